@@ -1,0 +1,1 @@
+"""What is touched: the window, the command line, disk and settings."""

@@ -1,0 +1,1 @@
+"""What is shipped: fonts, icons and demo jobs."""

@@ -1,0 +1,190 @@
+"""One piece of wood: a section pushed along its length, cut at both ends, in its place in the room.
+
+Room axes, inches: x to the viewer's right from the opening's centre line, y up from the finished
+hearth at the opening, z out of the masonry's face towards the viewer.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from functools import cached_property
+from math import atan, degrees
+
+Point2 = tuple[float, float]
+Point3 = tuple[float, float, float]
+
+AXES = "xyz"
+CROSS = {"x": (1, 2), "y": (2, 0), "z": (0, 1)}
+"""Indices of the two axes across each grain axis, in the order that keeps the frame right-handed."""
+
+
+class StockKind(StrEnum):
+    """What a piece is bought as."""
+
+    BOARD = "board"
+    PANEL = "panel"
+    MOULDING = "moulding"
+    FRAMING = "framing"
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """What a piece is cut from: kind, thickness in inches and the wood."""
+
+    kind: StockKind
+    thickness: float
+    wood: str
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """The plane that cuts one end: position along the grain is ``at + slope_u * u + slope_v * v``.
+
+    u and v are the room coordinates across the grain, in CROSS order; a square end has both slopes 0,
+    an end mitred for a square corner has one slope of 1 or -1.
+    """
+
+    at: float
+    slope_u: float = 0.0
+    slope_v: float = 0.0
+
+    def position(self, u: float, v: float) -> float:
+        """Where the cut lies along the grain at section point (u, v)."""
+        return self.at + self.slope_u * u + self.slope_v * v
+
+    @property
+    def is_square(self) -> bool:
+        """Whether the cut is square to the grain."""
+        return self.slope_u == 0 and self.slope_v == 0
+
+    @property
+    def mitre(self) -> float:
+        """Degrees off square, 0 for a square end, 45 for a mitre at a square corner."""
+        return degrees(atan((self.slope_u**2 + self.slope_v**2) ** 0.5))
+
+
+@dataclass(frozen=True)
+class Board:
+    """A straight piece.
+
+    `section` is a simple polygon across the grain in room coordinates (u, v), counter-clockwise, not
+    closed. `curved` names the section's vertices that lie within one curve, where no edge shows.
+    `low` and `high` are the end cuts along `axis`. `role` says what it is ("column stile"), `assembly`
+    the sub-assembly it is lifted with ("left column").
+    """
+
+    role: str
+    assembly: str
+    stock: Stock
+    axis: str
+    section: tuple[Point2, ...]
+    low: End
+    high: End
+    curved: frozenset[int] = frozenset()
+
+    @cached_property
+    def vertices(self) -> tuple[Point3, ...]:
+        """All corners: the section's at the low end, then the same at the high end."""
+        return tuple(self._place(u, v, end.position(u, v)) for end in (self.low, self.high) for u, v in self.section)
+
+    def _place(self, u: float, v: float, along: float) -> Point3:
+        room = [0.0, 0.0, 0.0]
+        iu, iv = CROSS[self.axis]
+        room[iu], room[iv], room[AXES.index(self.axis)] = u, v, along
+        return (room[0], room[1], room[2])
+
+    @cached_property
+    def bounds(self) -> tuple[Point3, Point3]:
+        """Lowest and highest x, y, z."""
+        columns = tuple(zip(*self.vertices, strict=True))
+        low, high = tuple(min(c) for c in columns), tuple(max(c) for c in columns)
+        return (low[0], low[1], low[2]), (high[0], high[1], high[2])
+
+    @property
+    def length(self) -> float:
+        """Long point to long point along the grain."""
+        i = AXES.index(self.axis)
+        return self.bounds[1][i] - self.bounds[0][i]
+
+    @property
+    def _across(self) -> tuple[float, float]:
+        iu, iv = CROSS[self.axis]
+        low, high = self.bounds
+        return high[iu] - low[iu], high[iv] - low[iv]
+
+    @property
+    def thickness(self) -> float:
+        """The side of the section's outline that is nearest the stock's thickness."""
+        return min(self._across, key=lambda side: abs(side - self.stock.thickness))
+
+    @property
+    def width(self) -> float:
+        """The other side of the section's outline."""
+        first, second = self._across
+        return second if self.thickness == first else first
+
+    @property
+    def section_area(self) -> float:
+        """Square inches across the grain."""
+        return sum(u0 * v1 - u1 * v0 for (u0, v0), (u1, v1) in _ring(self.section)) / 2
+
+    @property
+    def volume(self) -> float:
+        """Cubic inches; exact, since both ends are planes: area times the length at the centroid."""
+        area = self.section_area
+        cu = sum((u0 + u1) * (u0 * v1 - u1 * v0) for (u0, v0), (u1, v1) in _ring(self.section)) / (6 * area)
+        cv = sum((v0 + v1) * (u0 * v1 - u1 * v0) for (u0, v0), (u1, v1) in _ring(self.section)) / (6 * area)
+        return area * (self.high.position(cu, cv) - self.low.position(cu, cv))
+
+    def moved(self, dx: float = 0.0, dy: float = 0.0, dz: float = 0.0) -> Board:
+        """The same piece elsewhere in the room."""
+        shift = (dx, dy, dz)
+        iu, iv = CROSS[self.axis]
+        du, dv, dt = shift[iu], shift[iv], shift[AXES.index(self.axis)]
+
+        def end(cut: End) -> End:
+            return End(cut.at + dt - cut.slope_u * du - cut.slope_v * dv, cut.slope_u, cut.slope_v)
+
+        section = tuple((u + du, v + dv) for u, v in self.section)
+        return replace(self, section=section, low=end(self.low), high=end(self.high))
+
+    def mirrored(self, assembly: str) -> Board:
+        """Its twin on the other side of the opening's centre line."""
+        if self.axis == "x":
+            return replace(
+                self,
+                assembly=assembly,
+                low=End(-self.high.at, -self.high.slope_u, -self.high.slope_v),
+                high=End(-self.low.at, -self.low.slope_u, -self.low.slope_v),
+            )
+        x_is_u = CROSS[self.axis][0] == 0
+        flipped = tuple((-u, v) if x_is_u else (u, -v) for u, v in reversed(self.section))
+        last = len(self.section) - 1
+
+        def end(cut: End) -> End:
+            return End(cut.at, -cut.slope_u, cut.slope_v) if x_is_u else End(cut.at, cut.slope_u, -cut.slope_v)
+
+        return replace(
+            self,
+            assembly=assembly,
+            section=flipped,
+            low=end(self.low),
+            high=end(self.high),
+            curved=frozenset(last - i for i in self.curved),
+        )
+
+
+def _ring(section: tuple[Point2, ...]) -> zip[tuple[Point2, Point2]]:
+    return zip(section, section[1:] + section[:1], strict=True)
+
+
+def block(
+    role: str, assembly: str, stock: Stock, axis: str, x: Point2, y: Point2, z: Point2
+) -> Board:
+    """A square-cut rectangular piece filling the given spans, its grain along `axis`."""
+    spans = (x, y, z)
+    iu, iv = CROSS[axis]
+    (u0, u1), (v0, v1) = spans[iu], spans[iv]
+    t0, t1 = spans[AXES.index(axis)]
+    return Board(role, assembly, stock, axis, ((u0, v0), (u1, v0), (u1, v1), (u0, v1)), End(t0), End(t1))

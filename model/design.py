@@ -1,0 +1,96 @@
+"""What was chosen: the surround itself. Lengths in inches; defaults and bounds in model.parameters."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A boxed leg, left and right alike; `margin` is from the opening's edge to its inner side."""
+
+    width: float
+    projection: float
+    margin: float
+    stile: float
+    rail: float
+    panels: int
+
+
+@dataclass(frozen=True, slots=True)
+class Plinth:
+    """The block wrapped round a column's foot; `projection` beyond the column on three sides."""
+
+    height: float
+    projection: float
+
+
+@dataclass(frozen=True, slots=True)
+class Frieze:
+    """The framed board between the columns; `projection` from the masonry to its front."""
+
+    height: float
+    projection: float
+    stile: float
+    rail: float
+    panels: int
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """The thin sheet behind a frame; `reveal` from the frame's front back to the sheet."""
+
+    reveal: float
+    thickness: float
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """The mantel shelf; `height` to its top, from the hearth or the floor as `height_from` says.
+
+    `overhang_front` is past the foremost part below it, `overhang_end` past the columns' outer sides.
+    """
+
+    height: float
+    height_from: str
+    thickness: float
+    overhang_front: float
+    overhang_end: float
+    edge_height: float
+
+
+@dataclass(frozen=True, slots=True)
+class BedMould:
+    """The moulding in the angle under the shelf, as high as it is deep."""
+
+    on: bool
+    size: float
+
+
+@dataclass(frozen=True, slots=True)
+class BoardStock:
+    """The boards it is made of: thickness as measured, and the wood."""
+
+    thickness: float
+    species: str
+
+
+@dataclass(frozen=True, slots=True)
+class Design:
+    """One design for one site."""
+
+    column: Column
+    plinth: Plinth
+    frieze: Frieze
+    panel: Panel
+    shelf: Shelf
+    bed_mould: BedMould
+    board: BoardStock
+
+    @property
+    def foremost(self) -> float:
+        """Projection of the foremost part that the shelf lies on."""
+        return max(self.column.projection, self.frieze.projection)
+
+    @property
+    def shelf_depth(self) -> float:
+        """Depth of the shelf from the masonry to its front edge."""
+        return self.foremost + self.shelf.overhang_front

@@ -1,0 +1,210 @@
+"""A job: site, design and what is written about it; to and from JSON text. The disk is app's.
+
+The text is one object with a format version and one object for each first part of a parameter
+path, so that ``{"opening": {"width": 36}}`` is ``opening.width``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, replace
+from difflib import get_close_matches
+from typing import Any
+
+import msgspec
+
+from model.design import BedMould, BoardStock, Column, Design, Frieze, Panel, Plinth, Shelf
+from model.errors import JobRefused, Refused
+from model.parameters import BY_PATH, TABLE, Kind, Parameter, Value, find_parameter
+from model.site import Chart, Facing, Hearth, Opening, Room, Site
+from model.units import LengthStyle
+
+FORMAT_VERSION = 1
+FORMAT_KEY = "mantelwright"
+
+
+@dataclass(frozen=True, slots=True)
+class About:
+    """What is written about a job, and how its lengths are shown."""
+
+    name: str
+    client: str
+    maker: str
+    notes: str
+    units: str
+    precision: str
+
+    @property
+    def length_style(self) -> LengthStyle:
+        """How lengths are written for this job."""
+        return LengthStyle(self.units, int(self.precision))
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """Everything a job file holds."""
+
+    about: About
+    site: Site
+    design: Design
+
+
+_RECORDS: dict[str, tuple[str, type | None]] = {
+    "job": ("about", None),
+    "site": ("site", None),
+    "opening": ("site", Opening),
+    "facing": ("site", Facing),
+    "hearth": ("site", Hearth),
+    "room": ("site", Room),
+    "chart": ("site", Chart),
+    "column": ("design", Column),
+    "plinth": ("design", Plinth),
+    "frieze": ("design", Frieze),
+    "panel": ("design", Panel),
+    "shelf": ("design", Shelf),
+    "bed_mould": ("design", BedMould),
+    "board": ("design", BoardStock),
+}
+
+
+def _set_shelf_depth(job: Job, depth: float) -> Job:
+    overhang = BY_PATH["shelf.overhang_front"]
+    try:
+        value = overhang.check(depth - job.design.foremost)
+    except Refused:
+        low = job.design.foremost
+        raise Refused(
+            "shelf depth", depth,
+            f"write a depth from {low:g} to {low + (overhang.highest or 0):g} in.: "
+            f"the part below it already stands out {low:g} in.",
+        ) from None
+    return with_value(job, "shelf.overhang_front", value)
+
+
+_LINKED: dict[str, tuple[Callable[[Job], float], Callable[[Job, Any], Job]]] = {
+    "shelf.depth": (lambda job: job.design.shelf_depth, _set_shelf_depth),
+}
+
+
+def read_value(job: Job, path: str) -> Any:
+    """The value at `path`, linked ones included. Raises Refused for an unknown path."""
+    find_parameter(path)
+    if path in _LINKED:
+        return _LINKED[path][0](job)
+    first, last = path.split(".")
+    part, record = _RECORDS[first]
+    holder = getattr(job, part)
+    return getattr(holder if record is None else getattr(holder, first), last)
+
+
+def with_value(job: Job, path: str, value: object) -> Job:
+    """A job with one value changed, within the row's bounds. Raises Refused."""
+    checked = find_parameter(path).check(value)
+    if path in _LINKED:
+        return _LINKED[path][1](job, checked)
+    first, last = path.split(".")
+    part, record = _RECORDS[first]
+    holder: Any = getattr(job, part)
+    if record is None:
+        changed = replace(holder, **{last: checked})
+    else:
+        changed = replace(holder, **{first: replace(getattr(holder, first), **{last: checked})})
+    return replace(job, **{part: changed})
+
+
+def with_texts(job: Job, settings: Iterable[tuple[str, str]]) -> Job:
+    """A job with each ``(path, text)`` read and set, linked rows last. Raises JobRefused with all faults.
+
+    A linked row is set after the stored ones so that it holds whatever else is set with it; where both
+    it and the row it stands for are given, the linked one governs.
+    """
+    faults = []
+    ordered = sorted(settings, key=lambda pair: pair[0] in _LINKED)
+    for path, text in ordered:
+        try:
+            job = with_value(job, path, find_parameter(path).parse(text))
+        except Refused as refusal:
+            faults.append(f"{path}: {refusal}")
+    if faults:
+        raise JobRefused(tuple(faults))
+    return job
+
+
+def build_job(values: Mapping[str, Any]) -> Job:
+    """A job from stored values by path; rows not named take their default. Values must be in bounds."""
+
+    def value(path: str) -> Any:
+        return values.get(path, BY_PATH[path].default)
+
+    def record(first: str, kind: type) -> Any:
+        return kind(**{name: value(f"{first}.{name}") for name in kind.__dataclass_fields__})  # type: ignore[attr-defined]
+
+    parts = {first: record(first, kind) for first, (_, kind) in _RECORDS.items() if kind is not None}
+    site = {f: parts[f] for f, (part, kind) in _RECORDS.items() if kind and part == "site"}
+    design = {f: parts[f] for f, (part, kind) in _RECORDS.items() if kind and part == "design"}
+    return Job(
+        about=record("job", About),
+        site=Site(fireplace=value("site.fireplace"), rule=value("site.rule"), **site),
+        design=Design(**design),
+    )
+
+
+def default_job() -> Job:
+    """A new job: every row at its default."""
+    return build_job({})
+
+
+def list_stored() -> tuple[Parameter, ...]:
+    """The rows a job file holds, in table order."""
+    return tuple(row for row in TABLE if not row.linked)
+
+
+def write_job(job: Job) -> str:
+    """JSON text of `job`, ending in a newline; `read_job` gives the same job back."""
+    text: dict[str, Any] = {FORMAT_KEY: FORMAT_VERSION}
+    for row in list_stored():
+        first, last = row.path.split(".")
+        text.setdefault(first, {})[last] = read_value(job, row.path)
+    return msgspec.json.format(msgspec.json.encode(text), indent=2).decode() + "\n"
+
+
+def read_job(text: str | bytes) -> Job:
+    """The job that `text` holds. Raises JobRefused naming every fault by its path.
+
+    Rows that are missing take their default; fields this version does not know, and files of a newer
+    version, are refused so that nothing in them is lost.
+    """
+    try:
+        data = msgspec.json.decode(text)
+    except (msgspec.DecodeError, UnicodeDecodeError, RecursionError) as error:
+        raise JobRefused((f"not a job file: {error}",)) from None
+    if not isinstance(data, dict) or FORMAT_KEY not in data:
+        raise JobRefused((f'not a job file: no "{FORMAT_KEY}" version at its top',))
+    version = data.pop(FORMAT_KEY)
+    if isinstance(version, bool) or not isinstance(version, int) or version < 1:
+        raise JobRefused((f'{FORMAT_KEY} {version!r}: a whole version number is wanted, such as 1',))
+    if version > FORMAT_VERSION:
+        raise JobRefused(
+            (f"written by a newer program (file version {version}, this one reads {FORMAT_VERSION}); left as it is",)
+        )
+    values: dict[str, Any] = {}
+    faults: list[str] = []
+    stored = {row.path: row for row in list_stored()}
+    for first, fields in data.items():
+        if not isinstance(fields, dict):
+            faults.append(f"{first}: an object of fields is wanted")
+            continue
+        for last, value in fields.items():
+            path = f"{first}.{last}"
+            row = stored.get(path)
+            if row is None:
+                near = get_close_matches(path, stored, n=1)
+                faults.append(f"{path}: not known here" + (f"; did you mean {near[0]}" if near else ""))
+                continue
+            try:
+                values[path] = row.check(value)
+            except Refused as refusal:
+                faults.append(f"{path}: {refusal}")
+    if faults:
+        raise JobRefused(tuple(faults))
+    return build_job(values)

@@ -1,0 +1,314 @@
+"""The one table of everything a user may set; fields, files, scripts and tests are made from it.
+
+A row says what a value is called, what it may be and which dimension shows it. How values hang
+together in a job stands in model.job.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+from enum import StrEnum
+
+from model.errors import Refused
+from model.units import INCHES_16, LengthStyle, format_length, parse_length
+
+Value = float | int | str | bool | tuple[tuple[float, float], ...] | None
+
+
+class Kind(StrEnum):
+    """What sort of value a row holds."""
+
+    LENGTH = "length"
+    COUNT = "count"
+    CHOICE = "choice"
+    YES_NO = "yes or no"
+    TEXT = "text"
+    PAIRS = "pairs of lengths"
+
+
+LONGEST_TEXT = 4000
+MOST_PAIRS = 40
+YES = ("yes", "true", "on", "1")
+NO = ("no", "false", "off", "0")
+
+
+@dataclass(frozen=True, slots=True)
+class Parameter:
+    """One row. Lengths in inches. `choices` maps the stored word to the words shown.
+
+    `group` is the heading it stands under; `optional` lengths may be `None` (not measured);
+    `linked` rows are another handle on stored values and are not stored themselves.
+    """
+
+    path: str
+    label: str
+    group: str
+    kind: Kind
+    default: Value
+    help: str
+    lowest: float | None = None
+    highest: float | None = None
+    step: float = 0.125
+    choices: Mapping[str, str] | None = None
+    optional: bool = False
+    linked: bool = False
+
+    @property
+    def name(self) -> str:
+        """What messages call it: ``opening width``, never just ``width``."""
+        group, label = self.group.lower(), self.label.lower()
+        same_thing = label.startswith(group.removesuffix("s")) or self.kind in (Kind.TEXT, Kind.PAIRS)
+        return label if same_thing else f"{group.removesuffix('s')} {label}"
+
+    def parse(self, text: str) -> Value:
+        """The value that `text` means, within bounds. Raises Refused."""
+        match self.kind:
+            case Kind.LENGTH:
+                if self.optional and not text.strip():
+                    return None
+                value: Value = parse_length(text, self.name)
+            case Kind.COUNT:
+                stripped = text.strip()
+                if not (stripped.isascii() and stripped.isdigit() and len(stripped) < 6):
+                    raise Refused(self.name, text, self._wanted())
+                value = int(stripped)
+            case Kind.CHOICE:
+                value = self._parse_choice(text)
+            case Kind.YES_NO:
+                word = text.strip().lower()
+                if word not in YES + NO:
+                    raise Refused(self.name, text, "write yes or no")
+                value = word in YES
+            case Kind.TEXT:
+                value = text
+            case Kind.PAIRS:
+                value = self._parse_pairs(text)
+        return self.check(value, read=text)
+
+    def check(self, value: object, read: object = None) -> Value:
+        """`value` itself when the row may hold it; raises Refused otherwise. `read` is what to quote."""
+        read = value if read is None else read
+        match self.kind:
+            case Kind.LENGTH:
+                if value is None and self.optional:
+                    return None
+                if isinstance(value, bool) or not isinstance(value, int | float):
+                    raise Refused(self.name, read, "write a length in inches, such as 36 or 36.5")
+                if not self._within(value):
+                    raise Refused(self.name, read, self._wanted())
+                return float(value)
+            case Kind.COUNT:
+                if isinstance(value, bool) or not isinstance(value, int) or not self._within(value):
+                    raise Refused(self.name, read, self._wanted())
+                return value
+            case Kind.CHOICE:
+                if not isinstance(value, str) or value not in (self.choices or {}):
+                    raise Refused(self.name, read, self._wanted())
+                return value
+            case Kind.YES_NO:
+                if not isinstance(value, bool):
+                    raise Refused(self.name, read, "write yes or no (true or false in a job file)")
+                return value
+            case Kind.TEXT:
+                if not isinstance(value, str):
+                    raise Refused(self.name, read, "write text")
+                if len(value) > LONGEST_TEXT:
+                    raise Refused(self.name, f"{value[:20]}…", f"write at most {LONGEST_TEXT} characters")
+                if any(ord(c) < 32 and c not in "\n\t" for c in value):
+                    raise Refused(self.name, read, "write text without control characters")
+                return value
+            case Kind.PAIRS:
+                return self._check_pairs(value, read)
+        raise AssertionError(self.kind)
+
+    def format(self, value: Value, style: LengthStyle) -> str:
+        """Text for a field; `parse` reads it back to within the style's step."""
+        match self.kind:
+            case Kind.LENGTH:
+                return "" if value is None else format_length(float(value), style)  # type: ignore[arg-type]
+            case Kind.YES_NO:
+                return "yes" if value else "no"
+            case Kind.CHOICE:
+                return (self.choices or {})[str(value)]
+            case Kind.PAIRS:
+                return "; ".join(
+                    f"{format_length(p, style)} : {format_length(d, style)}"
+                    for p, d in value  # type: ignore[union-attr]
+                )
+        return str(value)
+
+    def _within(self, value: float) -> bool:
+        low_enough = self.highest is None or value <= self.highest
+        return value == value and low_enough and (self.lowest is None or value >= self.lowest)
+
+    def _parse_choice(self, text: str) -> str:
+        word = text.strip().lower().replace(" ", "_").replace("-", "_")
+        for key, shown in (self.choices or {}).items():
+            if word == key or text.strip().lower() == shown.lower():
+                return key
+        raise Refused(self.name, text, self._wanted())
+
+    def _parse_pairs(self, text: str) -> Value:
+        pairs = []
+        for part in text.replace("\n", ";").split(";"):
+            if not part.strip():
+                continue
+            halves = part.split(":")
+            if len(halves) != 2:
+                raise Refused(self.name, part.strip(), self._wanted())
+            pairs.append((parse_length(halves[0], self.name), parse_length(halves[1], self.name)))
+        return tuple(pairs)
+
+    def _check_pairs(self, value: object, read: object) -> Value:
+        if not isinstance(value, list | tuple) or len(value) > MOST_PAIRS:
+            raise Refused(self.name, read, self._wanted())
+        pairs = []
+        for pair in value:
+            if not isinstance(pair, list | tuple) or len(pair) != 2:
+                raise Refused(self.name, read, self._wanted())
+            for number in pair:
+                if isinstance(number, bool) or not isinstance(number, int | float) or not 0 <= number <= 200:
+                    raise Refused(self.name, read, "write lengths from 0 to 200 in.; " + self._wanted())
+            pairs.append((float(pair[0]), float(pair[1])))
+        pairs.sort()
+        for (p1, d1), (p2, d2) in zip(pairs, pairs[1:], strict=False):
+            if p1 == p2:
+                raise Refused(self.name, read, f"give each projection once; {format_length(p1, INCHES_16)} stands twice")
+            if d2 < d1:
+                raise Refused(
+                    self.name, read,
+                    "a greater projection needs at least the same clearance; look at "
+                    f"{format_length(p1, INCHES_16)} and {format_length(p2, INCHES_16)}",
+                )
+        return tuple(pairs)
+
+    def _wanted(self) -> str:
+        match self.kind:
+            case Kind.LENGTH:
+                low = format_length(self.lowest or 0.0, INCHES_16)
+                high = format_length(self.highest or 0.0, INCHES_16)
+                return f"write a length from {low} to {high}"
+            case Kind.COUNT:
+                return f"write a whole number from {self.lowest:g} to {self.highest:g}"
+            case Kind.CHOICE:
+                return "write one of " + ", ".join(self.choices or {})
+            case _:
+                return 'write each row as projection : clearance, parted by semicolons, such as 3/4 : 8; 2 1/2 : 10'
+
+
+FIREPLACES = {
+    "masonry": "Masonry, wood-burning",
+    "factory_built": "Factory-built",
+    "gas": "Gas",
+    "electric": "Electric",
+    "not_in_use": "Not in use",
+}
+RULES = {
+    "strictest": "Strictest of IRC and NFPA 211",
+    "irc": "IRC masonry",
+    "nfpa211": "NFPA 211 masonry",
+    "manual": "The appliance's manual",
+}
+UNITS = {"feet_inches": "Feet and inches", "inches": "Inches", "millimetres": "Millimetres"}
+PRECISIONS = {"16": "1/16 in.", "32": "1/32 in."}
+HEIGHTS_FROM = {"hearth": "The hearth", "floor": "The floor"}
+SPECIES = {
+    "poplar": "Yellow poplar",
+    "white_pine": "Eastern white pine",
+    "ponderosa": "Ponderosa pine",
+    "maple": "Sugar maple",
+    "red_oak": "Red oak",
+    "white_oak": "White oak",
+    "cherry": "Black cherry",
+    "walnut": "Black walnut",
+    "alder": "Red alder",
+    "basswood": "Basswood",
+}
+
+
+def _length(path: str, label: str, group: str, default: float | None, low: float, high: float, help: str,
+            step: float = 0.125, optional: bool = False, linked: bool = False) -> Parameter:
+    return Parameter(path, label, group, Kind.LENGTH, default, help, low, high, step, None, optional, linked)
+
+
+def _count(path: str, label: str, group: str, default: int, low: int, high: int, help: str) -> Parameter:
+    return Parameter(path, label, group, Kind.COUNT, default, help, low, high, 1)
+
+
+def _choice(path: str, label: str, group: str, choices: Mapping[str, str], help: str) -> Parameter:
+    return Parameter(path, label, group, Kind.CHOICE, next(iter(choices)), help, choices=choices)
+
+
+def _text(path: str, label: str, group: str, help: str) -> Parameter:
+    return Parameter(path, label, group, Kind.TEXT, "", help)
+
+
+TABLE: tuple[Parameter, ...] = (
+    _text("job.name", "Job name", "Job", "What this job is called on every sheet."),
+    _text("job.client", "Made for", "Job", "Whose fireplace it is."),
+    _text("job.maker", "Made by", "Job", "Who draws and builds it."),
+    _text("job.notes", "Notes", "Job", "Anything to remember; printed with the checks."),
+    _choice("job.units", "Units", "Job", UNITS, "How lengths are shown; any unit may be typed."),
+    _choice("job.precision", "Nearest", "Job", PRECISIONS, "How fine inch fractions are shown."),
+    _choice("site.fireplace", "Kind of fireplace", "Fireplace", FIREPLACES,
+            "Decides whether masonry rules or the appliance's manual govern."),
+    _choice("site.rule", "Governing rules", "Fireplace", RULES,
+            "The clearance rules the surround is held against."),
+    Parameter("chart.shelf", "Manual's chart, above", "Fireplace", Kind.PAIRS, (),
+              "From the manual: each greatest projection and the least height above the opening."),
+    Parameter("chart.legs", "Manual's chart, beside", "Fireplace", Kind.PAIRS, (),
+              "From the manual: each greatest projection and the least distance beside the opening."),
+    _text("chart.source", "Manual and page", "Fireplace", "Title, revision and page the chart was read on."),
+    _length("opening.width", "Width", "Opening", 36, 12, 120, "Clear mouth of the firebox, side to side."),
+    _length("opening.height", "Height", "Opening", 30, 10, 84, "From the finished hearth to the top of the mouth."),
+    _length("facing.width", "Width", "Facing", 78, 12, 240, "Brick, stone or tile, edge to edge."),
+    _length("facing.height", "Height", "Facing", 56, 10, 144, "From the hearth to the facing's top."),
+    _length("facing.proud", "Stands proud", "Facing", 0, 0, 12, "From the wall out to the facing's front."),
+    _length("hearth.height", "Height over floor", "Hearth", 0, 0, 24, "Top of the hearth above the floor; 0 when flush."),
+    _length("hearth.width", "Width", "Hearth", 72, 12, 300, "Side to side, centred on the opening."),
+    _length("hearth.depth", "Depth in front", "Hearth", 20, 0, 60, "From the facing out to the hearth's front edge."),
+    _length("hearth.thickness", "Thickness", "Hearth", None, 0.125, 24,
+            "Noncombustible thickness in front; leave empty when not known.", optional=True),
+    _length("room.ceiling", "Ceiling height", "Room", 96, 48, 300, "From the floor to the ceiling."),
+    _length("room.left", "Wall free, left", "Room", 60, 0, 400, "From the opening's left edge to the first obstacle."),
+    _length("room.right", "Wall free, right", "Room", 60, 0, 400, "From the opening's right edge to the first obstacle."),
+    _length("column.width", "Width", "Columns", 7.5, 3, 24, "Face of the column, side to side."),
+    _length("column.projection", "Projection", "Columns", 4, 2, 16, "From the masonry to the column's face."),
+    _length("column.margin", "From the opening", "Columns", 13, 0, 60, "Opening's edge to the column's inner side."),
+    _length("column.stile", "Stile width", "Columns", 1.75, 1.25, 8, "Upright members of the column's frame."),
+    _length("column.rail", "Rail width", "Columns", 2.5, 1, 10, "Level members, as seen between mouldings."),
+    _count("column.panels", "Panels", "Columns", 1, 1, 4, "Panels one above the other in each column."),
+    _length("plinth.height", "Height", "Plinths", 8, 2, 24, "Foot block, from where the column stands."),
+    _length("plinth.projection", "Projection", "Plinths", 0.75, 0.25, 2, "Beyond the column on its three free sides."),
+    _length("frieze.height", "Height", "Frieze", 9, 3, 36, "From its lower edge to the shelf's underside."),
+    _length("frieze.projection", "Projection", "Frieze", 3, 0.75, 16, "From the masonry to the frieze's face."),
+    _length("frieze.stile", "Stile width", "Frieze", 2.5, 1, 8, "Upright members between the panels."),
+    _length("frieze.rail", "Rail width", "Frieze", 2, 1, 8, "Level members, as seen below the bed mould."),
+    _count("frieze.panels", "Panels", "Frieze", 3, 1, 7, "Panels side by side."),
+    _length("panel.reveal", "Reveal", "Panels", 0.75, 0.125, 1, "From the frame's face back to the panel."),
+    _length("panel.thickness", "Thickness", "Panels", 0.25, 0.125, 0.5, "The sheet as measured, not as named.", 0.03125),
+    _length("shelf.height", "Height", "Shelf", 54, 30, 108, "To the shelf's top, from the hearth or the floor."),
+    _choice("shelf.height_from", "Height is from", "Shelf", HEIGHTS_FROM, "Where the tape's hook sits for the shelf height."),
+    _length("shelf.thickness", "Thickness", "Shelf", 2, 0.75, 6, "Top to underside."),
+    _length("shelf.depth", "Depth", "Shelf", None, 1, 32,
+            "From the masonry to the front edge; typing it sets the front overhang.", linked=True),
+    _length("shelf.overhang_front", "Overhang, front", "Shelf", 3, 0, 16, "Past the foremost part below."),
+    _length("shelf.overhang_end", "Overhang, ends", "Shelf", 3, 0, 24, "Past the column's outer side, each end."),
+    _length("shelf.edge_height", "Edge band height", "Shelf", 2, 0.5, 8, "Mitred strip round the front and ends."),
+    Parameter("bed_mould.on", "Bed mould", "Mouldings", Kind.YES_NO, True, "A moulding in the angle under the shelf."),
+    _length("bed_mould.size", "Bed mould size", "Mouldings", 1.5, 0.5, 5, "Its height, and how far it comes forward."),
+    _length("board.thickness", "Thickness", "Boards", 0.75, 0.5, 1, "The dressed boards as measured.", 0.03125),
+    _choice("board.species", "Species", "Boards", SPECIES, "The wood of the boards."),
+)
+BY_PATH: dict[str, Parameter] = {row.path: row for row in TABLE}
+
+
+def find_parameter(path: str) -> Parameter:
+    """The row for `path`. Raises Refused, with the nearest paths, when there is none."""
+    if path in BY_PATH:
+        return BY_PATH[path]
+    near = get_close_matches(path, BY_PATH, n=2)
+    hint = f"write {' or '.join(near)}" if near else "write a path such as opening.width"
+    raise Refused("parameter", path, hint)

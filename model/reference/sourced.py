@@ -1,0 +1,23 @@
+"""A number that carries where it comes from. What the numbers mean belongs to the files beside this one."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Standing(StrEnum):
+    """How well a figure is known; the same words stand in tests, findings and on sheets."""
+
+    PUBLISHED = "published"
+    COMMON_PRACTICE = "common practice"
+    FROM_MEMORY = "from memory"
+    SHOP_CHOICE = "shop choice"
+
+
+@dataclass(frozen=True, slots=True)
+class Sourced:
+    """A figure with its unit, its standing and the title, edition and clause it was read in."""
+
+    value: float
+    unit: str
+    standing: Standing
+    source: str

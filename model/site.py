@@ -1,0 +1,71 @@
+"""What was measured at the fireplace. Lengths in inches; `None` where a reading may be missing.
+
+Defaults, bounds and help stand in the one table, model.parameters.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """The firebox's clear mouth, from the finished hearth up."""
+
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class Facing:
+    """Brick, stone or tile around the opening; its front face is the plane z = 0.
+
+    `proud` is how far that face stands in front of the wall beside it.
+    """
+
+    width: float
+    height: float
+    proud: float
+
+
+@dataclass(frozen=True, slots=True)
+class Hearth:
+    """The noncombustible floor in front: `height` above the room's floor, `depth` out from the facing."""
+
+    height: float
+    width: float
+    depth: float
+    thickness: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """Ceiling over the room's floor; wall free to the left and right of the opening's edges."""
+
+    ceiling: float
+    left: float
+    right: float
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """An appliance manual's chart.
+
+    `shelf` pairs a greatest projection with the least height above the opening, `legs` a greatest
+    projection with the least distance beside it; both sorted by projection, empty when not entered.
+    """
+
+    shelf: tuple[tuple[float, float], ...]
+    legs: tuple[tuple[float, float], ...]
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """The fireplace as measured, and the rule set that governs it."""
+
+    fireplace: str
+    rule: str
+    opening: Opening
+    facing: Facing
+    hearth: Hearth
+    room: Room
+    chart: Chart

@@ -1,0 +1,1 @@
+"""Lists taken off the boards: cut list and marks."""

@@ -1,0 +1,1 @@
+"""What is drawn: boards become views, sections, dimensions and sheets, as recordings of marks."""
