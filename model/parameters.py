@@ -62,13 +62,13 @@ class Parameter:
         same_thing = label.startswith(group.removesuffix("s")) or self.kind in (Kind.TEXT, Kind.PAIRS)
         return label if same_thing else f"{group.removesuffix('s')} {label}"
 
-    def parse(self, text: str) -> Value:
-        """The value that `text` means, within bounds. Raises Refused."""
+    def parse(self, text: str, style: LengthStyle = INCHES_16) -> Value:
+        """The value that `text` means, within bounds; a bare number is in the style's unit. Raises Refused."""
         match self.kind:
             case Kind.LENGTH:
                 if self.optional and not text.strip():
                     return None
-                value: Value = parse_length(text, self.name)
+                value: Value = parse_length(text, self.name, style)
             case Kind.COUNT:
                 stripped = text.strip()
                 if not (stripped.isascii() and stripped.isdigit() and len(stripped) < 6):
@@ -84,7 +84,7 @@ class Parameter:
             case Kind.TEXT:
                 value = text
             case Kind.PAIRS:
-                value = self._parse_pairs(text)
+                value = self._parse_pairs(text, style)
         return self.check(value, read=text)
 
     def check(self, value: object, read: object = None) -> Value:
@@ -150,7 +150,7 @@ class Parameter:
                 return key
         raise Refused(self.name, text, self._wanted())
 
-    def _parse_pairs(self, text: str) -> Value:
+    def _parse_pairs(self, text: str, style: LengthStyle) -> Value:
         pairs = []
         for part in text.replace("\n", ";").split(";"):
             if not part.strip():
@@ -158,7 +158,7 @@ class Parameter:
             halves = part.split(":")
             if len(halves) != 2:
                 raise Refused(self.name, part.strip(), self._wanted())
-            pairs.append((parse_length(halves[0], self.name), parse_length(halves[1], self.name)))
+            pairs.append((parse_length(halves[0], self.name, style), parse_length(halves[1], self.name, style)))
         return tuple(pairs)
 
     def _check_pairs(self, value: object, read: object) -> Value:
