@@ -1,0 +1,1 @@
+"""Site and design become boards, one file for each thing a carpenter would name."""

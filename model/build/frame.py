@@ -1,0 +1,102 @@
+"""A frame of stiles and rails with its thin panels; a column's and a frieze's are made alike."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from model.board import Board, End, Point2, Stock, block
+from model.build.layout import LEAST_LAYER, PANEL_LAP, Frame, Rect
+
+
+@dataclass(frozen=True, slots=True)
+class FrameWords:
+    """What the members are called and lifted with."""
+
+    assembly: str
+    name: str
+
+
+def build_frame(
+    frame: Frame, words: FrameWords, stock: Stock, sheet: Stock, sheet_area: Rect, lap: float = PANEL_LAP
+) -> tuple[Board, ...]:
+    """Stiles, rails and panels of `frame`.
+
+    Where the reveal is less than the boards' thickness each panel sits in a rebate, lapping `lap`
+    behind the members. Otherwise one sheet over `sheet_area` lies behind the whole frame, on packing
+    where the reveal is deeper than the boards are thick.
+    """
+    rebate = stock.thickness - frame.reveal
+    members = _members(frame, words, stock, max(rebate, 0.0), lap)
+    if rebate > 0:
+        return members + _rebated_panels(frame, words, sheet, lap)
+    return members + _packing(frame, words, stock, sheet_area) + _sheet(frame, words, sheet, sheet_area)
+
+
+def _members(frame: Frame, words: FrameWords, stock: Stock, rebate: float, lap: float) -> tuple[Board, ...]:
+    z = (frame.front - stock.thickness, frame.front)
+    boards = []
+    for i, (x0, y0, x1, y1) in enumerate(frame.stiles):
+        section = _section((x0, x1), z, rebate, lap, left=i > 0, right=i < len(frame.stiles) - 1)
+        role = f"{words.name} stile"
+        # Grain up: the section runs over (z, x).
+        boards.append(Board(role, words.assembly, stock, "y", tuple((w, x) for x, w in reversed(section)), End(y0), End(y1)))
+    for i, (x0, y0, x1, y1) in enumerate(frame.rails):
+        section = _section((y0, y1), z, rebate, lap, left=i > 0, right=i < len(frame.rails) - 1)
+        role = f"{words.name} {_rail_name(i, len(frame.rails))}"
+        boards.append(Board(role, words.assembly, stock, "x", section, End(x0), End(x1)))
+    return tuple(boards)
+
+
+def _rail_name(i: int, count: int) -> str:
+    return "bottom rail" if i == 0 else "top rail" if i == count - 1 else "middle rail"
+
+
+def _section(
+    across: Point2, z: Point2, rebate: float, lap: float, left: bool, right: bool
+) -> tuple[Point2, ...]:
+    """Rectangle `across` by `z`, counter-clockwise, its back corners rebated where a panel lies."""
+    (a0, a1), (z0, z1) = across, z
+    front = [(a1, z1), (a0, z1)]
+    if rebate <= 0:
+        return ((a0, z0), (a1, z0), *front)
+    back_left = [(a0, z0 + rebate), (a0 + lap, z0 + rebate), (a0 + lap, z0)] if left else [(a0, z0)]
+    back_right = [(a1 - lap, z0), (a1 - lap, z0 + rebate), (a1, z0 + rebate)] if right else [(a1, z0)]
+    return (*back_left, *back_right, *front)
+
+
+def _rebated_panels(frame: Frame, words: FrameWords, sheet: Stock, lap: float) -> tuple[Board, ...]:
+    face = frame.front - frame.reveal
+    return tuple(
+        block(
+            f"{words.name} panel", words.assembly, sheet, "y" if y1 - y0 >= x1 - x0 else "x",
+            (x0 - lap, x1 + lap), (y0 - lap, y1 + lap), (face - sheet.thickness, face),
+        )
+        for x0, y0, x1, y1 in frame.openings
+    )  # fmt: skip
+
+
+def _sheet(frame: Frame, words: FrameWords, sheet: Stock, area: Rect) -> tuple[Board, ...]:
+    x0, y0, x1, y1 = area
+    face = frame.front - frame.reveal
+    axis = "y" if y1 - y0 >= x1 - x0 else "x"
+    z = (face - sheet.thickness, face)
+    return (block(f"{words.name} panel", words.assembly, sheet, axis, (x0, x1), (y0, y1), z),)
+
+
+def _packing(frame: Frame, words: FrameWords, stock: Stock, area: Rect) -> tuple[Board, ...]:
+    back = frame.front - stock.thickness
+    face = frame.front - frame.reveal
+    if back - face < LEAST_LAYER / 8:
+        return ()
+    boards = []
+    for axis, members in (("y", frame.stiles), ("x", frame.rails)):
+        for member in members:
+            x0, y0, x1, y1 = _overlap(member, area)
+            if x1 - x0 > LEAST_LAYER and y1 - y0 > LEAST_LAYER:
+                role = f"{words.name} packing"
+                boards.append(block(role, words.assembly, stock, axis, (x0, x1), (y0, y1), (face, back)))
+    return tuple(boards)
+
+
+def _overlap(one: Rect, other: Rect) -> Rect:
+    return (max(one[0], other[0]), max(one[1], other[1]), min(one[2], other[2]), min(one[3], other[3]))

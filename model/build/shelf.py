@@ -1,0 +1,55 @@
+"""The shelf, built up from boards with an edge band mitred round its front and ends."""
+
+from __future__ import annotations
+
+from math import ceil
+
+from model.board import Board, Point2, Stock, block
+from model.build.layout import LEAST_LAYER, Layout
+from model.build.run import run_section
+from model.reference.lumber import WIDEST_BOARD
+
+SHELF = "shelf"
+RIB_SPACING = 16.0
+"""Most between the ribs of a hollow shelf, in. Common practice."""
+RIB_WIDTH = 1.5
+"""Width of a rib, in. Shop choice."""
+
+
+def build_shelf(layout: Layout, stock: Stock) -> tuple[Board, ...]:
+    """Top, underside and ribs as the thickness asks for, then the edge band."""
+    side, front = layout.shelf_side - stock.thickness, layout.shelf_front - stock.thickness
+    x, z = (-side, side), (layout.shelf_back, front)
+    top, bottom = layout.shelf_top, layout.shelf_bottom
+    under_top = top - stock.thickness
+    lower = min(stock.thickness, under_top - bottom)
+    boards = _layer("shelf top", stock, x, (under_top, top), z)
+    if lower > 0:
+        boards += _layer("shelf underside", stock, x, (bottom, bottom + lower), z)
+    if under_top - bottom - lower >= LEAST_LAYER / 2:
+        boards += _ribs(stock, x, (bottom + lower, under_top), z)
+    return boards + _edge_band(layout, stock, side, front)
+
+
+def _layer(role: str, stock: Stock, x: Point2, y: Point2, z: Point2) -> tuple[Board, ...]:
+    """One layer, edge-glued from equal boards where it is wider than boards are sold."""
+    count = max(1, ceil((z[1] - z[0]) / WIDEST_BOARD - 1e-9))
+    step = (z[1] - z[0]) / count
+    return tuple(block(role, SHELF, stock, "x", x, y, (z[0] + i * step, z[0] + (i + 1) * step)) for i in range(count))
+
+
+def _ribs(stock: Stock, x: Point2, y: Point2, z: Point2) -> tuple[Board, ...]:
+    """Ribs across the shelf, one at each end and none further apart than RIB_SPACING."""
+    first, last = x[0] + RIB_WIDTH / 2, x[1] - RIB_WIDTH / 2
+    bays = max(1, ceil((last - first) / RIB_SPACING - 1e-9))
+    centres = [first + (last - first) * i / bays for i in range(bays + 1)]
+    return tuple(
+        block("shelf rib", SHELF, stock, "z", (c - RIB_WIDTH / 2, c + RIB_WIDTH / 2), y, z) for c in centres
+    )
+
+
+def _edge_band(layout: Layout, stock: Stock, side: float, front: float) -> tuple[Board, ...]:
+    y0, y1, t = layout.edge_bottom, layout.shelf_top, stock.thickness
+    path = [(side, layout.shelf_back), (side, front), (-side, front), (-side, layout.shelf_back)]
+    profile = [(0.0, y0), (t, y0), (t, y1), (0.0, y1)]
+    return run_section(["edge band end", "edge band front", "edge band end"], SHELF, stock, path, profile)

@@ -1,0 +1,32 @@
+"""The heart: site and design become one list of boards, from which everything else is derived."""
+
+from __future__ import annotations
+
+from model.board import Board, Stock, StockKind
+from model.build.bed_mould import build_bed_mould
+from model.build.column import build_columns
+from model.build.frieze import build_frieze
+from model.build.layout import Layout, lay_out
+from model.build.nailers import build_nailers
+from model.build.shelf import build_shelf
+from model.design import Design
+from model.site import Site
+
+SHEET_WOOD = "plywood"
+
+
+def build_surround(site: Site, design: Design, layout: Layout | None = None) -> tuple[Board, ...]:
+    """Every board of `design` at `site`, in its place; sub-assemblies in the order they go up.
+
+    No two boards occupy the same space. `layout` is taken when it is already worked out.
+    """
+    layout = layout or lay_out(site, design)
+    stock = Stock(StockKind.BOARD, design.board.thickness, design.board.species)
+    sheet = Stock(StockKind.PANEL, design.panel.thickness, SHEET_WOOD)
+    return (
+        build_nailers(layout)
+        + build_columns(layout, stock, sheet)
+        + build_frieze(layout, stock, sheet)
+        + build_shelf(layout, stock)
+        + build_bed_mould(layout, design.board.species)
+    )
