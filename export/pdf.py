@@ -1,0 +1,224 @@
+"""Sheets as a PDF at true scale: one page for each, the same bytes for the same sheets.
+
+Only how a page is written stands here; what is on it comes from render. reportlab is imported on use.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from importlib.resources import files
+from io import BytesIO
+from typing import TYPE_CHECKING, Any
+
+from export.progress import Cancelled, Progress
+from model.units import MM_PER_INCH
+from render.dimension_strokes import dimension_strokes, dimension_text, leader_strokes, leader_text
+from render.drawing import (
+    Anchor,
+    Dimension,
+    Fill,
+    Hatch,
+    Leader,
+    Lines,
+    Mark,
+    Pen,
+    Placed,
+    Point,
+    Polyline,
+    Region,
+    Ring,
+    Segment,
+    Sheet,
+    Text,
+)
+from render.hatching import hatch_segments
+from render.lettering import CAPITAL, TYPEFACES, text_width
+from render.pens import STROKES, TINTS, rgb
+from render.sheets import VIEW_TITLES
+
+if TYPE_CHECKING:
+    from reportlab.pdfgen.canvas import Canvas
+
+POINTS_PER_INCH = 72
+POINTS_PER_MM = POINTS_PER_INCH / MM_PER_INCH
+FONT_NAMES = {False: "MantelwrightText", True: "MantelwrightTextBold"}
+"""Names the typeface is known by while a file is written."""
+ROUND, BUTT, EVEN_ODD = 1, 0, 0
+
+
+def write_pdf(
+    sheets: Sequence[Sheet],
+    title: str,
+    author: str = "",
+    progress: Progress | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> bytes:
+    """A PDF of `sheets` that prints at 100 %, with a bookmark for each sheet and each view on it.
+
+    `progress` is called before the first sheet and after each; `cancelled` is asked before each.
+    Raises Cancelled when it answers yes.
+    """
+    stream = BytesIO()
+    canvas = _open_canvas(stream, title, author)
+    total = len(sheets)
+    for done, sheet in enumerate(sheets):
+        if cancelled is not None and cancelled():
+            raise Cancelled
+        if progress is not None and done == 0:
+            progress(0, total)
+        _write_sheet(canvas, sheet, done)
+        if progress is not None:
+            progress(done + 1, total)
+    canvas.save()
+    return stream.getvalue()
+
+
+def _open_canvas(stream: BytesIO, title: str, author: str) -> Canvas:
+    from reportlab.pdfbase import pdfmetrics
+    from reportlab.pdfbase.ttfonts import TTFont
+    from reportlab.pdfgen.canvas import Canvas
+
+    registered = set(pdfmetrics.getRegisteredFontNames())
+    for bold, name in FONT_NAMES.items():
+        if name not in registered:
+            data = files("assets").joinpath("fonts", TYPEFACES[bold]).read_bytes()
+            pdfmetrics.registerFont(TTFont(name, BytesIO(data)))
+    canvas = Canvas(stream, invariant=1, pageCompression=1, lang="en-US")
+    canvas.setTitle(title)
+    canvas.setAuthor(author)
+    canvas.setSubject("Drawings, checks and cut list of a fireplace surround")
+    canvas.setCreator("Mantelwright")
+    canvas.setViewerPreference("PrintScaling", "None")
+    return canvas
+
+
+def _write_sheet(canvas: Canvas, sheet: Sheet, index: int) -> None:
+    canvas.setPageSize((sheet.width * POINTS_PER_INCH, sheet.height * POINTS_PER_INCH))
+    _write_bookmarks(canvas, sheet, index)
+    canvas.addPageLabel(index, style="ARABIC", start=index + 1)
+    pen = _PagePen(canvas)
+    for placed in sheet.placed:
+        pen.replay(placed)
+    pen.finish()
+    canvas.showPage()
+
+
+def _write_bookmarks(canvas: Canvas, sheet: Sheet, index: int) -> None:
+    """The sheet's title, and below it each view when it holds several."""
+    key = f"sheet-{index + 1}"
+    canvas.bookmarkPage(key)
+    canvas.addOutlineEntry(f"{index + 1}  {sheet.title}", key, 0)
+    views = [VIEW_TITLES[placed.name] for placed in sheet.placed if placed.name in VIEW_TITLES]
+    if len(views) > 1:
+        for view in views:
+            canvas.addOutlineEntry(view, key, 1)
+
+
+class _PagePen:
+    """Replays placed drawings on one page; strokes of one pen that follow each other go out as one path."""
+
+    def __init__(self, canvas: Canvas) -> None:
+        self.canvas = canvas
+        self.pen: Pen | None = None
+        self.path: Any = None
+        self.ratio = 1.0
+        self.scale = float(POINTS_PER_INCH)
+        self.left = self.bottom = 0.0
+
+    def replay(self, placed: Placed) -> None:
+        self.ratio = placed.drawing.ratio
+        self.scale = POINTS_PER_INCH / self.ratio
+        self.left, self.bottom = (place * POINTS_PER_INCH for place in placed.at)
+        for mark in placed.drawing.marks:
+            self._draw(mark)
+
+    def finish(self) -> None:
+        """Put down the strokes that are still held back."""
+        if self.pen is not None:
+            stroke = STROKES[self.pen]
+            canvas = self.canvas
+            canvas.setStrokeColorRGB(*rgb(stroke.ink))
+            canvas.setLineWidth(stroke.width * POINTS_PER_MM)
+            canvas.setDash([length * POINTS_PER_MM for length in stroke.dash])
+            canvas.setLineCap(BUTT if stroke.dash else ROUND)
+            canvas.setLineJoin(ROUND)
+            canvas.drawPath(self.path, stroke=1, fill=0)
+            self.pen = None
+
+    def _draw(self, mark: Mark) -> None:
+        match mark:
+            case Lines():
+                self._strokes(mark.pen, mark.segments)
+            case Polyline():
+                self._polyline(mark.pen, mark.points, mark.closed)
+            case Region():
+                self._region(mark.fill, mark.rings)
+            case Hatch():
+                self._strokes(mark.pen, hatch_segments(mark))
+            case Text():
+                self._text(mark)
+            case Dimension():
+                self._strokes(Pen.DIMENSION, dimension_strokes(mark, self.ratio))
+                self._text(dimension_text(mark), Pen.DIMENSION)
+            case Leader():
+                self._strokes(mark.pen, leader_strokes(mark, self.ratio))
+                self._text(leader_text(mark, self.ratio))
+
+    def _path_for(self, pen: Pen) -> Any:
+        if self.pen is not pen:
+            self.finish()
+            self.pen, self.path = pen, self.canvas.beginPath()
+        return self.path
+
+    def _strokes(self, pen: Pen, segments: Iterable[Segment]) -> None:
+        path = self._path_for(pen)
+        scale, left, bottom = self.scale, self.left, self.bottom
+        for x1, y1, x2, y2 in segments:
+            path.moveTo(left + x1 * scale, bottom + y1 * scale)
+            path.lineTo(left + x2 * scale, bottom + y2 * scale)
+
+    def _polyline(self, pen: Pen, points: Ring, closed: bool) -> None:
+        self._trace(self._path_for(pen), points, closed)
+
+    def _trace(self, path: Any, points: Ring, closed: bool) -> None:
+        for number, point in enumerate(points):
+            (path.lineTo if number else path.moveTo)(*self._place(point))
+        if closed and points:
+            path.close()
+
+    def _region(self, fill: Fill, rings: tuple[Ring, ...]) -> None:
+        self.finish()
+        path = self.canvas.beginPath()
+        for ring in rings:
+            self._trace(path, ring, closed=True)
+        self.canvas.setFillColorRGB(*rgb(TINTS[fill]))
+        self.canvas.drawPath(path, stroke=0, fill=1, fillMode=EVEN_ODD)
+
+    def _text(self, text: Text, pen: Pen | None = None) -> None:
+        """Writing goes through no markup: every character stands for itself."""
+        self.finish()
+        canvas = self.canvas
+        size = text.height * self.scale / CAPITAL
+        canvas.setFillColorRGB(*rgb(STROKES[pen or text.pen].ink))
+        canvas.setFont(FONT_NAMES[text.bold], size)
+        x, y = self._place(text.at)
+        shift = _before(text) * self.scale
+        if text.rotation:
+            canvas.saveState()
+            canvas.translate(x, y)
+            canvas.rotate(text.rotation)
+            canvas.drawString(-shift, 0, text.text)
+            canvas.restoreState()
+        else:
+            canvas.drawString(x - shift, y, text.text)
+
+    def _place(self, point: Point) -> Point:
+        return self.left + point[0] * self.scale, self.bottom + point[1] * self.scale
+
+
+def _before(text: Text) -> float:
+    """How much of the writing stands before its place, in the drawing's unit."""
+    if text.anchor is Anchor.START:
+        return 0.0
+    width = text_width(text.text, text.height, text.bold)
+    return width if text.anchor is Anchor.END else width / 2

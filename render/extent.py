@@ -1,0 +1,89 @@
+"""How much room marks take up, their writing included. Nothing is drawn here."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from math import cos, radians, sin
+
+from render.dimension_strokes import dimension_strokes, dimension_text, leader_strokes, leader_text
+from render.drawing import (
+    Anchor,
+    Dimension,
+    Drawing,
+    Hatch,
+    Leader,
+    Lines,
+    Mark,
+    Point,
+    Polyline,
+    Region,
+    Text,
+)
+from render.lettering import ASCENT, DESCENT, text_width
+
+Box = tuple[float, float, float, float]
+
+_BEFORE = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
+
+
+def drawing_extent(drawing: Drawing) -> Box:
+    """Lowest x and y, highest x and y of everything drawn, model inches; line widths are left out.
+
+    Raises ValueError for a drawing without marks.
+    """
+    xs, ys = zip(*(p for mark in drawing.marks for p in _points(mark, drawing.ratio)), strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
+    """The turned box that holds a line of writing, from ascenders to descenders."""
+    width = text_width(text.text, text.height, text.bold)
+    left = -width * _BEFORE[text.anchor]
+    low, high = -DESCENT * text.height, ASCENT * text.height
+    turn = radians(text.rotation)
+    along, up = cos(turn), sin(turn)
+    x, y = text.at
+
+    def corner(u: float, v: float) -> Point:
+        return x + u * along - v * up, y + u * up + v * along
+
+    return corner(left, low), corner(left + width, low), corner(left + width, high), corner(left, high)
+
+
+def list_texts(drawing: Drawing) -> tuple[Text, ...]:
+    """Every line of writing on a drawing, that of dimensions and leaders included."""
+    found = []
+    for mark in drawing.marks:
+        match mark:
+            case Text():
+                found.append(mark)
+            case Dimension():
+                found.append(dimension_text(mark))
+            case Leader():
+                found.append(leader_text(mark, drawing.ratio))
+    return tuple(text for text in found if text.text)
+
+
+def _points(mark: Mark, ratio: float) -> Iterator[Point]:
+    match mark:
+        case Lines():
+            yield from _ends(mark.segments)
+        case Polyline():
+            yield from mark.points
+        case Region() | Hatch():
+            for ring in mark.rings:
+                yield from ring
+        case Text():
+            yield from text_corners(mark)
+        case Dimension():
+            yield from _ends(dimension_strokes(mark, ratio))
+            yield from text_corners(dimension_text(mark))
+        case Leader():
+            yield from _ends(leader_strokes(mark, ratio))
+            yield from text_corners(leader_text(mark, ratio))
+
+
+def _ends(segments: Iterable[tuple[float, float, float, float]]) -> Iterator[Point]:
+    for x1, y1, x2, y2 in segments:
+        yield x1, y1
+        yield x2, y2

@@ -1,0 +1,100 @@
+"""How wide writing is, and how it is broken into lines, from the typeface's advances.
+
+Kerning is left out, as every writer leaves it out. Drawing the letters is the writers' business.
+"""
+
+from __future__ import annotations
+
+import json
+from functools import cache
+from importlib.resources import files
+
+FAMILY = "Source Sans 3"
+TYPEFACES = {False: "SourceSans3-Regular.ttf", True: "SourceSans3-SemiBold.ttf"}
+"""File below assets/fonts for each weight, keyed by whether it is bold."""
+CAPITAL = 0.66
+"""Height of the capitals for a font size of 1; from the typeface, held to it by a test."""
+DESCENT = 0.34
+"""How far letters reach below the baseline for capitals of height 1; from the typeface (p, g, j)."""
+ASCENT = 1.11
+"""How far letters and marks reach above the baseline for capitals of height 1 (b, d, quotes)."""
+LEADING = 1.75
+"""From one baseline to the next for capitals of height 1: three quarters of a letter left clear."""
+ELLIPSIS = "…"
+
+
+@cache
+def _read_table() -> dict[bool, dict[str, float]]:
+    """Advance of each character for capitals of height 1; "" holds the one for a character not there."""
+    text = files("assets").joinpath("fonts", "advances.json").read_text(encoding="utf-8")
+    tables = {}
+    for name, weight in json.loads(text).items():
+        capital = weight["capital"]
+        table = {c: a / capital for c, a in zip(weight["characters"], weight["advances"], strict=True)}
+        table[""] = weight["missing"] / capital
+        tables[name == "bold"] = table
+    return tables
+
+
+def text_width(text: str, height: float, bold: bool = False) -> float:
+    """Width of one line whose capitals are `height` high, in the unit of `height`."""
+    table = _read_table()[bold]
+    missing = table[""]
+    return height * sum([table.get(character, missing) for character in text])
+
+
+def one_line(text: str) -> str:
+    """The same words with every run of spaces, tabs and line ends made one space."""
+    return " ".join(text.split())
+
+
+def shorten_text(text: str, height: float, width: float, bold: bool = False) -> str:
+    """`text` on one line, its end replaced by an ellipsis when it is wider than `width`."""
+    text = one_line(text)
+    if text_width(text, height, bold) <= width:
+        return text
+    low, high = 0, len(text)
+    while low < high:
+        middle = (low + high + 1) // 2
+        if text_width(text[:middle].rstrip() + ELLIPSIS, height, bold) <= width:
+            low = middle
+        else:
+            high = middle - 1
+    return text[:low].rstrip() + ELLIPSIS
+
+
+def wrap_text(text: str, height: float, width: float, bold: bool = False) -> tuple[str, ...]:
+    """Lines no wider than `width`, broken at spaces and at the text's own line ends.
+
+    A word wider than a line is broken inside; at least one character stands on each line. An empty
+    text gives one empty line.
+    """
+    lines: list[str] = []
+    for paragraph in text.splitlines() or [""]:
+        lines.extend(_wrap_paragraph(paragraph.split(), height, width, bold))
+    return tuple(lines)
+
+
+def _wrap_paragraph(words: list[str], height: float, width: float, bold: bool) -> list[str]:
+    lines = [""]
+    for word in words:
+        longer = f"{lines[-1]} {word}" if lines[-1] else word
+        if text_width(longer, height, bold) <= width:
+            lines[-1] = longer
+            continue
+        pieces = _break_word(word, height, width, bold)
+        if lines[-1]:
+            lines.extend(pieces)
+        else:
+            lines[-1:] = pieces
+    return lines
+
+
+def _break_word(word: str, height: float, width: float, bold: bool) -> list[str]:
+    pieces = [""]
+    for character in word:
+        if pieces[-1] and text_width(pieces[-1] + character, height, bold) > width:
+            pieces.append(character)
+        else:
+            pieces[-1] += character
+    return pieces

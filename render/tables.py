@@ -1,0 +1,228 @@
+"""Tables and paragraphs as strips of drawing, poured down one page after another. Paper inches, ratio 1.
+
+What a table says is decided in the files that build sheets; where a page ends is decided here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
+
+from model.check.finding import Status
+from model.units import MM_PER_INCH
+from render.drawing import Anchor, Fill, Lines, Mark, Pen, Point, Region, Text
+from render.lettering import LEADING, text_width, wrap_text
+from render.shifting import shift_mark
+from render.symbols import box_marks, status_marks
+
+SMALL = 2.5 / MM_PER_INCH
+"""The least capitals on any sheet, paper inches: 2.5 mm, the ISO 3098 step for notes on A4 to A1."""
+PAD = 1.6 / MM_PER_INCH
+"""Clear beside the writing in a cell."""
+MOST_LINES = 12
+"""A row with more lines than this goes on in a further row, so that no row outgrows a page."""
+SIGN_SPACE = 1.7
+"""Room for a sign before the writing of its cell, for capitals of height 1."""
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """`width` in paper inches. `bold` writes its cells in the heavier weight."""
+
+    heading: str
+    width: float
+    anchor: Anchor = Anchor.START
+    bold: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """Writing, with the sign of an answer before it or a box to tick by hand."""
+
+    text: str = ""
+    status: Status | None = None
+    box: bool = False
+    bold: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Rows of cells below headings; `height` of capitals, `least_row` height, both paper inches."""
+
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+    height: float = SMALL
+    least_row: float = 0.0
+    ruled: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """A level slice of a page: marks below and right of (0, 0), and its height.
+
+    `repeat` is drawn again above it when it comes first on a page; a strip that `leads` is never the
+    last on a page.
+    """
+
+    height: float
+    marks: tuple[Mark, ...] = ()
+    repeat: Strip | None = None
+    leads: bool = False
+
+
+@dataclass(slots=True)
+class _Page:
+    marks: list[Mark] = field(default_factory=list)
+    used: float = 0.0
+
+
+def pour_strips(strips: Sequence[Strip], at: Point, height: float) -> tuple[tuple[Mark, ...], ...]:
+    """The marks of each page: strips from the top left corner `at` downwards within `height`.
+
+    A strip taller than a page stands alone on one. No strips give one empty page.
+    """
+    pages = [_Page()]
+    for group in _groups(strips):
+        needed = sum(strip.height for strip in group)
+        if pages[-1].used and pages[-1].used + needed > height + 1e-9:
+            pages.append(_Page())
+        page = pages[-1]
+        if not page.used and group[0].repeat is not None:
+            group = [group[0].repeat, *group]
+        for strip in group:
+            page.marks.extend(shift_mark(mark, (at[0], at[1] - page.used)) for mark in strip.marks)
+            page.used += strip.height
+    return tuple(tuple(page.marks) for page in pages)
+
+
+def strips_height(strips: Iterable[Strip]) -> float:
+    """Height of all strips one below the other."""
+    return sum(strip.height for strip in strips)
+
+
+def _groups(strips: Sequence[Strip]) -> Iterable[list[Strip]]:
+    """Strips that stay together: each run of leading ones with the strip they lead."""
+    group: list[Strip] = []
+    for strip in strips:
+        group.append(strip)
+        if not strip.leads:
+            yield group
+            group = []
+    if group:
+        yield group
+
+
+def heading_strip(text: str, width: float, height: float = 3.5 / MM_PER_INCH, above: float = 0.0) -> Strip:
+    """A heading, `above` clear over it; it leads what follows."""
+    drop = above + 1.6 * height
+    mark = Text(text, (0.0, -drop + 0.35 * height), height, bold=True)
+    return Strip(drop, (mark,), leads=True)
+
+
+def paragraph_strips(
+    text: str, width: float, height: float = SMALL, indent: float = 0.0, first: str = ""
+) -> tuple[Strip, ...]:
+    """One strip for each line of `text`; `first` stands in the indent before its first line."""
+    lines = wrap_text(text, height, width - indent)
+    step = LEADING * height
+    strips = [Strip(step, (Text(line, (indent, -step + 0.5 * height), height),)) for line in lines]
+    if first:
+        sign = Text(first, (0.0, -step + 0.5 * height), height)
+        strips[0] = replace(strips[0], marks=(sign, *strips[0].marks))
+    return tuple(strips)
+
+
+def gap_strip(height: float) -> Strip:
+    """Empty room."""
+    return Strip(height)
+
+
+def table_strips(table: Table) -> tuple[Strip, ...]:
+    """The headings' strip, then each row's; the headings stand again at the top of each page."""
+    heading = _heading(table)
+    rows = [part for row in table.rows for part in _row_parts(table, row)]
+    return (replace(heading, leads=True), *(replace(row, repeat=heading) for row in rows))
+
+
+def _heading(table: Table) -> Strip:
+    cells = tuple(Cell(column.heading, bold=True) for column in table.columns)
+    small = replace(table, height=min(table.height, 1.2 * SMALL), least_row=0.0)
+    lines = [_wrapped(small, column, cell) for column, cell in zip(table.columns, cells, strict=True)]
+    strip = _row(small, cells, lines)
+    width = sum(column.width for column in table.columns)
+    band = Region(Fill.BAND, (((0.0, 0.0), (width, 0.0), (width, -strip.height), (0.0, -strip.height)),))
+    return Strip(strip.height, (band, Lines(Pen.RULE, ((0.0, 0.0, width, 0.0),)), *strip.marks))
+
+
+def _row_parts(table: Table, row: tuple[Cell, ...]) -> list[Strip]:
+    """A row, or the several rows that a very long one becomes."""
+    lines = [_wrapped(table, column, cell) for column, cell in zip(table.columns, row, strict=True)]
+    parts = []
+    for start in range(0, max(map(len, lines)), MOST_LINES):
+        part = [cell_lines[start : start + MOST_LINES] for cell_lines in lines]
+        parts.append(_row(table, row if start == 0 else tuple(Cell(bold=c.bold) for c in row), part))
+    return parts
+
+
+def _wrapped(table: Table, column: Column, cell: Cell) -> tuple[str, ...]:
+    room = column.width - 2 * PAD - (SIGN_SPACE * table.height if cell.status else 0.0)
+    return wrap_text(cell.text, table.height, room, column.bold or cell.bold)
+
+
+def _row(table: Table, row: tuple[Cell, ...], lines: Sequence[Sequence[str]]) -> Strip:
+    step = LEADING * table.height
+    full = step * max(map(len, lines)) + PAD
+    height = max(full, table.least_row)
+    width = sum(column.width for column in table.columns)
+    marks: list[Mark] = []
+    left = 0.0
+    for column, cell, cell_lines in zip(table.columns, row, lines, strict=True):
+        marks.extend(_cell_marks(table, column, cell, cell_lines, left, (height, (height - full) / 2)))
+        left += column.width
+    return Strip(height, (*marks, Lines(Pen.RULE, _rules(table, width, height))))
+
+
+def _rules(table: Table, width: float, height: float) -> tuple[tuple[float, float, float, float], ...]:
+    level = (0.0, -height, width, -height)
+    if not table.ruled:
+        return (level,)
+    edges = [0.0]
+    for column in table.columns:
+        edges.append(edges[-1] + column.width)
+    return (level, *((x, 0.0, x, -height) for x in edges))
+
+
+def _cell_marks(
+    table: Table, column: Column, cell: Cell, lines: Sequence[str], left: float, room: tuple[float, float]
+) -> list[Mark]:
+    """Marks of one cell from `left`; `room` is the row's height and what is clear above its writing."""
+    marks: list[Mark] = []
+    step, size = LEADING * table.height, table.height
+    height, clear = room
+    first = -clear - PAD / 2 - (step + size) / 2
+    x = left + PAD
+    if cell.box:
+        side = 1.4 * size
+        marks.extend(box_marks((left + (column.width - side) / 2, -(height + side) / 2), side))
+    if cell.status:
+        marks.extend(status_marks(cell.status, (x + 0.6 * size, first + size / 2), 1.15 * size))
+        x += SIGN_SPACE * size
+    at = {Anchor.START: x, Anchor.MIDDLE: left + column.width / 2, Anchor.END: left + column.width - PAD}
+    bold = column.bold or cell.bold
+    for number, line in enumerate(lines):
+        if line:
+            marks.append(
+                Text(line, (at[column.anchor], first - number * step), size, column.anchor, bold=bold)
+            )
+    return marks
+
+
+def share_widths(total: float, shares: Sequence[float]) -> tuple[float, ...]:
+    """`total` parted in proportion to `shares`."""
+    whole = sum(shares)
+    return tuple(total * share / whole for share in shares)
+
+
+def natural_width(texts: Iterable[str], height: float, bold: bool = False) -> float:
+    """Column width that holds each of `texts` on one line."""
+    return max((text_width(text, height, bold) for text in texts), default=0.0) + 2 * PAD
