@@ -1,0 +1,205 @@
+"""The cut list: one line for each kind of piece, with its finished size and how its ends are cut.
+
+Which pieces are alike and what they are called stands in model.takeoff.marks; what they are cut out
+of is no business of this file.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import ceil
+from typing import TYPE_CHECKING
+
+from model.board import CROSS, Board, End, Point2, Stock, StockKind
+from model.parameters import SPECIES
+from model.reference.lumber import WIDEST_BOARD
+from model.takeoff.marks import Kind, list_kinds, shape_of
+from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
+
+if TYPE_CHECKING:
+    from model.surround import Surround
+
+CLOSE = 1 / 128
+"""Thicknesses and widths that differ by less are equal, in. Shop choice."""
+THICKNESS_STYLE = LengthStyle(INCHES, 32)
+"""Stock is measured finer than pieces are cut."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """A line of the cut list; sizes are finished sizes in inches, length long point to long point.
+
+    `mark` is the kind's, `pieces` the marks of the boards it stands for, `quantity` of them. `width`
+    and `thickness` are the section's outline. `ends`, `stock` and `notes` are words for the shop.
+    """
+
+    mark: str
+    name: str
+    assembly: str
+    quantity: int
+    stock: str
+    length: float
+    width: float
+    thickness: float
+    ends: str
+    notes: str
+    pieces: tuple[str, ...]
+
+
+def list_cuts(surround: Surround) -> tuple[Cut, ...]:
+    """Every board of `surround`, once, like pieces on one line; sub-assemblies in the order of the boards."""
+    style = surround.job.about.length_style
+    kinds = list_kinds(surround.boards)
+    twins = _mirror_twins(surround.boards, kinds)
+    return tuple(_cut(surround, kind, twins.get(kind.mark, ""), style) for kind in kinds)
+
+
+def _cut(surround: Surround, kind: Kind, twin: str, style: LengthStyle) -> Cut:
+    boards = [surround.boards[i] for i in kind.pieces]
+    first = boards[0]
+    assemblies = dict.fromkeys(board.assembly for board in boards)
+    return Cut(
+        mark=kind.mark,
+        name=first.role,
+        assembly=", ".join(assemblies),
+        quantity=len(boards),
+        stock=describe_stock(first.stock, style),
+        length=first.length,
+        width=first.width,
+        thickness=first.thickness,
+        ends=describe_ends(first),
+        notes="; ".join(_list_notes(boards, twin, style)),
+        pieces=tuple(surround.marks[i] for i in kind.pieces),
+    )
+
+
+def describe_stock(stock: Stock, style: LengthStyle) -> str:
+    """What to take from the rack: ``3/4" yellow poplar board``, ``1/4" plywood``."""
+    wood = SPECIES.get(stock.wood, stock.wood).lower()
+    thickness = _thickness_text(stock.thickness, style)
+    match stock.kind:
+        case StockKind.BOARD:
+            return f"{thickness} {wood} board"
+        case StockKind.MOULDING:
+            return f"{thickness} {wood} moulding"
+        case _:
+            return f"{thickness} {wood}"
+
+
+def _thickness_text(thickness: float, style: LengthStyle) -> str:
+    if style.units == MILLIMETRES_ONLY:
+        return format_length(thickness, style)
+    return format_length(thickness, THICKNESS_STYLE)
+
+
+def describe_ends(board: Board) -> str:
+    """How the two ends are cut: ``both square``, or the mitres and where their long points lie."""
+    mitred = [end for end in (board.low, board.high) if not end.is_square]
+    if not mitred:
+        return "both square"
+    faces = _long_point_faces(board)
+    angles = [f"{round(end.mitre, 1):g}° mitre" for end in mitred]
+    if len(mitred) == 1:
+        return f"one square, {angles[0]} at the other" + (f" (long point on the {faces[0]})" if faces else "")
+    cuts = f"{angles[0]} both ends" if angles[0] == angles[1] else f"{angles[0]} and {angles[1]}"
+    if not faces:
+        return cuts
+    if faces[0] == faces[1]:
+        return f"{cuts} (long points on the {faces[0]})"
+    return f"{cuts}, parallel (long point on the outside face at one end, on the back at the other)"
+
+
+def _long_point_faces(board: Board) -> list[str]:
+    """``outside face`` or ``back`` for each mitred end; empty when the piece has no outside to speak of.
+
+    A level piece along the wall shows its front; one running out from the wall turns its outside to
+    the long point of its front end, where the piece along the wall wraps round it.
+    """
+    low, high = _long_side(board.low, -1), _long_side(board.high, 1)
+    across = {side[0] for side in (low, high) if side}
+    if board.axis == "x" and across == {1}:
+        outside = 1
+    elif board.axis == "z" and across == {0}:
+        outside = high[1] if high else -low[1] if low else 0
+    else:
+        return []
+    return ["outside face" if side[1] == outside else "back" for side in (low, high) if side]
+
+
+def _long_side(end: End, way: int) -> tuple[int, int] | None:
+    """Which axis across the grain a mitre runs over and the side its long point is on; None when square."""
+    slopes = (end.slope_u * way, end.slope_v * way)
+    if bool(slopes[0]) == bool(slopes[1]):
+        return None
+    i = 0 if slopes[0] else 1
+    return i, 1 if slopes[i] > 0 else -1
+
+
+def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[str]:
+    first = boards[0]
+    notes = [_hand(boards, twin)] if twin else []
+    if first.stock.kind is StockKind.MOULDING:
+        return notes
+    rebates = _rebates(first)
+    if rebates:
+        across, deep = (_thickness_text(size, style) for size in rebates[0])
+        edges = "both back edges" if len(rebates) > 1 else "one back edge"
+        notes.append(f"rebated {across} wide, {deep} deep along {edges}")
+    if first.stock.kind is StockKind.PANEL:
+        return notes
+    if first.thickness > first.stock.thickness + CLOSE:
+        layers = ceil(first.thickness / first.stock.thickness - CLOSE)
+        notes.append(f"built up from {layers} thicknesses")
+    elif first.thickness < first.stock.thickness - CLOSE:
+        notes.append(f"planed to {_thickness_text(first.thickness, style)}")
+    if first.width > WIDEST_BOARD + CLOSE:
+        notes.append(f"edge-glued from {ceil(first.width / WIDEST_BOARD - CLOSE)} boards")
+    return notes
+
+
+def _hand(boards: Sequence[Board], twin: str) -> str:
+    """Which of two handed kinds this is; by the side of the opening where all of it stands on one side."""
+    middles = [board.bounds[0][0] + board.bounds[1][0] for board in boards]
+    if all(x < 0 for x in middles):
+        return f"left; mirror twin of {twin}"
+    if all(x > 0 for x in middles):
+        return f"right; mirror twin of {twin}"
+    return f"handed; mirror twin of {twin}"
+
+
+def _mirror_twins(boards: Sequence[Board], kinds: Sequence[Kind]) -> dict[str, str]:
+    """Each handed kind's mark with the mark of its mirror twin, where both are in the list."""
+    by_shape = {(_words(boards, kind), shape_of(boards[kind.pieces[0]])): kind.mark for kind in kinds}
+    twins = {}
+    for kind in kinds:
+        mirrored = shape_of(boards[kind.pieces[0]], mirrored=True)
+        mark = by_shape.get((_words(boards, kind), mirrored), kind.mark)
+        if mark != kind.mark:
+            twins[kind.mark] = mark
+    return twins
+
+
+def _words(boards: Sequence[Board], kind: Kind) -> tuple[str, str, Stock]:
+    first = boards[kind.pieces[0]]
+    return kind.mark[0], first.role, first.stock
+
+
+def _rebates(board: Board) -> list[Point2]:
+    """(along the width, along the thickness) of each step cut out of a rectangle's corner."""
+    low, high = board.bounds
+    iu, iv = CROSS[board.axis]
+    outline = {(u, v) for u in (low[iu], high[iu]) for v in (low[iv], high[iv])}
+    missing = outline - set(board.section)
+    steps = []
+    for corner in sorted(missing):
+        inner = [p for p in board.section if _is_within(p, low, high, iu, iv)]
+        u, v = min(inner, key=lambda p: abs(p[0] - corner[0]) + abs(p[1] - corner[1]), default=corner)
+        size = abs(u - corner[0]), abs(v - corner[1])
+        u_is_thickness = high[iu] - low[iu] == board.thickness
+        steps.append(size[::-1] if u_is_thickness else size)
+    return steps
+
+
+def _is_within(point: Point2, low: Sequence[float], high: Sequence[float], iu: int, iv: int) -> bool:
+    return low[iu] < point[0] < high[iu] and low[iv] < point[1] < high[iv]
