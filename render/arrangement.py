@@ -1,0 +1,258 @@
+"""What is seen of a set of flat faces from one side: an exact visible-surface grid.
+
+All corners lie on the lines of one grid, and every sloping edge runs along diagonals of its cells; so
+each cell falls into four triangles that a face covers whole or not at all. The nearest face wins in
+each triangle. Boards and views are not known here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.intp]
+Mask = NDArray[np.bool_]
+
+NOTHING = -1
+SOUTH, EAST, NORTH, WEST = range(4)
+GRAIN = 1e-6
+"""Lines nearer to each other than this, in inches, are one line."""
+ROUNDS = 6
+"""Most times the grid is refined so that sloping edges meet its corners; two or three are usual."""
+CENTROIDS = np.array([(0.5, 1 / 6), (5 / 6, 0.5), (0.5, 5 / 6), (1 / 6, 0.5)])
+"""Where the four triangles' centres lie in a cell, as parts of its width and height."""
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """A flat polygon seen from its front: corners (n, 2) counter-clockwise, depth a*h + b*v + c."""
+
+    corners: Floats
+    plane: tuple[float, float, float]
+    upright: bool
+    """Whether it is a rectangle with level and plumb sides."""
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """The arrangement: line positions, and the face (or NOTHING) seen in each triangle.
+
+    `seen` has shape (rows, columns, 4), rows upward, triangles south, east, north, west.
+    """
+
+    h: Floats
+    v: Floats
+    seen: Ints
+
+
+@dataclass(frozen=True, slots=True)
+class Borders:
+    """Straight pieces between triangles that see different faces.
+
+    `segments` (n, 4) h0, v0, h1, v1; `left` and `right` are the faces on either hand of the way from
+    the first point to the second.
+    """
+
+    segments: Floats
+    left: Ints
+    right: Ints
+
+
+def arrange(faces: list[Face]) -> Grid:
+    """Lay `faces` over each other and keep the nearest everywhere."""
+    if not faces:
+        return Grid(np.zeros(1), np.zeros(1), np.full((0, 0, 4), NOTHING, dtype=np.intp))
+    h, v = _grid_lines(faces)
+    shape = (len(v) - 1, len(h) - 1, 4)
+    seen = np.full(shape, NOTHING, dtype=np.intp)
+    depth = np.full(shape, -np.inf)
+    _lay_flat(faces, h, v, seen, depth)
+    _lay_others(faces, h, v, seen, depth)
+    return Grid(h, v, seen)
+
+
+def _grid_lines(faces: list[Face]) -> tuple[Floats, Floats]:
+    corners = np.concatenate([face.corners for face in faces])
+    h, v = _distinct(corners[:, 0]), _distinct(corners[:, 1])
+    edges = _sloping_edges(faces)
+    for _ in range(ROUNDS if len(edges) else 0):
+        more_v = _crossings(edges, h)
+        more_h = _crossings(edges[:, [1, 0, 3, 2]], v)
+        refined = _distinct(np.concatenate([h, more_h])), _distinct(np.concatenate([v, more_v]))
+        if len(refined[0]) == len(h) and len(refined[1]) == len(v):
+            break
+        h, v = refined
+    return h, v
+
+
+def _distinct(values: Floats) -> Floats:
+    ordered = np.sort(values)
+    keep = np.ones(len(ordered), dtype=bool)
+    keep[1:] = np.diff(ordered) > GRAIN
+    return ordered[keep]
+
+
+def _sloping_edges(faces: list[Face]) -> Floats:
+    """(n, 4) of every distinct edge that is neither level nor plumb."""
+    found = [np.hstack([f.corners, np.roll(f.corners, -1, axis=0)]) for f in faces if not f.upright]
+    if not found:
+        return np.zeros((0, 4))
+    edges = np.concatenate(found)
+    sloping = (np.abs(edges[:, 0] - edges[:, 2]) > GRAIN) & (np.abs(edges[:, 1] - edges[:, 3]) > GRAIN)
+    edges = edges[sloping]
+    turned = edges[:, 0] > edges[:, 2]
+    edges[turned] = edges[turned][:, [2, 3, 0, 1]]
+    return np.unique(edges, axis=0)
+
+
+def _crossings(edges: Floats, lines: Floats) -> Floats:
+    """Second coordinates at which `edges` pass the `lines` of the first coordinate."""
+    a0, b0, a1, b1 = edges.T[:, :, None]
+    inside = (lines > np.minimum(a0, a1) + GRAIN) & (lines < np.maximum(a0, a1) - GRAIN)
+    return (b0 + (lines - a0) * ((b1 - b0) / (a1 - a0)))[inside]
+
+
+def _lay_flat(faces: list[Face], h: Floats, v: Floats, seen: Ints, depth: Floats) -> None:
+    """Upright rectangles parallel to the picture: laid from far to near, no comparing needed."""
+    flat = [i for i, f in enumerate(faces) if f.upright and f.plane[0] == 0 and f.plane[1] == 0]
+    flat.sort(key=lambda i: faces[i].plane[2])
+    if not flat:
+        return
+    corners = np.array([faces[i].corners for i in flat])
+    low, high = corners.min(axis=1) - GRAIN, corners.max(axis=1) - GRAIN
+    i0, i1 = np.searchsorted(h, low[:, 0]).tolist(), np.searchsorted(h, high[:, 0]).tolist()
+    j0, j1 = np.searchsorted(v, low[:, 1]).tolist(), np.searchsorted(v, high[:, 1]).tolist()
+    for n, index in enumerate(flat):
+        seen[j0[n] : j1[n], i0[n] : i1[n]] = index
+        depth[j0[n] : j1[n], i0[n] : i1[n]] = faces[index].plane[2]
+
+
+def _lay_others(faces: list[Face], h: Floats, v: Floats, seen: Ints, depth: Floats) -> None:
+    """All other faces, compared triangle by triangle inside their own window of the grid."""
+    centre_h = h[:-1, None] + np.diff(h)[:, None] * CENTROIDS[:, 0]
+    centre_v = v[:-1, None] + np.diff(v)[:, None] * CENTROIDS[:, 1]
+    for index, face in enumerate(faces):
+        a, b, c = face.plane
+        if face.upright and a == 0 and b == 0:
+            continue
+        low, high = face.corners.min(axis=0) - GRAIN, face.corners.max(axis=0) - GRAIN
+        i0, i1 = np.searchsorted(h, (low[0], high[0]))
+        j0, j1 = np.searchsorted(v, (low[1], high[1]))
+        ph, pv = centre_h[None, i0:i1], centre_v[j0:j1, None]
+        near = a * ph + b * pv + c
+        wins = near > depth[j0:j1, i0:i1] + GRAIN
+        if not face.upright and wins.any():
+            wins &= _inside(face.corners, ph, pv)
+        np.copyto(seen[j0:j1, i0:i1], index, where=wins)
+        np.copyto(depth[j0:j1, i0:i1], near, where=wins)
+
+
+def _inside(corners: Floats, h: Floats, v: Floats) -> Mask:
+    """Which points lie in the polygon, by the even-odd rule; none lies on an edge."""
+    inside = np.zeros(np.broadcast_shapes(h.shape, v.shape), dtype=bool)
+    points = corners.tolist()
+    for (h0, v0), (h1, v1) in zip(points, points[1:] + points[:1], strict=True):
+        if v0 != v1:
+            inside ^= ((v > v0) != (v > v1)) & (h < h0 + (v - v0) * ((h1 - h0) / (v1 - v0)))
+    return inside
+
+
+def list_borders(grid: Grid) -> Borders:
+    """Every piece of line between triangles that see different faces, plumb, level, then sloping."""
+    if not grid.seen.size:
+        return Borders(np.zeros((0, 4)), np.zeros(0, dtype=np.intp), np.zeros(0, dtype=np.intp))
+    seen = np.pad(grid.seen, ((1, 1), (1, 1), (0, 0)), constant_values=NOTHING)
+    parts = [_plumb_borders(grid, seen), _level_borders(grid, seen), *_diagonal_borders(grid)]
+    return Borders(
+        np.concatenate([p.segments for p in parts]),
+        np.concatenate([p.left for p in parts]),
+        np.concatenate([p.right for p in parts]),
+    )
+
+
+def _plumb_borders(grid: Grid, seen: Ints) -> Borders:
+    """Upward pieces; found line by line from left to right, each from the bottom up."""
+    left, right = seen[1:-1, :-1, EAST].T, seen[1:-1, 1:, WEST].T
+    i, j = np.nonzero(left != right)
+    h, low, high = grid.h[i], grid.v[j], grid.v[j + 1]
+    return Borders(np.stack([h, low, h, high], axis=1), left[i, j], right[i, j])
+
+
+def _level_borders(grid: Grid, seen: Ints) -> Borders:
+    """Rightward pieces: the left hand is above."""
+    below, above = seen[:-1, 1:-1, NORTH], seen[1:, 1:-1, SOUTH]
+    j, i = np.nonzero(below != above)
+    v, low, high = grid.v[j], grid.h[i], grid.h[i + 1]
+    return Borders(np.stack([low, v, high, v], axis=1), above[j, i], below[j, i])
+
+
+def _diagonal_borders(grid: Grid) -> Iterator[Borders]:
+    """Rising and falling half diagonals, corner to centre and on to the far corner, cell by cell."""
+    h, v = grid.h, grid.v
+    for corner_v, far_v, hands in (
+        (0, 1, ((WEST, SOUTH), (NORTH, EAST))),
+        (1, 0, ((NORTH, WEST), (EAST, SOUTH))),
+    ):
+        left = np.stack([grid.seen[:, :, left] for left, _ in hands], axis=2)
+        right = np.stack([grid.seen[:, :, right] for _, right in hands], axis=2)
+        j, i, half = np.nonzero(left != right)
+        ends = np.stack([h[i], v[j + corner_v], h[i + 1], v[j + far_v]], axis=1)
+        centre = (ends[:, :2] + ends[:, 2:]) / 2
+        first = (half == 0)[:, None]
+        segments = np.hstack([np.where(first, ends[:, :2], centre), np.where(first, centre, ends[:, 2:])])
+        yield Borders(segments, left[j, i, half], right[j, i, half])
+
+
+def join_collinear(segments: Floats, kinds: Ints) -> tuple[Floats, Ints]:
+    """Join pieces that follow each other in a straight line and are of one kind.
+
+    Pieces must come in the order `list_borders` gives them; `kinds` is one number for each.
+    """
+    if len(segments) < 2:
+        return segments, kinds
+    direction = segments[:, 2:] - segments[:, :2]
+    follows = (np.abs(segments[1:, :2] - segments[:-1, 2:]) < GRAIN).all(axis=1)
+    straight = np.abs(direction[1:, 0] * direction[:-1, 1] - direction[1:, 1] * direction[:-1, 0]) < GRAIN
+    goes_on = follows & straight & (kinds[1:] == kinds[:-1])
+    first = np.flatnonzero(np.r_[True, ~goes_on])
+    last = np.r_[first[1:] - 1, len(segments) - 1]
+    return np.hstack([segments[first, :2], segments[last, 2:]]), kinds[first]
+
+
+def trace_rings(grid: Grid, inside: Mask) -> tuple[tuple[tuple[float, float], ...], ...]:
+    """Outlines of the triangles in `inside` (same shape as `seen`), that side always on the left.
+
+    Outer rings run counter-clockwise and holes clockwise; filled by the even-odd rule they give the area.
+    """
+    borders = list_borders(Grid(grid.h, grid.v, inside.astype(np.intp) - 1))
+    turned = borders.right == 0
+    rows, kinds = join_collinear(borders.segments, turned.astype(np.intp))
+    ways = [((h0, v0), (h1, v1)) if not t else ((h1, v1), (h0, v0))
+            for (h0, v0, h1, v1), t in zip(rows.tolist(), kinds.tolist(), strict=True)]  # fmt: skip
+    return tuple(_chain(ways))
+
+
+def _chain(ways: list[tuple[tuple[float, float], tuple[float, float]]]) -> Iterator[tuple[tuple[float, float], ...]]:
+    onward: dict[tuple[int, int], list[tuple[tuple[float, float], tuple[float, float]]]] = {}
+    for way in ways:
+        onward.setdefault(_knot(way[0]), []).append(way)
+    for start in ways:
+        if start not in onward.get(_knot(start[0]), []):
+            continue
+        ring, way = [], start
+        while True:
+            onward[_knot(way[0])].remove(way)
+            ring.append(way[0])
+            choices = onward.get(_knot(way[1]), [])
+            if not choices:
+                break
+            way = choices[0]
+        yield tuple(ring)
+
+
+def _knot(point: tuple[float, float]) -> tuple[int, int]:
+    return round(point[0] / GRAIN / 10), round(point[1] / GRAIN / 10)
