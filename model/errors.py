@@ -1,5 +1,19 @@
 """The ways input can be wrong. A design that breaks a rule is a finding (model.check), not an error."""
 
+import reprlib
+
+LONGEST_SHOWN = 60
+"""Characters of what was read that a message quotes."""
+
+
+def _show(read: object) -> str:
+    """`read` as a message quotes it: text in quotation marks, numbers bare, the words of a job file."""
+    if isinstance(read, str):
+        return f'"{read}"' if len(read) <= LONGEST_SHOWN else f'"{read[:LONGEST_SHOWN]}…"'
+    if read is None or isinstance(read, bool):
+        return {None: "null", True: "true", False: "false"}[read]
+    return str(read) if isinstance(read, float) else reprlib.repr(read)
+
 
 class MantelwrightError(Exception):
     """Base of every error this program raises on purpose; its text is fit to show to the user."""
@@ -16,8 +30,7 @@ class Refused(MantelwrightError, ValueError):
         self.field = field
         self.read = read
         self.wanted = wanted
-        shown = f'"{read}"' if isinstance(read, str) else str(read)
-        super().__init__(f"{field} {shown}: {wanted}")
+        super().__init__(f"{field} {_show(read)}: {wanted}")
 
 
 class JobRefused(MantelwrightError, ValueError):

@@ -6,7 +6,7 @@ path, so that ``{"opening": {"width": 36}}`` is ``opening.width``.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from typing import Any
@@ -14,13 +14,14 @@ from typing import Any
 import msgspec
 
 from model.design import BedMould, BoardStock, Column, Design, Frieze, Panel, Plinth, Shelf
-from model.errors import JobRefused, Refused
-from model.parameters import BY_PATH, TABLE, Kind, Parameter, Value, find_parameter
+from model.errors import LONGEST_SHOWN, JobRefused, Refused
+from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
 from model.site import Chart, Facing, Hearth, Opening, Room, Site
-from model.units import LengthStyle
+from model.units import INCHES_16, LengthStyle, format_length
 
 FORMAT_VERSION = 1
 FORMAT_KEY = "mantelwright"
+MOST_HINTS = 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,10 +74,11 @@ def _set_shelf_depth(job: Job, depth: float) -> Job:
         value = overhang.check(depth - job.design.foremost)
     except Refused:
         low = job.design.foremost
+        least, most = (format_length(d, INCHES_16) for d in (low, low + (overhang.highest or 0)))
         raise Refused(
-            "shelf depth", depth,
-            f"write a depth from {low:g} to {low + (overhang.highest or 0):g} in.: "
-            f"the part below it already stands out {low:g} in.",
+            "shelf depth",
+            depth,
+            f"write a depth from {least} to {most}: the part below the shelf already stands out {least}",
         ) from None
     return with_value(job, "shelf.overhang_front", value)
 
@@ -171,40 +173,76 @@ def write_job(job: Job) -> str:
 def read_job(text: str | bytes) -> Job:
     """The job that `text` holds. Raises JobRefused naming every fault by its path.
 
-    Rows that are missing take their default; fields this version does not know, and files of a newer
-    version, are refused so that nothing in them is lost.
+    Rows that are missing take their default. Fields this version does not know, a field written twice
+    and files of a newer version are refused, so that nothing in them is lost.
     """
-    try:
-        data = msgspec.json.decode(text)
-    except (msgspec.DecodeError, UnicodeDecodeError, RecursionError) as error:
-        raise JobRefused((f"not a job file: {error}",)) from None
-    if not isinstance(data, dict) or FORMAT_KEY not in data:
-        raise JobRefused((f'not a job file: no "{FORMAT_KEY}" version at its top',))
+    data = _decode(text)
     version = data.pop(FORMAT_KEY)
     if isinstance(version, bool) or not isinstance(version, int) or version < 1:
-        raise JobRefused((f'{FORMAT_KEY} {version!r}: a whole version number is wanted, such as 1',))
+        raise JobRefused((f"{FORMAT_KEY} {version!r}: a whole version number is wanted, such as 1",))
     if version > FORMAT_VERSION:
-        raise JobRefused(
-            (f"written by a newer program (file version {version}, this one reads {FORMAT_VERSION}); left as it is",)
-        )
+        newer = f"file version {version}, this one reads {FORMAT_VERSION}"
+        raise JobRefused((f"written by a newer program ({newer}); left as it is",))
+    stored = {row.path: row for row in list_stored()}
     values: dict[str, Any] = {}
     faults: list[str] = []
-    stored = {row.path: row for row in list_stored()}
-    for first, fields in data.items():
-        if not isinstance(fields, dict):
-            faults.append(f"{first}: an object of fields is wanted")
+    for path, value in _list_fields(data, faults):
+        row = stored.get(path)
+        if row is None:
+            faults.append(f"{path}: not known here{_nearest(path, stored, faults)}")
             continue
-        for last, value in fields.items():
-            path = f"{first}.{last}"
-            row = stored.get(path)
-            if row is None:
-                near = get_close_matches(path, stored, n=1)
-                faults.append(f"{path}: not known here" + (f"; did you mean {near[0]}" if near else ""))
-                continue
-            try:
-                values[path] = row.check(value)
-            except Refused as refusal:
-                faults.append(f"{path}: {refusal}")
+        try:
+            values[path] = row.check(value)
+        except Refused as refusal:
+            faults.append(f"{path}: {refusal}")
     if faults:
         raise JobRefused(tuple(faults))
     return build_job(values)
+
+
+def _decode(text: str | bytes) -> dict[str, Any]:
+    """The object that `text` holds, its version still in it. Raises JobRefused."""
+    try:
+        plain = text if isinstance(text, str) else text.decode()
+        plain = plain.removeprefix("\ufeff")
+        data = msgspec.json.decode(plain)
+        twice = _written_twice(plain)
+    except (msgspec.DecodeError, UnicodeError, RecursionError) as error:
+        raise JobRefused((f"not a job file: {error}",)) from None
+    if not isinstance(data, dict) or FORMAT_KEY not in data:
+        raise JobRefused((f'not a job file: no "{FORMAT_KEY}" version at its top',))
+    if twice:
+        raise JobRefused(tuple(f"{name}: written twice in one object; keep one of them" for name in twice))
+    return data
+
+
+def _written_twice(text: str) -> list[str]:
+    """Names that stand twice within one object of `text`, of which a plain reader keeps the last."""
+    import json  # only to see every pair; what it makes of them is thrown away
+
+    twice: list[str] = []
+
+    def note(pairs: list[tuple[str, Any]]) -> None:
+        names = [name for name, _ in pairs]
+        twice.extend(name for name in dict.fromkeys(names) if names.count(name) > 1)
+
+    json.loads(text, object_pairs_hook=note)
+    return twice
+
+
+def _list_fields(data: dict[str, Any], faults: list[str]) -> Iterator[tuple[str, Any]]:
+    """Each path in `data` with its value; what is not an object of fields goes to `faults`."""
+    for first, fields in data.items():
+        if not isinstance(fields, dict):
+            faults.append(f"{first[:LONGEST_SHOWN]}: an object of fields is wanted")
+        elif not fields and first not in _RECORDS:
+            faults.append(f"{first[:LONGEST_SHOWN]}: not known here")
+        else:
+            for last, value in fields.items():
+                yield f"{first}.{last}"[:LONGEST_SHOWN], value
+
+
+def _nearest(path: str, stored: Iterable[str], faults: Sequence[str]) -> str:
+    """A hint at the row that may be meant; none once there are so many faults that it is another file."""
+    near = get_close_matches(path, stored, n=1) if len(faults) < MOST_HINTS else []
+    return f"; did you mean {near[0]}" if near else ""

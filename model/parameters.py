@@ -10,11 +10,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
 from enum import StrEnum
+from itertools import pairwise
+from typing import cast
 
 from model.errors import Refused
 from model.units import INCHES_16, LengthStyle, format_length, parse_length
 
-Value = float | int | str | bool | tuple[tuple[float, float], ...] | None
+Pairs = tuple[tuple[float, float], ...]
+Value = float | int | str | bool | Pairs | None
 
 
 class Kind(StrEnum):
@@ -30,6 +33,32 @@ class Kind(StrEnum):
 
 LONGEST_TEXT = 4000
 MOST_PAIRS = 40
+_NAMES = {
+    "job.name": "job name",
+    "job.client": "made for",
+    "job.maker": "made by",
+    "job.notes": "notes",
+    "job.precision": "nearest fraction",
+    "site.fireplace": "kind of fireplace",
+    "site.rule": "governing rules",
+    "chart.shelf": "manual's chart above the opening",
+    "chart.legs": "manual's chart beside the opening",
+    "chart.source": "manual and page",
+    "facing.proud": "facing's distance proud of the wall",
+    "hearth.height": "hearth height over the floor",
+    "room.ceiling": "ceiling height",
+    "room.left": "free wall to the left",
+    "room.right": "free wall to the right",
+    "column.margin": "column margin from the opening",
+    "column.panels": "number of column panels",
+    "frieze.panels": "number of frieze panels",
+    "shelf.height_from": "start of the shelf height",
+    "shelf.overhang_front": "shelf overhang at the front",
+    "shelf.overhang_end": "shelf overhang at the ends",
+    "bed_mould.on": "bed mould",
+    "bed_mould.size": "bed mould size",
+}
+"""What messages call the rows whose group and label do not make a name together."""
 YES = ("yes", "true", "on", "1")
 NO = ("no", "false", "off", "0")
 
@@ -59,11 +88,10 @@ class Parameter:
     def name(self) -> str:
         """What messages call it: ``opening width``, never just ``width``."""
         group, label = self.group.lower(), self.label.lower()
-        same_thing = label.startswith(group.removesuffix("s")) or self.kind in (Kind.TEXT, Kind.PAIRS)
-        return label if same_thing else f"{group.removesuffix('s')} {label}"
+        return _NAMES.get(self.path) or f"{group.removesuffix('s')} {label}"
 
     def parse(self, text: str, style: LengthStyle = INCHES_16) -> Value:
-        """The value that `text` means, within bounds; a bare number is in the style's unit. Raises Refused."""
+        """The value that `text` means, within bounds; a bare number has the style's unit. Raises Refused."""
         match self.kind:
             case Kind.LENGTH:
                 if self.optional and not text.strip():
@@ -115,8 +143,8 @@ class Parameter:
                 if not isinstance(value, str):
                     raise Refused(self.name, read, "write text")
                 if len(value) > LONGEST_TEXT:
-                    raise Refused(self.name, f"{value[:20]}…", f"write at most {LONGEST_TEXT} characters")
-                if any(ord(c) < 32 and c not in "\n\t" for c in value):
+                    raise Refused(self.name, read, f"write at most {LONGEST_TEXT} characters")
+                if any(_is_control(c) for c in value):
                     raise Refused(self.name, read, "write text without control characters")
                 return value
             case Kind.PAIRS:
@@ -127,16 +155,14 @@ class Parameter:
         """Text for a field; `parse` reads it back to within the style's step."""
         match self.kind:
             case Kind.LENGTH:
-                return "" if value is None else format_length(float(value), style)  # type: ignore[arg-type]
+                return "" if value is None else format_length(cast(float, value), style)
             case Kind.YES_NO:
                 return "yes" if value else "no"
             case Kind.CHOICE:
                 return (self.choices or {})[str(value)]
             case Kind.PAIRS:
-                return "; ".join(
-                    f"{format_length(p, style)} : {format_length(d, style)}"
-                    for p, d in value  # type: ignore[union-attr]
-                )
+                rows = cast(Pairs, value)
+                return "; ".join(f"{format_length(p, style)} : {format_length(d, style)}" for p, d in rows)
         return str(value)
 
     def _within(self, value: float) -> bool:
@@ -158,7 +184,9 @@ class Parameter:
             halves = part.split(":")
             if len(halves) != 2:
                 raise Refused(self.name, part.strip(), self._wanted())
-            pairs.append((parse_length(halves[0], self.name, style), parse_length(halves[1], self.name, style)))
+            pairs.append(
+                (parse_length(halves[0], self.name, style), parse_length(halves[1], self.name, style))
+            )
         return tuple(pairs)
 
     def _check_pairs(self, value: object, read: object) -> Value:
@@ -173,12 +201,15 @@ class Parameter:
                     raise Refused(self.name, read, "write lengths from 0 to 200 in.; " + self._wanted())
             pairs.append((float(pair[0]), float(pair[1])))
         pairs.sort()
-        for (p1, d1), (p2, d2) in zip(pairs, pairs[1:], strict=False):
+        for (p1, d1), (p2, d2) in pairwise(pairs):
             if p1 == p2:
-                raise Refused(self.name, read, f"give each projection once; {format_length(p1, INCHES_16)} stands twice")
+                raise Refused(
+                    self.name, read, f"give each projection once; {format_length(p1, INCHES_16)} stands twice"
+                )
             if d2 < d1:
                 raise Refused(
-                    self.name, read,
+                    self.name,
+                    read,
                     "a greater projection needs at least the same clearance; look at "
                     f"{format_length(p1, INCHES_16)} and {format_length(p2, INCHES_16)}",
                 )
@@ -195,7 +226,9 @@ class Parameter:
             case Kind.CHOICE:
                 return "write one of " + ", ".join(self.choices or {})
             case _:
-                return 'write each row as projection : clearance, parted by semicolons, such as 3/4 : 8; 2 1/2 : 10'
+                return (
+                    "write rows of projection : clearance, parted by semicolons, such as 3/4 : 8; 2 1/2 : 10"
+                )
 
 
 FIREPLACES = {
@@ -228,8 +261,25 @@ SPECIES = {
 }
 
 
-def _length(path: str, label: str, group: str, default: float | None, low: float, high: float, help: str,
-            step: float = 0.125, optional: bool = False, linked: bool = False) -> Parameter:
+def _is_control(char: str) -> bool:
+    """Whether a sheet or a file cannot hold `char`: control characters and halves of a character."""
+    code = ord(char)
+    return (code < 32 and char not in "\n\t") or 127 <= code < 160 or 0xD800 <= code <= 0xDFFF
+
+
+def _length(
+    path: str,
+    label: str,
+    group: str,
+    default: float | None,
+    low: float,
+    high: float,
+    help: str,
+    step: float = 0.125,
+    optional: bool = False,
+    linked: bool = False,
+) -> Parameter:
+    default = None if default is None else float(default)
     return Parameter(path, label, group, Kind.LENGTH, default, help, low, high, step, None, optional, linked)
 
 
@@ -245,6 +295,7 @@ def _text(path: str, label: str, group: str, help: str) -> Parameter:
     return Parameter(path, label, group, Kind.TEXT, "", help)
 
 
+# fmt: off
 TABLE: tuple[Parameter, ...] = (
     _text("job.name", "Job name", "Job", "What this job is called on every sheet."),
     _text("job.client", "Made for", "Job", "Whose fireplace it is."),
@@ -262,46 +313,64 @@ TABLE: tuple[Parameter, ...] = (
               "From the manual: each greatest projection and the least distance beside the opening."),
     _text("chart.source", "Manual and page", "Fireplace", "Title, revision and page the chart was read on."),
     _length("opening.width", "Width", "Opening", 36, 12, 120, "Clear mouth of the firebox, side to side."),
-    _length("opening.height", "Height", "Opening", 30, 10, 84, "From the finished hearth to the top of the mouth."),
+    _length("opening.height", "Height", "Opening", 30, 10, 84,
+            "From the finished hearth to the top of the mouth."),
     _length("facing.width", "Width", "Facing", 78, 12, 240, "Brick, stone or tile, edge to edge."),
     _length("facing.height", "Height", "Facing", 56, 10, 144, "From the hearth to the facing's top."),
     _length("facing.proud", "Stands proud", "Facing", 0, 0, 12, "From the wall out to the facing's front."),
-    _length("hearth.height", "Height over floor", "Hearth", 0, 0, 24, "Top of the hearth above the floor; 0 when flush."),
+    _length("hearth.height", "Height over floor", "Hearth", 0, 0, 24,
+            "Top of the hearth above the floor; 0 when flush."),
     _length("hearth.width", "Width", "Hearth", 72, 12, 300, "Side to side, centred on the opening."),
-    _length("hearth.depth", "Depth in front", "Hearth", 20, 0, 60, "From the facing out to the hearth's front edge."),
+    _length("hearth.depth", "Depth in front", "Hearth", 20, 0, 60,
+            "From the facing out to the hearth's front edge."),
     _length("hearth.thickness", "Thickness", "Hearth", None, 0.125, 24,
             "Noncombustible thickness in front; leave empty when not known.", optional=True),
     _length("room.ceiling", "Ceiling height", "Room", 96, 48, 300, "From the floor to the ceiling."),
-    _length("room.left", "Wall free, left", "Room", 60, 0, 400, "From the opening's left edge to the first obstacle."),
-    _length("room.right", "Wall free, right", "Room", 60, 0, 400, "From the opening's right edge to the first obstacle."),
+    _length("room.left", "Wall free, left", "Room", 60, 0, 400,
+            "From the opening's left edge to the first obstacle."),
+    _length("room.right", "Wall free, right", "Room", 60, 0, 400,
+            "From the opening's right edge to the first obstacle."),
     _length("column.width", "Width", "Columns", 7.5, 4, 24, "Face of the column, side to side."),
     _length("column.projection", "Projection", "Columns", 4, 2, 16, "From the masonry to the column's face."),
-    _length("column.margin", "From the opening", "Columns", 13, 0, 60, "Opening's edge to the column's inner side."),
-    _length("column.stile", "Stile width", "Columns", 1.75, 1.25, 8, "Upright members of the column's frame."),
+    _length("column.margin", "From the opening", "Columns", 13, 0, 60,
+            "Opening's edge to the column's inner side."),
+    _length("column.stile", "Stile width", "Columns", 1.75, 1.25, 8,
+            "Upright members of the column's frame."),
     _length("column.rail", "Rail width", "Columns", 2.5, 1, 10, "Level members, as seen between mouldings."),
     _count("column.panels", "Panels", "Columns", 1, 1, 4, "Panels one above the other in each column."),
     _length("plinth.height", "Height", "Plinths", 8, 2, 24, "Foot block, from where the column stands."),
-    _length("plinth.projection", "Projection", "Plinths", 0.75, 0.25, 2, "Beyond the column on its three free sides."),
+    _length("plinth.projection", "Projection", "Plinths", 0.75, 0.25, 2,
+            "Beyond the column on its three free sides."),
     _length("frieze.height", "Height", "Frieze", 9, 4, 36, "From its lower edge to the shelf's underside."),
-    _length("frieze.projection", "Projection", "Frieze", 3, 0.75, 16, "From the masonry to the frieze's face."),
+    _length("frieze.projection", "Projection", "Frieze", 3, 0.75, 16,
+            "From the masonry to the frieze's face."),
     _length("frieze.stile", "Stile width", "Frieze", 2.5, 1, 8, "Upright members between the panels."),
     _length("frieze.rail", "Rail width", "Frieze", 2, 1.25, 8, "Level members, as seen below the bed mould."),
     _count("frieze.panels", "Panels", "Frieze", 3, 1, 7, "Panels side by side."),
     _length("panel.reveal", "Reveal", "Panels", 0.75, 0.125, 1, "From the frame's face back to the panel."),
-    _length("panel.thickness", "Thickness", "Panels", 0.25, 0.125, 0.5, "The sheet as measured, not as named.", 0.03125),
-    _length("shelf.height", "Height", "Shelf", 54, 30, 108, "To the shelf's top, from the hearth or the floor."),
-    _choice("shelf.height_from", "Height is from", "Shelf", HEIGHTS_FROM, "Where the tape's hook sits for the shelf height."),
+    _length("panel.thickness", "Thickness", "Panels", 0.25, 0.125, 0.5,
+            "The sheet as measured, not as named.", 0.03125),
+    _length("shelf.height", "Height", "Shelf", 54, 30, 108,
+            "To the shelf's top, from the hearth or the floor."),
+    _choice("shelf.height_from", "Height is from", "Shelf", HEIGHTS_FROM,
+            "Where the tape's hook sits for the shelf height."),
     _length("shelf.thickness", "Thickness", "Shelf", 2, 0.75, 6, "Top to underside."),
     _length("shelf.depth", "Depth", "Shelf", None, 1, 32,
             "From the masonry to the front edge; typing it sets the front overhang.", linked=True),
     _length("shelf.overhang_front", "Overhang, front", "Shelf", 3, 0, 16, "Past the foremost part below."),
-    _length("shelf.overhang_end", "Overhang, ends", "Shelf", 3, 0, 24, "Past the column's outer side, each end."),
-    _length("shelf.edge_height", "Edge band height", "Shelf", 2, 0.5, 8, "Mitred strip round the front and ends."),
-    Parameter("bed_mould.on", "Bed mould", "Mouldings", Kind.YES_NO, True, "A moulding in the angle under the shelf."),
-    _length("bed_mould.size", "Bed mould size", "Mouldings", 1.5, 0.5, 5, "Its height, and how far it comes forward."),
-    _length("board.thickness", "Thickness", "Boards", 0.75, 0.5, 1, "The dressed boards as measured.", 0.03125),
+    _length("shelf.overhang_end", "Overhang, ends", "Shelf", 3, 0, 24,
+            "Past the column's outer side, each end."),
+    _length("shelf.edge_height", "Edge band height", "Shelf", 2, 0.5, 8,
+            "Mitred strip round the front and ends."),
+    Parameter("bed_mould.on", "Bed mould", "Mouldings", Kind.YES_NO, True,
+            "A moulding in the angle under the shelf."),
+    _length("bed_mould.size", "Bed mould size", "Mouldings", 1.5, 0.5, 5,
+            "Its height, and how far it comes forward."),
+    _length("board.thickness", "Thickness", "Boards", 0.75, 0.5, 1,
+            "The dressed boards as measured.", 0.03125),
     _choice("board.species", "Species", "Boards", SPECIES, "The wood of the boards."),
 )
+# fmt: on
 BY_PATH: dict[str, Parameter] = {row.path: row for row in TABLE}
 
 

@@ -98,7 +98,6 @@ def _nearest(steps: float) -> int:
 
 LONGEST_TEXT = 60
 """More than any reading or sum needs, in characters."""
-_QUOTED = 24
 _EXAMPLES = {
     False: "write a length such as 36, 36 1/2, 3' 0-1/2\" or 914 mm",
     True: 'write a length such as 914, 91.4 cm, 36 1/2" or 3\' 0-1/2"',
@@ -179,7 +178,7 @@ def parse_length(text: str, field: str = "length", style: LengthStyle = INCHES_1
     """
     metric = style.units == MILLIMETRES_ONLY
     if len(text) > LONGEST_TEXT:
-        raise Refused(field, text[:_QUOTED] + "…", _EXAMPLES[metric])
+        raise Refused(field, text, _EXAMPLES[metric])
     try:
         return _read_sum(text, metric)
     except _Unreadable as trouble:
