@@ -1,0 +1,117 @@
+"""Which DXF layer a mark is drawn on, and what that layer looks like. Marks are written in export.dxf.
+
+Names follow the pattern of the AIA CAD Layer Guidelines (US National CAD Standard): discipline A, a
+major group of four letters, a minor group of four letters. OTLN, MCUT, MBND, PATT, IDEN, DIMS and NOTE are
+theirs; the other minor groups are of the same form and name what a pen draws.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from model.units import MM_PER_INCH
+from render.drawing import Pen
+from render.pens import INK, STROKES
+
+_GROUPS = {
+    "front": "ELEV",
+    "side": "ELEV",
+    "plan": "FLOR",
+    "plan_section": "SECT",
+    "vertical_section": "SECT",
+}
+_OTHER_GROUP = "DETL"
+
+_DRAWN = {
+    Pen.OUTLINE: "OTLN",
+    Pen.EDGE: "EDGE",
+    Pen.ARRIS: "ARIS",
+    Pen.CUT: "MCUT",
+    Pen.BEYOND: "MBND",
+    Pen.HATCH: "PATT",
+    Pen.SITE: "EXST",
+    Pen.GROUND: "GRND",
+    Pen.CENTRE: "CNTR",
+}
+_WRITTEN = {
+    Pen.DIMENSION: "DIMS",
+    Pen.TEXT: "NOTE",
+    Pen.CLEARANCE: "CLRN",
+    Pen.FAULT: "FALT",
+    Pen.GUIDE: "GUID",
+    Pen.BORDER: "TTLB",
+    Pen.RULE: "RULE",
+}
+_MARKED = "IDEN"
+
+LEGAL_WEIGHTS = (
+    0,
+    5,
+    9,
+    13,
+    15,
+    18,
+    20,
+    25,
+    30,
+    35,
+    40,
+    50,
+    53,
+    60,
+    70,
+    80,
+    90,
+    100,
+    106,
+    120,
+    140,
+    158,
+    200,
+    211,
+)
+"""Line weights the format allows, in 1/100 mm (ezdxf documentation, "Lineweights")."""
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """A layer's name and the pen whose width, dashes and ink it carries."""
+
+    name: str
+    pen: Pen
+
+    @property
+    def weight(self) -> int:
+        """Line weight in 1/100 mm, the nearest the format allows."""
+        return min(LEGAL_WEIGHTS, key=lambda legal: abs(legal - STROKES[self.pen].width * 100))
+
+    @property
+    def linetype(self) -> str:
+        """Name of the line type; the solid one has a name the format gives."""
+        return self.pen.name if STROKES[self.pen].dash else "Continuous"
+
+    @property
+    def pattern(self) -> tuple[float, ...]:
+        """Whole length, then dashes above and gaps below zero, in plotted inches; empty when solid."""
+        dash = [mm / MM_PER_INCH for mm in STROKES[self.pen].dash]
+        return (sum(dash), *(-mm if i % 2 else mm for i, mm in enumerate(dash))) if dash else ()
+
+    @property
+    def colour(self) -> tuple[int, int, int] | None:
+        """Red, green and blue from 0 to 255; None for plain ink, which turns white on a dark screen."""
+        ink = STROKES[self.pen].ink
+        return None if ink == INK else (int(ink[1:3], 16), int(ink[3:5], 16), int(ink[5:7], 16))
+
+
+def find_layer(view: str, pen: Pen) -> Layer:
+    """The layer for what `pen` draws in the view of that name."""
+    if pen in _WRITTEN:
+        return Layer(f"A-ANNO-{_WRITTEN[pen]}", pen)
+    return Layer(f"A-{_GROUPS.get(view, _OTHER_GROUP)}-{_DRAWN[pen]}", pen)
+
+
+def find_text_layer(view: str, pen: Pen, stands_for: str) -> Layer:
+    """The layer for writing: a board's mark stands with its view, a parameter's or a note with the notes."""
+    if pen is Pen.TEXT and stands_for and "." not in stands_for:
+        return Layer(f"A-{_GROUPS.get(view, _OTHER_GROUP)}-{_MARKED}", pen)
+    return find_layer(view, pen)

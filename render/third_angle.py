@@ -1,0 +1,46 @@
+"""Several views set out round the front view, full size, for a drawing without sheets."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import ceil
+
+from render.drawing import Drawing, Placed
+from render.extent import drawing_extent
+
+GAP = 1.5
+"""Clear between neighbouring views, inches on paper. Shop choice."""
+
+_LEVEL = ("front", "side", "vertical_section")
+"""Views that share heights, from left to right; all others are seen from above."""
+
+
+def place_third_angle(views: Iterable[tuple[str, Drawing]]) -> tuple[Placed, ...]:
+    """The named views in third-angle order; `Placed.at` is in model inches, for a model space at 1:1.
+
+    What is seen from the right stands right of the front view at the same heights; what is seen from
+    above stands over it, centre line on centre line, in the order given. Views lie whole inches apart.
+    """
+    given = list(views)
+    level = sorted((v for v in given if v[0] in _LEVEL), key=lambda view: _LEVEL.index(view[0]))
+    placed, top = _place_level(level)
+    for name, drawing in given:
+        if name not in _LEVEL:
+            _, low, _, high = drawing_extent(drawing)
+            y = float(ceil(top + GAP * drawing.ratio - low)) if placed else 0.0
+            placed.append(Placed(drawing, (0.0, y), name))
+            top = y + high
+    return tuple(placed)
+
+
+def _place_level(views: list[tuple[str, Drawing]]) -> tuple[list[Placed], float]:
+    """The views side by side, the first at the origin, and the height their marks reach."""
+    placed: list[Placed] = []
+    right = top = 0.0
+    for name, drawing in views:
+        low, _, high, y = drawing_extent(drawing)
+        x = float(ceil(right + GAP * drawing.ratio - low)) if placed else 0.0
+        top = max(top, y) if placed else y
+        right = x + high
+        placed.append(Placed(drawing, (x, 0.0), name))
+    return placed, top
