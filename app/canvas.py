@@ -1,0 +1,344 @@
+"""The sheet: paper on a quiet ground with the views on it, to be looked at closely and clicked on.
+
+What stands on the sheet is decided elsewhere; this widget places it, paints it and says what was clicked.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QKeyEvent,
+    QMouseEvent,
+    QNativeGestureEvent,
+    QPainter,
+    QPaintEvent,
+    QPixmap,
+    QResizeEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QWidget
+
+from app.overlay import Overlay
+from app.painter import Place, paint_drawing
+from app.shown import ShownView
+from app.theme import RHYTHM, colours
+from model.check.finding import Finding
+from model.units import MM_PER_INCH
+from render.drawing import Fill, Point
+from render.pens import TINTS
+
+DESK = 3 * RHYTHM
+"""Pixels of ground left showing round the paper when the whole of it is in view."""
+MARGIN = 4 * RHYTHM
+"""Pixels of paper left clear round the drawing, likewise."""
+PAPER_DOTS = 90.0
+"""Pixels that stand for one inch of paper when the whole sheet is in view: sets how large writing is."""
+LEAST_FILL = 0.8
+"""A drawing that shrinks below this part of its room is fitted to it again."""
+ZOOM_STEP = 1.25
+LEAST_SCALE, MOST_SCALE = 0.5, 600.0
+_NOTCH = 120
+_CLICK_SLACK = 4
+_REACH = 6
+_PAN_STEP = 8 * RHYTHM
+
+
+class Canvas(QWidget):
+    """Shows views on a sheet. `fitted` follows each change of the scale at which the sheet fits."""
+
+    dimension_clicked = Signal(str)
+    board_clicked = Signal(str)
+    fitted = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._views: list[ShownView] = []
+        self._place = Place(8.0, 0.0, 0.0)
+        self._paper = QRectF()
+        self._is_fitted = True
+        self._picture: QPixmap | None = None
+        self._pressed: QPointF | None = None
+        self._panned = False
+        self.overlay = Overlay()
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setMouseTracking(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMinimumSize(320, 240)
+        self.setAccessibleName("Sheet")
+        self.setAccessibleDescription("The drawing. Every dimension on it is also a field of the measuring list.")
+
+    @property
+    def place(self) -> Place:
+        """Where the sheet's origin lies, and the scale."""
+        return self._place
+
+    @property
+    def views(self) -> tuple[ShownView, ...]:
+        """What is on the sheet."""
+        return tuple(self._views)
+
+    @property
+    def is_fitted(self) -> bool:
+        """Whether the whole sheet is in view and follows the drawing and the window's size."""
+        return self._is_fitted
+
+    def show_views(self, views: list[ShownView]) -> None:
+        """Put other drawings on the sheet; the scale stays unless they no longer suit it."""
+        self._views = views
+        if self._is_fitted and not self._suits():
+            self.fit()
+        self._repaint()
+
+    def forget_fit(self) -> None:
+        """Fit whatever is shown next, however it was looked at so far."""
+        self._is_fitted, self._paper = True, QRectF()
+
+    def content_box(self) -> QRectF:
+        """What all views take up together, model inches."""
+        box = QRectF()
+        for view in self._views:
+            box = box.united(view.box)
+        return box
+
+    def fit_scale(self) -> float:
+        """Pixels for a model inch when the whole drawing is in view."""
+        box, room = self.content_box(), self._room()
+        if box.isEmpty():
+            return self._place.scale
+        return max(LEAST_SCALE, min(room.width() / box.width(), room.height() / box.height()))
+
+    def _room(self) -> QRectF:
+        clear = DESK + MARGIN
+        return QRectF(self.rect()).adjusted(clear, clear, -clear, -clear)
+
+    def _suits(self) -> bool:
+        """Whether the drawing lies within its room and fills most of it, as things are placed now."""
+        box, room = self.content_box(), self._room()
+        if box.isEmpty() or self._paper.isEmpty():
+            return box.isEmpty()
+        low = self._place.to_pixels((box.left(), box.top()))
+        high = self._place.to_pixels((box.right(), box.bottom()))
+        drawn = QRectF(low, high).normalized()
+        slack = room.adjusted(-RHYTHM, -RHYTHM, RHYTHM, RHYTHM)
+        fills = drawn.width() >= LEAST_FILL * room.width() or drawn.height() >= LEAST_FILL * room.height()
+        return slack.contains(drawn) and fills
+
+    def fit(self) -> None:
+        """Bring the whole sheet into view and keep it there."""
+        box, room = self.content_box(), self._room()
+        scale, middle = self.fit_scale(), box.center()
+        self._place = Place(
+            scale, room.center().x() - scale * middle.x(), room.center().y() + scale * middle.y()
+        )
+        self._paper = self._model_box(QRectF(self.rect()).adjusted(DESK, DESK, -DESK, -DESK))
+        self._is_fitted = True
+        self._repaint()
+        self.fitted.emit()
+
+    def _model_box(self, pixels: QRectF) -> QRectF:
+        left, top = self._place.to_model(pixels.topLeft())
+        right, bottom = self._place.to_model(pixels.bottomRight())
+        return QRectF(QPointF(left, bottom), QPointF(right, top))
+
+    def zoom_by(self, factor: float, about: QPointF | None = None) -> None:
+        """Come closer or go back; the point `about` (pixels, the middle when not given) stays where it is."""
+        about = about or QPointF(self.rect().center())
+        scale = min(max(self._place.scale * factor, LEAST_SCALE), MOST_SCALE)
+        real = scale / self._place.scale
+        x = about.x() + (self._place.x - about.x()) * real
+        y = about.y() + (self._place.y - about.y()) * real
+        self._place = Place(scale, x, y)
+        self._is_fitted = False
+        self._repaint()
+
+    def pan_by(self, dx: float, dy: float) -> None:
+        """Move the sheet by pixels; some of the paper always stays in view."""
+        moved = Place(self._place.scale, self._place.x + dx, self._place.y + dy)
+        keep = QRectF(self.rect()).adjusted(2 * DESK, 2 * DESK, -2 * DESK, -2 * DESK)
+        if not self._paper_box(moved).intersects(keep):
+            return
+        self._place = moved
+        self._is_fitted = False
+        self._repaint()
+
+    def _paper_box(self, place: Place) -> QRectF:
+        corners = ((self._paper.left(), self._paper.top()), (self._paper.right(), self._paper.bottom()))
+        return QRectF(place.to_pixels(corners[0]), place.to_pixels(corners[1])).normalized()
+
+    def light_path(self, path: str) -> None:
+        """Light the dimensions that show the parameter `path`; none for an empty one."""
+        self.overlay.path = path
+        self.update()
+
+    def show_finding(self, finding: Finding | None) -> None:
+        """Mark the place of a finding and the boards concerned."""
+        self.overlay.finding = finding
+        self.update()
+
+    def light_boards(self, marks: frozenset[str]) -> None:
+        """Tint the boards with these marks."""
+        self.overlay.boards = marks
+        self.update()
+
+    def _repaint(self) -> None:
+        self._picture = None
+        self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The sheet as it was last drawn, and over it what is in focus."""
+        if self._picture is None:
+            self._picture = self._paint_picture()
+        with QPainter(self) as painter:
+            painter.drawPixmap(0, 0, self._picture)
+            self.overlay.paint(painter, self._views, self._place)
+
+    def _paint_picture(self) -> QPixmap:
+        ratio = self.devicePixelRatioF()
+        picture = QPixmap(self.size() * ratio)
+        picture.setDevicePixelRatio(ratio)
+        picture.fill(QColor(colours().desk))
+        with QPainter(picture) as painter:
+            if self._views:
+                self._paint_paper(painter)
+            for view in self._views:
+                place = self._place.moved(view.dx, 0.0)
+                paint_drawing(painter, view.gathered, place, PAPER_DOTS / MM_PER_INCH)
+        return picture
+
+    def _paint_paper(self, painter: QPainter) -> None:
+        """The paper with a soft edge: a few pale outlines that grow."""
+        paper = self._paper_box(self._place)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+        painter.setPen(Qt.PenStyle.NoPen)
+        for spread in range(RHYTHM, 0, -1):
+            painter.setBrush(QColor(0, 0, 0, 5))
+            painter.drawRoundedRect(paper.adjusted(-spread, 1 - spread, spread, spread + 2), spread, spread)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+        painter.fillRect(paper, QColor(TINTS[Fill.PAPER]))
+
+    def resizeEvent(self, _event: QResizeEvent) -> None:
+        """Keep the whole sheet in view if it was; else keep its middle where it was."""
+        self._picture = None
+        if self._is_fitted and self._views:
+            self.fit()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Another ground means another picture."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.DevicePixelRatioChange):
+            self._repaint()
+
+    def dimension_at(self, pixel: QPointF) -> str:
+        """The path of the parameter whose dimension lies under a pixel, or nothing."""
+        best, path = float(_REACH), ""
+        for view in self._views:
+            place = self._place.moved(view.dx, 0.0)
+            for dimension in view.list_dimensions():
+                away = self.overlay.distance_to(dimension, place, pixel)
+                if away < best:
+                    best, path = away, dimension.stands_for
+        return path
+
+    def board_at(self, pixel: QPointF) -> str:
+        """The mark of the board under a pixel, or nothing."""
+        x, y = self._place.to_model(pixel)
+        for view in self._views:
+            if view.box.contains(QPointF(x, y)) and (mark := view.find_board((x - view.dx, y))):
+                return mark
+        return ""
+
+    def point_of(self, path: str) -> QPoint | None:
+        """A pixel at which a click reaches the dimension of `path`; None when it is not on the sheet."""
+        for view in self._views:
+            for dimension in view.list_dimensions(path):
+                return self._place.moved(view.dx, 0.0).to_pixels(dimension.text_at).toPoint()
+        return None
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """The left or middle button takes hold of the sheet."""
+        if event.button() in (Qt.MouseButton.LeftButton, Qt.MouseButton.MiddleButton):
+            self._pressed, self._panned = event.position(), False
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Drag the sheet; without a button, show what a click would reach."""
+        if self._pressed is None:
+            self._hover(event.position())
+            return
+        moved = event.position() - self._pressed
+        if self._panned or moved.manhattanLength() > _CLICK_SLACK:
+            self._panned = True
+            self._pressed = event.position()
+            self.setCursor(Qt.CursorShape.ClosedHandCursor)
+            self.pan_by(moved.x(), moved.y())
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """A click that did not drag reaches what lies under it."""
+        pressed, self._pressed = self._pressed, None
+        if pressed is None:
+            return
+        if not self._panned and event.button() is Qt.MouseButton.LeftButton:
+            self._click(event.position())
+        self._hover(event.position())
+
+    def _click(self, pixel: QPointF) -> None:
+        if path := self.dimension_at(pixel):
+            self.dimension_clicked.emit(path)
+        else:
+            self.board_clicked.emit(self.board_at(pixel))
+
+    def _hover(self, pixel: QPointF) -> None:
+        path = self.dimension_at(pixel)
+        self.setCursor(Qt.CursorShape.PointingHandCursor if path else Qt.CursorShape.ArrowCursor)
+        if path != self.overlay.hover:
+            self.overlay.hover = path
+            self.update()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Nothing is under the pointer any more."""
+        super().leaveEvent(event)
+        self.overlay.hover = ""
+        self.update()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """A wheel zooms about the pointer; two fingers on a touch pad move the sheet."""
+        pixels = event.pixelDelta()
+        if not pixels.isNull() and not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.pan_by(pixels.x(), pixels.y())
+        else:
+            self.zoom_by(ZOOM_STEP ** (event.angleDelta().y() / _NOTCH), event.position())
+        event.accept()
+
+    def event(self, event: QEvent) -> bool:
+        """Two fingers pulled apart zoom."""
+        if isinstance(event, QNativeGestureEvent) and event.gestureType() is Qt.NativeGestureType.ZoomNativeGesture:
+            self.zoom_by(1 + event.value(), event.position())
+            return True
+        return super().event(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Arrows move the sheet; plus, minus and Home come closer, go back and fit."""
+        ways: dict[int, Point] = {
+            Qt.Key.Key_Left: (1, 0), Qt.Key.Key_Right: (-1, 0), Qt.Key.Key_Up: (0, 1), Qt.Key.Key_Down: (0, -1),
+        }  # fmt: skip
+        if event.key() in ways:
+            dx, dy = ways[event.key()]
+            self.pan_by(dx * _PAN_STEP, dy * _PAN_STEP)
+        elif event.key() in (Qt.Key.Key_Plus, Qt.Key.Key_Equal):
+            self.zoom_by(ZOOM_STEP)
+        elif event.key() == Qt.Key.Key_Minus:
+            self.zoom_by(1 / ZOOM_STEP)
+        elif event.key() == Qt.Key.Key_Home:
+            self.fit()
+        else:
+            super().keyPressEvent(event)
+
+    def focusInEvent(self, event: QEvent) -> None:
+        """Show that keys reach the sheet."""
+        self.overlay.has_focus = True
+        self.update()
+
+    def focusOutEvent(self, event: QEvent) -> None:
+        """Keys go elsewhere."""
+        self.overlay.has_focus = False
+        self.update()

@@ -1,0 +1,123 @@
+"""Keeps the sheet and the lists in step with the job: front and side at once, the rest when there is time."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from app.canvas import PAPER_DOTS, Canvas
+from app.session import Session
+from app.shown import ELEVATIONS, set_out
+from app.working import Wish, check_plan, draw_plan, list_plan_cuts, list_plan_guides, plan_job
+
+if TYPE_CHECKING:
+    from model.check.finding import Finding, Guide
+    from model.surround import Surround
+    from model.takeoff.cut_list import Cut
+
+FIRST_RATIO = 12.0
+FINEST_RATIO, COARSEST_RATIO = 2.0, 60.0
+NEAR_ENOUGH = 0.05
+"""Writing this much off its size is left alone."""
+ROUNDS = 4
+IDLE_PAUSE = 60
+"""Milliseconds without an edit after which the slower lists follow."""
+
+
+class Drafting(QObject):
+    """Works out each new state of the session and puts it on the canvas.
+
+    `checked` follows when plan and findings are there, `listed` when guides and cut list are.
+    """
+
+    checked = Signal()
+    listed = Signal()
+
+    def __init__(self, session: Session, canvas: Canvas, ratio: float = FIRST_RATIO) -> None:
+        super().__init__()
+        self._session = session
+        self._canvas = canvas
+        self._started = False
+        self._wish = Wish(ELEVATIONS, ratio, clearance=False)
+        self.surround: Surround | None = None
+        self.findings: tuple[Finding, ...] = ()
+        self.guides: tuple[Guide, ...] = ()
+        self.cuts: tuple[Cut, ...] = ()
+        self._idle = QTimer(self)
+        self._idle.setSingleShot(True)
+        self._idle.setInterval(IDLE_PAUSE)
+        self._idle.timeout.connect(self.list_rest)
+        self._lettering = QTimer(self)
+        self._lettering.setSingleShot(True)
+        self._lettering.setInterval(0)
+        self._lettering.timeout.connect(self._letter_again)
+        session.changed.connect(self._work_out)
+        session.replaced.connect(canvas.forget_fit)
+        canvas.fitted.connect(self._lettering.start)
+
+    @property
+    def ratio(self) -> float:
+        """Model inches to an inch of paper that the sheet is lettered for."""
+        return self._wish.ratio
+
+    @property
+    def views(self) -> tuple[str, ...]:
+        """Names of the views on the sheet."""
+        return self._wish.views
+
+    @property
+    def shows_clearance(self) -> bool:
+        """Whether the keep-out is drawn."""
+        return self._wish.clearance
+
+    def start(self) -> None:
+        """Draw for the first time; until then edits are kept but not drawn."""
+        self._started = True
+        self._work_out()
+        self._letter_again()
+
+    def choose_views(self, views: tuple[str, ...]) -> None:
+        """Show other views, whole."""
+        self._wish = Wish(views, self._wish.ratio, self._wish.clearance)
+        self._canvas.forget_fit()
+        self._draw()
+
+    def show_clearance(self, on: bool) -> None:
+        """Draw the keep-out or leave it away."""
+        self._wish = Wish(self._wish.views, self._wish.ratio, on)
+        self._draw()
+
+    def _work_out(self) -> None:
+        if not self._started:
+            return
+        self.surround = plan_job(self._session.job)
+        self.findings = check_plan(self.surround)
+        self._draw()
+        self.checked.emit()
+        self._idle.start()
+
+    def _draw(self) -> None:
+        if self.surround is not None:
+            self._canvas.show_views(set_out(draw_plan(self.surround, self._wish, self.findings)))
+
+    def _letter_again(self) -> None:
+        """Draw with writing of the right size for the scale at which the sheet now fits."""
+        for _ in range(ROUNDS):
+            ratio = min(max(PAPER_DOTS / self._canvas.fit_scale(), FINEST_RATIO), COARSEST_RATIO)
+            if abs(ratio / self._wish.ratio - 1) < NEAR_ENOUGH:
+                break
+            self._wish = Wish(self._wish.views, ratio, self._wish.clearance)
+            self._draw()
+            if self._canvas.is_fitted:
+                self._canvas.fit()
+        self._lettering.stop()
+
+    def list_rest(self) -> None:
+        """Work out guides and cut list for the job as it is now."""
+        self._idle.stop()
+        if self.surround is None:
+            return
+        self.guides = list_plan_guides(self.surround)
+        self.cuts = list_plan_cuts(self.surround)
+        self.listed.emit()

@@ -1,0 +1,176 @@
+"""The column of all fields, in the table's order. It shows the session's job and asks it for changes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+
+from app.fields.choice_row import ChoiceRow
+from app.fields.derived_row import DerivedRow
+from app.fields.group import Group
+from app.fields.row import SIDE, Row
+from app.fields.tape_row import TapeRow
+from app.fields.text_area_row import TextAreaRow
+from app.fields.yes_no_row import YesNoRow
+from app.session import Session
+from app.theme import RHYTHM, SMALL_POINTS, text_font
+from model.build.layout import Layout, lay_out
+from model.derived import Derived, list_derived
+from model.errors import Refused
+from model.idle import list_idle
+from model.parameters import TABLE, Kind, Parameter, find_parameter
+
+AREAS = ("job.notes", "chart.shelf", "chart.legs")
+WIDTH = 320
+
+
+def build_row(parameter: Parameter) -> Row:
+    """The kind of line that a row of the table is typed, picked or ticked in."""
+    if parameter.path in AREAS:
+        return TextAreaRow(parameter)
+    if parameter.kind is Kind.CHOICE:
+        return ChoiceRow(parameter)
+    return YesNoRow(parameter) if parameter.kind is Kind.YES_NO else TapeRow(parameter)
+
+
+class MeasuringList(QWidget):
+    """All rows, and below them the help for the one in focus. `focused` names its path, "" for none."""
+
+    focused = Signal(str)
+    refused = Signal(str)
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self._session = session
+        self.rows: dict[str, Row] = {}
+        self._derived: dict[str, DerivedRow] = {}
+        self._focus_path = ""
+        self._scroll = QScrollArea()
+        self._scroll.setWidgetResizable(True)
+        self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._scroll.setWidget(self._build_groups(lay_out(session.job.site, session.job.design)))
+        self._help = self._build_help()
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addWidget(self._scroll, 1)
+        layout.addWidget(self._help)
+        session.changed.connect(self._show_job)
+        session.replaced.connect(self._show_other_job)
+        self._show_other_job()
+
+    def _build_groups(self, layout: Layout) -> QWidget:
+        column = QWidget()
+        box = QVBoxLayout(column)
+        box.setContentsMargins(0, 0, 0, 2 * RHYTHM)
+        box.setSpacing(0)
+        derived = list_derived(layout)
+        for title in dict.fromkeys(row.group for row in TABLE):
+            rows = [self._add_row(row) for row in TABLE if row.group == title]
+            rows += [self._add_derived(item) for item in derived if item.group == title]
+            box.addWidget(Group(title, rows))
+        box.addStretch(1)
+        return column
+
+    def _add_row(self, parameter: Parameter) -> Row:
+        row = build_row(parameter)
+        row.entered.connect(self._enter)
+        row.stepped.connect(self._step)
+        row.focused.connect(self._focus)
+        row.left.connect(self._leave)
+        self.rows[parameter.path] = row
+        return row
+
+    def _add_derived(self, derived: Derived) -> Row:
+        self._derived[derived.key] = DerivedRow(derived)
+        return self._derived[derived.key]
+
+    def _build_help(self) -> QLabel:
+        label = QLabel()
+        label.setFont(text_font(SMALL_POINTS))
+        label.setWordWrap(True)
+        label.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+        label.setFrameShape(QFrame.Shape.NoFrame)
+        label.setContentsMargins(SIDE, RHYTHM, SIDE, RHYTHM)
+        label.setFixedHeight(7 * RHYTHM)
+        return label
+
+    def show_layout(self, layout: Layout) -> None:
+        """Show what follows from the job, and which values could not be built as asked."""
+        style = self._session.job.about.length_style
+        for item in list_derived(layout):
+            self._derived[item.key].show_length(item.value, style)
+        notes = {s.path: s for s in layout.shortfalls}
+        for path, row in self.rows.items():
+            short = notes.get(path)
+            row.remark(f"Built as {find_parameter(path).format(short.built, style)}: {short.reason}." if short else "")
+
+    def focus_path(self, path: str) -> None:
+        """Put the cursor in the field of `path`, scrolled into view."""
+        row = self.rows.get(path)
+        if row is None or row.value_widget is None:
+            return
+        self._scroll.ensureWidgetVisible(row, 0, 6 * RHYTHM)
+        row.value_widget.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def commit_pending(self) -> bool:
+        """Enter what is being typed; whether nothing refused stands in the list."""
+        return all([row.commit() for row in self.rows.values()])
+
+    def recolour(self) -> None:
+        """Take the colours of the ground in use."""
+        for row in self._derived.values():
+            row.recolour()
+        self.update()
+
+    def _show_job(self) -> None:
+        self._show_rows(fresh=False)
+
+    def _show_other_job(self) -> None:
+        self._show_rows(fresh=True)
+        self.recolour()
+
+    def _show_rows(self, fresh: bool) -> None:
+        job = self._session.job
+        idle = list_idle(job)
+        for path, row in self.rows.items():
+            row.show_job(job, fresh)
+            row.setEnabled(path not in idle)
+
+    def _enter(self, path: str, text: str) -> None:
+        self._ask(path, lambda: self._session.set_text(path, text))
+
+    def _step(self, path: str, count: int) -> None:
+        self._ask(path, lambda: self._session.step(path, count))
+
+    def _ask(self, path: str, change: Callable[[], None]) -> None:
+        row = self.rows[path]
+        try:
+            change()
+        except Refused as refusal:
+            row.refuse(refusal.wanted[:1].upper() + refusal.wanted[1:] + ".")
+            self.refused.emit(path)
+        else:
+            row.settle()
+            row.show_job(self._session.job, False)
+
+    def _focus(self, path: str) -> None:
+        if self._focus_path and self._focus_path != path:
+            self.rows[self._focus_path].light(False)
+        self._focus_path = path
+        self._session.begin_gesture()
+        row = self.rows[path]
+        row.light(True)
+        self._scroll.ensureWidgetVisible(row, 0, 2 * RHYTHM)
+        self._help.setText(row.help_text)
+        self.focused.emit(path)
+
+    def _leave(self, path: str) -> None:
+        self.rows[path].light(False)
+        if self._focus_path == path:
+            self._focus_path = ""
+            self._help.setText("")
+            self.focused.emit("")

@@ -1,0 +1,38 @@
+"""A line for what is typed on one line: a length, a count or a short text."""
+
+from __future__ import annotations
+
+from app.fields.row import Row
+from app.fields.tape_edit import TapeEdit
+from model.job import Job, read_value
+from model.parameters import Kind, Parameter
+
+
+class TapeRow(Row):
+    """Shows a value as the job's style writes it, and sends what was typed as it was typed."""
+
+    def __init__(self, parameter: Parameter) -> None:
+        super().__init__(parameter.path, parameter.label, parameter.help)
+        self._parameter = parameter
+        self.edit = TapeEdit(steps=parameter.kind is not Kind.TEXT)
+        if parameter.optional:
+            self.edit.setPlaceholderText("not known")
+        self.place_value(self.edit, parameter.name)
+        self.edit.entered.connect(lambda text: self.entered.emit(self.path, text))
+        self.edit.stepped.connect(lambda count: self.stepped.emit(self.path, count))
+        self.edit.given_up.connect(self.settle)
+        self.edit.focused.connect(lambda: self.focused.emit(self.path))
+        self.edit.left.connect(lambda: self.left.emit(self.path))
+
+    def show_job(self, job: Job, fresh: bool) -> None:
+        """A refused text stays until it is put right or given up."""
+        if fresh:
+            self.settle()
+        elif self.message:
+            return
+        self.edit.show_text(self._parameter.format(read_value(job, self.path), job.about.length_style))
+
+    def commit(self) -> bool:
+        """Enter what is being typed."""
+        self.edit.commit()
+        return not self.message

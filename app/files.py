@@ -1,0 +1,124 @@
+"""Job files and other results on disk: read whole, written whole or not at all. No window, no Qt.
+
+What is in a job file is model.job's business.
+"""
+
+from __future__ import annotations
+
+import errno
+import os
+import tempfile
+from contextlib import suppress
+from pathlib import Path
+
+from model.errors import MantelwrightError
+from model.job import Job, read_job, write_job
+
+JOB_SUFFIX = ".mantel"
+LARGEST_JOB = 8_000_000
+"""Bytes; a job file is a few thousand, so anything beyond this is some other file."""
+
+_CAUSES = {
+    errno.ENOENT: "there is no such file or folder",
+    errno.ENOSPC: "the disk is full",
+    errno.EDQUOT: "the disk space allotted to you is used up",
+    errno.EACCES: "it may not be opened or written by you",
+    errno.EPERM: "it may not be opened or written by you",
+    errno.EROFS: "the disk is write-protected",
+    errno.EISDIR: "that is a folder",
+    errno.ENOTDIR: "a part of the path is not a folder",
+    errno.ENAMETOOLONG: "the name is too long",
+    errno.EFBIG: "the disk cannot hold a file of this size",
+}
+
+
+class FileTrouble(MantelwrightError, OSError):
+    """A file or disk failed. `path` and `cause` say which and why; `safe` what has not been lost."""
+
+    def __init__(self, path: Path, doing: str, cause: str, safe: str) -> None:
+        self.path = path
+        self.cause = cause
+        self.safe = safe
+        super().__init__(f"{path} could not be {doing}: {cause}. {safe}")
+
+    def __str__(self) -> str:
+        return str(self.args[0])
+
+
+def describe_cause(error: OSError) -> str:
+    """Why the disk refused, in plain words, as the end of a sentence."""
+    return _CAUSES.get(error.errno or 0) or error.strerror or "the disk gave no reason"
+
+
+def read_job_file(path: Path) -> Job:
+    """The job in the file at `path`. Raises FileTrouble for the disk, JobRefused for what is in it."""
+    try:
+        with path.open("rb") as file:
+            data = file.read(LARGEST_JOB + 1)
+    except OSError as error:
+        raise FileTrouble(path, "opened", describe_cause(error), "Nothing was changed.") from error
+    if len(data) > LARGEST_JOB:
+        raise FileTrouble(path, "opened", "it is too large to be a job file", "Nothing was changed.")
+    return read_job(data)
+
+
+def save_job_file(path: Path, job: Job) -> None:
+    """Write `job` to `path`, whole or not at all. Raises FileTrouble; a file already there is then as it was."""
+    save_bytes(path, write_job(job).encode())
+
+
+def save_bytes(path: Path, data: bytes) -> None:
+    """Write `data` to `path` by way of a file beside it, so that a failure leaves the old one as it was.
+
+    A link keeps pointing where it did and an existing file keeps its permissions. Raises FileTrouble.
+    """
+    try:
+        target = Path(os.path.realpath(path))
+        _refuse_protected(target)
+        _replace(target, data)
+    except OSError as error:
+        safe = "What was there before is untouched." if path.exists() else "Nothing was written."
+        raise FileTrouble(path, "saved", describe_cause(error), safe) from error
+
+
+def _refuse_protected(target: Path) -> None:
+    if target.is_dir():
+        raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR))
+    if target.exists() and not os.access(target, os.W_OK):
+        raise PermissionError(errno.EACCES, os.strerror(errno.EACCES))
+
+
+def _replace(target: Path, data: bytes) -> None:
+    handle, name = tempfile.mkstemp(prefix=f".{target.name[:40]}.", suffix=".part", dir=target.parent)
+    beside = Path(name)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        if beside.stat().st_size != len(data):  # some network disks cut a write short without a word
+            raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+        beside.chmod(_mode_for(target))
+        os.replace(beside, target)
+    except BaseException:
+        with suppress(OSError):
+            beside.unlink()
+        raise
+    _sync_folder(target.parent)
+
+
+def _mode_for(target: Path) -> int:
+    if target.exists():
+        return target.stat().st_mode & 0o777
+    mask = os.umask(0)
+    os.umask(mask)
+    return 0o666 & ~mask
+
+
+def _sync_folder(folder: Path) -> None:
+    with suppress(OSError):  # not every system lets a folder be opened; the file itself is safe by now
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)

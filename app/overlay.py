@@ -1,0 +1,124 @@
+"""What is laid over the sheet while somebody works: the dimension in focus, a finding's place, boards picked.
+
+None of it belongs to the drawing and none of it is printed.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
+
+from app.painter import Place, dimension_writing, paint_text
+from app.shown import ShownView
+from app.status_shape import paint_shape
+from app.theme import ON_PAPER, RHYTHM, SMALL_POINTS, status_colour, text_font
+from model.check.finding import STATUS_WORD, Finding
+from render.dimension_strokes import dimension_strokes
+from render.drawing import Dimension
+from render.extent import text_corners
+
+LIT_WIDTH = 1.8
+RING = 11.0
+PLATE_CLEAR = 3.0
+
+
+@dataclass(slots=True)
+class Overlay:
+    """What is to be shown; empty fields show nothing. `hover` is a path under the pointer."""
+
+    path: str = ""
+    hover: str = ""
+    finding: Finding | None = None
+    boards: frozenset[str] = frozenset()
+    has_focus: bool = False
+
+    def paint(self, painter: QPainter, views: list[ShownView], place: Place) -> None:
+        """Lay it over the views, in pixels."""
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+        for view in views:
+            own = place.moved(view.dx, 0.0)
+            concerned = self.boards | frozenset(self.finding.boards if self.finding else ())
+            if concerned:
+                self._tint_boards(painter, view, own, concerned)
+            for path in {self.hover, self.path} - {""}:
+                for dimension in view.list_dimensions(path):
+                    self._light(painter, dimension, own, view.drawing.ratio, plate=path == self.path)
+        if self.finding is not None and self.finding.at is not None:
+            for view in views:
+                self._mark_finding(painter, self.finding, place.to_pixels(view.project(self.finding.at)))
+
+    def distance_to(self, dimension: Dimension, place: Place, pixel: QPointF) -> float:
+        """Pixels from a dimension's writing or line; 0 on the writing."""
+        box = _text_box(dimension, place)
+        if box.contains(pixel):
+            return 0.0
+        low, high = dimension.span
+        ends = ((dimension.line, low), (dimension.line, high)) if dimension.vertical else (
+            (low, dimension.line), (high, dimension.line))  # fmt: skip
+        return _distance(pixel, place.to_pixels(ends[0]), place.to_pixels(ends[1]))
+
+    def _light(self, painter: QPainter, dimension: Dimension, place: Place, ratio: float, plate: bool) -> None:
+        colour = QColor(ON_PAPER.lit)
+        if plate:
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(QColor(ON_PAPER.lit_ground))
+            painter.drawRoundedRect(_text_box(dimension, place), PLATE_CLEAR, PLATE_CLEAR)
+        painter.setPen(QPen(colour, LIT_WIDTH if plate else 1.0))
+        painter.drawLines([
+            QLineF(place.to_pixels((x1, y1)), place.to_pixels((x2, y2)))
+            for x1, y1, x2, y2 in dimension_strokes(dimension, ratio)
+        ])  # fmt: skip
+        paint_text(painter, dimension_writing(dimension), place, colour)
+
+    def _tint_boards(self, painter: QPainter, view: ShownView, place: Place, marks: frozenset[str]) -> None:
+        tint = QColor(ON_PAPER.lit)
+        tint.setAlpha(56)
+        outline = QPen(QColor(ON_PAPER.lit), LIT_WIDTH)
+        outline.setCosmetic(True)
+        painter.save()
+        painter.setTransform(place.transform, True)
+        painter.setPen(outline)
+        painter.setBrush(tint)
+        for path in view.list_regions(marks):
+            painter.drawPath(path)
+        painter.restore()
+
+    def _mark_finding(self, painter: QPainter, finding: Finding, at: QPointF) -> None:
+        """A ring with a cross hair round the place, and the status in shape and word beside it."""
+        colour = status_colour(finding.status, ON_PAPER)
+        painter.setPen(QPen(colour, 2.0))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawEllipse(at, RING, RING)
+        for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)):
+            start, end = QPointF(dx, dy) * (RING - 4), QPointF(dx, dy) * (RING + 5)
+            painter.drawLine(at + start, at + end)
+        font = text_font(SMALL_POINTS, bold=True)
+        word = STATUS_WORD[finding.status]
+        width = QFontMetricsF(font, painter.device()).horizontalAdvance(word)
+        plate = QRectF(at.x() + RING + RHYTHM, at.y() - RING - 2 * RHYTHM, width + 4 * RHYTHM, 2.5 * RHYTHM)
+        painter.setPen(QPen(colour, 1.0))
+        painter.setBrush(QColor("#ffffff"))
+        painter.drawRoundedRect(plate, PLATE_CLEAR, PLATE_CLEAR)
+        shape = QRectF(plate.left() + RHYTHM, plate.center().y() - 5, 10, 10)
+        paint_shape(painter, finding.status, shape, colour)
+        painter.setFont(font)
+        painter.setPen(colour)
+        inside = plate.adjusted(3 * RHYTHM - 2, 0, 0, 0)
+        painter.drawText(inside, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft), word)
+
+
+def _text_box(dimension: Dimension, place: Place) -> QRectF:
+    corners = [place.to_pixels(point) for point in text_corners(dimension_writing(dimension))]
+    xs, ys = [c.x() for c in corners], [c.y() for c in corners]
+    box = QRectF(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))
+    return box.adjusted(-PLATE_CLEAR, 0, PLATE_CLEAR, 0)
+
+
+def _distance(pixel: QPointF, start: QPointF, end: QPointF) -> float:
+    run = end - start
+    length = QPointF.dotProduct(run, run)
+    part = min(max(QPointF.dotProduct(pixel - start, run) / length, 0.0), 1.0) if length else 0.0
+    away = pixel - start - run * part
+    return float(QPointF.dotProduct(away, away)) ** 0.5

@@ -1,0 +1,269 @@
+"""Replays a drawing on a QPainter, for the screen and for pictures. Only here do model inches become pixels.
+
+A drawing is first gathered into a few paths, one for each pen, in model inches; painting them at
+another scale or place then costs nothing in Python.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from functools import lru_cache
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QFont, QPainter, QPainterPath, QPen, QTransform
+
+from render.dimension_strokes import dimension_strokes, dimension_text, leader_strokes, leader_text
+from render.drawing import (
+    Anchor,
+    Dimension,
+    Drawing,
+    Fill,
+    Hatch,
+    Leader,
+    Lines,
+    Mark,
+    Pen,
+    Point,
+    Polyline,
+    Region,
+    Ring,
+    Segment,
+    Text,
+)
+from render.extent import text_corners
+from render.hatching import hatch_segments
+from render.lettering import CAPITAL, FAMILY, text_width
+from render.pens import STROKES, TINTS
+
+MM_PER_POINT = 25.4 / 72
+LEAST_CAPITAL = 2.5
+"""Pixels; smaller writing is left out, being only grey dust."""
+_BEFORE = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
+
+
+@dataclass(slots=True)
+class Batch:
+    """Strokes between two areas: straight level and plumb ones apart from the rest, by pen."""
+
+    upright: dict[Pen, QPainterPath] = field(default_factory=dict)
+    slanted: dict[Pen, QPainterPath] = field(default_factory=dict)
+
+
+@dataclass(slots=True)
+class Tinted:
+    """An area of one tint."""
+
+    fill: Fill
+    path: QPainterPath
+
+
+@dataclass(slots=True)
+class Gathered:
+    """A drawing ready to be painted, in model inches. `box` holds everything, writing included."""
+
+    steps: list[Batch | Tinted]
+    texts: list[Text]
+    box: QRectF
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where the model lies on the device: pixels for one inch, and the pixel of the model's origin."""
+
+    scale: float
+    x: float
+    y: float
+
+    @property
+    def transform(self) -> QTransform:
+        """From model inches, y up, to pixels, y down."""
+        return QTransform(self.scale, 0, 0, -self.scale, self.x, self.y)
+
+    def to_pixels(self, point: Point) -> QPointF:
+        """The pixel of a point of the model."""
+        return QPointF(self.x + self.scale * point[0], self.y - self.scale * point[1])
+
+    def to_model(self, pixel: QPointF) -> Point:
+        """The point of the model under a pixel."""
+        return (pixel.x() - self.x) / self.scale, (self.y - pixel.y()) / self.scale
+
+    def moved(self, dx: float, dy: float) -> Place:
+        """The place of a drawing that stands (dx, dy) inches from the model's origin."""
+        return Place(self.scale, self.x + self.scale * dx, self.y - self.scale * dy)
+
+
+def gather_drawing(drawing: Drawing) -> Gathered:
+    """The drawing's marks as few paths, laid down in the same order wherever it can be seen."""
+    gathered = Gathered([], [], QRectF())
+    for mark in drawing.marks:
+        _gather_mark(gathered, mark, drawing.ratio)
+    for step in gathered.steps:
+        paths = [step.path] if isinstance(step, Tinted) else [*step.upright.values(), *step.slanted.values()]
+        for path in paths:
+            gathered.box = _unite(gathered.box, path.controlPointRect())
+    for text in gathered.texts:
+        gathered.box = _unite(gathered.box, _box_of(text_corners(text)))
+    return gathered
+
+
+def _gather_mark(gathered: Gathered, mark: Mark, ratio: float) -> None:
+    match mark:
+        case Region():
+            gathered.steps.append(Tinted(mark.fill, region_path(mark)))
+        case Lines():
+            _add_segments(_batch(gathered), mark.pen, mark.segments)
+        case Polyline():
+            ring = mark.points + mark.points[:1] if mark.closed else mark.points
+            _add_polyline(_batch(gathered), mark.pen, ring)
+        case Hatch():
+            _path(_batch(gathered).slanted, mark.pen).addPath(_hatch_path(mark))
+        case Text():
+            gathered.texts.append(mark)
+        case Dimension():
+            _add_segments(_batch(gathered), Pen.DIMENSION, dimension_strokes(mark, ratio))
+            gathered.texts.append(dimension_writing(mark))
+        case Leader():
+            _add_segments(_batch(gathered), mark.pen, leader_strokes(mark, ratio))
+            gathered.texts.append(leader_text(mark, ratio))
+
+
+def dimension_writing(dimension: Dimension) -> Text:
+    """The writing of a dimension, in the ink of its strokes."""
+    text = dimension_text(dimension)
+    return Text(text.text, text.at, text.height, text.anchor, text.rotation, text.bold, Pen.DIMENSION, text.stands_for)
+
+
+def region_path(region: Region) -> QPainterPath:
+    """The area with its holes left out: the even-odd rule over all rings, as every writer has it."""
+    path = QPainterPath()
+    path.setFillRule(Qt.FillRule.OddEvenFill)
+    for ring in region.rings:
+        path.addPolygon([QPointF(x, y) for x, y in ring])
+        path.closeSubpath()
+    return path
+
+
+def _batch(gathered: Gathered) -> Batch:
+    if not gathered.steps or isinstance(gathered.steps[-1], Tinted):
+        gathered.steps.append(Batch())
+    last = gathered.steps[-1]
+    assert isinstance(last, Batch)
+    return last
+
+
+def _path(paths: dict[Pen, QPainterPath], pen: Pen) -> QPainterPath:
+    if pen not in paths:
+        paths[pen] = QPainterPath()
+    return paths[pen]
+
+
+def _add_segments(batch: Batch, pen: Pen, segments: Iterable[Segment]) -> None:
+    upright, slanted = _path(batch.upright, pen), _path(batch.slanted, pen)
+    for x1, y1, x2, y2 in segments:
+        path = upright if x1 == x2 or y1 == y2 else slanted
+        path.moveTo(x1, y1)
+        path.lineTo(x2, y2)
+
+
+def _add_polyline(batch: Batch, pen: Pen, points: Ring) -> None:
+    straight = all(x1 == x2 or y1 == y2 for (x1, y1), (x2, y2) in zip(points, points[1:], strict=False))
+    path = _path(batch.upright if straight else batch.slanted, pen)
+    path.addPolygon([QPointF(x, y) for x, y in points])
+
+
+@lru_cache(maxsize=64)
+def _hatch_path(hatch: Hatch) -> QPainterPath:
+    path = QPainterPath()
+    for x1, y1, x2, y2 in hatch_segments(hatch):
+        path.moveTo(x1, y1)
+        path.lineTo(x2, y2)
+    return path
+
+
+def _unite(box: QRectF, other: QRectF) -> QRectF:
+    """The rectangle round both; unlike Qt's own, one without height or width counts too."""
+    if box.isNull():
+        return other
+    if other.isNull():
+        return box
+    left, right = min(box.left(), other.left()), max(box.right(), other.right())
+    top, bottom = min(box.top(), other.top()), max(box.bottom(), other.bottom())
+    return QRectF(left, top, right - left, bottom - top)
+
+
+def _box_of(points: Iterable[Point]) -> QRectF:
+    xs, ys = zip(*points, strict=True)
+    return QRectF(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))
+
+
+def paint_drawing(painter: QPainter, gathered: Gathered, place: Place, pixels_per_mm: float) -> None:
+    """Paint it at `place`; line widths and dashes are as on paper at `pixels_per_mm`, at any scale."""
+    painter.save()
+    painter.setTransform(place.transform, True)
+    for step in gathered.steps:
+        if isinstance(step, Tinted):
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # no pale seams between neighbours
+            painter.fillPath(step.path, QBrush(QColor(TINTS[step.fill])))
+        else:
+            _paint_batch(painter, step, pixels_per_mm)
+    painter.restore()
+    for text in gathered.texts:
+        paint_text(painter, text, place, QColor(STROKES[text.pen].ink))
+
+
+def _paint_batch(painter: QPainter, batch: Batch, pixels_per_mm: float) -> None:
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for smooth, paths in ((False, batch.upright), (True, batch.slanted)):
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, smooth)
+        for pen, path in paths.items():
+            if not path.isEmpty():
+                painter.setPen(screen_pen(pen, pixels_per_mm, smooth))
+                painter.drawPath(path)
+
+
+@lru_cache(maxsize=256)
+def screen_pen(pen: Pen, pixels_per_mm: float, smooth: bool) -> QPen:
+    """The pen as it is on paper; a sharp line cannot be thinner than a pixel, so it is made paler."""
+    stroke = STROKES[pen]
+    width = stroke.width * pixels_per_mm
+    colour = QColor(stroke.ink)
+    if not smooth and width < 1:
+        colour.setAlphaF(max(0.35, width))
+        width = 1.0
+    made = QPen(colour, width if smooth else round(width))
+    made.setCosmetic(True)
+    made.setCapStyle(Qt.PenCapStyle.FlatCap)
+    made.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
+    if stroke.dash:
+        made.setDashPattern([length * pixels_per_mm / made.widthF() for length in stroke.dash])
+    return made
+
+
+def paint_text(painter: QPainter, text: Text, place: Place, colour: QColor) -> None:
+    """One line of writing; its widths are those that the drawing was laid out with."""
+    capital = text.height * place.scale
+    if capital < LEAST_CAPITAL or not text.text:
+        return
+    at = place.to_pixels(text.at)
+    shift = text_width(text.text, capital, text.bold) * _BEFORE[text.anchor]
+    painter.setPen(colour)
+    painter.setFont(_font(round(capital / CAPITAL * 4), text.bold, painter.device().logicalDpiY()))
+    if text.rotation == 0:
+        painter.drawText(QPointF(at.x() - shift, at.y()), text.text)
+        return
+    painter.save()
+    painter.translate(at)
+    painter.rotate(-text.rotation)
+    painter.drawText(QPointF(-shift, 0), text.text)
+    painter.restore()
+
+
+@lru_cache(maxsize=128)
+def _font(quarter_pixels: int, bold: bool, dots_per_inch: int) -> QFont:
+    font = QFont(FAMILY)
+    font.setPointSizeF(quarter_pixels / 4 * 72 / dots_per_inch)
+    font.setWeight(QFont.Weight.DemiBold if bold else QFont.Weight.Normal)
+    font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
+    font.setKerning(False)
+    return font

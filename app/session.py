@@ -1,0 +1,141 @@
+"""One job being edited: its steps back and forth, and whether it is saved. No widgets, no disk."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QUndoCommand, QUndoStack
+
+from model.job import Job, default_job, read_value, with_value
+from model.parameters import Value, find_parameter
+from model.stepping import step_value
+
+_NEVER_MERGED = -1
+_LARGEST_ID = 2**31 - 1
+
+
+class Edit(QUndoCommand):
+    """One step: the job before and after. Steps of one gesture on one row become one."""
+
+    def __init__(self, session: Session, path: str, after: Job, gesture: int) -> None:
+        super().__init__(find_parameter(path).name)
+        self.session = session
+        self.path = path
+        self.before = session.job
+        self.after = after
+        self.gesture = gesture
+
+    def id(self) -> int:
+        """Which steps Qt may try to merge with this one."""
+        return self.gesture
+
+    def mergeWith(self, other: QUndoCommand) -> bool:
+        """Take over where `other` leads, when it goes on with the same row."""
+        if not isinstance(other, Edit) or other.path != self.path:
+            return False
+        self.after = other.after
+        self.setObsolete(self.after == self.before)
+        return True
+
+    def redo(self) -> None:
+        """Put the job as it is after the step."""
+        self.session.put_job(self.after)
+
+    def undo(self) -> None:
+        """Put the job as it was before the step."""
+        self.session.put_job(self.before)
+
+
+class Session(QObject):
+    """The job, its file and its undo stack.
+
+    `changed` follows every new job, `replaced` a job that came from elsewhere (new or opened),
+    `state_changed` a change of file name or of whether there is unsaved work.
+    """
+
+    changed = Signal()
+    replaced = Signal()
+    state_changed = Signal()
+
+    def __init__(self, job: Job | None = None, path: Path | None = None) -> None:
+        super().__init__()
+        self.job = job or default_job()
+        self.path = path
+        self.revision = 0
+        self.stack = QUndoStack(self)
+        self._gesture = 1
+        self._recovered = False
+        self.stack.cleanChanged.connect(lambda _clean: self.state_changed.emit())
+
+    @property
+    def is_unsaved(self) -> bool:
+        """Whether there is work that closing would lose."""
+        return self._recovered or not self.stack.isClean()
+
+    @property
+    def name(self) -> str:
+        """What to call the job in titles and questions."""
+        if self.path is not None:
+            return self.path.stem
+        return self.job.about.name.strip().split("\n")[0][:60] or "New job"
+
+    def put_job(self, job: Job) -> None:
+        """Show another state of the same job. Only steps call this."""
+        self.job = job
+        self.revision += 1
+        self.changed.emit()
+
+    def begin_gesture(self) -> None:
+        """From here on, stepping makes a new step to undo."""
+        self._gesture = self._gesture % _LARGEST_ID + 1
+
+    def set_text(self, path: str, text: str) -> None:
+        """One step: the value that `text` means. Raises Refused and changes nothing."""
+        value = find_parameter(path).parse(text, self.job.about.length_style)
+        self._push(path, value, _NEVER_MERGED)
+
+    def set_value(self, path: str, value: Value) -> None:
+        """One step: a value picked rather than typed. Raises Refused and changes nothing."""
+        self._push(path, value, _NEVER_MERGED)
+
+    def step(self, path: str, count: int) -> None:
+        """Move a value by `count` of its row's steps; steps of one gesture undo together. Raises Refused."""
+        row = find_parameter(path)
+        value = step_value(row, read_value(self.job, path), count, self.job.about.length_style)
+        self._push(path, value, self._gesture)
+
+    def _push(self, path: str, value: Value, gesture: int) -> None:
+        after = with_value(self.job, path, value)
+        if after != self.job:
+            self.stack.push(Edit(self, path, after, gesture))
+
+    def undo(self) -> None:
+        """One step back."""
+        self.begin_gesture()
+        self.stack.undo()
+
+    def redo(self) -> None:
+        """One step forth."""
+        self.begin_gesture()
+        self.stack.redo()
+
+    def open(self, job: Job, path: Path | None, recovered: bool = False) -> None:
+        """Take up another job. `recovered` work counts as unsaved until it is saved."""
+        self.job, self.path = job, path
+        self.revision += 1
+        self._recovered = recovered
+        self.begin_gesture()
+        self.stack.clear()
+        self.stack.setClean()
+        self.replaced.emit()
+        self.changed.emit()
+        self.state_changed.emit()
+
+    def mark_saved(self, path: Path) -> None:
+        """What is in `path` is what is shown."""
+        self.path = path
+        self._recovered = False
+        self.begin_gesture()
+        self.stack.setClean()
+        self.state_changed.emit()
