@@ -20,7 +20,7 @@ def join_segments(segments: Sequence[Segment]) -> tuple[tuple[tuple[Point, ...],
     strokes of no length and strokes drawn twice are dropped. The order follows that of `segments`.
 
     >>> join_segments([(0, 0, 2, 0), (2, 0, 2, 1), (5, 5, 6, 5)])
-    (((0, 0), (2, 0), (2, 1)), False), (((5, 5), (6, 5)), False))
+    ((((0, 0), (2, 0), (2, 1)), False), (((5, 5), (6, 5)), False))
     """
     net = _Net(segments)
     runs = [net.follow(index) for index in net.list_starts() if not net.used[index]]

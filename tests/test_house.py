@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import ast
+import doctest
+import importlib
 import importlib.util
 import re
 import shutil
@@ -70,9 +72,9 @@ def test_imports_run_one_way():
     _demand(command, "--no-cache")
 
 
-@pytest.mark.parametrize("source", _list_sources(*BELOW_APP), ids=lambda path: str(path.relative_to(HERE)))
-def test_no_qt_below_app(source: Path):
-    assert not QT & set(_list_imports(ast.parse(source.read_text("utf-8"))))
+def test_no_qt_below_app():
+    for source in _list_sources(*BELOW_APP):
+        assert not QT & set(_list_imports(ast.parse(source.read_text("utf-8")))), source
 
 
 def test_everything_below_app_loads_without_qt():
@@ -85,6 +87,16 @@ def test_everything_below_app_loads_without_qt():
         f"    assert not {LATE!r} & set(sys.modules), package\n"
     )
     _demand(sys.executable, "-c", program)
+
+
+def test_examples_in_docstrings_run():
+    tried = 0
+    for source in _list_sources(*BELOW_APP):
+        name = ".".join(source.relative_to(HERE).with_suffix("").parts).removesuffix(".__init__")
+        result = doctest.testmod(importlib.import_module(name))
+        assert not result.failed, name
+        tried += result.attempted
+    assert tried
 
 
 def test_tests_below_app_do_not_need_qt():
