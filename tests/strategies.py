@@ -1,0 +1,67 @@
+"""Random jobs made from the parameter table, for the property tests. Expectations stand in the tests."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from hypothesis import strategies as st
+
+from model.job import Job, build_job, list_stored
+from model.parameters import BY_PATH, MOST_PAIRS, Kind, Parameter
+
+TEXTS = st.text(st.characters(exclude_categories=("Cc", "Cs")), max_size=40)
+
+
+def lengths(row: Parameter) -> st.SearchStrategy[Any]:
+    """Any length the row may hold: off the tape as a rule, now and then any float in between, or the ends."""
+    assert row.lowest is not None
+    assert row.highest is not None
+    low, high = row.lowest, row.highest
+    steps = int((high - low) / 0.0625)
+    on_tape = st.integers(0, steps).map(lambda i: low + i * 0.0625)
+    anything = st.one_of(on_tape, st.floats(low, high), st.sampled_from((low, high)))
+    return st.one_of(st.none(), anything) if row.optional else anything
+
+
+def charts() -> st.SearchStrategy[Any]:
+    """Charts as a manual may print them: projections rising, clearances never falling."""
+    values = st.integers(0, 64 * 16).map(lambda i: i / 16)
+    columns = st.integers(0, min(8, MOST_PAIRS)).flatmap(
+        lambda n: st.tuples(
+            st.lists(values, min_size=n, max_size=n, unique=True).map(sorted),
+            st.lists(values, min_size=n, max_size=n).map(sorted),
+        )
+    )
+    return columns.map(lambda pair: tuple(zip(*pair, strict=True)))
+
+
+def values(row: Parameter) -> st.SearchStrategy[Any]:
+    """Anything one row of the table may hold."""
+    match row.kind:
+        case Kind.LENGTH:
+            return lengths(row)
+        case Kind.COUNT:
+            return st.integers(int(row.lowest or 0), int(row.highest or 0))
+        case Kind.CHOICE:
+            return st.sampled_from(sorted(row.choices or {}))
+        case Kind.YES_NO:
+            return st.booleans()
+        case Kind.TEXT:
+            return TEXTS
+        case Kind.PAIRS:
+            return charts()
+
+
+def jobs(**held: Any) -> st.SearchStrategy[Job]:
+    """Any job in range, each row drawn on its own; `held` fixes rows, with ``__`` for the point.
+
+    ``jobs(bed_mould__on=False)`` holds ``bed_mould.on``. A row shrinks towards its default.
+    """
+    fixed = {path.replace("__", "."): BY_PATH[path.replace("__", ".")].check(v) for path, v in held.items()}
+    rows = {
+        row.path: st.just(fixed[row.path])
+        if row.path in fixed
+        else st.one_of(st.just(row.default), values(row))
+        for row in list_stored()
+    }
+    return st.fixed_dictionaries(rows).map(build_job)
