@@ -26,6 +26,8 @@ class StockKind(StrEnum):
     PANEL = "panel"
     MOULDING = "moulding"
     FRAMING = "framing"
+    STANDING = "standing"
+    """Not bought: there already, such as masonry."""
 
 
 @dataclass(frozen=True, slots=True)

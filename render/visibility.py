@@ -193,6 +193,7 @@ class Projection:
         kinds[same & ~wood_one] = Line.SITE
         cut_one, cut_other = self.cut[left], self.cut[right]
         kinds[cut_one | cut_other] = Line.CUT
+        kinds[cut_one & cut_other & both] = Line.EDGE
         kinds[(cut_one & ~wood_one & ~(cut_other & wood_other)) | (cut_other & ~wood_other & ~(cut_one & wood_one))] = (
             Line.SITE_CUT
         )

@@ -1,0 +1,185 @@
+"""Strings of dimensions round a view: what is measured stands with the views, where it is put here.
+
+Texts are written from rounded positions, so that the printed parts of a string add up to its whole.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from model.units import LengthStyle, format_length, round_length
+from render.drawing import Dimension, Point
+from render.lettering import text_width
+
+TEXT_HEIGHT = 3 / 25.4
+"""Capitals of dimensions, inches on paper: 3 mm (ASME Y14.2 Table 1, from memory)."""
+FIRST_LINE = 0.45
+"""First dimension line off the view, inches on paper; at least 3/8 (ASME Y14.5M 1.7.1)."""
+LINE_STEP = 0.34
+"""From one dimension line to the next, inches on paper; at least 1/4 (ASME Y14.5M 1.7.1)."""
+TEXT_CLEAR = 0.045
+"""Clear between a text and its dimension line or its neighbour, inches on paper. Shop choice."""
+FIRST_ROW = 0.29
+"""From a dimension line to the far side of the first row of lifted texts, clear of the extension lines'
+overrun, inches on paper. Shop choice."""
+ROW_STEP = 0.18
+"""From one row of lifted texts to the next, inches on paper. Shop choice."""
+MOST_ROWS = 6
+"""From this row on a text may stand as far aside as it takes."""
+SHORTEST = 1e-3
+"""Stations nearer to each other than this, in model inches, are one."""
+
+
+class Edge(StrEnum):
+    """The side of a view that a string stands on."""
+
+    BELOW = "below"
+    ABOVE = "above"
+    LEFT = "left"
+    RIGHT = "right"
+
+    @property
+    def vertical(self) -> bool:
+        """Whether strings on this side measure heights."""
+        return self in (Edge.LEFT, Edge.RIGHT)
+
+    @property
+    def outward(self) -> float:
+        """Which way away from the view is, along the axis across the string."""
+        return 1.0 if self in (Edge.ABOVE, Edge.RIGHT) else -1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Station:
+    """A place measured to: `along` the string, and where `across` it the extension line starts.
+
+    `shows` is the parameter that the distance from the station before stands for, if any.
+    """
+
+    along: float
+    across: float
+    shows: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class String:
+    """Stations in rising order along one side of a view; strings of one side come innermost first."""
+
+    edge: Edge
+    stations: tuple[Station, ...]
+
+
+def measure(edge: Edge, *stations: tuple[float, float, str]) -> String:
+    """A string from (along, across, shows) triples; stations that fall together are one."""
+    kept: list[Station] = []
+    for along, across, shows in stations:
+        if not kept or along - kept[-1].along > SHORTEST:
+            kept.append(Station(along, across, shows))
+    return String(edge, tuple(kept))
+
+
+def place_strings(
+    strings: Sequence[String], outline: tuple[float, float, float, float], ratio: float, style: LengthStyle
+) -> tuple[Dimension, ...]:
+    """Dimensions for all `strings` round a view whose outline is (left, bottom, right, top).
+
+    On each side the strings follow each other outwards. A text too wide for its span, or in the way of
+    an extension line that goes on to a string further out, is moved aside or lifted into a row of its
+    own; the next string keeps clear of it.
+    """
+    sides = {Edge.LEFT: outline[0], Edge.BELOW: outline[1], Edge.RIGHT: outline[2], Edge.ABOVE: outline[3]}
+    offset = dict.fromkeys(Edge, FIRST_LINE)
+    placed: list[Dimension] = []
+    drawn = [string for string in strings if len(string.stations) > 1]
+    for i, string in enumerate(drawn):
+        edge = string.edge
+        passing = [s.along for outer in drawn[i + 1 :] if outer.edge is edge for s in outer.stations]
+        line = sides[edge] + edge.outward * offset[edge] * ratio
+        dimensions, rows = _place_string(string, line, passing, ratio, style)
+        placed.extend(dimensions)
+        offset[edge] += LINE_STEP + (FIRST_ROW + (rows - 1) * ROW_STEP if rows else 0.0)
+    return tuple(placed)
+
+
+def strings_reach(dimensions: Sequence[Dimension], start: float) -> float:
+    """How high the level `dimensions` above a view reach, from `start` where there are none."""
+    tops = [max(d.line, d.text_at[1] + d.height / 2) for d in dimensions if not d.vertical]
+    return max([start, *tops])
+
+
+class _Rows:
+    """Where along a string texts may still stand: row 0 on its line, others lifted off it."""
+
+    def __init__(self, passing: Sequence[float], clear: float) -> None:
+        self.clear = clear
+        self.passing = [(at, at) for at in passing]
+        self.texts: dict[int, list[tuple[float, float]]] = {}
+        self.leaders: dict[int, list[tuple[float, float]]] = {}
+
+    def take(self, low: float, high: float, width: float) -> tuple[int, float]:
+        """Row and middle for a text `width` wide that belongs to the span from `low` to `high`."""
+        middle = (low + high) / 2
+        room = high - low - width - 2 * self.clear
+        at = self._find(0, middle, width, room / 2) if room >= 0 else None
+        row = 0
+        while at is None:
+            row += 1
+            if any(a - self.clear < middle < b + self.clear for r in range(1, row) for a, b in self.texts.get(r, ())):
+                return row, self._settle(row, middle, middle, width)
+            at = self._find(row, middle, width, width * (0.75 if row < MOST_ROWS else 1e3))
+        return row, self._settle(row, at, middle, width)
+
+    def _settle(self, row: int, at: float, middle: float, width: float) -> float:
+        self.texts.setdefault(row, []).append((at - width / 2, at + width / 2))
+        for below in range(1, row):
+            self.leaders.setdefault(below, []).append((min(at, middle), max(at, middle)))
+        return at
+
+    def _find(self, row: int, middle: float, width: float, most: float) -> float | None:
+        """The free place nearest to `middle`, no more than `most` off it."""
+        taken = self.passing + self.texts.get(row, []) + self.leaders.get(row, [])
+        half = width / 2 + self.clear
+        places = [middle] + [p for a, b in taken for p in (a - half, b + half)]
+        for place in sorted(places, key=lambda p: (abs(p - middle), p)):
+            if abs(place - middle) > most + 1e-9:
+                return None
+            if all(b <= place - half + 1e-9 or a >= place + half - 1e-9 for a, b in taken):
+                return place
+        return None
+
+
+def _place_string(
+    string: String, line: float, passing: Sequence[float], ratio: float, style: LengthStyle
+) -> tuple[list[Dimension], int]:
+    """The dimensions of one string, and how many rows of lifted texts stand outside its line."""
+    height = TEXT_HEIGHT * ratio
+    rows = _Rows(passing, TEXT_CLEAR * ratio)
+    origin = string.stations[0].along
+    dimensions = []
+    for before, station in zip(string.stations, string.stations[1:], strict=False):
+        rounded = round_length(station.along - origin, style) - round_length(before.along - origin, style)
+        text = format_length(rounded, style)
+        place = rows.take(before.along, station.along, text_width(text, height))
+        dimensions.append(_dimension(string.edge, before, station, line, text, place, ratio))
+    return dimensions, max(rows.texts, default=0)
+
+
+def _dimension(
+    edge: Edge, before: Station, station: Station, line: float, text: str, place: tuple[int, float], ratio: float
+) -> Dimension:
+    row, along = place
+    height = TEXT_HEIGHT * ratio
+    if row == 0:
+        # Read from below and from the right: above a level line, to the left of a plumb one.
+        across = line + (-1.0 if edge.vertical else 1.0) * (TEXT_CLEAR * ratio + height / 2)
+    else:
+        across = line + edge.outward * ((FIRST_ROW + (row - 1) * ROW_STEP) * ratio - height / 2)
+    points: list[Point] = [(s.along, s.across) for s in (before, station)]
+    if edge.vertical:
+        points = [(y, x) for x, y in points]
+    text_at = (across, along) if edge.vertical else (along, across)
+    return Dimension(
+        points[0], points[1], edge.vertical, line, text, text_at, height, lifted=row > 0, stands_for=station.shows
+    )

@@ -1,0 +1,79 @@
+"""What stands there already, as solids and lines round the boards: facing, opening, hearth, floor, wall."""
+
+from __future__ import annotations
+
+from model.board import Board, Point2, Stock, StockKind, block
+from model.build.layout import Layout
+
+STANDING = Stock(StockKind.STANDING, 0.0, "")
+"""Not timber: drawn so that wood hides it and is hidden by it, never listed."""
+MASONRY_DEPTH = 5.0
+"""How much of the masonry behind its face is drawn, in.; its true depth is not measured."""
+PROUD_OF_FACING = 4 / 1024
+"""The opening is drawn this far in front of the facing, in., so that it shows as a hole."""
+SLAB = 4.0
+"""Thickness a hearth slab is drawn with where none was measured, in."""
+
+
+def _solid(role: str, x: Point2, y: Point2, z: Point2) -> Board:
+    return block(role, "site", STANDING, "x", x, y, z)
+
+
+def site_in_front(layout: Layout) -> tuple[Board, ...]:
+    """Facing, opening and raised hearth as an elevation from the front shows them."""
+    side, mouth = layout.facing_side, layout.opening_side
+    facing_foot = min(layout.floor, 0.0)
+    return (
+        _solid("facing", (-side, side), (facing_foot, layout.facing_top), (layout.wall - MASONRY_DEPTH, 0.0)),
+        _solid("opening", (-mouth, mouth), (0.0, layout.opening_top), (-1.0, PROUD_OF_FACING)),
+        *_raised_hearth(layout),
+    )
+
+
+def site_from_side(layout: Layout) -> tuple[Board, ...]:
+    """Facing as far as it stands proud of the wall, and the hearth as far as it is raised."""
+    if layout.wall >= 0:
+        return _raised_hearth(layout)
+    facing = (-layout.facing_side, layout.facing_side)
+    return (_solid("facing", facing, (layout.floor, layout.facing_top), (layout.wall, 0.0)), *_raised_hearth(layout))
+
+
+def _raised_hearth(layout: Layout) -> tuple[Board, ...]:
+    if layout.floor >= 0 or layout.hearth_front <= 0:
+        return ()
+    x = (-layout.hearth_side, layout.hearth_side)
+    return (_solid("hearth", x, (layout.floor, 0.0), (0.0, layout.hearth_front)),)
+
+
+def site_from_above(layout: Layout, level: float, reach: float) -> tuple[Board, ...]:
+    """Masonry cut at `level`, the wall out to `reach` either side, and the hearth below."""
+    facing, wall = layout.facing_side, layout.wall
+    behind = wall - MASONRY_DEPTH
+    solids = []
+    if layout.hearth_front > 0:
+        hearth = (-layout.hearth_side, layout.hearth_side)
+        solids.append(_solid("hearth", hearth, (layout.floor - 1.0, 0.0), (0.0, layout.hearth_front)))
+    if level >= layout.facing_top:
+        return (*solids, _solid("wall", (-reach, reach), (0.0, level), (behind, wall)))
+    masonry = [(-facing, facing)]
+    if level < layout.opening_top:
+        masonry = [(-facing, -layout.opening_side), (layout.opening_side, facing)]
+    solids += [_solid("facing", x, (0.0, level), (behind, 0.0)) for x in masonry if x[1] > x[0]]
+    if reach > facing:
+        solids += [_solid("wall", x, (0.0, level), (behind, wall)) for x in ((-reach, -facing), (facing, reach))]
+    return tuple(solids)
+
+
+def site_cut_upright(layout: Layout, at: float, top: float, thickness: float | None) -> tuple[Board, ...]:
+    """Masonry, wall and hearth cut by the upright plane x = `at`, which lies over the opening."""
+    behind = layout.wall - MASONRY_DEPTH
+    x = (at - 1.0, at)
+    solids = []
+    if layout.facing_top > layout.opening_top:
+        solids.append(_solid("facing", x, (layout.opening_top, layout.facing_top), (behind, 0.0)))
+    if top > max(layout.facing_top, layout.opening_top):
+        low = max(layout.facing_top, layout.opening_top)
+        solids.append(_solid("wall", x, (low, top), (behind, layout.wall)))
+    slab = max(thickness or SLAB, -layout.floor)
+    solids.append(_solid("hearth", x, (-slab, 0.0), (behind, max(layout.hearth_front, 0.5))))
+    return tuple(solids)

@@ -1,0 +1,155 @@
+"""What frames a view: floor, ceiling and wall lines, and the outline that dimension strings keep off."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from model.surround import Surround
+from model.units import format_length
+from render.dimension_strings import Edge, TEXT_HEIGHT, place_strings, strings_reach
+from render.drawing import Anchor, Fill, Lines, Mark, Pen, Polyline, Region, Segment, Text
+from render.site_solids import MASONRY_DEPTH, SLAB
+from render.view_dimensions import list_strings
+
+BESIDE = 5.0
+"""Floor and ceiling run on this far past the widest thing, in. Shop choice."""
+WALL_BESIDE = 6.0
+WALL_ABOVE = 8.0
+"""How much wall a section shows past the surround, in. Shop choice."""
+NEAR_WALL = 10.0
+"""A wall end or obstacle nearer than this to the shelf's end is drawn, in. Shop choice."""
+BREAK = 0.12
+"""Half the height of a break sign, inches on paper. Shop choice."""
+HEADROOM = 0.42
+"""From whatever stands highest to a ceiling drawn nearer than it is, inches on paper. Shop choice."""
+NOTE_HEIGHT = 2.6 / 25.4
+"""Capitals of notes in a view, inches on paper."""
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """The box of what a view is of, model inches: dimension strings keep off it, the ceiling lies over it."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+    @property
+    def outline(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right, top."""
+        return (self.left, self.bottom, self.right, self.top)
+
+    @staticmethod
+    def around(surround: Surround, view: str) -> Frame:
+        """The box for `view`."""
+        layout = surround.layout
+        top = max(layout.shelf_top, layout.facing_top)
+        front = max(layout.shelf_front, layout.hearth_front, layout.plinth_front)
+        if view == "front":
+            reach = max(layout.shelf_side, layout.facing_side, layout.hearth_side)
+            return Frame(-reach, _foot(surround), reach, top)
+        if view == "side":
+            return Frame(-front, _foot(surround), -layout.wall, top)
+        behind = MASONRY_DEPTH - layout.wall
+        if view == "vertical_section":
+            slab = max(surround.job.site.hearth.thickness or SLAB, -layout.floor)
+            return Frame(-front, -slab, behind, max(top, layout.shelf_top + WALL_ABOVE))
+        reach = max(layout.shelf_side, layout.facing_side) + WALL_BESIDE
+        return Frame(-max(reach, layout.hearth_side), -front, max(reach, layout.hearth_side), behind)
+
+
+def _flush_slab(surround: Surround) -> float:
+    """How deep a hearth flush with the floor is shown below it; 0 for a raised one."""
+    hearth = surround.job.site.hearth
+    return min(hearth.thickness or SLAB / 2, SLAB) if hearth.height == 0 and hearth.depth > 0 else 0.0
+
+
+def _foot(surround: Surround) -> float:
+    return surround.layout.floor - _flush_slab(surround)
+
+
+def draw_context(surround: Surround, view: str, frame: Frame, ratio: float) -> list[Mark]:
+    """Floor, ceiling and wall as the view shows them."""
+    if view == "front":
+        return _front_context(surround, frame, ratio)
+    if view == "side":
+        return _side_context(surround, frame, ratio)
+    if view == "vertical_section":
+        return _floor_in_section(surround, frame)
+    return []
+
+
+def _ceiling_line(surround: Surround, ratio: float) -> float:
+    """y at which the ceiling is drawn: where it is, or nearer where it would waste the sheet.
+
+    Drawn nearer it clears the front view's dimension strings, so that front and side agree.
+    """
+    frame = Frame.around(surround, "front")
+    strings = [s for s in list_strings(surround, "front") if s.edge is Edge.ABOVE]
+    placed = place_strings(strings, frame.outline, ratio, surround.job.about.length_style)
+    nearest = strings_reach(placed, frame.top) + HEADROOM * ratio
+    return max(frame.top, min(surround.layout.ceiling, nearest))
+
+
+def _slab(surround: Surround, left: float, right: float) -> list[Mark]:
+    depth, floor = _flush_slab(surround), surround.layout.floor
+    if not depth:
+        return []
+    ring = ((left, floor - depth), (right, floor - depth), (right, floor), (left, floor))
+    return [Region(Fill.HEARTH, (ring,), "hearth"), Polyline(Pen.SITE, ring, True, "hearth")]
+
+
+def _front_context(surround: Surround, frame: Frame, ratio: float) -> list[Mark]:
+    left, right = frame.left - BESIDE, frame.right + BESIDE
+    layout, floor = surround.layout, surround.layout.floor
+    ceiling = _ceiling_line(surround, ratio)
+    marks = _slab(surround, -layout.hearth_side, layout.hearth_side)
+    marks.append(Lines(Pen.GROUND, ((left, floor, right, floor),), "floor"))
+    marks.append(Lines(Pen.SITE, ((left, ceiling, right, ceiling),), "ceiling"))
+    marks.append(_ceiling_note(surround, ceiling, ratio))
+    ends = tuple(_wall_end(x, floor, ceiling) for x in _near_wall_ends(surround, left, right))
+    return [*marks, Lines(Pen.SITE, ends, "wall end")] if ends else marks
+
+
+def _near_wall_ends(surround: Surround, left: float, right: float) -> list[float]:
+    layout, room = surround.layout, surround.job.site.room
+    ends = [-(layout.opening_side + room.left), layout.opening_side + room.right]
+    return [x for x in ends if left <= x <= right and abs(x) <= layout.shelf_side + NEAR_WALL]
+
+
+def _wall_end(x: float, floor: float, ceiling: float) -> Segment:
+    return (x, floor, x, ceiling)
+
+
+def _ceiling_note(surround: Surround, ceiling: float, ratio: float) -> Text:
+    height_text = format_length(surround.job.site.room.ceiling, surround.job.about.length_style)
+    broken = ceiling < surround.layout.ceiling - 1e-6
+    words = f"Ceiling {height_text} over the floor" + (" (drawn nearer)" if broken else "")
+    at = (0.0, ceiling + 0.06 * ratio)
+    return Text(words, at, NOTE_HEIGHT * ratio, Anchor.MIDDLE, stands_for="room.ceiling")
+
+
+def _side_context(surround: Surround, frame: Frame, ratio: float) -> list[Mark]:
+    left, wall, floor = frame.left - BESIDE, -surround.layout.wall, surround.layout.floor
+    ceiling = _ceiling_line(surround, ratio)
+    marks = _slab(surround, -surround.layout.hearth_front, 0.0)
+    marks.append(Lines(Pen.GROUND, ((left, floor, wall, floor),), "floor"))
+    marks.append(Lines(Pen.SITE, ((left, ceiling, wall, ceiling),), "ceiling"))
+    if ceiling < surround.layout.ceiling - 1e-6:
+        marks.append(_broken_line(wall, floor, ceiling, ceiling - HEADROOM / 2 * ratio, BREAK * ratio))
+    else:
+        marks.append(Lines(Pen.SITE, (_wall_end(wall, floor, ceiling),), "wall"))
+    return marks
+
+
+def _broken_line(x: float, bottom: float, top: float, at: float, size: float) -> Polyline:
+    """The wall's line with a zigzag where height is left out."""
+    zigzag = ((x, at - size), (x - size / 2, at - size / 3), (x + size / 2, at + size / 3), (x, at + size))
+    return Polyline(Pen.SITE, ((x, bottom), *zigzag, (x, top)), stands_for="wall")
+
+
+def _floor_in_section(surround: Surround, frame: Frame) -> list[Mark]:
+    front = -max(surround.layout.hearth_front, 0.5)
+    floor, left = surround.layout.floor, frame.left - BESIDE
+    return [Lines(Pen.GROUND, ((left, floor, front, floor),), "floor")]

@@ -1,0 +1,200 @@
+"""Which dimensions each view carries: the sizes a builder works from. Where they are put is not decided here."""
+
+from __future__ import annotations
+
+from model.surround import Surround
+from render.dimension_strings import Edge, String, measure
+
+
+def list_strings(surround: Surround, view: str) -> tuple[String, ...]:
+    """Strings for `view`, innermost first on each side."""
+    match view:
+        case "front":
+            return (*_front_heights(surround), *_front_widths(surround))
+        case "side":
+            return _side(surround)
+        case "plan":
+            return _plan(surround)
+        case "plan_section":
+            return _plan_section(surround)
+        case _:
+            return _vertical_section(surround)
+
+
+def _front_widths(surround: Surround) -> tuple[String, ...]:
+    layout = surround.layout
+    inner, outer, mouth = layout.column_inner, layout.column_outer, layout.opening_side
+    base, frame, frieze = layout.column_base, layout.column_frame, layout.frieze_frame
+    stile = frame.openings[0][0] - inner
+    members = [
+        (-outer, layout.shelf_bottom, ""),
+        (-outer + stile, layout.shelf_bottom, "column.stile"),
+        (-inner - stile, layout.shelf_bottom, ""),
+        (-inner, layout.shelf_bottom, "column.stile"),
+    ]
+    for x0, _, x1, _ in frieze.openings:
+        members += [(x0, layout.shelf_bottom, "frieze.stile"), (x1, layout.shelf_bottom, "")]
+    members.append((inner, layout.shelf_bottom, "frieze.stile"))
+    side, top, front = layout.shelf_side, layout.shelf_top, layout.facing_side
+    return (
+        measure(
+            Edge.BELOW,
+            (-outer, base, ""),
+            (-inner, base, "column.width"),
+            (-mouth, 0.0, "column.margin"),
+            (mouth, 0.0, "opening.width"),
+            (inner, base, "column.margin"),
+            (outer, base, "column.width"),
+        ),
+        measure(Edge.BELOW, (-front, 0.0, ""), (front, 0.0, "facing.width")),
+        measure(Edge.BELOW, (-layout.hearth_side, layout.floor, ""), (layout.hearth_side, layout.floor, "hearth.width")),
+        measure(Edge.ABOVE, *members),
+        measure(
+            Edge.ABOVE,
+            (-side, top, ""),
+            (-outer, layout.shelf_bottom, "shelf.overhang_end"),
+            (outer, layout.shelf_bottom, ""),
+            (side, top, "shelf.overhang_end"),
+        ),
+        measure(Edge.ABOVE, (-side, top, ""), (side, top, "")),
+    )
+
+
+def _front_heights(surround: Surround) -> tuple[String, ...]:
+    layout = surround.layout
+    outer, side, mouth = layout.column_outer, layout.shelf_side, layout.opening_side
+    frame = layout.column_frame
+    datum = layout.floor if surround.job.design.shelf.height_from == "floor" else 0.0
+    panels = [(layout.plinth_top, outer, "")]
+    for _, y0, _, y1 in frame.openings:
+        panels += [(y0, outer, "column.rail"), (y1, outer, "")]
+    mould = layout.shelf_bottom - layout.mould_size
+    panels += [(mould, outer, "column.rail"), (layout.shelf_bottom, outer, "bed_mould.size")]
+    return (
+        measure(
+            Edge.LEFT,
+            (layout.column_base, -outer, ""),
+            (layout.plinth_top, -outer, "plinth.height"),
+            (layout.frieze_bottom, -outer, ""),
+            (layout.shelf_bottom, -outer, "frieze.height"),
+            (layout.shelf_top, -side, "shelf.thickness"),
+        ),
+        measure(Edge.LEFT, (datum, -outer, ""), (layout.shelf_top, -side, "shelf.height")),
+        measure(Edge.RIGHT, *panels),
+        measure(
+            Edge.RIGHT,
+            (layout.floor, layout.hearth_side if layout.floor < 0 else mouth, ""),
+            (0.0, mouth, "hearth.height"),
+            (layout.opening_top, mouth, "opening.height"),
+            *(((layout.frieze_bottom, mouth, ""),) if layout.facing_margin > 0 else ()),
+        ),
+        measure(Edge.RIGHT, (0.0, layout.facing_side, ""), (layout.facing_top, layout.facing_side, "facing.height")),
+    )
+
+
+def _side(surround: Surround) -> tuple[String, ...]:
+    layout = surround.layout
+    foremost = max(layout.column_front, layout.frieze_front)
+    return (
+        measure(
+            Edge.BELOW,
+            (-layout.plinth_front, layout.column_base, ""),
+            (-layout.column_front, layout.column_base, "plinth.projection"),
+            (0.0, layout.column_base, "column.projection"),
+            (-layout.wall, layout.column_base, "facing.proud"),
+        ),
+        measure(Edge.BELOW, (-layout.hearth_front, 0.0, ""), (0.0, layout.column_base, "hearth.depth")),
+        measure(
+            Edge.ABOVE,
+            (-layout.shelf_front, layout.shelf_top, ""),
+            (-foremost, layout.shelf_bottom, "shelf.overhang_front"),
+            (0.0, layout.shelf_top, ""),
+        ),
+        measure(Edge.ABOVE, (-layout.shelf_front, layout.shelf_top, ""), (0.0, layout.shelf_top, "shelf.depth")),
+        measure(
+            Edge.LEFT,
+            (layout.edge_bottom, -layout.shelf_front, ""),
+            (layout.shelf_top, -layout.shelf_front, "shelf.edge_height"),
+        ),
+    )
+
+
+def _plan(surround: Surround) -> tuple[String, ...]:
+    layout = surround.layout
+    side, front, hearth = layout.shelf_side, -layout.shelf_front, layout.hearth_side
+    return (
+        measure(Edge.BELOW, (-side, front, ""), (side, front, "")),
+        measure(Edge.BELOW, (-hearth, -layout.hearth_front, ""), (hearth, -layout.hearth_front, "hearth.width")),
+        measure(Edge.LEFT, (front, -side, ""), (0.0, -side, "shelf.depth")),
+        measure(Edge.RIGHT, (-layout.hearth_front, hearth, ""), (0.0, hearth, "hearth.depth")),
+    )
+
+
+def _plan_section(surround: Surround) -> tuple[String, ...]:
+    layout = surround.layout
+    inner, outer, mouth = layout.column_inner, layout.column_outer, layout.opening_side
+    face, plinth, frame = -layout.column_front, -layout.plinth_front, layout.column_frame
+    x0, _, x1, _ = frame.openings[0]
+    out = layout.plinth_out
+    return (
+        measure(
+            Edge.BELOW,
+            (-outer, face, ""),
+            (-inner, face, "column.width"),
+            (-mouth, 0.0, "column.margin"),
+            (mouth, 0.0, "opening.width"),
+            (inner, face, "column.margin"),
+            (x0, face, "column.stile"),
+            (x1, face, ""),
+            (outer, face, "column.stile"),
+        ),
+        measure(Edge.BELOW, (-outer - out, plinth, ""), (outer + out, plinth, "")),
+        measure(
+            Edge.LEFT,
+            (plinth, -outer - out, ""),
+            (face, -outer, "plinth.projection"),
+            (0.0, -outer, "column.projection"),
+        ),
+        measure(
+            Edge.RIGHT,
+            (face, outer, ""),
+            (face + frame.reveal, x1, "panel.reveal"),
+            (face + frame.reveal + layout.panel, x1, "panel.thickness"),
+        ),
+        measure(Edge.RIGHT, (-layout.hearth_front, layout.hearth_side, ""), (0.0, layout.hearth_side, "hearth.depth")),
+    )
+
+
+def _vertical_section(surround: Surround) -> tuple[String, ...]:
+    layout, frieze = surround.layout, surround.layout.frieze_frame
+    face = -layout.frieze_front
+    _, y0, _, y1 = frieze.openings[0]
+    mould = layout.shelf_bottom - layout.mould_size
+    return (
+        measure(
+            Edge.LEFT,
+            *(((layout.opening_top, 0.0, ""),) if layout.facing_margin > 0 else ()),
+            (layout.frieze_bottom, face, ""),
+            (y0, face, "frieze.rail"),
+            (y1, face, ""),
+            (mould, face, "frieze.rail"),
+            (layout.shelf_bottom, face, "bed_mould.size"),
+            (layout.shelf_top, -layout.shelf_front, "shelf.thickness"),
+        ),
+        measure(
+            Edge.LEFT,
+            (0.0, -layout.hearth_front, ""),
+            (layout.opening_top, 0.0, "opening.height"),
+            *(((layout.frieze_bottom, face, ""),) if layout.facing_margin > 0 else ()),
+            (layout.shelf_bottom, face, "frieze.height"),
+            (layout.shelf_top, -layout.shelf_front, "shelf.thickness"),
+        ),
+        measure(
+            Edge.ABOVE,
+            (-layout.shelf_front, layout.shelf_top, ""),
+            (face, layout.shelf_bottom, ""),
+            (0.0, layout.shelf_top, "frieze.projection"),
+        ),
+        measure(Edge.ABOVE, (-layout.shelf_front, layout.shelf_top, ""), (0.0, layout.shelf_top, "shelf.depth")),
+        measure(Edge.BELOW, (-layout.hearth_front, 0.0, ""), (0.0, 0.0, "hearth.depth")),
+    )

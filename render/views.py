@@ -1,0 +1,163 @@
+"""The views of a surround as drawings: site, wood, dimensions and what is marked on request.
+
+What a view is of and in which order it is laid down stands here; which dimensions it carries stands in
+render.view_dimensions, what is marked over it in render.view_marks.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from model.board import Board
+from model.check.finding import Finding
+from model.surround import Surround
+from render.cutting_plane import cut_boards
+from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
+from render.site_solids import site_cut_upright, site_from_above, site_from_side, site_in_front
+from render.view_context import WALL_ABOVE, WALL_BESIDE, Frame, draw_context
+from render.view_dimensions import list_strings
+from render.view_marks import draw_clearance, draw_faults
+from render.dimension_strings import place_strings
+from render.visibility import (
+    FROM_ABOVE,
+    FROM_FRONT,
+    FROM_RIGHT,
+    Line,
+    Look,
+    Projection,
+    Solids,
+    flatten_boards,
+    project,
+)
+
+VIEWS = ("front", "side", "plan", "plan_section", "vertical_section")
+"""Names of the views, as scripts write them."""
+
+LOOKS = {
+    "front": FROM_FRONT,
+    "side": FROM_RIGHT,
+    "plan": FROM_ABOVE,
+    "plan_section": FROM_ABOVE,
+    "vertical_section": FROM_RIGHT,
+}
+"""Side views are seen from the right, so that they stand right of the front view in third angle."""
+
+PENS = {
+    Line.SITE: Pen.SITE,
+    Line.SITE_CUT: Pen.EDGE,
+    Line.JOINT: Pen.ARRIS,
+    Line.ARRIS: Pen.ARRIS,
+    Line.EDGE: Pen.EDGE,
+    Line.OUTLINE: Pen.OUTLINE,
+    Line.CUT: Pen.CUT,
+}
+"""In the order they are laid down, heaviest last."""
+
+SITE_FILLS = {"facing": Fill.FACING, "opening": Fill.OPENING, "hearth": Fill.HEARTH, "wall": Fill.WALL}
+FACING_HATCH = (45.0, 0.16)
+"""Angle in degrees and spacing in inches on paper of the hatch on uncut facing. Shop choice."""
+MASONRY_HATCH = (45.0, 0.07)
+"""The same for cut masonry: 45 degrees is common practice."""
+WOOD_HATCH = 0.045
+"""Spacing on cut wood; its angles turn against the masonry and from board to board: common practice."""
+WOOD_ANGLES = (135.0, 115.0, 155.0)
+
+
+@dataclass(frozen=True, slots=True)
+class ViewOptions:
+    """How a view is drawn.
+
+    `ratio` is model inches to an inch of paper, for lettering. `clearance` adds the keep-out band and
+    the allowed projection; `findings` that fail are marked where they are.
+    """
+
+    ratio: float = 12.0
+    dimensions: bool = True
+    clearance: bool = False
+    findings: tuple[Finding, ...] = ()
+
+
+def draw_view(surround: Surround, view: str, options: ViewOptions | None = None) -> Drawing:
+    """The named view. Raises KeyError for a name that is not in VIEWS."""
+    options = options or ViewOptions()
+    ratio, look = options.ratio, LOOKS[view]
+    projection = _project(surround, view, look)
+    frame = Frame.around(surround, view)
+    strings = list_strings(surround, view) if options.dimensions else ()
+    dimensions = place_strings(strings, frame.outline, ratio, surround.job.about.length_style)
+    marks = [*_site_areas(projection, ratio), *_wood_areas(projection, view, ratio)]
+    marks += draw_context(surround, view, frame, ratio)
+    marks += _lines(projection)
+    if options.clearance:
+        marks += draw_clearance(surround, view, ratio)
+    marks += draw_faults(surround, view, look, options.findings, projection, ratio)
+    return Drawing((*marks, *dimensions), ratio)
+
+
+def section_level(surround: Surround) -> float:
+    """y of the plan section: through the middle of the columns' lowest panel."""
+    _, low, _, high = surround.layout.column_frame.openings[0]
+    return (low + high) / 2
+
+
+def section_station(surround: Surround) -> float:
+    """x of the vertical section: through the middle of the frieze's panel nearest the centre line."""
+    middles = [(x0 + x1) / 2 for x0, _, x1, _ in surround.layout.frieze_frame.openings]
+    return min(middles, key=lambda x: (abs(x), -x))
+
+
+def _project(surround: Surround, view: str, look: Look) -> Projection:
+    layout, boards = surround.layout, surround.boards
+    if view == "front":
+        return project(flatten_boards(boards, site_in_front(layout)), look)
+    if view == "side":
+        return project(flatten_boards(boards, site_from_side(layout)), look)
+    if view == "vertical_section":
+        at = section_station(surround)
+        site = site_cut_upright(layout, at, layout.shelf_top + WALL_ABOVE, surround.job.site.hearth.thickness)
+        return project(_flatten_cut(boards, site, "x", at), look, at)
+    level = layout.shelf_top + 1.0 if view == "plan" else section_level(surround)
+    reach = max(layout.shelf_side, layout.facing_side) + WALL_BESIDE
+    site = site_from_above(layout, level, reach)
+    return project(_flatten_cut(boards, site, "y", level), look, level)
+
+
+def _flatten_cut(boards: tuple[Board, ...], site: tuple[Board, ...], axis: str, at: float) -> Solids:
+    return flatten_boards(cut_boards(boards, axis, at), cut_boards(site, axis, at))
+
+
+def _lines(projection: Projection) -> list[Mark]:
+    lines = projection.lines()
+    return [Lines(pen, lines[kind]) for kind, pen in PENS.items() if kind in lines]
+
+
+def _site_areas(projection: Projection, ratio: float) -> list[Mark]:
+    """Tints and hatches of what stands there, as far as no wood hides it."""
+    marks: list[Mark] = []
+    solids = projection.solids
+    cut = set(projection.cut_owners())
+    for owner in projection.seen_owners():
+        if owner < solids.site_start:
+            continue
+        role = solids.boards[owner].role
+        rings = projection.rings_of(owner)
+        marks.append(Region(Fill.MASONRY if owner in cut else SITE_FILLS[role], rings, role))
+        if owner in cut:
+            angle, spacing = MASONRY_HATCH
+            marks.append(Hatch(Pen.HATCH, projection.cut_rings_of(owner), angle, spacing * ratio, role))
+        elif role == "facing":
+            angle, spacing = FACING_HATCH
+            marks.append(Hatch(Pen.HATCH, rings, angle, spacing * ratio, role))
+    return marks
+
+
+def _wood_areas(projection: Projection, view: str, ratio: float) -> list[Mark]:
+    marks: list[Mark] = [Region(Fill.WOOD, projection.wood_rings(), "wood")]
+    if not view.endswith("section"):
+        return marks
+    site_start = projection.solids.site_start
+    for n, owner in enumerate(o for o in projection.cut_owners() if o < site_start):
+        rings = projection.cut_rings_of(owner)
+        angle = WOOD_ANGLES[n % len(WOOD_ANGLES)]
+        marks += [Region(Fill.CUT_WOOD, rings), Hatch(Pen.HATCH, rings, angle, WOOD_HATCH * ratio)]
+    return marks
