@@ -9,10 +9,14 @@ LONGEST_SHOWN = 60
 def _show(read: object) -> str:
     """`read` as a message quotes it: text in quotation marks, numbers bare, the words of a job file."""
     if isinstance(read, str):
-        return f'"{read}"' if len(read) <= LONGEST_SHOWN else f'"{read[:LONGEST_SHOWN]}…"'
+        return f'"{_cut(read)}"'
     if read is None or isinstance(read, bool):
         return {None: "null", True: "true", False: "false"}[read]
-    return str(read) if isinstance(read, float) else reprlib.repr(read)
+    return str(read) if isinstance(read, float) else _cut(reprlib.repr(read))
+
+
+def _cut(text: str) -> str:
+    return text if len(text) <= LONGEST_SHOWN else f"{text[:LONGEST_SHOWN]}…"
 
 
 class MantelwrightError(Exception):

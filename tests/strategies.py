@@ -16,7 +16,7 @@ def lengths(row: Parameter) -> st.SearchStrategy[Any]:
     """Any length the row may hold: off the tape as a rule, now and then any float in between, or the ends."""
     assert row.lowest is not None
     assert row.highest is not None
-    low, high = row.lowest, row.highest
+    low, high = float(row.lowest), float(row.highest)
     steps = int((high - low) / 0.0625)
     on_tape = st.integers(0, steps).map(lambda i: low + i * 0.0625)
     anything = st.one_of(on_tape, st.floats(low, high), st.sampled_from((low, high)))
