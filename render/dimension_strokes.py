@@ -13,7 +13,7 @@ from render.drawing import Anchor, Dimension, Leader, Point, Segment, Text
 from render.lettering import text_width
 
 EXTENSION_GAP = 1 / 16
-"""Clear between the measured point and its extension line, in. US drafting practice, from published handouts."""
+"""Clear between the measured point and its extension line, in. US practice, from published handouts."""
 EXTENSION_OVERRUN = 1 / 8
 """How far an extension line runs past the dimension line, in. Same source."""
 TICK_LENGTH = 1 / 8

@@ -16,7 +16,7 @@ CAPITAL = 0.66
 """Height of the capitals for a font size of 1; from the typeface, held to it by a test."""
 DESCENT = 0.34
 """How far letters reach below the baseline for capitals of height 1; from the typeface (p, g, j)."""
-ASCENT = 1.11
+ASCENT = 1.13
 """How far letters and marks reach above the baseline for capitals of height 1 (b, d, quotes)."""
 LEADING = 1.75
 """From one baseline to the next for capitals of height 1: three quarters of a letter left clear."""

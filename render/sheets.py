@@ -50,12 +50,12 @@ BINDING_EDGE, OTHER_EDGES = 20 * MM, 10 * MM
 """Border to the paper's left edge and to its other edges: ISO 5457, from memory."""
 BLOCK_WIDTH = 180 * MM
 """Widest title block: ISO 7200, from memory. Narrower where the check bar needs the room."""
-BLOCK_ROWS = (9.5 * MM, 8.5 * MM, 7 * MM, 7 * MM)
+BLOCK_ROWS = (8.5 * MM, 7.5 * MM, 6.4 * MM, 6.4 * MM)
 """Heights of the title block's rows, top first."""
 STRIP = sum(BLOCK_ROWS)
 SIDE_WIDTH = 62 * MM
 """Width of the title block's right-hand fields."""
-CLEAR = 4 * MM
+CLEAR = 3 * MM
 """Kept clear between the border and what stands inside it."""
 
 PLAIN, LARGE = 3 * MM, 5 * MM
@@ -110,7 +110,7 @@ def draw_frame(width: float, height: float, block: TitleBlock) -> Drawing:
     rules = Lines(
         Pen.EDGE, ((left, bottom + STRIP, right, bottom + STRIP), (split, bottom, split, bottom + STRIP))
     )
-    bar = _check_bar(left + CLEAR, bottom + STRIP - 2.5 * MM)
+    bar = _check_bar(left + CLEAR, bottom + STRIP - 2 * MM)
     cautions = _cautions(left + CLEAR, split - CLEAR, bottom)
     return Drawing(
         (border, rules, *bar, *cautions, *_title_block(block, (split, bottom, right, bottom + STRIP)))
@@ -144,7 +144,7 @@ def _bar_part(x0: float, y0: float, x1: float, y1: float) -> Region:
 def _cautions(left: float, right: float, bottom: float) -> tuple[Mark, ...]:
     lines = wrap_text(f"{TO_VERIFY} {WHO_DECIDES}", SMALL, right - left)
     step = LEADING * 0.95 * SMALL
-    lowest = bottom + 2.6 * MM
+    lowest = bottom + 2 * MM
     return tuple(
         Text(line, (left, lowest + step * (len(lines) - 1 - number)), SMALL)
         for number, line in enumerate(lines)
@@ -159,7 +159,7 @@ def _title_block(block: TitleBlock, box: Box) -> tuple[Mark, ...]:
         edges.append(edges[-1] - row)
     level = tuple((left, y, right, y) for y in edges[1:-1])
     rules = Lines(Pen.RULE, (*level, (side, bottom, side, top)))
-    sign = third_angle_width(BLOCK_ROWS[3] * 0.5) + 4 * MM
+    sign = third_angle_width(BLOCK_ROWS[3] * 0.55) + 4 * MM
     fields = (
         _field("Job", block.job, (left, edges[1], side, edges[0]), LARGE, bold=True),
         _field("Sheet", block.number, (side, edges[1], right, edges[0]), LARGE, bold=True),
@@ -170,7 +170,7 @@ def _title_block(block: TitleBlock, box: Box) -> tuple[Mark, ...]:
         _field("Made by", block.maker, (left, edges[4], side, edges[3])),
         _field("Units", block.units, (side, edges[4], right - sign, edges[3])),
     )
-    height = BLOCK_ROWS[3] * 0.5
+    height = BLOCK_ROWS[3] * 0.55
     corner = (right - sign + 1.5 * MM, edges[4] + (BLOCK_ROWS[3] - height) / 2)
     return (rules, *(mark for field in fields for mark in field), *third_angle_marks(corner, height))
 

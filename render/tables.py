@@ -45,12 +45,18 @@ class Cell:
     bold: bool = False
 
 
+Row = tuple[Cell, ...] | str
+
+
 @dataclass(frozen=True, slots=True)
 class Table:
-    """Rows of cells below headings; `height` of capitals, `least_row` height, both paper inches."""
+    """Rows of cells below headings; `height` of capitals, `least_row` height, both paper inches.
+
+    A row that is only a text is the heading of the rows after it.
+    """
 
     columns: tuple[Column, ...]
-    rows: tuple[tuple[Cell, ...], ...]
+    rows: tuple[Row, ...]
     height: float = SMALL
     least_row: float = 0.0
     ruled: bool = False
@@ -112,10 +118,10 @@ def _groups(strips: Sequence[Strip]) -> Iterable[list[Strip]]:
         yield group
 
 
-def heading_strip(text: str, width: float, height: float = 3.5 / MM_PER_INCH, above: float = 0.0) -> Strip:
+def heading_strip(text: str, height: float = 3.5 / MM_PER_INCH, above: float = 0.0) -> Strip:
     """A heading, `above` clear over it; it leads what follows."""
-    drop = above + 1.6 * height
-    mark = Text(text, (0.0, -drop + 0.35 * height), height, bold=True)
+    drop = above + 1.75 * height
+    mark = Text(text, (0.0, -drop + 0.5 * height), height, bold=True)
     return Strip(drop, (mark,), leads=True)
 
 
@@ -132,26 +138,49 @@ def paragraph_strips(
     return tuple(strips)
 
 
-def gap_strip(height: float) -> Strip:
-    """Empty room."""
-    return Strip(height)
-
-
 def table_strips(table: Table) -> tuple[Strip, ...]:
-    """The headings' strip, then each row's; the headings stand again at the top of each page."""
+    """The headings' strip, then each row's; the headings in force stand again at the top of each page."""
     heading = _heading(table)
-    rows = [part for row in table.rows for part in _row_parts(table, row)]
-    return (replace(heading, leads=True), *(replace(row, repeat=heading) for row in rows))
+    strips = [replace(heading, leads=True)]
+    above = heading
+    for row in table.rows:
+        if isinstance(row, str):
+            group = _group_heading(table, row)
+            strips.append(replace(group, repeat=heading, leads=True))
+            above = _stack(heading, _group_heading(table, f"{row} (continued)"))
+        else:
+            strips += [replace(part, repeat=above) for part in _row_parts(table, row)]
+    return tuple(strips)
+
+
+def _width(table: Table) -> float:
+    return sum(column.width for column in table.columns)
 
 
 def _heading(table: Table) -> Strip:
     cells = tuple(Cell(column.heading, bold=True) for column in table.columns)
-    small = replace(table, height=min(table.height, 1.2 * SMALL), least_row=0.0)
+    small = replace(table, height=SMALL, least_row=0.0)
     lines = [_wrapped(small, column, cell) for column, cell in zip(table.columns, cells, strict=True)]
     strip = _row(small, cells, lines)
-    width = sum(column.width for column in table.columns)
-    band = Region(Fill.BAND, (((0.0, 0.0), (width, 0.0), (width, -strip.height), (0.0, -strip.height)),))
-    return Strip(strip.height, (band, Lines(Pen.RULE, ((0.0, 0.0, width, 0.0),)), *strip.marks))
+    rule = Lines(Pen.EDGE, ((0.0, 0.0, _width(table), 0.0),))
+    return Strip(strip.height, (_band(table, strip.height), rule, *strip.marks))
+
+
+def _group_heading(table: Table, text: str) -> Strip:
+    height = LEADING * table.height + PAD
+    writing = Text(text, (PAD, -(height + table.height) / 2), table.height, bold=True)
+    rules = Lines(Pen.RULE, tuple((0.0, y, _width(table), y) for y in (0.0, -height)))
+    return Strip(height, (_band(table, height), writing, rules))
+
+
+def _band(table: Table, height: float) -> Region:
+    width = _width(table)
+    return Region(Fill.BAND, (((0.0, 0.0), (width, 0.0), (width, -height), (0.0, -height)),))
+
+
+def _stack(upper: Strip, lower: Strip) -> Strip:
+    moved = tuple(shift_mark(mark, (0.0, -upper.height)) for mark in lower.marks)
+    return Strip(upper.height + lower.height, upper.marks + moved)
 
 
 def _row_parts(table: Table, row: tuple[Cell, ...]) -> list[Strip]:
@@ -173,13 +202,12 @@ def _row(table: Table, row: tuple[Cell, ...], lines: Sequence[Sequence[str]]) ->
     step = LEADING * table.height
     full = step * max(map(len, lines)) + PAD
     height = max(full, table.least_row)
-    width = sum(column.width for column in table.columns)
     marks: list[Mark] = []
     left = 0.0
     for column, cell, cell_lines in zip(table.columns, row, lines, strict=True):
         marks.extend(_cell_marks(table, column, cell, cell_lines, left, (height, (height - full) / 2)))
         left += column.width
-    return Strip(height, (*marks, Lines(Pen.RULE, _rules(table, width, height))))
+    return Strip(height, (*marks, Lines(Pen.RULE, _rules(table, _width(table), height))))
 
 
 def _rules(table: Table, width: float, height: float) -> tuple[tuple[float, float, float, float], ...]:

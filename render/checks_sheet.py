@@ -1,0 +1,161 @@
+"""The checks as they stand on paper: worst first, then guides, the job's notes and cautions.
+
+What is checked stands in model.check; how pages are cut in render.tables.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import replace
+
+from model.check.finding import STATUS_WORD, Finding, Guide, Status
+from model.reference.cautions import list_cautions
+from model.reference.sourced import Standing
+from model.surround import Surround
+from model.units import MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length
+from render.drawing import Anchor
+from render.tables import (
+    SMALL,
+    Cell,
+    Column,
+    Strip,
+    Table,
+    heading_strip,
+    paragraph_strips,
+    share_widths,
+    table_strips,
+)
+
+MM = 1 / MM_PER_INCH
+WORST_FIRST = tuple(Status)
+INCH_UNIT = "in"
+FINEST = 64
+"""Where two values print alike and are not, fractions go down to 1/64 before decimals are written."""
+GUIDES_ARE = "Published proportions beside this design. They are guides to look at, never rules to keep."
+
+
+def checks_strips(
+    surround: Surround, findings: Sequence[Finding], guides: Sequence[Guide], width: float
+) -> tuple[Strip, ...]:
+    """Everything the checks sheets say, for a page `width` wide."""
+    style = surround.job.about.length_style
+    ordered = sorted(findings, key=lambda finding: WORST_FIRST.index(finding.status))
+    strips = [
+        heading_strip(f"Checks: {count_findings(findings)}"),
+        *table_strips(Table(_check_columns(width), tuple(_check_row(f, style) for f in ordered))),
+    ]
+    if guides:
+        strips += _guide_strips(guides, style, width)
+    if surround.job.about.notes.strip():
+        strips += [heading_strip("Notes for this job", above=3 * MM)]
+        strips += paragraph_strips(surround.job.about.notes, width)
+    return (*strips, *_caution_strips(surround.job.site.fireplace, width))
+
+
+def count_findings(findings: Sequence[Finding]) -> str:
+    """``1 over, 2 close, 9 within``: each answer that was given, worst first."""
+    counts = Counter(finding.status for finding in findings)
+    return ", ".join(f"{counts[s]} {STATUS_WORD[s]}" for s in WORST_FIRST if counts[s]) or "none made"
+
+
+def _check_columns(width: float) -> tuple[Column, ...]:
+    names = (
+        "Result",
+        "Part",
+        "Measured",
+        "Allowed",
+        "What was found",
+        "Rule and source",
+    )
+    widths = share_widths(width, (25, 31, 23, 23, 75, 66))
+    ends = {"Measured", "Allowed"}
+    return tuple(
+        Column(name, w, Anchor.END if name in ends else Anchor.START)
+        for name, w in zip(names, widths, strict=True)
+    )
+
+
+def _check_row(finding: Finding, style: LengthStyle) -> tuple[Cell, ...]:
+    measured, limit = value_texts(finding.measured, finding.limit, finding.unit, style)
+    about = finding.message + (f"\nCure: {finding.cure}" if finding.cure else "")
+    return (
+        Cell(STATUS_WORD[finding.status], status=finding.status, bold=finding.status is Status.FAIL),
+        Cell(finding.part),
+        Cell(measured),
+        Cell(limit),
+        Cell(about),
+        Cell(source_text(finding.rule, finding.source, finding.standing)),
+    )
+
+
+def source_text(rule: str, source: str, standing: Standing) -> str:
+    """``rule: source (published)``, without saying the same words twice."""
+    named = source if not rule or source.startswith(rule) else f"{rule}: {source}" if source else rule
+    return f"{named} ({standing})" if named else str(standing)
+
+
+def value_texts(
+    measured: float | None, limit: float | None, unit: str, style: LengthStyle
+) -> tuple[str, str]:
+    """The two as text, written fine enough to be told apart where they differ; "" where there is none."""
+    if unit != INCH_UNIT:
+        return _number_text(measured, unit), _number_text(limit, unit)
+    texts = _length_text(measured, style), _length_text(limit, style)
+    if measured is None or limit is None or texts[0] != texts[1] or abs(measured - limit) < 1e-6:
+        return texts
+    finer = LengthStyle(style.units, FINEST)
+    texts = _length_text(measured, finer), _length_text(limit, finer)
+    if texts[0] != texts[1]:
+        return texts
+    factor, name = (MM_PER_INCH, "mm") if style.units == MILLIMETRES_ONLY else (1.0, "in.")
+    return f"{measured * factor:.4f} {name}", f"{limit * factor:.4f} {name}"
+
+
+def _length_text(value: float | None, style: LengthStyle) -> str:
+    return "" if value is None else format_length(value, style)
+
+
+def _number_text(value: float | None, unit: str) -> str:
+    return "" if value is None else f"{value:.3f}".rstrip("0").rstrip(".") + (f" {unit}" if unit else "")
+
+
+def _guide_strips(guides: Sequence[Guide], style: LengthStyle, width: float) -> list[Strip]:
+    names = ("Proportion", "This design", "Advised", "Source")
+    widths = share_widths(width, (78, 30, 45, 90))
+    columns = tuple(
+        Column(name, w, Anchor.END if name in ("This design", "Advised") else Anchor.START)
+        for name, w in zip(names, widths, strict=True)
+    )
+    rows = tuple(_guide_row(guide, style) for guide in guides)
+    return [
+        heading_strip("Guides to proportion", above=3 * MM),
+        *(replace(strip, leads=True) for strip in paragraph_strips(GUIDES_ARE, width)),
+        Strip(1.5 * MM, leads=True),
+        *table_strips(Table(columns, rows)),
+    ]
+
+
+def _guide_row(guide: Guide, style: LengthStyle) -> tuple[Cell, ...]:
+    def text(value: float) -> str:
+        return _length_text(value, style) if guide.unit == INCH_UNIT else _number_text(value, guide.unit)
+
+    low, high = text(guide.advised_low), text(guide.advised_high)
+    advised = low if low == high else f"{low} to {high}"
+    return (
+        Cell(guide.name),
+        Cell(text(guide.own)),
+        Cell(advised),
+        Cell(source_text("", guide.source, guide.standing)),
+    )
+
+
+def _caution_strips(fireplace: str, width: float) -> list[Strip]:
+    names = ("Take care", "", "Source")
+    widths = share_widths(width, (34, 141, 68))
+    columns = tuple(Column(name, w, bold=name == "Take care") for name, w in zip(names, widths, strict=True))
+    rows = tuple(
+        (Cell(c.name), Cell(c.text), Cell(source_text("", c.source, c.standing)))
+        for c in list_cautions(fireplace)
+    )
+    return [Strip(4 * MM), *table_strips(Table(columns, rows, SMALL))]

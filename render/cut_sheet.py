@@ -1,0 +1,94 @@
+"""The cut list as it stands on paper: large figures, tall rows, a box to tick and room to write.
+
+What is on the list is decided in model.takeoff.cut_list.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from model.takeoff.cut_list import Cut
+from model.units import INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length
+from render.drawing import Anchor
+from render.tables import (
+    Cell,
+    Column,
+    Row,
+    Strip,
+    Table,
+    heading_strip,
+    paragraph_strips,
+    share_widths,
+    table_strips,
+)
+
+MM = 1 / MM_PER_INCH
+ROW = 11 * MM
+"""Least row height: tall enough to write in with a carpenter's pencil. Shop choice."""
+FIGURES = 3 * MM
+SIZES_ARE = (
+    "Finished sizes, length from long point to long point. Tick a line when its pieces are cut; "
+    "pencil the mark on each piece where it will not show."
+)
+_FIGURES = {"Qty", "Length", "Width", "Thick"}
+
+
+def cut_strips(cuts: Sequence[Cut], style: LengthStyle, width: float) -> tuple[Strip, ...]:
+    """The cut list for a page `width` wide; widths and thicknesses are never written in feet."""
+    names = ("Cut", "Mark", "Piece", "Qty", "Length", "Width", "Thick", "Stock", "Ends", "Notes")
+    widths = share_widths(width, (10, 17, 36, 10, 25, 20, 18, 35, 38, 32))
+    columns = tuple(
+        Column(name, w, Anchor.END if name in _FIGURES else Anchor.START, bold=name == "Mark")
+        for name, w in zip(names, widths, strict=True)
+    )
+    pieces = sum(cut.quantity for cut in cuts)
+    return (
+        heading_strip(f"Cut list: {pieces} pieces on {len(cuts)} lines"),
+        *(replace(strip, leads=True) for strip in paragraph_strips(SIZES_ARE, width)),
+        Strip(1.5 * MM, leads=True),
+        *table_strips(Table(columns, tuple(_list_rows(cuts, style)), FIGURES, ROW, ruled=True)),
+    )
+
+
+def _list_rows(cuts: Sequence[Cut], style: LengthStyle) -> Iterator[Row]:
+    """The lines of each sub-assembly below its name."""
+    assembly = None
+    for cut in cuts:
+        if cut.assembly != assembly:
+            assembly = cut.assembly
+            yield say_assembly(assembly)
+        yield _row(cut, style)
+
+
+def say_assembly(assembly: str) -> str:
+    """A sub-assembly's name as a heading: ``left column, right column`` is ``Left and right column``."""
+    names = assembly.split(", ")
+    first, last = (name.rpartition(" ") for name in (names[0], names[-1]))
+    if len(names) == 2 and first[2] == last[2] and first[0] and last[0]:
+        return f"{first[0]} and {last[0]} {first[2]}".capitalize()
+    return assembly.capitalize()
+
+
+def _row(cut: Cut, style: LengthStyle) -> tuple[Cell, ...]:
+    across = style if style.units == MILLIMETRES_ONLY else LengthStyle(INCHES, max(style.denominator, 32))
+    return (
+        Cell(box=True),
+        Cell(pieces_text(cut)),
+        Cell(cut.name),
+        Cell(str(cut.quantity)),
+        Cell(format_length(cut.length, style)),
+        Cell(format_length(cut.width, across)),
+        Cell(format_length(cut.thickness, across)),
+        Cell(cut.stock),
+        Cell(cut.ends),
+        Cell(cut.notes),
+    )
+
+
+def pieces_text(cut: Cut) -> str:
+    """The marks to pencil on the pieces: ``C3`` for one, ``C4a, b`` for two, ``C4a–d`` for more."""
+    first, last = cut.pieces[0], cut.pieces[-1]
+    if first == last:
+        return first
+    return first + (", " if len(cut.pieces) == 2 else "–") + last.removeprefix(cut.mark)

@@ -1,0 +1,156 @@
+"""Views set out on a sheet in third-angle order at the largest standard scale that fits, with captions.
+
+What the views show is drawn in render.views; here they are only placed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from model.units import MM_PER_INCH
+from render.drawing import Anchor, Drawing, Placed, Text
+from render.extent import Box, drawing_extent
+from render.lettering import text_width
+from render.scales import Scale, choose_scale, scale_caption
+from render.sheets import VIEW_TITLES
+
+MM = 1 / MM_PER_INCH
+CAPTION_HEIGHT = 3.5 * MM
+CAPTION_ROOM = 9 * MM
+"""From a view's lowest mark down to the caption's baseline and a little below it."""
+BETWEEN = 12 * MM
+"""Clear between neighbouring views."""
+
+DrawView = Callable[[str, float], Drawing]
+"""Draws a view, by name, lettered for a ratio."""
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """Views placed on the paper, with captions, and the scale they are all drawn at."""
+
+    scale: Scale
+    placed: tuple[Placed, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Boxed:
+    """A view with its extent on paper, inches about its origin, widened to hold its caption."""
+
+    name: str
+    drawing: Drawing
+    box: Box
+
+
+def lay_views(names: Sequence[str], draw: DrawView, scales: Sequence[Scale], area: Box) -> Layout:
+    """The named views within `area` (left, bottom, right, top in paper inches).
+
+    The first stands at the lower left; one seen from the side stands right of it at the same heights, a
+    plan over it on the same centre line. Where even the smallest scale does not fit, that one is used
+    and the views run out over the area.
+    """
+    room = area[2] - area[0], area[3] - area[1]
+
+    def fits(ratio: float) -> bool:
+        width, height = _size(_box_views(names, draw, ratio, scales))
+        return width <= room[0] and height <= room[1]
+
+    scale = choose_scale(_scales_worth_trying(names, draw, scales, room), fits)
+    boxed = _box_views(names, draw, scale.ratio, scales)
+    return Layout(scale, _place(boxed, scale, area))
+
+
+def _scales_worth_trying(
+    names: Sequence[str], draw: DrawView, scales: Sequence[Scale], room: tuple[float, float]
+) -> Sequence[Scale]:
+    """`scales` without the first ones, at which the first view alone would outgrow the room.
+
+    Lettering shrinks against the view as scales grow, so a view lettered for a large scale is no larger,
+    in model inches, than at any smaller one.
+    """
+    low_x, low_y, high_x, high_y = drawing_extent(draw(names[0], scales[0].ratio))
+    least = max((high_x - low_x) / room[0], (high_y - low_y) / room[1])
+    return [scale for scale in scales if scale.ratio >= least] or scales[-1:]
+
+
+def _box_views(names: Sequence[str], draw: DrawView, ratio: float, scales: Sequence[Scale]) -> list[_Boxed]:
+    scale = next(scale for scale in scales if scale.ratio == ratio)
+    return [_box_view(name, draw(name, ratio), scale) for name in names]
+
+
+def _box_view(name: str, drawing: Drawing, scale: Scale) -> _Boxed:
+    x0, y0, x1, y1 = (value / scale.ratio for value in drawing_extent(drawing))
+    spare = max(0.0, _caption_width(name, scale) - (x1 - x0)) / 2
+    return _Boxed(name, drawing, (x0 - spare, y0, x1 + spare, y1))
+
+
+def _plans(boxed: Sequence[_Boxed]) -> list[_Boxed]:
+    return [view for view in boxed[1:] if view.name.startswith("plan")]
+
+
+def _level(boxed: Sequence[_Boxed]) -> list[_Boxed]:
+    return [boxed[0], *(view for view in boxed[1:] if not view.name.startswith("plan"))]
+
+
+def _size(boxed: Sequence[_Boxed]) -> tuple[float, float]:
+    """Width and height of all views set out, captions included."""
+    left, right = _reach(boxed)
+    across = [view.box[2] - view.box[0] for view in _level(boxed)[1:]]
+    width = right - left + sum(across) + BETWEEN * len(across)
+    low, high = _heights(boxed)
+    plans = [view.box[3] - view.box[1] for view in _plans(boxed)]
+    return width, high - low + CAPTION_ROOM + sum(h + CAPTION_ROOM + BETWEEN for h in plans)
+
+
+def _reach(boxed: Sequence[_Boxed]) -> tuple[float, float]:
+    """How far the first view and the plans over it reach left and right of their common centre line."""
+    column = [boxed[0], *_plans(boxed)]
+    return min(view.box[0] for view in column), max(view.box[2] for view in column)
+
+
+def _heights(boxed: Sequence[_Boxed]) -> tuple[float, float]:
+    level = _level(boxed)
+    return min(view.box[1] for view in level), max(view.box[3] for view in level)
+
+
+def _place(boxed: Sequence[_Boxed], scale: Scale, area: Box) -> tuple[Placed, ...]:
+    width, height = _size(boxed)
+    left = area[0] + (area[2] - area[0] - width) / 2
+    bottom = area[1] + (area[3] - area[1] - height) / 2
+    low, high = _heights(boxed)
+    reach = _reach(boxed)
+    origin = left - reach[0], bottom + CAPTION_ROOM - low
+    placed = _placed_view(boxed[0], origin, scale, bottom)
+    x = left + reach[1] - reach[0] + BETWEEN
+    for view in _level(boxed)[1:]:
+        placed += _placed_view(view, (x - view.box[0], origin[1]), scale, bottom)
+        x += view.box[2] - view.box[0] + BETWEEN
+    y = origin[1] + high + BETWEEN
+    for view in _plans(boxed):
+        placed += _placed_view(view, (origin[0], y + CAPTION_ROOM - view.box[1]), scale, y)
+        y += CAPTION_ROOM + view.box[3] - view.box[1] + BETWEEN
+    return placed
+
+
+def _placed_view(view: _Boxed, at: tuple[float, float], scale: Scale, below: float) -> tuple[Placed, ...]:
+    """The view with its caption, whose lowest part stands at `below`."""
+    middle = at[0] + (view.box[0] + view.box[2]) / 2
+    left = middle - _caption_width(view.name, scale) / 2
+    base = below + 1.5 * MM
+    title, ratio = _caption(view.name, scale)
+    marks = (
+        Text(title, (left, base), CAPTION_HEIGHT, Anchor.START, bold=True),
+        Text(ratio, (middle * 2 - left, base), CAPTION_HEIGHT, Anchor.END),
+    )
+    return Placed(view.drawing, at, view.name), Placed(Drawing(marks), (0.0, 0.0), "caption")
+
+
+def _caption(name: str, scale: Scale) -> tuple[str, str]:
+    return VIEW_TITLES[name].upper(), scale_caption(scale)
+
+
+def _caption_width(name: str, scale: Scale) -> float:
+    title, ratio = _caption(name, scale)
+    gap = 1.5 * CAPTION_HEIGHT
+    return text_width(title, CAPTION_HEIGHT, bold=True) + gap + text_width(ratio, CAPTION_HEIGHT)

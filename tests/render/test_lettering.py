@@ -1,0 +1,90 @@
+"""Widths of writing against the typeface itself, and where lines are broken."""
+
+import json
+
+import pytest
+from fontTools.ttLib import TTFont
+from hypothesis import given
+from hypothesis import strategies as st
+
+from render.lettering import (
+    ASCENT,
+    CAPITAL,
+    DESCENT,
+    ELLIPSIS,
+    TYPEFACES,
+    shorten_text,
+    text_width,
+    wrap_text,
+)
+from tests.render.write_advances import FONTS, WEIGHTS, measure_typeface
+
+TEXTS = st.text(st.characters(codec="utf-8", exclude_categories=["Cs"]), max_size=60)
+
+
+@pytest.mark.parametrize("weight", WEIGHTS)
+def test_shipped_advances_are_those_of_the_typeface(weight):
+    shipped = json.loads((FONTS / "advances.json").read_text(encoding="utf-8"))
+    assert shipped[weight] == measure_typeface(WEIGHTS[weight])
+
+
+@pytest.mark.parametrize("bold", [False, True])
+def test_capitals_are_the_typefaces(bold):
+    font = TTFont(FONTS / TYPEFACES[bold])
+    assert font["OS/2"].sCapHeight / font["head"].unitsPerEm == CAPITAL
+
+
+@pytest.mark.parametrize("bold", [False, True])
+def test_letters_and_figures_stay_within_the_stated_reach(bold):
+    font = TTFont(FONTS / TYPEFACES[bold])
+    glyphs, codes = font["glyf"], font.getBestCmap()
+    shapes = [glyphs[codes[code]] for code in range(ord("!"), ord("~") + 1) if chr(code) not in "|@{}$\\"]
+    capital = font["OS/2"].sCapHeight
+    assert max(shape.yMax for shape in shapes) / capital <= ASCENT
+    assert min(shape.yMin for shape in shapes) / capital >= -DESCENT
+
+
+def test_width_of_a_feet_and_inches_text_is_the_sum_of_its_advances():
+    font = TTFont(FONTS / TYPEFACES[False])
+    codes, advances = font.getBestCmap(), font["hmtx"]
+    text = "4'-4 5/16\""
+    units = sum(advances[codes[ord(c)]][0] for c in text)
+    assert text_width(text, 0.66) == pytest.approx(units / 1000)
+
+
+def test_figures_all_have_one_width():
+    assert len({text_width(figure, 1.0) for figure in "0123456789"}) == 1
+
+
+def test_a_character_the_typeface_lacks_takes_the_stand_ins_width():
+    assert text_width("\U0001fa9a", 0.66) == pytest.approx(0.653)
+
+
+@given(TEXTS, st.floats(0.2, 5))
+def test_lines_are_no_wider_than_the_room_unless_one_character_is(text, width):
+    for line in wrap_text(text, 0.1, width):
+        assert len(line) <= 1 or text_width(line, 0.1) <= width
+
+
+@given(TEXTS, st.floats(0.2, 5))
+def test_breaking_into_lines_loses_no_letter(text, width):
+    assert "".join("".join(wrap_text(text, 0.1, width)).split()) == "".join(text.split())
+
+
+def test_lines_break_where_the_text_breaks():
+    assert wrap_text("measure twice\ncut once", 0.1, 5) == ("measure twice", "cut once")
+
+
+def test_no_text_is_one_empty_line():
+    assert wrap_text("", 0.1, 1) == ("",)
+
+
+def test_a_text_that_fits_is_not_shortened():
+    assert shorten_text("Made by\tsomeone", 0.1, 5) == "Made by someone"
+
+
+@given(TEXTS.filter(str.strip), st.floats(0.3, 2))
+def test_a_shortened_text_fits_and_says_that_it_is_shortened(text, width):
+    shown = shorten_text(text, 0.1, width)
+    assert text_width(shown, 0.1) <= width
+    assert shown == " ".join(text.split()) or shown.endswith(ELLIPSIS)
