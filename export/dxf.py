@@ -18,6 +18,7 @@ from model.units import FEET_INCHES_16, LengthStyle
 from render.drawing import Anchor, Dimension, Drawing, Pen, Placed, Text
 from render.extent import Box, drawing_extent
 from render.lettering import FAMILY, TYPEFACES
+from render.sheets import VIEW_TITLES
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing as Document
@@ -39,7 +40,7 @@ _MARGIN = 1.1
 def write_dxf(
     placed: tuple[Placed, ...], ratio: float, title: str, lengths: LengthStyle = FEET_INCHES_16
 ) -> str:
-    """DXF text of the views, each shifted by its `at` in model inches and captioned with its name.
+    """DXF text of the views, each shifted by its `at` in model inches and captioned with its title.
 
     Writing, ticks and dashes come out right when plotted at 1:`ratio`; a CAD program that measures again
     writes `lengths`. The same input gives the same text, whenever and wherever it is written.
@@ -91,8 +92,14 @@ def _list_notes(placed: tuple[Placed, ...], ratio: float, title: str) -> tuple[T
 def _build_caption(view: Placed, ratio: float) -> Text:
     left, low, right, _ = drawing_extent(view.drawing)
     at = (view.at[0] + (left + right) / 2, view.at[1] + low - (LINE_GAP + CAPTION_HEIGHT) * ratio)
-    words = view.name.replace("_", " ").capitalize()
-    return Text(words, at, CAPTION_HEIGHT * ratio, Anchor.MIDDLE, bold=True, pen=Pen.BORDER)
+    return Text(
+        VIEW_TITLES.get(view.name, view.name),
+        at,
+        CAPTION_HEIGHT * ratio,
+        Anchor.MIDDLE,
+        bold=True,
+        pen=Pen.BORDER,
+    )
 
 
 def _find_extent(placed: Iterable[Placed]) -> Box:

@@ -221,7 +221,7 @@ def test_a_boards_mark_and_a_note_stand_on_different_layers():
     layers = {e.dxf.text: e.dxf.layer for e in _read(_write()).modelspace().query("TEXT")}
     assert layers["C1"] == "A-ELEV-IDEN"
     assert layers["bed mould"] == "A-ANNO-NOTE"
-    assert layers["Front"] == "A-ANNO-TTLB"
+    assert layers["Front elevation"] == "A-ANNO-TTLB"
 
 
 @pytest.mark.parametrize("view", ["front", "side", "plan", "plan_section", "vertical_section", "other"])
