@@ -87,10 +87,13 @@ def describe_stock(stock: Stock, style: LengthStyle) -> str:
             return f"{thickness} {wood}"
 
 
+def thickness_style(style: LengthStyle) -> LengthStyle:
+    """The style thicknesses are written in where lengths are written in `style`."""
+    return style if style.units == MILLIMETRES_ONLY else THICKNESS_STYLE
+
+
 def _thickness_text(thickness: float, style: LengthStyle) -> str:
-    if style.units == MILLIMETRES_ONLY:
-        return format_length(thickness, style)
-    return format_length(thickness, THICKNESS_STYLE)
+    return format_length(thickness, thickness_style(style))
 
 
 def describe_ends(board: Board) -> str:
