@@ -1,0 +1,39 @@
+"""All checks on one surround, worst first. What each asks stands in the file named after it."""
+
+from __future__ import annotations
+
+from model.check.backing import check_backing
+from model.check.concealed import check_concealed
+from model.check.finding import Finding
+from model.check.fit import check_fit
+from model.check.hearth import check_hearth
+from model.check.mantel import check_mantel
+from model.check.manual import ask_for_manual, check_manual
+from model.check.regime import Regime, ease_unused, find_regime
+from model.check.survey import check_survey
+from model.check.worst import WORST_FIRST
+from model.surround import Surround
+
+WHO_DECIDES = (
+    "The adopted local code, the appliance's manual and the authority having jurisdiction decide; "
+    "these checks approve nothing."
+)
+"""To stand by every list of findings."""
+
+
+def check_surround(surround: Surround) -> tuple[Finding, ...]:
+    """Every finding, failures first, then what is not known, cautions and passes."""
+    fire = (*_check_clearance(surround), *check_hearth(surround))
+    built = (*check_fit(surround), *check_backing(surround), *check_survey(surround))
+    findings = (*ease_unused(surround.job.site, fire), *built)
+    return tuple(sorted(findings, key=lambda finding: WORST_FIRST.index(finding.status)))
+
+
+def _check_clearance(surround: Surround) -> tuple[Finding, ...]:
+    match find_regime(surround.job.site):
+        case Regime.MASONRY:
+            return (*check_mantel(surround), *check_concealed(surround))
+        case Regime.CHART:
+            return check_manual(surround)
+        case Regime.UNKNOWN:
+            return (ask_for_manual(surround.job.site),)

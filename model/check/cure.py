@@ -1,0 +1,130 @@
+"""What would put a part right: the parameter that moves it and the value it needs, on the safe side."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from math import isinf, isnan
+
+import numpy as np
+
+from model.check.clearance import HAIR, Lengths
+from model.check.nearest import Points
+from model.check.part import BED_MOULD, FRIEZE, NAILERS, SHELF, stands_beside
+from model.check.wording import Wording
+from model.parameters import BY_PATH
+from model.surround import Surround
+
+LeastDistance = Callable[[Lengths], Lengths]
+"""Projections to the least distance each needs, infinite where none is enough."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cure:
+    """The parameter to change, and a sentence that says to what."""
+
+    path: str
+    sentence: str
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """The points of a part that are not clear, and what would be enough at either side and above."""
+
+    points: Points
+    beside: LeastDistance
+    above: LeastDistance
+
+
+def find_path(surround: Surround, part: str) -> str:
+    """The parameter that moves `part` away from the opening."""
+    if stands_beside(part):
+        return "column.margin"
+    return "frieze.height" if part == FRIEZE else "shelf.height"
+
+
+def cure_part(surround: Surround, part: str, need: Need, wording: Wording) -> Cure:
+    """How to clear `part` of the opening: further out, higher up or standing out less."""
+    x, y = np.abs(need.points.room[:, 0]), need.points.room[:, 1]
+    beside = stands_beside(part)
+    least = need.beside if beside else need.above
+    short = (surround.layout.opening_side - x) if beside else (surround.layout.opening_top - y)
+    move = float(np.max(short + least(need.points.projection)))
+    if isnan(move):
+        return Cure(find_path(surround, part), f"Move the {part} clear of the opening.")
+    if isinf(move):
+        return _keep_within(part, least, float(need.points.projection.max()), wording)
+    slim = _slim(surround, part, least, -float(short.max()), wording)
+    if beside:
+        return _join([_set_off_columns(surround, move, wording), *slim])
+    return _join(
+        [*_lower_frieze(surround, part, move, wording), *_raise_shelf(surround, move, wording), *slim]
+    )
+
+
+def _set_off_columns(surround: Surround, push: float, wording: Wording) -> Cure:
+    margin = surround.layout.column_inner - surround.layout.opening_side + push
+    return Cure("column.margin", f"set the columns at least {wording.at_least(margin)} from the opening")
+
+
+def _join(cures: list[Cure]) -> Cure:
+    """One sentence of all that would do; the first one's parameter."""
+    if not cures:
+        return Cure("", "No height below the ceiling and no slimmer part clears it here.")
+    sentence = ", or ".join(cure.sentence for cure in cures)
+    return Cure(cures[0].path, sentence[0].upper() + sentence[1:] + ".")
+
+
+def _lower_frieze(surround: Surround, part: str, lift: float, wording: Wording) -> list[Cure]:
+    layout = surround.layout
+    height = layout.shelf_bottom - layout.frieze_bottom - lift
+    if part != FRIEZE or height < (BY_PATH["frieze.height"].lowest or 0.0):
+        return []
+    return [Cure("frieze.height", f"make the frieze no more than {wording.at_most(height)} high")]
+
+
+def _raise_shelf(surround: Surround, lift: float, wording: Wording) -> list[Cure]:
+    layout, shelf = surround.layout, surround.job.design.shelf
+    datum = 0.0 if shelf.height_from == "hearth" else layout.floor
+    top = layout.shelf_top + lift
+    if top > layout.ceiling or top - datum > (BY_PATH["shelf.height"].highest or 0.0):
+        return []
+    place = wording.at_least(top - datum)
+    return [Cure("shelf.height", f"set the shelf's top at least {place} over the {shelf.height_from}")]
+
+
+def _slim(
+    surround: Surround, part: str, least: LeastDistance, distance: float, wording: Wording
+) -> list[Cure]:
+    """The greatest projection that would do where the part stands, if the part can be that slim."""
+    path = _projection_path(part)
+    if path is None or part == BED_MOULD or part.endswith(("plinth", NAILERS)):
+        return []
+    design = surround.job.design
+    lowest = design.foremost if part == SHELF else BY_PATH[path].lowest or 0.0
+    trials = np.arange(lowest, _own_projection(surround, part), wording.step)
+    enough = trials[least(trials) <= distance + HAIR]
+    if not len(enough):
+        return []
+    return [Cure(path, f"keep the {part}'s projection to {wording.at_most(float(enough[-1]))} or less")]
+
+
+def _own_projection(surround: Surround, part: str) -> float:
+    layout = surround.layout
+    fronts = {SHELF: layout.shelf_front, FRIEZE: layout.frieze_front}
+    return fronts.get(part, layout.column_front)
+
+
+def _projection_path(part: str) -> str | None:
+    paths = {SHELF: "shelf.depth", FRIEZE: "frieze.projection", BED_MOULD: "bed_mould.size"}
+    return paths.get(part, "column.projection" if stands_beside(part) else None)
+
+
+def _keep_within(part: str, least: LeastDistance, greatest: float, wording: Wording) -> Cure:
+    """For what stands out further than any distance makes up for."""
+    trials = np.arange(0.0, greatest, wording.step)
+    permitted = trials[np.isfinite(least(trials))]
+    reach = wording.distance(float(permitted[-1]) if len(permitted) else 0.0)
+    return Cure(
+        _projection_path(part) or "column.projection", f"Keep the {part} within {reach} of the masonry."
+    )

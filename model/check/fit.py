@@ -1,0 +1,123 @@
+"""Whether the surround can be put together as asked and fits the room and the hearth it stands on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from model.build.layout import Shortfall
+from model.check.clearance import HAIR
+from model.check.finding import Finding, Status
+from model.check.part import SHELF
+from model.check.plain import FIT, build_plain
+from model.check.wording import Wording
+from model.parameters import Kind, find_parameter
+from model.surround import Surround
+
+
+def check_fit(surround: Surround) -> tuple[Finding, ...]:
+    """What cannot be built as asked, then walls, ceiling and hearth."""
+    wording = Wording(surround.job.about.length_style)
+    return (
+        *(_report_shortfall(shortfall, wording) for shortfall in surround.layout.shortfalls),
+        *_check_walls(surround, wording),
+        _check_ceiling(surround, wording),
+        *_check_feet(surround, wording),
+    )
+
+
+def _report_shortfall(shortfall: Shortfall, wording: Wording) -> Finding:
+    """What was asked and what is drawn instead."""
+    row = find_parameter(shortfall.path)
+    count = row.kind is Kind.COUNT
+    asked, built = (
+        row.format(int(v) if count else v, wording.tape) for v in (shortfall.asked, shortfall.built)
+    )
+    name = row.name[0].upper() + row.name[1:]
+    message = f"{name} {asked} cannot be built, since {shortfall.reason}; {built} is drawn."
+    cure = f"Settle for {built}, or change what is in its way."
+    return build_plain(
+        FIT,
+        Status.FAIL,
+        row.group.lower(),
+        message,
+        shortfall.path,
+        cure,
+        shortfall.asked,
+        shortfall.built,
+        "" if count else "in",
+    )
+
+
+def _check_walls(surround: Surround, wording: Wording) -> Iterator[Finding]:
+    """The surround against the wall that is free on either side."""
+    layout, room = surround.layout, surround.job.site.room
+    foot = layout.column_outer + layout.plinth_out
+    reach = max(layout.shelf_side, foot) - layout.opening_side
+    for side, free in (("left", room.left), ("right", room.right)):
+        needs, has = wording.distance(reach), wording.distance(free)
+        message = (
+            f"The surround reaches {needs} beyond the opening's {side} edge; {has} of wall is free there."
+        )
+        status, path, cure = Status.PASS, "shelf.overhang_end", ""
+        if reach > free + HAIR:
+            status = Status.FAIL
+            path, cure = _cure_reach(
+                surround, reach - free, foot - layout.opening_side <= free + HAIR, wording
+            )
+        yield build_plain(FIT, status, f"{side} side", message, path, cure, reach, free)
+
+
+def _cure_reach(surround: Surround, over: float, feet_fit: bool, wording: Wording) -> tuple[str, str]:
+    """Shorten the shelf where that is enough, else bring the columns in."""
+    design = surround.job.design
+    overhang = design.shelf.overhang_end - over
+    if overhang >= 0 and feet_fit:
+        return (
+            "shelf.overhang_end",
+            f"Let the shelf's ends overhang no more than {wording.at_most(overhang)}.",
+        )
+    margin = design.column.margin - over
+    if margin < 0:
+        return "column.width", "Make the columns narrower; the wall beside the opening is too short for them."
+    place = wording.at_most(margin)
+    return (
+        "column.margin",
+        f"Set the columns no more than {place} from the opening, if the clearances allow it.",
+    )
+
+
+def _check_ceiling(surround: Surround, wording: Wording) -> Finding:
+    layout = surround.layout
+    top, limit = layout.shelf_top - layout.floor, layout.ceiling - layout.floor
+    fits = top <= limit + HAIR
+    message = (
+        f"The shelf's top lies {wording.mark(top)} over the floor; the ceiling is at {wording.mark(limit)}."
+    )
+    cure = "" if fits else f"Lower the shelf by at least {wording.at_least(top - limit)}."
+    status = Status.PASS if fits else Status.FAIL
+    return build_plain(FIT, status, SHELF, message, "shelf.height", cure, top, limit)
+
+
+def _check_feet(surround: Surround, wording: Wording) -> Iterator[Finding]:
+    """Columns that a raised hearth carries only in part."""
+    layout, site = surround.layout, surround.job.site
+    clear = layout.column_inner - layout.plinth_out >= layout.hearth_side - HAIR
+    if site.hearth.height <= HAIR or layout.column_on_hearth or clear:
+        return
+    outside = layout.column_outer + layout.plinth_out
+    if outside > layout.hearth_side + HAIR:
+        margin = wording.at_least(layout.hearth_side + layout.plinth_out - layout.opening_side)
+        message = "The columns stand half on the raised hearth and half beyond its end."
+        cure = (
+            f"Set the columns at least {margin} from the opening so that they stand on the floor, "
+            f"or widen the hearth to {wording.at_least(2 * outside)}."
+        )
+        yield build_plain(
+            FIT, Status.FAIL, "plinths", message, "column.margin", cure, outside, layout.hearth_side
+        )
+        return
+    front, depth = layout.plinth_front, layout.hearth_front
+    out, deep = wording.distance(front), wording.distance(depth)
+    message = f"The plinths stand out {out}; the raised hearth is {deep} deep."
+    cure = f"Let the columns stand out less, or bring the hearth out to {wording.at_least(front)}."
+    yield build_plain(FIT, Status.FAIL, "plinths", message, "column.projection", cure, front, depth)

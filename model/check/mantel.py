@@ -1,0 +1,162 @@
+"""Mantel and trim clearance of masonry fireplaces: the clauses held against every board of a surround."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from model.check.clearance import HAIR, Lengths, hold_irc, hold_nfpa211, irc_least_distance
+from model.check.cure import Need, cure_part, find_path
+from model.check.finding import STATUS_WORD, Finding, Status
+from model.check.nearest import Plane, Points, list_points, list_step_planes, list_tie_planes
+from model.check.part import format_part, format_verb, list_parts
+from model.check.regime import IRC, NFPA211, STRICTEST
+from model.check.wording import Wording
+from model.check.worst import Reading, Rule, group_points, list_readings
+from model.reference.clearance import (
+    BUILD_TOLERANCE,
+    IRC_NONE_WITHIN,
+    IRC_PROJECTION_PER_INCH,
+    IRC_ZONE,
+    NFPA_ABOVE,
+    NFPA_BESIDE,
+    NFPA_NONE_WITHIN,
+    NFPA_PROJECTION,
+)
+from model.reference.sourced import Sourced
+from model.site import Opening
+from model.surround import Surround
+
+CHECK = "mantel clearance"
+
+
+def _cite_irc(projection: float, beside: bool) -> Sourced:
+    if projection > IRC_ZONE.value * IRC_PROJECTION_PER_INCH.value + HAIR:
+        return IRC_ZONE
+    within = projection <= IRC_NONE_WITHIN.value * IRC_PROJECTION_PER_INCH.value + HAIR
+    return IRC_NONE_WITHIN if within else IRC_PROJECTION_PER_INCH
+
+
+def _cite_nfpa211(projection: float, beside: bool) -> Sourced:
+    if projection <= NFPA_PROJECTION.value + HAIR:
+        return NFPA_NONE_WITHIN
+    return NFPA_BESIDE if beside else NFPA_ABOVE
+
+
+def _nfpa_beside(projection: Lengths) -> Lengths:
+    bold = projection > NFPA_PROJECTION.value + HAIR
+    return np.where(bold, NFPA_BESIDE.value + projection, NFPA_NONE_WITHIN.value)
+
+
+def _nfpa_above(projection: Lengths) -> Lengths:
+    bold = projection > NFPA_PROJECTION.value + HAIR
+    return np.where(bold, NFPA_ABOVE.value, NFPA_NONE_WITHIN.value)
+
+
+IRC_RULE = Rule(
+    "IRC R1001.11 exception 4", "IRC", hold_irc, irc_least_distance, irc_least_distance, _cite_irc
+)
+NFPA211_RULE = Rule("NFPA 211 11.2.5.4", "NFPA 211", hold_nfpa211, _nfpa_beside, _nfpa_above, _cite_nfpa211)
+RULES = {IRC: (IRC_RULE,), NFPA211: (NFPA211_RULE,), STRICTEST: (IRC_RULE, NFPA211_RULE)}
+"""The clauses in force for each choice of the site."""
+
+
+def list_planes(opening: Opening) -> tuple[Plane, ...]:
+    """Where either clause takes a step or turns from one limit to another."""
+    steps = (IRC_NONE_WITHIN.value * IRC_PROJECTION_PER_INCH.value, NFPA_PROJECTION.value)
+    return list_step_planes(steps) + list_tie_planes(opening, NFPA_ABOVE.value - NFPA_BESIDE.value, 1.0)
+
+
+def check_mantel(surround: Surround) -> tuple[Finding, ...]:
+    """One finding for each part, by the clause that leaves it the least; for masonry regimes only."""
+    site = surround.job.site
+    rules = RULES[site.rule]
+    points = list_points(surround.boards, site.opening, list_planes(site.opening))
+    grouped = group_points(points, list_parts(surround.boards))
+    by_rule = [list_readings(grouped, rule) for rule in rules]
+    wording = Wording(surround.job.about.length_style)
+    return tuple(
+        _build_finding(surround, grouped.points, sorted(readings, key=lambda r: r.badness), wording)
+        for readings in zip(*by_rule, strict=True)
+    )
+
+
+def _build_finding(
+    surround: Surround, points: Points, readings: Sequence[Reading], wording: Wording
+) -> Finding:
+    """The finding of one part; `readings` are those of every clause in force, the governing one first."""
+    worst = readings[0]
+    figure = worst.rule.cite(worst.projection, worst.beside > 0 and worst.measured == worst.beside)
+    path, sentence = find_path(surround, worst.part), ""
+    if worst.status is Status.FAIL or worst.square:
+        cure = cure_part(surround, worst.part, _list_need(points, readings), wording)
+        path, sentence = cure.path or path, cure.sentence
+    return Finding(
+        check=CHECK,
+        rule=worst.rule.name,
+        standing=figure.standing,
+        source=figure.source,
+        status=worst.status,
+        part=worst.part,
+        measured=worst.measured,
+        limit=worst.needed,
+        unit="in",
+        message=format_place(worst, wording)
+        + format_margin(worst, wording)
+        + _format_others(worst, readings[1:]),
+        cure=sentence,
+        at=worst.at,
+        boards=tuple(surround.marks[i] for i in worst.boards),
+        path=path,
+    )
+
+
+def _list_need(points: Points, readings: Sequence[Reading]) -> Need:
+    """All points of a part that break any clause in force, and what satisfies every clause at once."""
+    over = np.unique(np.concatenate([reading.over for reading in readings]))
+    rules = [reading.rule for reading in readings]
+    return Need(
+        points.pick(over),
+        lambda projection: np.max([rule.beside(projection) for rule in rules], axis=0),
+        lambda projection: np.max([rule.above(projection) for rule in rules], axis=0),
+    )
+
+
+def format_place(reading: Reading, wording: Wording) -> str:
+    """How far out and how far off the part is at its tightest, and what it must be."""
+    measured, needed = wording.pair(reading.measured, reading.needed)
+    subject = format_part(reading.part)
+    if reading.measured <= 0:
+        reaches = format_verb(reading.part, "reach")
+        return f"{subject} {reaches} over the opening; {needed} is needed clear of it."
+    out = f"{format_verb(reading.part, 'stand')} out {wording.distance(max(reading.projection, 0.0))}"
+    return f"{subject} {out} at {measured} {_format_side(reading)} the opening; {needed} is needed."
+
+
+def _format_side(reading: Reading) -> str:
+    if abs(reading.measured - reading.above) < HAIR:
+        return "above"
+    return "beside" if abs(reading.measured - reading.beside) < HAIR else "from the corner of"
+
+
+def format_margin(reading: Reading, wording: Wording) -> str:
+    """What is to be said of a part that is only just clear; empty otherwise."""
+    if reading.status is not Status.WARN:
+        return ""
+    if not reading.square:
+        return f" That leaves less than {wording.distance(BUILD_TOLERANCE.value)} for fixing it in place."
+    straight = wording.distance(float(np.hypot(reading.beside, reading.above)))
+    return (
+        f" Straight to the corner it is {straight}, which is enough; "
+        "some inspectors take the larger of the level and the plumb distance."
+    )
+
+
+def _format_others(worst: Reading, others: Sequence[Reading]) -> str:
+    if worst.status is Status.PASS:
+        return ""
+    words = [
+        f" {worst.rule.short} governs here; by {o.rule.short} it is {STATUS_WORD[o.status]}." for o in others
+    ]
+    return "".join(words)

@@ -1,0 +1,191 @@
+"""Clearances by the chart in an appliance's manual. No masonry figure is ever offered here."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import isinf
+
+import numpy as np
+
+from model.check.clearance import HAIR, Held, Lengths
+from model.check.cure import Need, cure_part, find_path
+from model.check.finding import Finding, Status
+from model.check.mantel import CHECK, format_margin, format_place
+from model.check.nearest import Plane, Points, list_points, list_step_planes, list_tie_planes
+from model.check.part import SURROUND, format_part, format_verb, list_parts
+from model.check.regime import APPLIANCES
+from model.check.wording import Wording
+from model.check.worst import Reading, Rule, group_points, list_readings
+from model.reference.sourced import Sourced, Standing
+from model.site import Chart, Site
+from model.surround import Surround
+
+CHART = "the manual's chart"
+NOT_NAMED = "the chart as entered; its manual and page are not named"
+
+Rows = Sequence[tuple[float, float]]
+"""Greatest projection and the least distance up to it, by rising projection."""
+
+
+def least_by_chart(rows: Rows, projection: Lengths) -> Lengths:
+    """Least distance at each projection: the next row up; infinite past the last, NaN without rows."""
+    if not rows:
+        return np.full(np.shape(projection), np.nan)
+    greatest = np.array([row[0] for row in rows]) + HAIR
+    least = np.array([*(row[1] for row in rows), np.inf])
+    found: Lengths = least[np.searchsorted(greatest, projection)]
+    return found
+
+
+def hold_chart(chart: Chart, projection: Lengths, beside: Lengths, above: Lengths) -> Held:
+    """The shelf's rows for what is above the opening, the legs' for what is beside it.
+
+    A point off the corner is clear when it is clear in either direction, and not known when the one
+    direction that is known does not clear it.
+    """
+    least_above, least_beside = (
+        least_by_chart(chart.shelf, projection),
+        least_by_chart(chart.legs, projection),
+    )
+    spare_above, spare_beside = above - least_above, beside - least_beside
+    corner = (beside > 0) & (above > 0)
+    upward = np.where(corner, ~(spare_beside > spare_above), beside <= 0)
+    upward &= ~(corner & np.isnan(spare_above))
+    unknown = (
+        corner
+        & (np.isnan(spare_above) | np.isnan(spare_beside))
+        & ~(np.fmax(spare_above, spare_beside) >= -HAIR)
+    )
+    measured, needed = np.where(upward, above, beside), np.where(upward, least_above, least_beside)
+    return Held(np.where(unknown, np.nan, measured), np.where(unknown, np.nan, needed))
+
+
+def check_manual(surround: Surround) -> tuple[Finding, ...]:
+    """One finding for each part by the chart; a single one that asks for the chart when there is none."""
+    site = surround.job.site
+    if not site.chart.shelf and not site.chart.legs:
+        return (_ask_for_chart(site),)
+    rule = _chart_rule(site.chart)
+    points = list_points(surround.boards, site.opening, _list_planes(site))
+    grouped = group_points(points, list_parts(surround.boards))
+    wording = Wording(surround.job.about.length_style)
+    return tuple(
+        _build_finding(surround, grouped.points, reading, wording) for reading in list_readings(grouped, rule)
+    )
+
+
+def ask_for_manual(site: Site) -> Finding:
+    """Masonry rules are named, but the fireplace is an appliance."""
+    return _unknown(
+        f"Masonry rules do not hold for {APPLIANCES[site.fireplace]}; its own manual governs.",
+        "Choose the appliance's manual as governing rules and enter its chart.",
+        "site.rule",
+    )
+
+
+def _ask_for_chart(site: Site) -> Finding:
+    return _unknown(
+        f"The clearances of {APPLIANCES[site.fireplace]} stand in its manual; until its chart is entered "
+        "nothing is known to hold the surround against.",
+        "Enter the chart from the manual.",
+        "chart.shelf",
+    )
+
+
+def _unknown(message: str, cure: str, path: str) -> Finding:
+    return Finding(
+        check=CHECK,
+        rule=CHART,
+        standing=Standing.PUBLISHED,
+        source="the appliance's manual",
+        status=Status.UNKNOWN,
+        part=SURROUND,
+        measured=None,
+        limit=None,
+        unit="in",
+        message=message,
+        cure=cure,
+        path=path,
+    )
+
+
+def _chart_rule(chart: Chart) -> Rule:
+    figure = _cite(chart)
+    return Rule(
+        CHART,
+        "the chart",
+        lambda projection, beside, above, distance: hold_chart(chart, projection, beside, above),
+        lambda projection: least_by_chart(chart.legs, projection),
+        lambda projection: least_by_chart(chart.shelf, projection),
+        lambda projection, beside: figure,
+    )
+
+
+def _cite(chart: Chart) -> Sourced:
+    named = chart.source.strip()
+    standing = Standing.PUBLISHED if named else Standing.FROM_MEMORY
+    return Sourced(0.0, "in", standing, named or NOT_NAMED)
+
+
+def _list_planes(site: Site) -> tuple[Plane, ...]:
+    """Where the chart takes a step, and where its two tables leave equally much at a corner."""
+    steps = np.array(sorted({row[0] for row in (*site.chart.shelf, *site.chart.legs)}))
+    excess = least_by_chart(site.chart.shelf, steps) - least_by_chart(site.chart.legs, steps)
+    ties = [
+        plane
+        for e in np.unique(excess[np.isfinite(excess)])
+        for plane in list_tie_planes(site.opening, float(e))
+    ]
+    return (*list_step_planes(steps.tolist()), *ties)
+
+
+def _build_finding(surround: Surround, points: Points, reading: Reading, wording: Wording) -> Finding:
+    chart = surround.job.site.chart
+    path, message, cure = find_path(surround, reading.part), format_place(reading, wording), ""
+    measured: float | None = reading.measured
+    limit: float | None = reading.needed
+    if reading.status is Status.UNKNOWN:
+        path, message, cure = _format_missing(chart, reading)
+        measured = limit = None
+    elif isinf(reading.needed):
+        rows = chart.legs if reading.beside > 0 and reading.measured == reading.beside else chart.shelf
+        rows = rows or chart.legs or chart.shelf
+        measured, limit = reading.projection, rows[-1][0]
+        message = _format_not_permitted(reading, limit, wording)
+    if reading.status is Status.FAIL:
+        found = cure_part(surround, reading.part, _list_need(points, reading), wording)
+        path, cure = found.path or path, found.sentence
+    figure = reading.rule.cite(reading.projection, reading.beside > 0)
+    return Finding(
+        check=CHECK,
+        rule=CHART,
+        standing=figure.standing,
+        source=figure.source,
+        status=reading.status,
+        part=reading.part,
+        measured=measured,
+        limit=limit,
+        unit="in",
+        message=message + format_margin(reading, wording),
+        cure=cure,
+        at=reading.at,
+        boards=tuple(surround.marks[i] for i in reading.boards),
+        path=path,
+    )
+
+
+def _list_need(points: Points, reading: Reading) -> Need:
+    return Need(points.pick(reading.over), reading.rule.beside, reading.rule.above)
+
+
+def _format_missing(chart: Chart, reading: Reading) -> tuple[str, str, str]:
+    """Parameter, message and cure where the chart lacks the rows that would decide."""
+    where, path = ("beside", "chart.legs") if not chart.legs else ("above", "chart.shelf")
+    message = f"The chart has no rows for parts {where} the opening; nothing is known for the {reading.part}."
+    return path, message, f"Enter the manual's rows for parts {where} the opening."
+
+
+def _format_not_permitted(reading: Reading, greatest: float, wording: Wording) -> str:
+    out, last = wording.distance(reading.projection), wording.distance(greatest)
+    verb = format_verb(reading.part, "stand")
+    return f"{format_part(reading.part)} {verb} out {out}; the chart ends at {last} and permits no more."

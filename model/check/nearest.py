@@ -1,0 +1,172 @@
+"""Every place on the boards where a clearance rule can be at its tightest. What the rules say is elsewhere.
+
+A board is a section swept between two cuts, so its edges are straight. Along an edge a rule can only be
+tightest at an end, where a boundary of the rule is crossed, or at the foot of a plumb line from a corner
+of the opening; all of these are listed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import chain
+
+import numpy as np
+from numpy.typing import NDArray
+
+from model.board import AXES, CROSS, Board
+from model.check.clearance import HAIR, Lengths
+from model.reference.clearance import IRC_PROJECTION_PER_INCH
+from model.site import Opening
+
+Indices = NDArray[np.intp]
+Plane = tuple[float, float, float, float]
+"""Coefficients a, b, c and level d: the boundary where a x + b y + c z = d."""
+
+
+@dataclass(frozen=True, slots=True)
+class Points:
+    """Places on boards: room coordinates (n, 3) and the index (n,) of the board each lies on.
+
+    `projection` is in front of the masonry; `beside` and `above` are the level and plumb distances from
+    the opening, nothing within its width or up to its top (below the hearth too). Inches, (n,) each.
+    """
+
+    room: Lengths
+    board: Indices
+    projection: Lengths
+    beside: Lengths
+    above: Lengths
+
+    def pick(self, indices: Indices) -> Points:
+        """Only the places at `indices`."""
+        return Points(
+            self.room[indices],
+            self.board[indices],
+            self.projection[indices],
+            self.beside[indices],
+            self.above[indices],
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class _Edges:
+    """Straight edges: room coordinates (m, 3) of both ends, and the board (m,) of each."""
+
+    start: Lengths
+    stop: Lengths
+    board: Indices
+
+
+def list_points(boards: Sequence[Board], opening: Opening, planes: Sequence[Plane] = ()) -> Points:
+    """The places on `boards` where a rule can be tightest; `planes` are the rule's own boundaries.
+
+    Corners of boards come first, then places straight above the opening's middle, so that the first of
+    several equals is the plainest to point at.
+    """
+    low, high, following, owner = _corners(boards)
+    edges = _Edges(
+        np.concatenate((low, high, low)),
+        np.concatenate((low[following], high[following], high)),
+        np.concatenate((owner, owner, owner)),
+    )
+    on_edges = [_crossings(edges, _opening_planes(opening) + tuple(planes))]
+    for side in (-1.0, 1.0):
+        on_edges += _feet(edges, side * opening.width / 2, opening.height)
+    edge = np.concatenate([e for e, _ in on_edges])
+    along = np.concatenate([t for _, t in on_edges])[:, None]
+    between = edges.start[edge] * (1 - along) + edges.stop[edge] * along
+    room = np.concatenate((low, high, between))
+    return _measure(room, np.concatenate((owner, owner, edges.board[edge])), opening)
+
+
+def list_step_planes(projections: Sequence[float]) -> tuple[Plane, ...]:
+    """Boundaries just past each projection at which a rule takes a step."""
+    return tuple((0.0, 0.0, 1.0, step + 2 * HAIR) for step in projections)
+
+
+def list_tie_planes(opening: Opening, excess: float, slope: float = 0.0) -> tuple[Plane, ...]:
+    """Boundaries off both upper corners where above - beside + slope * projection = excess."""
+    reach = opening.height - opening.width / 2 + excess
+    return ((-1.0, 1.0, slope, reach), (1.0, 1.0, slope, reach))
+
+
+def _measure(room: Lengths, board: Indices, opening: Opening) -> Points:
+    beside = np.maximum(np.abs(room[:, 0]) - opening.width / 2, 0.0)
+    above = np.maximum(room[:, 1] - opening.height, 0.0)
+    return Points(room, board, room[:, 2], beside, above)
+
+
+def _corners(boards: Sequence[Board]) -> tuple[Lengths, Lengths, Indices, Indices]:
+    """All section corners at the low and the high cut, the index of the next corner, and their board."""
+    counts = np.array([len(board.section) for board in boards], dtype=np.intp)
+    flat = np.fromiter(
+        chain.from_iterable(chain.from_iterable(board.section for board in boards)),
+        float,
+        2 * int(counts.sum()),
+    )
+    across = flat.reshape(-1, 2)
+    owner = np.repeat(np.arange(len(boards)), counts)
+    lasts = np.cumsum(counts) - 1
+    following = np.arange(1, len(owner) + 1)
+    following[lasts] = lasts - counts + 1
+    axis = np.array([AXES.index(board.axis) for board in boards], dtype=np.intp)[owner]
+    cuts = np.array(
+        [[(end.at, end.slope_u, end.slope_v) for end in (board.low, board.high)] for board in boards],
+        dtype=float,
+    ).reshape(-1, 2, 3)[owner]
+    low, high = (_place(across, axis, cuts[:, i]) for i in range(2))
+    return low, high, following, owner
+
+
+def _place(across: Lengths, axis: Indices, cut: Lengths) -> Lengths:
+    """Room coordinates of section corners at a cut (n, 3): position and slopes."""
+    cross = np.array([CROSS[name] for name in AXES])[axis]
+    row = np.arange(len(axis))
+    room = np.empty((len(axis), 3))
+    room[row, cross[:, 0]] = across[:, 0]
+    room[row, cross[:, 1]] = across[:, 1]
+    room[row, axis] = cut[:, 0] + cut[:, 1] * across[:, 0] + cut[:, 2] * across[:, 1]
+    return room
+
+
+def _opening_planes(opening: Opening) -> tuple[Plane, ...]:
+    """Middle, both sides and top of the opening, and where beside and above are equal."""
+    side = opening.width / 2
+    upright = tuple((1.0, 0.0, 0.0, x) for x in (0.0, -side, side))
+    return (*upright, (0.0, 1.0, 0.0, opening.height), *list_tie_planes(opening, 0.0))
+
+
+def _crossings(edges: _Edges, planes: Sequence[Plane]) -> tuple[Indices, Lengths]:
+    """Edges that cross a plane between their ends, and how far along (0 to 1), plane by plane."""
+    table = np.array(planes, dtype=float)
+    normals, levels = table[:, :3], table[:, 3:]
+    before = normals @ edges.start.T - levels
+    after = normals @ edges.stop.T - levels
+    plane, edge = np.nonzero(before * after < 0)
+    first = before[plane, edge]
+    return edge, first / (first - after[plane, edge])
+
+
+def _feet(edges: _Edges, x: float, y: float) -> list[tuple[Indices, Lengths]]:
+    """Where edges askew in the front view come nearest the corner (x, y).
+
+    Where an edge comes forward more gently than the allowed projection grows with distance, the places
+    a little to either side where the one outruns the other.
+    """
+    run = edges.stop - edges.start
+    askew = np.flatnonzero(
+        (run[:, 0] != 0) & (run[:, 1] != 0) | (run[:, 2] != 0) & (run[:, :2] != 0).any(axis=1)
+    )
+    start, run = edges.start[askew], run[askew]
+    level = np.hypot(run[:, 0], run[:, 1])
+    to_x, to_y = x - start[:, 0], y - start[:, 1]
+    foot = (to_x * run[:, 0] + to_y * run[:, 1]) / level**2
+    off = np.abs(to_x * run[:, 1] - to_y * run[:, 0]) / level
+    grade = np.minimum(np.abs(run[:, 2]) / level / IRC_PROJECTION_PER_INCH.value, 1 - HAIR)
+    aside = grade * off / np.sqrt(1 - grade**2) / level
+    found = []
+    for along in (foot, foot + aside, foot - aside):
+        within = (along > 0) & (along < 1)
+        found.append((askew[within], along[within]))
+    return found

@@ -1,0 +1,48 @@
+"""The parts that findings speak of, in the trade's words, and which boards make each up."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from model.board import Board, StockKind
+
+FRIEZE, SHELF, BED_MOULD = "frieze", "shelf", "bed mould"
+SURROUND, NAILERS = "whole surround", "nailers"
+
+
+def name_part(board: Board) -> str:
+    """What a board belongs to: its sub-assembly, plinths and hidden framing apart."""
+    if board.stock.kind is StockKind.FRAMING:
+        return _name_nailers(board)
+    if board.role.startswith("plinth"):
+        return board.assembly.replace("column", "plinth")
+    return board.assembly
+
+
+def _name_nailers(board: Board) -> str:
+    if not board.role.startswith("column"):
+        return f"{FRIEZE} {NAILERS}"
+    return f"left column {NAILERS}" if board.bounds[0][0] < 0 else f"right column {NAILERS}"
+
+
+def list_parts(boards: Sequence[Board]) -> dict[str, list[int]]:
+    """Indices of the boards of each part, in order of first appearance."""
+    parts: dict[str, list[int]] = {}
+    for i, board in enumerate(boards):
+        parts.setdefault(name_part(board), []).append(i)
+    return parts
+
+
+def stands_beside(part: str) -> bool:
+    """Whether a part goes up beside the opening, so that it is moved sideways to clear it."""
+    return "column" in part or "plinth" in part
+
+
+def format_part(part: str) -> str:
+    """The part as a sentence begins with it."""
+    return f"The {part}"
+
+
+def format_verb(part: str, verb: str) -> str:
+    """`verb` in the form that goes with the part."""
+    return verb if part.endswith(NAILERS) else f"{verb}es" if verb.endswith("ch") else f"{verb}s"

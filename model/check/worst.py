@@ -1,0 +1,156 @@
+"""From many points to one reading for each part: its tightest place, and how it is judged."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from math import isnan
+
+import numpy as np
+
+from model.board import Point3
+from model.check.clearance import HAIR, Held, Lengths, square_distance, straight_distance
+from model.check.cure import LeastDistance
+from model.check.finding import Status
+from model.check.nearest import Indices, Points
+from model.reference.clearance import BUILD_TOLERANCE
+from model.reference.sourced import Sourced
+
+HoldRule = Callable[[Lengths, Lengths, Lengths, Lengths], Held]
+"""projection, beside, above and the distance that counts at corners, to what is measured and needed."""
+
+WORST_FIRST = (Status.FAIL, Status.UNKNOWN, Status.WARN, Status.PASS)
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A clearance rule: its clause, a short name, how points are held against it, and where to read it.
+
+    `beside` and `above` give the least distance that is enough whatever the other is. `cite` gives the
+    figure that decides at a projection, beside the opening or above it.
+    """
+
+    name: str
+    short: str
+    hold: HoldRule
+    beside: LeastDistance
+    above: LeastDistance
+    cite: Callable[[float, bool], Sourced]
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A part's tightest place by one rule, inches.
+
+    `boards` are indices of the boards that are not well clear, `over` of the points that break the rule
+    straight or square. `square` is set when the part passes straight to the corner only. `needed` is
+    infinite where no distance is enough; `measured` and `needed` are NaN where nothing is known.
+    """
+
+    part: str
+    rule: Rule
+    status: Status
+    spare: float
+    measured: float
+    needed: float
+    projection: float
+    beside: float
+    above: float
+    at: Point3
+    boards: tuple[int, ...]
+    over: Indices
+    square: bool
+
+    @property
+    def badness(self) -> tuple[int, float]:
+        """Sorts the worst first."""
+        return WORST_FIRST.index(self.status), self.spare
+
+
+def judge(straight: float, square: float) -> Status:
+    """The status by what is to spare, straight and square to the corner; NaN is not known."""
+    if straight < -HAIR:
+        return Status.FAIL
+    if isnan(straight):
+        return Status.UNKNOWN
+    return Status.WARN if square < BUILD_TOLERANCE.value - HAIR else Status.PASS
+
+
+@dataclass(frozen=True, slots=True)
+class Grouped:
+    """Points with those of each part together, in the parts' order, and where each part's lie."""
+
+    points: Points
+    spans: dict[str, slice]
+
+
+def group_points(points: Points, parts: dict[str, list[int]]) -> Grouped:
+    """`points` by part; `parts` holds the indices of each part's boards."""
+    part_of_board = np.empty(sum(map(len, parts.values())), dtype=np.intp)
+    for i, boards in enumerate(parts.values()):
+        part_of_board[boards] = i
+    part_of_point = part_of_board[points.board]
+    ends = np.cumsum(np.bincount(part_of_point, minlength=len(parts))).tolist()
+    spans = {part: slice(start, end) for part, start, end in zip(parts, [0, *ends], ends, strict=False)}
+    return Grouped(points.pick(np.argsort(part_of_point, kind="stable")), spans)
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """A rule's answer for all points by one way to measure at corners; `rank` is least at the tightest."""
+
+    held: Held
+    spare: Lengths
+    rank: Lengths
+
+
+def list_readings(grouped: Grouped, rule: Rule) -> tuple[Reading, ...]:
+    """One reading for each part."""
+    points = grouped.points
+    ways = [
+        _measure(
+            rule.hold(points.projection, points.beside, points.above, distance(points.beside, points.above)),
+            points,
+        )
+        for distance in (straight_distance, square_distance)
+    ]
+    return tuple(_read_part(part, own, rule, points, ways) for part, own in grouped.spans.items())
+
+
+def _measure(held: Held, points: Points) -> _Way:
+    """Failures rank first, then what is not known; of equals the one furthest out."""
+    spare = held.spare
+    rank = np.round(np.where(np.isnan(spare), -HAIR, spare), 7) - 1e-9 * points.projection
+    return _Way(held, spare, rank)
+
+
+def _read_part(part: str, own: slice, rule: Rule, points: Points, ways: Sequence[_Way]) -> Reading:
+    tightest = [own.start + int(np.argmin(way.rank[own])) for way in ways]
+    spares = [float(way.spare[i]) for way, i in zip(ways, tightest, strict=True)]
+    status = judge(*spares)
+    square = status is Status.WARN and spares[1] < -HAIR
+    way, i = ways[square], tightest[square]
+    x, y, z = points.room[i].tolist()
+    return Reading(
+        part=part,
+        rule=rule,
+        status=status,
+        spare=spares[square],
+        measured=float(way.held.measured[i]),
+        needed=float(way.held.needed[i]),
+        projection=float(points.projection[i]),
+        beside=float(points.beside[i]),
+        above=float(points.above[i]),
+        at=(x, y, z),
+        boards=_list_tight(points, own, way.spare, spares[square], i),
+        over=own.start + np.flatnonzero(ways[1].spare[own] < -HAIR),
+        square=square,
+    )
+
+
+def _list_tight(points: Points, own: slice, spare: Lengths, least: float, tightest: int) -> tuple[int, ...]:
+    """Boards that break the rule, or else come within the tolerance; the tightest one when none does."""
+    if least >= BUILD_TOLERANCE.value - HAIR:
+        return (int(points.board[tightest]),)
+    bound = 0.0 if least < -HAIR else BUILD_TOLERANCE.value
+    return tuple(sorted(set(points.board[own][~(spare[own] >= bound - HAIR)].tolist())))
