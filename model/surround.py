@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from model.board import Board
 from model.build.layout import Layout, lay_out
@@ -11,18 +12,22 @@ from model.job import Job
 from model.takeoff.marks import mark_boards
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Surround:
-    """`marks[i]` is the mark of `boards[i]`; marks are unique."""
+    """Everything that follows from a job before anything is checked, listed or drawn."""
 
     job: Job
     layout: Layout
     boards: tuple[Board, ...]
-    marks: tuple[str, ...]
+
+    @cached_property
+    def marks(self) -> tuple[str, ...]:
+        """`marks[i]` is the mark of `boards[i]`; marks are unique. Worked out when first asked for."""
+        return mark_boards(self.boards)
 
 
 def plan_surround(job: Job) -> Surround:
     """Work out `job`; never raises for a job whose values are in bounds."""
     layout = lay_out(job.site, job.design)
     boards = build_surround(job.site, job.design, layout)
-    return Surround(job, layout, boards, mark_boards(boards))
+    return Surround(job, layout, boards)

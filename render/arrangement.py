@@ -36,6 +36,11 @@ class Face:
     upright: bool
     """Whether it is a rectangle with level and plumb sides."""
 
+    @property
+    def flat(self) -> bool:
+        """Whether it lies parallel to the picture."""
+        return self.plane[0] == 0 and self.plane[1] == 0
+
 
 @dataclass(frozen=True, slots=True)
 class Grid:
@@ -70,9 +75,24 @@ def arrange(faces: list[Face]) -> Grid:
     shape = (len(v) - 1, len(h) - 1, 4)
     seen = np.full(shape, NOTHING, dtype=np.intp)
     depth = np.full(shape, -np.inf)
-    _lay_flat(faces, h, v, seen, depth)
-    _lay_others(faces, h, v, seen, depth)
+    windows = _list_windows(faces, h, v)
+    _lay_flat(faces, windows, seen, depth)
+    _lay_others(faces, windows, h, v, seen, depth)
     return Grid(h, v, seen)
+
+
+def _list_windows(faces: list[Face], h: Floats, v: Floats) -> list[tuple[slice, slice]]:
+    """Rows and columns of the grid that each face spans."""
+    starts = np.cumsum([0] + [len(face.corners) for face in faces[:-1]])
+    corners = np.concatenate([face.corners for face in faces])
+    low = np.minimum.reduceat(corners, starts) - GRAIN
+    high = np.maximum.reduceat(corners, starts) - GRAIN
+    i0, i1 = np.searchsorted(h, low[:, 0]).tolist(), np.searchsorted(h, high[:, 0]).tolist()
+    j0, j1 = np.searchsorted(v, low[:, 1]).tolist(), np.searchsorted(v, high[:, 1]).tolist()
+    return [
+        (slice(*rows), slice(*columns))
+        for rows, columns in zip(zip(j0, j1, strict=True), zip(i0, i1, strict=True), strict=True)
+    ]
 
 
 def _grid_lines(faces: list[Face]) -> tuple[Floats, Floats]:
@@ -93,7 +113,8 @@ def _distinct(values: Floats) -> Floats:
     ordered = np.sort(values)
     keep = np.ones(len(ordered), dtype=bool)
     keep[1:] = np.diff(ordered) > GRAIN
-    return ordered[keep]
+    distinct: Floats = ordered[keep]
+    return distinct
 
 
 def _sloping_edges(faces: list[Face]) -> Floats:
@@ -103,52 +124,46 @@ def _sloping_edges(faces: list[Face]) -> Floats:
         return np.zeros((0, 4))
     edges = np.concatenate(found)
     sloping = (np.abs(edges[:, 0] - edges[:, 2]) > GRAIN) & (np.abs(edges[:, 1] - edges[:, 3]) > GRAIN)
-    edges = edges[sloping]
-    turned = edges[:, 0] > edges[:, 2]
-    edges[turned] = edges[turned][:, [2, 3, 0, 1]]
-    return np.unique(edges, axis=0)
+    rising = {min((a, b, c, d), (c, d, a, b)) for a, b, c, d in edges[sloping].tolist()}
+    return np.array(sorted(rising)).reshape(-1, 4)
 
 
 def _crossings(edges: Floats, lines: Floats) -> Floats:
     """Second coordinates at which `edges` pass the `lines` of the first coordinate."""
     a0, b0, a1, b1 = edges.T[:, :, None]
     inside = (lines > np.minimum(a0, a1) + GRAIN) & (lines < np.maximum(a0, a1) - GRAIN)
-    return (b0 + (lines - a0) * ((b1 - b0) / (a1 - a0)))[inside]
+    crossings: Floats = (b0 + (lines - a0) * ((b1 - b0) / (a1 - a0)))[inside]
+    return crossings
 
 
-def _lay_flat(faces: list[Face], h: Floats, v: Floats, seen: Ints, depth: Floats) -> None:
+def _lay_flat(faces: list[Face], windows: list[tuple[slice, slice]], seen: Ints, depth: Floats) -> None:
     """Upright rectangles parallel to the picture: laid from far to near, no comparing needed."""
-    flat = [i for i, f in enumerate(faces) if f.upright and f.plane[0] == 0 and f.plane[1] == 0]
-    flat.sort(key=lambda i: faces[i].plane[2])
-    if not flat:
-        return
-    corners = np.array([faces[i].corners for i in flat])
-    low, high = corners.min(axis=1) - GRAIN, corners.max(axis=1) - GRAIN
-    i0, i1 = np.searchsorted(h, low[:, 0]).tolist(), np.searchsorted(h, high[:, 0]).tolist()
-    j0, j1 = np.searchsorted(v, low[:, 1]).tolist(), np.searchsorted(v, high[:, 1]).tolist()
-    for n, index in enumerate(flat):
-        seen[j0[n] : j1[n], i0[n] : i1[n]] = index
-        depth[j0[n] : j1[n], i0[n] : i1[n]] = faces[index].plane[2]
+    flat = [i for i, face in enumerate(faces) if face.upright and face.flat]
+    for index in sorted(flat, key=lambda i: faces[i].plane[2]):
+        seen[windows[index]] = index
+        depth[windows[index]] = faces[index].plane[2]
 
 
-def _lay_others(faces: list[Face], h: Floats, v: Floats, seen: Ints, depth: Floats) -> None:
+def _lay_others(
+    faces: list[Face], windows: list[tuple[slice, slice]], h: Floats, v: Floats, seen: Ints, depth: Floats
+) -> None:
     """All other faces, compared triangle by triangle inside their own window of the grid."""
-    centre_h = h[:-1, None] + np.diff(h)[:, None] * CENTROIDS[:, 0]
-    centre_v = v[:-1, None] + np.diff(v)[:, None] * CENTROIDS[:, 1]
-    for index, face in enumerate(faces):
-        a, b, c = face.plane
-        if face.upright and a == 0 and b == 0:
+    centre_h = (h[:-1, None] + np.diff(h)[:, None] * CENTROIDS[:, 0])[None]
+    centre_v = (v[:-1, None] + np.diff(v)[:, None] * CENTROIDS[:, 1])[:, None]
+    for index, (face, (rows, columns)) in enumerate(zip(faces, windows, strict=True)):
+        if face.upright and face.flat:
             continue
-        low, high = face.corners.min(axis=0) - GRAIN, face.corners.max(axis=0) - GRAIN
-        i0, i1 = np.searchsorted(h, (low[0], high[0]))
-        j0, j1 = np.searchsorted(v, (low[1], high[1]))
-        ph, pv = centre_h[None, i0:i1], centre_v[j0:j1, None]
-        near = a * ph + b * pv + c
-        wins = near > depth[j0:j1, i0:i1] + GRAIN
-        if not face.upright and wins.any():
+        a, b, c = face.plane
+        ph, pv = centre_h[:, columns], centre_v[rows]
+        near = b * pv + c if a == 0 else a * ph + b * pv + c
+        old = depth[rows, columns]
+        wins = near > old + GRAIN
+        if not wins.any():
+            continue
+        if not face.upright:
             wins &= _inside(face.corners, ph, pv)
-        np.copyto(seen[j0:j1, i0:i1], index, where=wins)
-        np.copyto(depth[j0:j1, i0:i1], near, where=wins)
+        np.copyto(seen[rows, columns], index, where=wins)
+        np.copyto(old, near, where=wins)
 
 
 def _inside(corners: Floats, h: Floats, v: Floats) -> Mask:
@@ -223,20 +238,25 @@ def join_collinear(segments: Floats, kinds: Ints) -> tuple[Floats, Ints]:
     return np.hstack([segments[first, :2], segments[last, 2:]]), kinds[first]
 
 
-def trace_rings(grid: Grid, inside: Mask) -> tuple[tuple[tuple[float, float], ...], ...]:
-    """Outlines of the triangles in `inside` (same shape as `seen`), that side always on the left.
+def trace_rings(borders: Borders, inside: Mask) -> tuple[tuple[tuple[float, float], ...], ...]:
+    """Outlines of the faces for which `inside` is true; it has one value for each face, the last for NOTHING.
 
-    Outer rings run counter-clockwise and holes clockwise; filled by the even-odd rule they give the area.
+    That area is always on the left: outer rings run counter-clockwise and holes clockwise, and filled by
+    the even-odd rule they give it.
     """
-    borders = list_borders(Grid(grid.h, grid.v, inside.astype(np.intp) - 1))
-    turned = borders.right == 0
-    rows, kinds = join_collinear(borders.segments, turned.astype(np.intp))
-    ways = [((h0, v0), (h1, v1)) if not t else ((h1, v1), (h0, v0))
-            for (h0, v0, h1, v1), t in zip(rows.tolist(), kinds.tolist(), strict=True)]  # fmt: skip
+    left, right = inside[borders.left], inside[borders.right]
+    between = left != right
+    segments, turned = join_collinear(borders.segments[between], right[between].astype(np.intp))
+    ways = [
+        ((h1, v1), (h0, v0)) if turn else ((h0, v0), (h1, v1))
+        for (h0, v0, h1, v1), turn in zip(segments.tolist(), turned.tolist(), strict=True)
+    ]
     return tuple(_chain(ways))
 
 
-def _chain(ways: list[tuple[tuple[float, float], tuple[float, float]]]) -> Iterator[tuple[tuple[float, float], ...]]:
+def _chain(
+    ways: list[tuple[tuple[float, float], tuple[float, float]]],
+) -> Iterator[tuple[tuple[float, float], ...]]:
     onward: dict[tuple[int, int], list[tuple[tuple[float, float], tuple[float, float]]]] = {}
     for way in ways:
         onward.setdefault(_knot(way[0]), []).append(way)

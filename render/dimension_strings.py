@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from math import inf
 
 from model.units import LengthStyle, format_length, round_length
 from render.drawing import Dimension, Point
@@ -109,41 +110,49 @@ def strings_reach(dimensions: Sequence[Dimension], start: float) -> float:
     return max([start, *tops])
 
 
+@dataclass(frozen=True, slots=True)
+class _Span:
+    """One distance of a string: its ends along the string, its text and how long that is."""
+
+    before: Station
+    after: Station
+    text: str
+    width: float
+
+    @property
+    def middle(self) -> float:
+        return (self.before.along + self.after.along) / 2
+
+
 class _Rows:
-    """Where along a string texts may still stand: row 0 on its line, others lifted off it."""
+    """Where along a string texts may still stand, row by row; row 0 is on its line."""
 
     def __init__(self, passing: Sequence[float], clear: float) -> None:
         self.clear = clear
         self.passing = [(at, at) for at in passing]
         self.texts: dict[int, list[tuple[float, float]]] = {}
-        self.leaders: dict[int, list[tuple[float, float]]] = {}
 
-    def take(self, low: float, high: float, width: float) -> tuple[int, float]:
-        """Row and middle for a text `width` wide that belongs to the span from `low` to `high`."""
-        middle = (low + high) / 2
-        room = high - low - width - 2 * self.clear
-        at = self._find(0, middle, width, room / 2) if room >= 0 else None
-        row = 0
-        while at is None:
+    def rest(self, span: _Span) -> float | None:
+        """The place on the line itself, None when the span has no room for its text."""
+        room = (span.after.along - span.before.along - span.width) / 2 - self.clear
+        return None if room < 0 else self._nearest(0, span.middle, span.width, room)
+
+    def lift(self, span: _Span, row: int, wanted: float) -> tuple[int, float]:
+        """The free place nearest to `wanted` in `row`, or in the next row out that has one nearby."""
+        while True:
+            most = span.width * (1.0 if row < MOST_ROWS else 1e3)
+            at = self._nearest(row, wanted, span.width, most)
+            if at is not None:
+                self.texts.setdefault(row, []).append((at - span.width / 2, at + span.width / 2))
+                return row, at
             row += 1
-            if any(a - self.clear < middle < b + self.clear for r in range(1, row) for a, b in self.texts.get(r, ())):
-                return row, self._settle(row, middle, middle, width)
-            at = self._find(row, middle, width, width * (0.75 if row < MOST_ROWS else 1e3))
-        return row, self._settle(row, at, middle, width)
 
-    def _settle(self, row: int, at: float, middle: float, width: float) -> float:
-        self.texts.setdefault(row, []).append((at - width / 2, at + width / 2))
-        for below in range(1, row):
-            self.leaders.setdefault(below, []).append((min(at, middle), max(at, middle)))
-        return at
-
-    def _find(self, row: int, middle: float, width: float, most: float) -> float | None:
-        """The free place nearest to `middle`, no more than `most` off it."""
-        taken = self.passing + self.texts.get(row, []) + self.leaders.get(row, [])
+    def _nearest(self, row: int, wanted: float, width: float, most: float) -> float | None:
+        taken = self.passing + self.texts.get(row, [])
         half = width / 2 + self.clear
-        places = [middle] + [p for a, b in taken for p in (a - half, b + half)]
-        for place in sorted(places, key=lambda p: (abs(p - middle), p)):
-            if abs(place - middle) > most + 1e-9:
+        places = [wanted] + [place for a, b in taken for place in (a - half, b + half)]
+        for place in sorted(places, key=lambda p: (abs(p - wanted), p)):
+            if abs(place - wanted) > most + 1e-9:
                 return None
             if all(b <= place - half + 1e-9 or a >= place + half - 1e-9 for a, b in taken):
                 return place
@@ -154,21 +163,61 @@ def _place_string(
     string: String, line: float, passing: Sequence[float], ratio: float, style: LengthStyle
 ) -> tuple[list[Dimension], int]:
     """The dimensions of one string, and how many rows of lifted texts stand outside its line."""
-    height = TEXT_HEIGHT * ratio
+    spans = _list_spans(string, ratio, style)
     rows = _Rows(passing, TEXT_CLEAR * ratio)
-    origin = string.stations[0].along
-    dimensions = []
-    for before, station in zip(string.stations, string.stations[1:], strict=False):
-        rounded = round_length(station.along - origin, style) - round_length(before.along - origin, style)
-        text = format_length(rounded, style)
-        place = rows.take(before.along, station.along, text_width(text, height))
-        dimensions.append(_dimension(string.edge, before, station, line, text, place, ratio))
+    places: list[tuple[int, float] | None] = []
+    for span in spans:
+        resting = rows.rest(span)
+        places.append(None if resting is None else (0, resting))
+    for first, last in _runs_without_place(places):
+        places[first:last] = _lift_run(spans[first:last], rows)
+    dimensions = [
+        _dimension(string.edge, span, line, place, ratio)
+        for span, place in zip(spans, places, strict=True)
+        if place
+    ]
     return dimensions, max(rows.texts, default=0)
 
 
-def _dimension(
-    edge: Edge, before: Station, station: Station, line: float, text: str, place: tuple[int, float], ratio: float
-) -> Dimension:
+def _list_spans(string: String, ratio: float, style: LengthStyle) -> list[_Span]:
+    origin = string.stations[0].along
+    spans = []
+    for before, after in zip(string.stations, string.stations[1:], strict=False):
+        rounded = round_length(after.along - origin, style) - round_length(before.along - origin, style)
+        text = format_length(rounded, style)
+        spans.append(_Span(before, after, text, text_width(text, TEXT_HEIGHT * ratio)))
+    return spans
+
+
+def _runs_without_place(places: Sequence[tuple[int, float] | None]) -> list[tuple[int, int]]:
+    runs, start = [], None
+    for i, place in enumerate([*places, (0, 0.0)]):
+        if place is None and start is None:
+            start = i
+        elif place is not None and start is not None:
+            runs.append((start, i))
+            start = None
+    return runs
+
+
+def _lift_run(spans: Sequence[_Span], rows: _Rows) -> list[tuple[int, float]]:
+    """Places for neighbouring spans that are all too narrow.
+
+    From either end inwards each text stands one row further out and off its neighbours' middles, so
+    that no leader passes through a text.
+    """
+    places: list[tuple[int, float]] = [(0, 0.0)] * len(spans)
+    half = len(spans) // 2
+    for row, i in enumerate(range(half), start=1):
+        limit = spans[i + 1].middle - rows.clear - spans[i].width / 2
+        places[i] = rows.lift(spans[i], row, min(spans[i].middle, limit))
+    for row, i in enumerate(range(len(spans) - 1, half - 1, -1), start=1):
+        limit = spans[i - 1].middle + rows.clear + spans[i].width / 2 if i else -inf
+        places[i] = rows.lift(spans[i], row, max(spans[i].middle, limit))
+    return places
+
+
+def _dimension(edge: Edge, span: _Span, line: float, place: tuple[int, float], ratio: float) -> Dimension:
     row, along = place
     height = TEXT_HEIGHT * ratio
     if row == 0:
@@ -176,10 +225,10 @@ def _dimension(
         across = line + (-1.0 if edge.vertical else 1.0) * (TEXT_CLEAR * ratio + height / 2)
     else:
         across = line + edge.outward * ((FIRST_ROW + (row - 1) * ROW_STEP) * ratio - height / 2)
-    points: list[Point] = [(s.along, s.across) for s in (before, station)]
+    points: list[Point] = [(s.along, s.across) for s in (span.before, span.after)]
     if edge.vertical:
         points = [(y, x) for x, y in points]
     text_at = (across, along) if edge.vertical else (along, across)
     return Dimension(
-        points[0], points[1], edge.vertical, line, text, text_at, height, lifted=row > 0, stands_for=station.shows
+        points[0], points[1], edge.vertical, line, span.text, text_at, height, row > 0, span.after.shows
     )

@@ -35,7 +35,10 @@ def site_from_side(layout: Layout) -> tuple[Board, ...]:
     if layout.wall >= 0:
         return _raised_hearth(layout)
     facing = (-layout.facing_side, layout.facing_side)
-    return (_solid("facing", facing, (layout.floor, layout.facing_top), (layout.wall, 0.0)), *_raised_hearth(layout))
+    return (
+        _solid("facing", facing, (layout.floor, layout.facing_top), (layout.wall, 0.0)),
+        *_raised_hearth(layout),
+    )
 
 
 def _raised_hearth(layout: Layout) -> tuple[Board, ...]:
@@ -60,7 +63,9 @@ def site_from_above(layout: Layout, level: float, reach: float) -> tuple[Board, 
         masonry = [(-facing, -layout.opening_side), (layout.opening_side, facing)]
     solids += [_solid("facing", x, (0.0, level), (behind, 0.0)) for x in masonry if x[1] > x[0]]
     if reach > facing:
-        solids += [_solid("wall", x, (0.0, level), (behind, wall)) for x in ((-reach, -facing), (facing, reach))]
+        solids += [
+            _solid("wall", x, (0.0, level), (behind, wall)) for x in ((-reach, -facing), (facing, reach))
+        ]
     return tuple(solids)
 
 

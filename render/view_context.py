@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from model.surround import Surround
 from model.units import format_length
-from render.dimension_strings import Edge, TEXT_HEIGHT, place_strings, strings_reach
-from render.drawing import Anchor, Fill, Lines, Mark, Pen, Polyline, Region, Segment, Text
+from render.dimension_strings import Edge, place_strings, strings_reach
+from render.drawing import Anchor, Dimension, Fill, Lines, Mark, Pen, Polyline, Region, Segment, Text
 from render.site_solids import MASONRY_DEPTH, SLAB
 from render.view_dimensions import list_strings
 
@@ -69,10 +70,12 @@ def _foot(surround: Surround) -> float:
     return surround.layout.floor - _flush_slab(surround)
 
 
-def draw_context(surround: Surround, view: str, frame: Frame, ratio: float) -> list[Mark]:
-    """Floor, ceiling and wall as the view shows them."""
+def draw_context(
+    surround: Surround, view: str, frame: Frame, dimensions: Sequence[Dimension], ratio: float
+) -> list[Mark]:
+    """Floor, ceiling and wall as the view shows them, with its `dimensions` kept clear of."""
     if view == "front":
-        return _front_context(surround, frame, ratio)
+        return _front_context(surround, frame, _ceiling_line(surround, frame.top, dimensions, ratio), ratio)
     if view == "side":
         return _side_context(surround, frame, ratio)
     if view == "vertical_section":
@@ -80,16 +83,21 @@ def draw_context(surround: Surround, view: str, frame: Frame, ratio: float) -> l
     return []
 
 
-def _ceiling_line(surround: Surround, ratio: float) -> float:
+def _ceiling_line(surround: Surround, top: float, dimensions: Sequence[Dimension], ratio: float) -> float:
     """y at which the ceiling is drawn: where it is, or nearer where it would waste the sheet.
 
-    Drawn nearer it clears the front view's dimension strings, so that front and side agree.
+    Drawn nearer it clears the front view's `dimensions`.
     """
+    nearest = strings_reach(dimensions, top) + HEADROOM * ratio
+    return max(top, min(surround.layout.ceiling, nearest))
+
+
+def _front_ceiling_line(surround: Surround, ratio: float) -> float:
+    """The front view's ceiling line, for the views that stand beside it."""
     frame = Frame.around(surround, "front")
     strings = [s for s in list_strings(surround, "front") if s.edge is Edge.ABOVE]
     placed = place_strings(strings, frame.outline, ratio, surround.job.about.length_style)
-    nearest = strings_reach(placed, frame.top) + HEADROOM * ratio
-    return max(frame.top, min(surround.layout.ceiling, nearest))
+    return _ceiling_line(surround, frame.top, placed, ratio)
 
 
 def _slab(surround: Surround, left: float, right: float) -> list[Mark]:
@@ -100,10 +108,9 @@ def _slab(surround: Surround, left: float, right: float) -> list[Mark]:
     return [Region(Fill.HEARTH, (ring,), "hearth"), Polyline(Pen.SITE, ring, True, "hearth")]
 
 
-def _front_context(surround: Surround, frame: Frame, ratio: float) -> list[Mark]:
+def _front_context(surround: Surround, frame: Frame, ceiling: float, ratio: float) -> list[Mark]:
     left, right = frame.left - BESIDE, frame.right + BESIDE
     layout, floor = surround.layout, surround.layout.floor
-    ceiling = _ceiling_line(surround, ratio)
     marks = _slab(surround, -layout.hearth_side, layout.hearth_side)
     marks.append(Lines(Pen.GROUND, ((left, floor, right, floor),), "floor"))
     marks.append(Lines(Pen.SITE, ((left, ceiling, right, ceiling),), "ceiling"))
@@ -132,7 +139,7 @@ def _ceiling_note(surround: Surround, ceiling: float, ratio: float) -> Text:
 
 def _side_context(surround: Surround, frame: Frame, ratio: float) -> list[Mark]:
     left, wall, floor = frame.left - BESIDE, -surround.layout.wall, surround.layout.floor
-    ceiling = _ceiling_line(surround, ratio)
+    ceiling = _front_ceiling_line(surround, ratio)
     marks = _slab(surround, -surround.layout.hearth_front, 0.0)
     marks.append(Lines(Pen.GROUND, ((left, floor, wall, floor),), "floor"))
     marks.append(Lines(Pen.SITE, ((left, ceiling, wall, ceiling),), "ceiling"))

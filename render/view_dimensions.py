@@ -24,14 +24,8 @@ def list_strings(surround: Surround, view: str) -> tuple[String, ...]:
 def _front_widths(surround: Surround) -> tuple[String, ...]:
     layout = surround.layout
     inner, outer, mouth = layout.column_inner, layout.column_outer, layout.opening_side
-    base, frame, frieze = layout.column_base, layout.column_frame, layout.frieze_frame
-    stile = frame.openings[0][0] - inner
-    members = [
-        (-outer, layout.shelf_bottom, ""),
-        (-outer + stile, layout.shelf_bottom, "column.stile"),
-        (-inner - stile, layout.shelf_bottom, ""),
-        (-inner, layout.shelf_bottom, "column.stile"),
-    ]
+    base, frieze = layout.column_base, layout.frieze_frame
+    members = [(-inner, layout.shelf_bottom, "")]
     for x0, _, x1, _ in frieze.openings:
         members += [(x0, layout.shelf_bottom, "frieze.stile"), (x1, layout.shelf_bottom, "")]
     members.append((inner, layout.shelf_bottom, "frieze.stile"))
@@ -47,7 +41,11 @@ def _front_widths(surround: Surround) -> tuple[String, ...]:
             (outer, base, "column.width"),
         ),
         measure(Edge.BELOW, (-front, 0.0, ""), (front, 0.0, "facing.width")),
-        measure(Edge.BELOW, (-layout.hearth_side, layout.floor, ""), (layout.hearth_side, layout.floor, "hearth.width")),
+        measure(
+            Edge.BELOW,
+            (-layout.hearth_side, layout.floor, ""),
+            (layout.hearth_side, layout.floor, "hearth.width"),
+        ),
         measure(Edge.ABOVE, *members),
         measure(
             Edge.ABOVE,
@@ -88,7 +86,11 @@ def _front_heights(surround: Surround) -> tuple[String, ...]:
             (layout.opening_top, mouth, "opening.height"),
             *(((layout.frieze_bottom, mouth, ""),) if layout.facing_margin > 0 else ()),
         ),
-        measure(Edge.RIGHT, (0.0, layout.facing_side, ""), (layout.facing_top, layout.facing_side, "facing.height")),
+        measure(
+            Edge.RIGHT,
+            (0.0, layout.facing_side, ""),
+            (layout.facing_top, layout.facing_side, "facing.height"),
+        ),
     )
 
 
@@ -110,7 +112,9 @@ def _side(surround: Surround) -> tuple[String, ...]:
             (-foremost, layout.shelf_bottom, "shelf.overhang_front"),
             (0.0, layout.shelf_top, ""),
         ),
-        measure(Edge.ABOVE, (-layout.shelf_front, layout.shelf_top, ""), (0.0, layout.shelf_top, "shelf.depth")),
+        measure(
+            Edge.ABOVE, (-layout.shelf_front, layout.shelf_top, ""), (0.0, layout.shelf_top, "shelf.depth")
+        ),
         measure(
             Edge.LEFT,
             (layout.edge_bottom, -layout.shelf_front, ""),
@@ -124,7 +128,9 @@ def _plan(surround: Surround) -> tuple[String, ...]:
     side, front, hearth = layout.shelf_side, -layout.shelf_front, layout.hearth_side
     return (
         measure(Edge.BELOW, (-side, front, ""), (side, front, "")),
-        measure(Edge.BELOW, (-hearth, -layout.hearth_front, ""), (hearth, -layout.hearth_front, "hearth.width")),
+        measure(
+            Edge.BELOW, (-hearth, -layout.hearth_front, ""), (hearth, -layout.hearth_front, "hearth.width")
+        ),
         measure(Edge.LEFT, (front, -side, ""), (0.0, -side, "shelf.depth")),
         measure(Edge.RIGHT, (-layout.hearth_front, hearth, ""), (0.0, hearth, "hearth.depth")),
     )
@@ -161,7 +167,11 @@ def _plan_section(surround: Surround) -> tuple[String, ...]:
             (face + frame.reveal, x1, "panel.reveal"),
             (face + frame.reveal + layout.panel, x1, "panel.thickness"),
         ),
-        measure(Edge.RIGHT, (-layout.hearth_front, layout.hearth_side, ""), (0.0, layout.hearth_side, "hearth.depth")),
+        measure(
+            Edge.RIGHT,
+            (-layout.hearth_front, layout.hearth_side, ""),
+            (0.0, layout.hearth_side, "hearth.depth"),
+        ),
     )
 
 
@@ -173,7 +183,6 @@ def _vertical_section(surround: Surround) -> tuple[String, ...]:
     return (
         measure(
             Edge.LEFT,
-            *(((layout.opening_top, 0.0, ""),) if layout.facing_margin > 0 else ()),
             (layout.frieze_bottom, face, ""),
             (y0, face, "frieze.rail"),
             (y1, face, ""),
@@ -186,8 +195,7 @@ def _vertical_section(surround: Surround) -> tuple[String, ...]:
             (0.0, -layout.hearth_front, ""),
             (layout.opening_top, 0.0, "opening.height"),
             *(((layout.frieze_bottom, face, ""),) if layout.facing_margin > 0 else ()),
-            (layout.shelf_bottom, face, "frieze.height"),
-            (layout.shelf_top, -layout.shelf_front, "shelf.thickness"),
+            (layout.shelf_top, -layout.shelf_front, ""),
         ),
         measure(
             Edge.ABOVE,
@@ -195,6 +203,8 @@ def _vertical_section(surround: Surround) -> tuple[String, ...]:
             (face, layout.shelf_bottom, ""),
             (0.0, layout.shelf_top, "frieze.projection"),
         ),
-        measure(Edge.ABOVE, (-layout.shelf_front, layout.shelf_top, ""), (0.0, layout.shelf_top, "shelf.depth")),
+        measure(
+            Edge.ABOVE, (-layout.shelf_front, layout.shelf_top, ""), (0.0, layout.shelf_top, "shelf.depth")
+        ),
         measure(Edge.BELOW, (-layout.hearth_front, 0.0, ""), (0.0, 0.0, "hearth.depth")),
     )

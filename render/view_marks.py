@@ -56,7 +56,12 @@ def _slope(surround: Surround, ratio: float) -> list[Mark]:
 
 
 def draw_faults(
-    surround: Surround, view: str, look: Look, findings: Sequence[Finding], projection: Projection, ratio: float
+    surround: Surround,
+    view: str,
+    look: Look,
+    findings: Sequence[Finding],
+    projection: Projection,
+    ratio: float,
 ) -> list[Mark]:
     """Every failing finding that has a place, where this view shows it."""
     marks: list[Mark] = []
@@ -83,7 +88,9 @@ def _worst_point(
     if view == "front":
         height = TEXT_HEIGHT * NOTE_SIZE * ratio
         end = (0.0, surround.layout.opening_top * 0.8 - row * 2.2 * height)
-        marks.append(Leader(((x, y), end), _words(surround, finding), height, Anchor.MIDDLE, Pen.FAULT, finding.part))
+        marks.append(
+            Leader(((x, y), end), _words(surround, finding), height, Anchor.MIDDLE, Pen.FAULT, finding.part)
+        )
     return marks
 
 

@@ -6,18 +6,19 @@ render.view_dimensions, what is marked over it in render.view_marks.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from model.board import Board
 from model.check.finding import Finding
 from model.surround import Surround
 from render.cutting_plane import cut_boards
+from render.dimension_strings import place_strings
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
 from render.site_solids import site_cut_upright, site_from_above, site_from_side, site_in_front
 from render.view_context import WALL_ABOVE, WALL_BESIDE, Frame, draw_context
 from render.view_dimensions import list_strings
 from render.view_marks import draw_clearance, draw_faults
-from render.dimension_strings import place_strings
 from render.visibility import (
     FROM_ABOVE,
     FROM_FRONT,
@@ -79,14 +80,26 @@ class ViewOptions:
 
 def draw_view(surround: Surround, view: str, options: ViewOptions | None = None) -> Drawing:
     """The named view. Raises KeyError for a name that is not in VIEWS."""
+    return draw_views(surround, (view,), options)[0]
+
+
+def draw_views(
+    surround: Surround, views: Sequence[str], options: ViewOptions | None = None
+) -> tuple[Drawing, ...]:
+    """The named views in order, what they share worked out once. Raises KeyError as `draw_view` does."""
     options = options or ViewOptions()
+    wood = flatten_boards(surround.boards)
+    return tuple(_draw(surround, wood, view, options) for view in views)
+
+
+def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> Drawing:
     ratio, look = options.ratio, LOOKS[view]
-    projection = _project(surround, view, look)
+    projection = _project(surround, wood, view, look)
     frame = Frame.around(surround, view)
     strings = list_strings(surround, view) if options.dimensions else ()
     dimensions = place_strings(strings, frame.outline, ratio, surround.job.about.length_style)
     marks = [*_site_areas(projection, ratio), *_wood_areas(projection, view, ratio)]
-    marks += draw_context(surround, view, frame, ratio)
+    marks += draw_context(surround, view, frame, dimensions, ratio)
     marks += _lines(projection)
     if options.clearance:
         marks += draw_clearance(surround, view, ratio)
@@ -106,24 +119,25 @@ def section_station(surround: Surround) -> float:
     return min(middles, key=lambda x: (abs(x), -x))
 
 
-def _project(surround: Surround, view: str, look: Look) -> Projection:
-    layout, boards = surround.layout, surround.boards
+def _project(surround: Surround, wood: Solids, view: str, look: Look) -> Projection:
+    layout = surround.layout
     if view == "front":
-        return project(flatten_boards(boards, site_in_front(layout)), look)
+        return project(wood.beside(site_in_front(layout)), look)
     if view == "side":
-        return project(flatten_boards(boards, site_from_side(layout)), look)
+        return project(wood.beside(site_from_side(layout)), look)
     if view == "vertical_section":
         at = section_station(surround)
-        site = site_cut_upright(layout, at, layout.shelf_top + WALL_ABOVE, surround.job.site.hearth.thickness)
-        return project(_flatten_cut(boards, site, "x", at), look, at)
+        thickness = surround.job.site.hearth.thickness
+        site = site_cut_upright(layout, at, layout.shelf_top + WALL_ABOVE, thickness)
+        return _project_cut(surround, site, "x", at, look)
     level = layout.shelf_top + 1.0 if view == "plan" else section_level(surround)
-    reach = max(layout.shelf_side, layout.facing_side) + WALL_BESIDE
-    site = site_from_above(layout, level, reach)
-    return project(_flatten_cut(boards, site, "y", level), look, level)
+    site = site_from_above(layout, level, max(layout.shelf_side, layout.facing_side) + WALL_BESIDE)
+    return _project_cut(surround, site, "y", level, look)
 
 
-def _flatten_cut(boards: tuple[Board, ...], site: tuple[Board, ...], axis: str, at: float) -> Solids:
-    return flatten_boards(cut_boards(boards, axis, at), cut_boards(site, axis, at))
+def _project_cut(surround: Surround, site: tuple[Board, ...], axis: str, at: float, look: Look) -> Projection:
+    below = flatten_boards(cut_boards(surround.boards, axis, at))
+    return project(below.beside(cut_boards(site, axis, at)), look, at)
 
 
 def _lines(projection: Projection) -> list[Mark]:

@@ -12,10 +12,21 @@ from enum import IntEnum
 from functools import cached_property
 
 import numpy as np
-from numpy.typing import NDArray
 
 from model.board import Board, Point3
-from render.arrangement import NOTHING, Face, Floats, Grid, Ints, Mask, arrange, join_collinear, list_borders, trace_rings
+from render.arrangement import (
+    NOTHING,
+    Borders,
+    Face,
+    Floats,
+    Grid,
+    Ints,
+    Mask,
+    arrange,
+    join_collinear,
+    list_borders,
+    trace_rings,
+)
 from render.drawing import Ring, Segment
 
 CELL = 1024.0
@@ -63,14 +74,15 @@ FROM_RIGHT = Look((2, 1, 0), (-1.0, 1.0, 1.0))
 FROM_ABOVE = Look((0, 2, 1), (1.0, -1.0, 1.0))
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Solids:
     """Boards, then site solids, as one heap of corners with the faces that use them.
 
     `corners` (n, 3) room inches. `quads` (m, 4) corner numbers, counter-clockwise from outside;
     `quad_owner`, `quad_side` the solid and its side. `caps` are end faces with other than four corners.
-    Side numbers: 0.. along the section, then the low and the high end. Solids from number `site_start`
-    on are the site's.
+    Side numbers: 0.. along the section, then the low and the high end. Ends that lie against each other
+    in a mitre are left out, since nothing can be seen between them. Solids from number `site_start` on
+    are the site's.
     """
 
     corners: Floats
@@ -81,56 +93,69 @@ class Solids:
     boards: tuple[Board, ...]
     site_start: int
 
-    @cached_property
-    def mitre_joints(self) -> frozenset[tuple[int, int]]:
-        """(owner, side) of ends that lie against each other: nothing can be seen between them."""
-        found: dict[frozenset[tuple[float, ...]], list[tuple[int, int]]] = {}
-        for owner, board in enumerate(self.boards):
-            count = len(board.section)
-            for side, end in ((count, board.low), (count + 1, board.high)):
-                if not end.is_square:
-                    start = 0 if side == count else count
-                    corners = board.vertices[start : start + count]
-                    key = frozenset(tuple(round(c * CELL) for c in corner) for corner in corners)
-                    found.setdefault(key, []).append((owner, side))
-        return frozenset(face for faces in found.values() if len(faces) > 1 for face in faces)
+    def beside(self, site: Sequence[Board]) -> Solids:
+        """The same boards with what stands round them."""
+        other = flatten_boards(site)
+        shift, owners = len(self.corners), len(self.boards)
+        return Solids(
+            np.concatenate([self.corners, other.corners]),
+            np.concatenate([self.quads, other.quads + shift]),
+            np.concatenate([self.quad_owner, other.quad_owner + owners]),
+            np.concatenate([self.quad_side, other.quad_side]),
+            self.caps + tuple((corners + shift, owner + owners, side) for corners, owner, side in other.caps),
+            self.boards + other.boards,
+            owners,
+        )
 
 
-def _sides(count: int) -> list[tuple[int, int, int, int]]:
-    return [(k, (k + 1) % count, (k + 1) % count + count, k + count) for k in range(count)]
-
-
-def flatten_boards(boards: Sequence[Board], site: Sequence[Board] = ()) -> Solids:
-    """The heap of corners and faces of `boards` and of the `site`'s solids behind and around them."""
+def flatten_boards(boards: Sequence[Board]) -> Solids:
+    """The heap of corners and faces of `boards`, rounded so that faces which should meet do."""
     corners: list[Point3] = []
     quads: list[tuple[int, int, int, int]] = []
     owners: list[int] = []
     sides: list[int] = []
-    caps = []
-    everything = (*boards, *site)
-    for owner, board in enumerate(everything):
+    caps: list[tuple[Ints, int, int]] = []
+    hidden = _mitre_joints(boards)
+    for owner, board in enumerate(boards):
         start, count = len(corners), len(board.section)
         corners.extend(board.vertices)
-        own = [(a + start, b + start, c + start, d + start) for a, b, c, d in _sides(count)]
-        if count == 4:
-            own += [(start + 3, start + 2, start + 1, start), (start + 4, start + 5, start + 6, start + 7)]
-        else:
-            low = np.arange(start + count - 1, start - 1, -1)
-            high = np.arange(start + count, start + 2 * count)
-            caps += [(low, owner, count), (high, owner, count + 1)]
-        quads.extend(own)
-        owners.extend([owner] * len(own))
-        sides.extend(range(len(own)))
-    heap = np.round(np.array(corners, dtype=float).reshape(-1, 3) * CELL) / CELL
+        around = range(start, start + count)
+        quads.extend(
+            (k, nxt, nxt + count, k + count) for k, nxt in zip(around, [*around[1:], start], strict=True)
+        )
+        owners.extend([owner] * count)
+        sides.extend(range(count))
+        for side, ring in ((count, around[::-1]), (count + 1, range(start + count, start + 2 * count))):
+            if (owner, side) in hidden:
+                continue
+            if count == 4:
+                quads.append((ring[0], ring[1], ring[2], ring[3]))
+                owners.append(owner)
+                sides.append(side)
+            else:
+                caps.append((np.array(ring, dtype=np.intp), owner, side))
     return Solids(
-        heap,
+        np.round(np.array(corners, dtype=float).reshape(-1, 3) * CELL) / CELL,
         np.array(quads, dtype=np.intp).reshape(-1, 4),
         np.array(owners, dtype=np.intp),
         np.array(sides, dtype=np.intp),
         tuple(caps),
-        everything,
+        tuple(boards),
         len(boards),
     )
+
+
+def _mitre_joints(boards: Sequence[Board]) -> set[tuple[int, int]]:
+    """(owner, side) of the ends that lie against another board's end."""
+    found: dict[frozenset[tuple[int, ...]], list[tuple[int, int]]] = {}
+    for owner, board in enumerate(boards):
+        count = len(board.section)
+        for side, end, start in ((count, board.low, 0), (count + 1, board.high, count)):
+            if not end.is_square:
+                ring = board.vertices[start : start + count]
+                key = frozenset(tuple(round(c * CELL) for c in corner) for corner in ring)
+                found.setdefault(key, []).append((owner, side))
+    return {face for faces in found.values() if len(faces) > 1 for face in faces}
 
 
 @dataclass(frozen=True)
@@ -148,37 +173,46 @@ class Projection:
     side: Ints
     cut: Mask
 
+    @cached_property
+    def borders(self) -> Borders:
+        """All pieces of line between faces that are seen."""
+        return list_borders(self.grid)
+
     def lines(self) -> dict[Line, tuple[Segment, ...]]:
         """Visible segments by class, joined where they run on."""
-        borders = list_borders(self.grid)
+        borders = self.borders
         kinds = self._classify(borders.segments, borders.left, borders.right)
         shown = kinds != Line.NONE
         segments, kinds = join_collinear(borders.segments[shown], kinds[shown])
         return {
-            kind: tuple(map(tuple, segments[kinds == kind].tolist())) for kind in Line if (kinds == kind).any()
+            kind: tuple(map(tuple, segments[kinds == kind].tolist()))
+            for kind in Line
+            if (kinds == kind).any()
         }
 
     def rings_of(self, owner: int) -> tuple[Ring, ...]:
         """Outlines of all that is seen of one solid."""
-        return trace_rings(self.grid, self.owner[self.grid.seen] == owner)
+        return trace_rings(self.borders, self.owner == owner)
 
     def cut_rings_of(self, owner: int) -> tuple[Ring, ...]:
         """Outlines of one solid's cut faces."""
-        return trace_rings(self.grid, (self.owner[self.grid.seen] == owner) & self.cut[self.grid.seen])
+        return trace_rings(self.borders, (self.owner == owner) & self.cut)
 
     def wood_rings(self) -> tuple[Ring, ...]:
         """Outlines of all that is seen of the boards together."""
-        owner = self.owner[self.grid.seen]
-        return trace_rings(self.grid, (owner >= 0) & (owner < self.solids.site_start))
+        return trace_rings(self.borders, self._is_wood(self.owner))
+
+    @cached_property
+    def _seen_faces(self) -> Ints:
+        return np.flatnonzero(np.bincount(self.grid.seen.ravel() + 1)[1:])
 
     def cut_owners(self) -> list[int]:
         """Solids that show a cut face."""
-        faces = np.unique(self.grid.seen)
-        return sorted(set(self.owner[faces[self.cut[faces]]].tolist()))
+        return sorted(set(self.owner[self._seen_faces[self.cut[self._seen_faces]]].tolist()))
 
     def seen_owners(self) -> list[int]:
         """Solids of which anything is seen."""
-        return sorted(set(self.owner[np.unique(self.grid.seen)].tolist()) - {NOTHING})
+        return sorted(set(self.owner[self._seen_faces].tolist()))
 
     def _classify(self, segments: Floats, left: Ints, right: Ints) -> Ints:
         one, other = self.owner[left], self.owner[right]
@@ -194,9 +228,10 @@ class Projection:
         cut_one, cut_other = self.cut[left], self.cut[right]
         kinds[cut_one | cut_other] = Line.CUT
         kinds[cut_one & cut_other & both] = Line.EDGE
-        kinds[(cut_one & ~wood_one & ~(cut_other & wood_other)) | (cut_other & ~wood_other & ~(cut_one & wood_one))] = (
-            Line.SITE_CUT
-        )
+        kinds[
+            (cut_one & ~wood_one & ~(cut_other & wood_other))
+            | (cut_other & ~wood_other & ~(cut_one & wood_one))
+        ] = Line.SITE_CUT
         kinds[self._unseen(left, right, same & flush)] = Line.NONE
         kinds[same & cut_one & cut_other] = Line.NONE
         return kinds
@@ -217,11 +252,10 @@ class Projection:
     def _unseen(self, left: Ints, right: Ints, candidates: Mask) -> Mask:
         """Lines between two facets of one curve, where the wood shows no edge."""
         unseen = np.zeros(len(left), dtype=bool)
-        for i in np.flatnonzero(candidates).tolist():
-            board = self.solids.boards[self.owner[left[i]]]
-            if board.curved:
-                first, second = sorted((int(self.side[left[i]]), int(self.side[right[i]])))
-                unseen[i] = second - first == 1 and second in board.curved
+        moulded = np.array([bool(board.curved) for board in self.solids.boards] + [False])
+        for i in np.flatnonzero(candidates & moulded[self.owner[left]]).tolist():
+            first, second = sorted((int(self.side[left[i]]), int(self.side[right[i]])))
+            unseen[i] = second - first == 1 and second in self.solids.boards[self.owner[left[i]]].curved
         return unseen
 
 
@@ -232,39 +266,42 @@ def project(solids: Solids, look: Look, cut_at: float | None = None) -> Projecti
     """
     placed = look.place(solids.corners)
     quads = placed[solids.quads]
-    keep = _area(quads) > EDGE_ON
+    keep = _quad_areas(quads) > EDGE_ON
     faces = _quad_faces(quads[keep])
     owner, side = solids.quad_owner[keep].tolist(), solids.quad_side[keep].tolist()
     for corners, whose, which in solids.caps:
         cap = placed[corners]
-        if _area(cap[None])[0] > EDGE_ON:
-            faces.append(_face(cap, upright=False))
+        if _area(cap) > EDGE_ON:
+            faces.append(_cap_face(cap))
             owner.append(whose)
             side.append(which)
-    hidden = solids.mitre_joints
-    kept = [i for i in range(len(faces)) if (owner[i], side[i]) not in hidden]
-    faces = [faces[i] for i in kept]
     in_plane = [cut_at is not None and _lies_at(face, cut_at) for face in faces]
     return Projection(
         solids,
         faces,
         arrange(faces),
-        np.array([owner[i] for i in kept] + [NOTHING], dtype=np.intp),
-        np.array([side[i] for i in kept] + [NOTHING], dtype=np.intp),
+        np.array([*owner, NOTHING], dtype=np.intp),
+        np.array([*side, NOTHING], dtype=np.intp),
         np.array([*in_plane, False]),
     )
 
 
 def _lies_at(face: Face, depth: float) -> bool:
-    a, b, c = face.plane
-    return a == 0 and b == 0 and abs(c - depth) < FLUSH
+    return face.flat and abs(face.plane[2] - depth) < FLUSH
 
 
-def _area(polygons: Floats) -> NDArray[np.float64]:
-    """Signed areas in the picture, positive when seen from the front."""
-    h, v = polygons[:, :, 0], polygons[:, :, 1]
-    area: Floats = ((h * np.roll(v, -1, axis=1)) - (np.roll(h, -1, axis=1) * v)).sum(axis=1) / 2
-    return area
+def _quad_areas(quads: Floats) -> Floats:
+    """Signed areas in the picture, positive when seen from the front: half the diagonals' cross product."""
+    across, other = quads[:, 2] - quads[:, 0], quads[:, 3] - quads[:, 1]
+    areas: Floats = (across[:, 0] * other[:, 1] - across[:, 1] * other[:, 0]) / 2
+    return areas
+
+
+def _area(polygon: Floats) -> float:
+    """The same for one polygon of any number of corners."""
+    points = polygon[:, :2].tolist()
+    turns = [a[0] * b[1] - b[0] * a[1] for a, b in zip(points, points[1:] + points[:1], strict=True)]
+    return float(sum(turns)) / 2
 
 
 def _quad_faces(quads: Floats) -> list[Face]:
@@ -285,16 +322,17 @@ def _quad_faces(quads: Floats) -> list[Face]:
 def _planes(polygons: Floats) -> Floats:
     """(n, 3) of a, b, c with depth = a*h + b*v + c, from each polygon's first, second and last corner."""
     p, q, r = polygons[:, 0], polygons[:, 1], polygons[:, -1]
-    normal = np.cross(q - p, r - p)
-    a, b = -normal[:, 0] / normal[:, 2], -normal[:, 1] / normal[:, 2]
+    (h1, v1, d1), (h2, v2, d2) = (q - p).T, (r - p).T
+    across = h1 * v2 - v1 * h2
+    a, b = (d1 * v2 - v1 * d2) / across, (h1 * d2 - d1 * h2) / across
     return np.stack([a, b, p[:, 2] - a * p[:, 0] - b * p[:, 1]], axis=1)
 
 
-def _face(cap: Floats, upright: bool) -> Face:
+def _cap_face(cap: Floats) -> Face:
     if np.ptp(cap[:, 2]) == 0:
-        return Face(cap[:, :2], (0.0, 0.0, float(cap[0, 2])), upright)
+        return Face(cap[:, :2], (0.0, 0.0, float(cap[0, 2])), upright=False)
     a, b, c = _planes(_widest_triangle(cap)[None])[0].tolist()
-    return Face(cap[:, :2], (a, b, c), upright)
+    return Face(cap[:, :2], (a, b, c), upright=False)
 
 
 def _widest_triangle(cap: Floats) -> Floats:

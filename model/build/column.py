@@ -33,7 +33,15 @@ def _returns(layout: Layout, stock: Stock) -> tuple[Board, ...]:
     inner, outer = layout.column_inner, layout.column_outer
     return (
         block("column inner return", RIGHT, stock, "y", (inner, inner + t), y, (inner_back, back_of_face)),
-        block("column outer return", RIGHT, stock, "y", (outer - t, outer), y, (layout.column_back, back_of_face)),
+        block(
+            "column outer return",
+            RIGHT,
+            stock,
+            "y",
+            (outer - t, outer),
+            y,
+            (layout.column_back, back_of_face),
+        ),
     )
 
 
@@ -54,5 +62,13 @@ def _plinth(layout: Layout, stock: Stock) -> tuple[Board, ...]:
         *boards,
         block("plinth packing", RIGHT, stock, "x", (inner, outer), y, (front, front + start)),
         block("plinth packing", RIGHT, stock, "z", (inner - start, inner), y, (inner_back, front + start)),
-        block("plinth packing", RIGHT, stock, "z", (outer, outer + start), y, (layout.column_back, front + start)),
+        block(
+            "plinth packing",
+            RIGHT,
+            stock,
+            "z",
+            (outer, outer + start),
+            y,
+            (layout.column_back, front + start),
+        ),
     )

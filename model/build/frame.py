@@ -39,7 +39,17 @@ def _members(frame: Frame, words: FrameWords, stock: Stock, rebate: float, lap: 
         section = _section((x0, x1), z, rebate, lap, left=i > 0, right=i < len(frame.stiles) - 1)
         role = f"{words.name} stile"
         # Grain up: the section runs over (z, x).
-        boards.append(Board(role, words.assembly, stock, "y", tuple((w, x) for x, w in reversed(section)), End(y0), End(y1)))
+        boards.append(
+            Board(
+                role,
+                words.assembly,
+                stock,
+                "y",
+                tuple((w, x) for x, w in reversed(section)),
+                End(y0),
+                End(y1),
+            )
+        )
     for i, (x0, y0, x1, y1) in enumerate(frame.rails):
         section = _section((y0, y1), z, rebate, lap, left=i > 0, right=i < len(frame.rails) - 1)
         role = f"{words.name} {_rail_name(i, len(frame.rails))}"

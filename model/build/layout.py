@@ -126,14 +126,17 @@ def lay_out(site: Site, design: Design) -> Layout:
     board = design.board.thickness
     column_front = design.column.projection
     frieze_front = ledger.hold(
-        "frieze.projection", design.frieze.projection, max(design.frieze.projection, board),
+        "frieze.projection",
+        design.frieze.projection,
+        max(design.frieze.projection, board),
         "the boards are thicker than that",
     )
     thickness = _shelf_thickness(design, ledger)
     shelf_top = _shelf_top(design, floor, thickness, ledger)
     shelf_bottom = shelf_top - thickness
     frieze_height = ledger.hold(
-        "frieze.height", design.frieze.height,
+        "frieze.height",
+        design.frieze.height,
         min(design.frieze.height, shelf_bottom - max(base, 0.0) - LEAST_UNDER_FRIEZE),
         "there is not that much height under the shelf",
     )
@@ -141,7 +144,9 @@ def lay_out(site: Site, design: Design) -> Layout:
     edge = _edge_height(design, thickness, ledger)
     mould = _mould_size(design, thickness, edge, frieze_height, ledger)
     plinth_height = ledger.hold(
-        "plinth.height", design.plinth.height, min(design.plinth.height, frieze_bottom - base - 1.0),
+        "plinth.height",
+        design.plinth.height,
+        min(design.plinth.height, frieze_bottom - base - 1.0),
         "the frieze comes down to it",
     )
     facing_side = site.facing.width / 2
@@ -176,8 +181,12 @@ def lay_out(site: Site, design: Design) -> Layout:
         board=board,
         panel=design.panel.thickness,
         edge_bottom=shelf_top - edge,
-        column_frame=_column_frame(design, (inner, base, outer, shelf_bottom), base + plinth_height, mould, ledger),
-        frieze_frame=_frieze_frame(design, (-inner, frieze_bottom, inner, shelf_bottom), frieze_front, mould, ledger),
+        column_frame=_column_frame(
+            design, (inner, base, outer, shelf_bottom), base + plinth_height, mould, ledger
+        ),
+        frieze_frame=_frieze_frame(
+            design, (-inner, frieze_bottom, inner, shelf_bottom), frieze_front, mould, ledger
+        ),
         shortfalls=tuple(ledger.shortfalls),
     )
 
@@ -218,7 +227,9 @@ def _edge_height(design: Design, thickness: float, ledger: _Ledger) -> float:
     return ledger.hold("shelf.edge_height", asked, built, "the overhang leaves no room for it to hang lower")
 
 
-def _mould_size(design: Design, thickness: float, edge: float, frieze_height: float, ledger: _Ledger) -> float:
+def _mould_size(
+    design: Design, thickness: float, edge: float, frieze_height: float, ledger: _Ledger
+) -> float:
     if not design.bed_mould.on:
         return 0.0
     asked = design.bed_mould.size
@@ -247,7 +258,9 @@ def _column_frame(design: Design, outline: Rect, plinth_top: float, mould: float
     x0, y0, x1, y1 = outline
     column = design.column
     stile = ledger.hold(
-        "column.stile", column.stile, min(column.stile, (column.width - LEAST_PANEL) / 2),
+        "column.stile",
+        column.stile,
+        min(column.stile, (column.width - LEAST_PANEL) / 2),
         "the column is too narrow for two of them and a panel",
     )
     low, high = plinth_top, y1 - mould
@@ -272,13 +285,17 @@ def _frieze_frame(design: Design, outline: Rect, front: float, mould: float, led
     x0, y0, x1, y1 = outline
     frieze = design.frieze
     reveal = ledger.hold(
-        "panel.reveal", design.panel.reveal, min(design.panel.reveal, front - design.panel.thickness),
+        "panel.reveal",
+        design.panel.reveal,
+        min(design.panel.reveal, front - design.panel.thickness),
         "the frieze stands too close to the masonry for the panel behind it",
     )
     count, stile = _fit_panels("frieze", "wide", frieze.panels, frieze.stile, x1 - x0, 1, ledger)
     ledger.hold("frieze.stile", frieze.stile, stile, "the frieze is too short for the stiles and a panel")
     rail = ledger.hold(
-        "frieze.rail", frieze.rail, min(frieze.rail, (y1 - mould - y0 - LEAST_PANEL) / 2),
+        "frieze.rail",
+        frieze.rail,
+        min(frieze.rail, (y1 - mould - y0 - LEAST_PANEL) / 2),
         "the frieze is too low for two rails and a panel",
     )
     low, high = y0 + rail, y1 - mould - rail

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from model.board import Board, End, Point2, Stock
 
@@ -28,13 +29,15 @@ def run_section(
     >>> [round(leg.length, 3) for leg in legs], [leg.high.mitre for leg in legs]
     ([6.0, 11.0], [45.0, 45.0])
     """
-    legs = list(zip(path, path[1:], strict=False))
+    legs = list(pairwise(path))
     normals = [_outward(start, stop) for start, stop in legs]
     boards = []
     for i, (start, stop) in enumerate(legs):
         before = normals[i - 1] if i > 0 else None
         after = normals[i + 1] if i + 1 < len(legs) else None
-        boards.append(_leg(roles[i], assembly, stock, (start, stop), normals[i], before, after, profile, curved))
+        boards.append(
+            _leg(roles[i], assembly, stock, (start, stop), normals[i], before, after, profile, curved)
+        )
     return tuple(boards)
 
 
@@ -76,4 +79,4 @@ def _leg(
 
 def _area(section: Sequence[Point2]) -> float:
     closed = [*section, section[0]]
-    return sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(closed, closed[1:], strict=False)) / 2
+    return sum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise(closed)) / 2

@@ -35,7 +35,9 @@ def _layer(role: str, stock: Stock, x: Point2, y: Point2, z: Point2) -> tuple[Bo
     """One layer, edge-glued from equal boards where it is wider than boards are sold."""
     count = max(1, ceil((z[1] - z[0]) / WIDEST_BOARD - 1e-9))
     step = (z[1] - z[0]) / count
-    return tuple(block(role, SHELF, stock, "x", x, y, (z[0] + i * step, z[0] + (i + 1) * step)) for i in range(count))
+    return tuple(
+        block(role, SHELF, stock, "x", x, y, (z[0] + i * step, z[0] + (i + 1) * step)) for i in range(count)
+    )
 
 
 def _ribs(stock: Stock, x: Point2, y: Point2, z: Point2) -> tuple[Board, ...]:
