@@ -31,7 +31,10 @@ def drawing_extent(drawing: Drawing) -> Box:
 
     Raises ValueError for a drawing without marks.
     """
-    xs, ys = zip(*(p for mark in drawing.marks for p in _points(mark, drawing.ratio)), strict=True)
+    points = [point for mark in drawing.marks for point in _points(mark, drawing.ratio)]
+    if not points:
+        raise ValueError("a drawing without marks takes up no room")
+    xs, ys = zip(*points, strict=True)
     return min(xs), min(ys), max(xs), max(ys)
 
 

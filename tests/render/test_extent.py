@@ -75,5 +75,5 @@ def test_every_writing_is_listed_and_empty_ones_are_not():
 
 
 def test_a_drawing_without_marks_has_no_extent():
-    with pytest.raises(ValueError):
+    with pytest.raises(ValueError, match="without marks"):
         drawing_extent(Drawing(()))

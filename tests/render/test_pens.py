@@ -23,7 +23,9 @@ def test_cut_lines_are_heavier_than_outlines_and_those_than_edges_and_those_than
     assert len(set(widths)) == 4
 
 
-@pytest.mark.parametrize("pen", [Pen.DIMENSION, Pen.TEXT, Pen.OUTLINE, Pen.CUT, Pen.CLEARANCE, Pen.FAULT, Pen.RULE])
+@pytest.mark.parametrize(
+    "pen", [Pen.DIMENSION, Pen.TEXT, Pen.OUTLINE, Pen.CUT, Pen.CLEARANCE, Pen.FAULT, Pen.RULE]
+)
 @pytest.mark.parametrize("ground", [Fill.PAPER, Fill.WALL, Fill.WOOD, Fill.BAND])
 def test_inks_that_are_read_stand_out_from_light_grounds(pen, ground):
     assert contrast(STROKES[pen].ink, TINTS[ground]) >= 4.5

@@ -25,4 +25,4 @@ def test_millimetre_jobs_get_metric_scales_and_inch_jobs_architectural_ones():
 
 
 def test_a_bare_ratio_is_captioned_with_the_word_scale():
-    assert [scale_caption(scale) for scale in (METRIC[3], ARCHITECTURAL[4])] == ["SCALE 1:10", "1\" = 1'-0\""]
+    assert [scale_caption(scale) for scale in (METRIC[3], ARCHITECTURAL[4])] == ["SCALE 1:10", '1" = 1\'-0"']

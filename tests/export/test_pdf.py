@@ -1,0 +1,204 @@
+"""The PDF as other programs read it: sizes on paper, pages, fonts, text, outline, bytes."""
+
+from io import BytesIO
+
+import pdfplumber
+import pypdfium2
+import pytest
+
+from app.demo import read_demo
+from export.pdf import write_pdf
+from export.progress import Cancelled
+from model.errors import MantelwrightError
+from model.surround import plan_surround
+from model.takeoff.cut_list import list_cuts
+from model.units import MM_PER_INCH
+from render.drawing import (
+    Anchor,
+    Dimension,
+    Drawing,
+    Fill,
+    Hatch,
+    Leader,
+    Lines,
+    Pen,
+    Placed,
+    Polyline,
+    Region,
+    Sheet,
+    Text,
+)
+from render.packet import build_packet
+from render.scales import ARCHITECTURAL, METRIC
+from render.sheets import PAPERS
+
+POINTS = 72
+OPENING = ((-18.0, 0.0), (18.0, 0.0), (18.0, 30.0), (-18.0, 30.0))
+
+
+def sheet_of(*marks, ratio=12.0, at=(5.5, 2.0), size=PAPERS["letter"], title="Front elevation"):
+    return Sheet("1 of 1", title, *size, (Placed(Drawing(marks, ratio), at, "front"),))
+
+
+def pages_of(data):
+    return pdfplumber.open(BytesIO(data)).pages
+
+
+@pytest.fixture(scope="module")
+def packet():
+    """The packet of a shipped, invented job on each paper."""
+    surround = plan_surround(read_demo("brick"))
+    cuts = list_cuts(surround)
+    return {paper: build_packet(surround, (), (), cuts, paper, "2025-03-04") for paper in PAPERS}
+
+
+@pytest.mark.parametrize("scale", [s for s in ARCHITECTURAL + METRIC if s.ratio >= 4], ids=lambda s: s.name)
+def test_an_opening_measures_its_size_at_scale_to_a_hundredth(scale):
+    sheet = sheet_of(Polyline(Pen.OUTLINE, OPENING, closed=True), ratio=scale.ratio, size=PAPERS["tabloid"])
+    (outline,) = pages_of(write_pdf([sheet], "t"))[0].rects
+    assert outline["width"] / POINTS * scale.ratio == pytest.approx(36, abs=0.01 * scale.ratio)
+    assert outline["width"] / POINTS == pytest.approx(36 / scale.ratio, abs=0.001)
+    assert outline["height"] / POINTS == pytest.approx(30 / scale.ratio, abs=0.001)
+
+
+def test_a_drawing_stands_where_it_is_placed_y_upwards():
+    sheet = sheet_of(Polyline(Pen.OUTLINE, OPENING, closed=True), at=(5.5, 2.0))
+    page = pages_of(write_pdf([sheet], "t"))[0]
+    (outline,) = page.rects
+    assert outline["x0"] / POINTS == pytest.approx(5.5 - 1.5, abs=1e-3)
+    assert (float(page.height) - outline["bottom"]) / POINTS == pytest.approx(2.0, abs=1e-3)
+
+
+@pytest.mark.parametrize(("paper", "size"), PAPERS.items())
+def test_every_page_has_its_papers_size(packet, paper, size):
+    for page in pages_of(write_pdf(packet[paper], "t")):
+        assert float(page.width) / POINTS == pytest.approx(size[0], abs=1e-4)
+        assert float(page.height) / POINTS == pytest.approx(size[1], abs=1e-4)
+
+
+def test_text_with_fractions_and_signs_comes_back():
+    words = [
+        "4'-4 5/16\"",
+        "45° mitre",
+        "½ ⅛ ⅞",
+        '1 2/32" × 3"',
+        "<b>not bold</b> & <img src='x'/>",
+        "Zoë’s café",
+    ]
+    marks = [Text(word, (0, 4.0 * n), 1.5) for n, word in enumerate(words)]
+    text = pages_of(write_pdf([sheet_of(*marks)], "t"))[0].extract_text()
+    for word in words:
+        assert word in text
+
+
+def test_fonts_are_embedded_subsets(packet):
+    data = write_pdf(packet["letter"], "t")
+    fonts = {char["fontname"] for page in pages_of(data) for char in page.chars}
+    assert all("SourceSans3" in name and "+" in name for name in fonts)
+    assert data.count(b"/FontFile2") == len(fonts) == 2
+
+
+def test_capitals_are_as_tall_as_asked():
+    sheet = sheet_of(Text("H", (0, 0), 1.5), ratio=12)
+    bitmap = pypdfium2.PdfDocument(write_pdf([sheet], "t"))[0].render(scale=10, grayscale=True).to_numpy()
+    rows = (bitmap.reshape(bitmap.shape[0], -1) < 128).any(axis=1).nonzero()[0]
+    assert (rows.max() - rows.min() + 1) / 10 / POINTS == pytest.approx(0.125, abs=0.003)
+
+
+@pytest.mark.parametrize(("anchor", "share"), [(Anchor.START, 0.0), (Anchor.MIDDLE, 0.5), (Anchor.END, 1.0)])
+def test_writing_stands_at_its_anchor(anchor, share):
+    chars = pages_of(write_pdf([sheet_of(Text("5'-4\"", (0, 0), 1.5, anchor))], "t"))[0].chars
+    low, high = min(c["x0"] for c in chars), max(c["x1"] for c in chars)
+    assert low + share * (high - low) == pytest.approx(5.5 * POINTS, abs=0.01)
+
+
+def test_turned_writing_runs_upwards():
+    chars = pages_of(write_pdf([sheet_of(Text("54", (0, 0), 1.5, rotation=90))], "t"))[0].chars
+    assert not any(char["upright"] for char in chars)
+    five, four = sorted(chars, key=lambda c: -c["bottom"])
+    assert (five["text"], four["text"]) == ("5", "4")
+
+
+def test_line_widths_are_millimetres_on_paper_whatever_the_scale():
+    for ratio in (1.0, 12.0):
+        mark = Lines(Pen.OUTLINE, ((0, 0, ratio, 0),))
+        (line,) = pages_of(write_pdf([sheet_of(mark, ratio=ratio)], "t"))[0].lines
+        assert line["linewidth"] / POINTS * MM_PER_INCH == pytest.approx(0.5, abs=1e-3)
+
+
+def test_dimensions_hatches_and_leaders_are_drawn_with_their_writing():
+    marks = (
+        Region(Fill.FACING, (OPENING,)),
+        Hatch(Pen.HATCH, (OPENING,), 45, 3),
+        Dimension((-18, 0), (18, 0), False, -6, "3'-0\"", (0, -4.8), 1.5),
+        Leader(((0, 30), (6, 36)), "brick", 1.5),
+    )
+    page = pages_of(write_pdf([sheet_of(*marks)], "t"))[0]
+    level = [line for line in page.lines if line["x1"] - line["x0"] == pytest.approx(3 * POINTS, abs=0.01)]
+    assert len(level) == 1
+    assert len(page.lines) > 20
+    assert "3'-0\"" in page.extract_text()
+    assert "brick" in page.extract_text()
+
+
+def test_a_hole_in_an_area_stays_open():
+    ring = ((-6.0, 6.0), (6.0, 6.0), (6.0, 18.0), (-6.0, 18.0))
+    data = write_pdf([sheet_of(Region(Fill.OPENING, (OPENING, ring)), at=(5.5, 4.0))], "t")
+    bitmap = pypdfium2.PdfDocument(data)[0].render(scale=1, grayscale=True).to_numpy()
+    height = bitmap.shape[0]
+    inside = bitmap[height - int((4 + 1.0) * POINTS), int(5.5 * POINTS)]
+    filled = bitmap[height - int((4 + 0.2) * POINTS), int(5.5 * POINTS)]
+    assert inside > 250
+    assert filled < 120
+
+
+def test_packet_reads_in_black_and_white(packet):
+    page = pypdfium2.PdfDocument(write_pdf(packet["letter"], "t"))[0]
+    grey = page.render(scale=150 / POINTS, grayscale=True).to_numpy()
+    assert grey.shape[:2] == (1275, 1650)
+    assert (grey < 100).mean() > 0.005
+    assert (grey > 200).mean() > 0.6
+
+
+def test_every_sheet_and_every_view_is_in_the_outline(packet):
+    for paper in PAPERS:
+        document = pypdfium2.PdfDocument(write_pdf(packet[paper], "t"))
+        outline = [(entry.get_title(), entry.get_dest().get_index()) for entry in document.get_toc()]
+        text = " | ".join(title for title, _ in outline).lower()
+        for title in ("front", "side elevation", "plan section", "vertical section", "checks", "cut list"):
+            assert title in text
+        top = [entry for entry in outline if entry[0][0].isdigit()]
+        assert [page for _, page in top] == list(range(len(packet[paper])))
+
+
+def test_pages_are_labelled_with_their_number(packet):
+    document = pypdfium2.PdfDocument(write_pdf(packet["a4"], "t"))
+    assert [document.get_page_label(n) for n in range(3)] == ["1", "2", "3"]
+
+
+def test_file_says_what_it_is_and_asks_not_to_be_scaled(packet):
+    data = write_pdf(packet["letter"], "Zoë’s mantel", author="Nobody & Daughter")
+    meta = pypdfium2.PdfDocument(data).get_metadata_dict()
+    assert (meta["Title"], meta["Author"]) == ("Zoë’s mantel", "Nobody & Daughter")
+    assert b"/PrintScaling /None" in data
+
+
+def test_the_same_sheets_give_the_same_bytes(packet):
+    assert write_pdf(packet["letter"], "t") == write_pdf(packet["letter"], "t")
+
+
+def test_progress_counts_every_sheet(packet):
+    told = []
+    write_pdf(packet["letter"], "t", progress=lambda done, total: told.append((done, total)))
+    total = len(packet["letter"])
+    assert told == [(n, total) for n in range(total + 1)]
+
+
+def test_writing_can_be_called_off_between_sheets(packet):
+    told = []
+    with pytest.raises(Cancelled, match="nothing was written") as raised:
+        write_pdf(
+            packet["letter"], "t", progress=lambda *step: told.append(step), cancelled=lambda: len(told) > 2
+        )
+    assert len(told) == 3
+    assert isinstance(raised.value, MantelwrightError)

@@ -1,0 +1,145 @@
+"""The packet as a whole, on the shipped jobs: every sheet there, readable, in its place."""
+
+from functools import cache
+from itertools import combinations
+
+import pytest
+from shapely import Polygon
+from shapely.affinity import affine_transform
+
+from app.demo import list_demos, read_demo
+from model.errors import Refused
+from model.job import default_job, with_texts
+from model.surround import plan_surround
+from model.takeoff.cut_list import list_cuts
+from render.extent import list_texts, text_corners
+from render.packet import build_packet, build_view_sheet, title_of_views
+from render.scales import ARCHITECTURAL, METRIC
+from render.sheets import PAPERS, VIEW_TITLES, safe_area
+from render.tables import SMALL
+
+DATE = "2025-03-04"
+
+
+@cache
+def packet_of(name, paper, units="feet_inches"):
+    job = with_texts(read_demo(name), [("job.units", units)])
+    surround = plan_surround(job)
+    return build_packet(surround, (), (), list_cuts(surround), paper, DATE)
+
+
+def boxes_of(sheet):
+    """Every writing of a sheet with its box in paper inches."""
+    for placed in sheet.placed:
+        scale = 1 / placed.drawing.ratio
+        for text in list_texts(placed.drawing):
+            box = affine_transform(Polygon(text_corners(text)), [scale, 0, 0, scale, *placed.at])
+            yield placed.name, text.text, text.height * scale, box
+
+
+EVERY = [(name, paper) for name in list_demos() for paper in PAPERS]
+
+
+@pytest.mark.parametrize(("name", "paper"), EVERY)
+def test_packet_holds_every_sheet_in_the_order_of_use(name, paper):
+    sheets = packet_of(name, paper)
+    views = [p.name for sheet in sheets for p in sheet.placed if p.name in VIEW_TITLES]
+    assert [view for view in views if view != "plan"] == ["front", "side", "plan_section", "vertical_section"]
+    titles = [sheet.title for sheet in sheets]
+    assert titles.index("Checks") > max(n for n, t in enumerate(titles) if t == "Vertical section")
+    assert titles.index("Cut list") > titles.index("Checks")
+
+
+@pytest.mark.parametrize(("name", "paper"), EVERY)
+def test_sheets_are_numbered_and_of_the_papers_size(name, paper):
+    sheets = packet_of(name, paper)
+    assert [sheet.number for sheet in sheets] == [f"{n} of {len(sheets)}" for n in range(1, len(sheets) + 1)]
+    assert {(sheet.width, sheet.height) for sheet in sheets} == {PAPERS[paper]}
+
+
+@pytest.mark.parametrize(("name", "paper"), EVERY)
+def test_no_writing_leaves_the_safe_area(name, paper):
+    left, bottom, right, top = safe_area(*PAPERS[paper])
+    for sheet in packet_of(name, paper):
+        for part, text, _, box in boxes_of(sheet):
+            if part != "frame":
+                x0, y0, x1, y1 = box.bounds
+                assert x0 >= left - 1e-6 and x1 <= right + 1e-6, (sheet.title, text)  # noqa: PT018
+                assert y0 >= bottom - 1e-6 and y1 <= top + 1e-6, (sheet.title, text)  # noqa: PT018
+
+
+@pytest.mark.parametrize(("name", "paper"), EVERY)
+def test_no_writing_covers_another(name, paper):
+    for sheet in packet_of(name, paper):
+        for (_, one, _, box), (_, other, _, beside) in combinations(boxes_of(sheet), 2):
+            overlap = box.buffer(-0.01).intersects(beside.buffer(-0.01))
+            assert not overlap, (sheet.title, one, other)
+
+
+@pytest.mark.parametrize(("name", "paper"), EVERY)
+def test_no_writing_is_smaller_than_two_and_a_half_millimetres(name, paper):
+    for sheet in packet_of(name, paper):
+        for _, text, height, _ in boxes_of(sheet):
+            assert height >= SMALL - 1e-9, (sheet.title, text)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_each_drawing_sheet_names_the_standard_scale_it_is_drawn_at(paper):
+    names = {scale.ratio: scale.name for scale in ARCHITECTURAL}
+    for sheet in packet_of("brick", paper):
+        ratios = {placed.drawing.ratio for placed in sheet.placed if placed.name in VIEW_TITLES}
+        written = {text for _, text, _, _ in boxes_of(sheet)}
+        assert len(ratios) <= 1
+        assert all(names[ratio] in written for ratio in ratios)
+
+
+def test_millimetre_jobs_are_drawn_at_metric_scales():
+    ratios = {
+        p.drawing.ratio
+        for s in packet_of("gas", "a3", "millimetres")
+        for p in s.placed
+        if p.name in VIEW_TITLES
+    }
+    assert ratios <= {scale.ratio for scale in METRIC}
+
+
+def test_front_and_side_share_a_sheet_only_when_the_front_loses_no_scale_by_it():
+    surround = plan_surround(read_demo("brick"))
+    for paper in PAPERS:
+        first = packet_of("brick", paper)[0]
+        alone = build_view_sheet(surround, "front", paper, DATE)
+        ratio = next(p.drawing.ratio for p in alone.placed if p.name == "front")
+        assert next(p.drawing.ratio for p in first.placed if p.name == "front") == ratio
+
+
+@pytest.mark.parametrize("view", VIEW_TITLES)
+def test_one_view_alone_makes_one_sheet(view):
+    sheet = build_view_sheet(plan_surround(default_job()), view, "letter", DATE)
+    assert sheet.number == "1 of 1"
+    assert sheet.title == VIEW_TITLES[view]
+
+
+def test_an_unknown_paper_or_view_is_refused_by_name():
+    surround = plan_surround(default_job())
+    with pytest.raises(Refused, match='paper "a5": write one of letter, tabloid, a4, a3'):
+        build_view_sheet(surround, "front", "a5", DATE)
+    with pytest.raises(Refused, match='view "back": write one of front, side'):
+        build_view_sheet(surround, "back", "a4", DATE)
+
+
+def test_a_job_without_a_name_is_still_called_something():
+    sheet = build_view_sheet(plan_surround(default_job()), "front", "letter", DATE)
+    assert "Fireplace surround" in {text for _, text, _, _ in boxes_of(sheet)}
+
+
+def test_titles_of_shared_sheets_are_joined_as_they_are_spoken():
+    assert title_of_views(("front",)) == "Front elevation"
+    assert title_of_views(("front", "side")) == "Front and side elevation"
+    assert title_of_views(("front", "side", "plan")) == "Front and side elevation, plan"
+
+
+def test_the_same_job_gives_the_same_packet():
+    packet_of.cache_clear()
+    first = packet_of("bedroom", "letter")
+    packet_of.cache_clear()
+    assert packet_of("bedroom", "letter") == first
