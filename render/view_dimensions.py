@@ -1,4 +1,4 @@
-"""Which dimensions each view carries: the sizes a builder works from. Where they are put is not decided here."""
+"""Which dimensions each view carries: the sizes a builder works from. Where they stand is decided later."""
 
 from __future__ import annotations
 

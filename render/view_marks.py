@@ -65,8 +65,10 @@ def draw_faults(
 ) -> list[Mark]:
     """Every failing finding that has a place, where this view shows it."""
     marks: list[Mark] = []
-    owners = {mark: i for i, mark in enumerate(surround.marks)}
     placed = [f for f in findings if f.status is Status.FAIL and f.at is not None]
+    if not placed:
+        return []
+    owners = {mark: i for i, mark in enumerate(surround.marks)}
     whole = view in ("front", "side", "plan")
     seen = set(projection.seen_owners()) if whole else set()
     for row, finding in enumerate(placed):

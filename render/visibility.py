@@ -146,14 +146,14 @@ def flatten_boards(boards: Sequence[Board]) -> Solids:
 
 
 def _mitre_joints(boards: Sequence[Board]) -> set[tuple[int, int]]:
-    """(owner, side) of the ends that lie against another board's end."""
-    found: dict[frozenset[tuple[int, ...]], list[tuple[int, int]]] = {}
+    """(owner, side) of the ends that lie against another board's end: their corners' sums agree."""
+    found: dict[tuple[int, ...], list[tuple[int, int]]] = {}
     for owner, board in enumerate(boards):
         count = len(board.section)
         for side, end, start in ((count, board.low, 0), (count + 1, board.high, count)):
             if not end.is_square:
                 ring = board.vertices[start : start + count]
-                key = frozenset(tuple(round(c * CELL) for c in corner) for corner in ring)
+                key = (count, *(round(sum(along) * CELL / 8) for along in zip(*ring, strict=True)))
                 found.setdefault(key, []).append((owner, side))
     return {face for faces in found.values() if len(faces) > 1 for face in faces}
 
@@ -251,12 +251,19 @@ class Projection:
 
     def _unseen(self, left: Ints, right: Ints, candidates: Mask) -> Mask:
         """Lines between two facets of one curve, where the wood shows no edge."""
-        unseen = np.zeros(len(left), dtype=bool)
-        moulded = np.array([bool(board.curved) for board in self.solids.boards] + [False])
-        for i in np.flatnonzero(candidates & moulded[self.owner[left]]).tolist():
-            first, second = sorted((int(self.side[left[i]]), int(self.side[right[i]])))
-            unseen[i] = second - first == 1 and second in self.solids.boards[self.owner[left[i]]].curved
+        first = np.minimum(self.side[left], self.side[right])
+        second = np.maximum(self.side[left], self.side[right])
+        # Side k begins at vertex k, so neighbouring sides meet at the higher one's first vertex.
+        later = np.where(self.side[left] == second, left, right)
+        unseen: Mask = candidates & (second - first == 1) & self._begins_in_curve[later]
         return unseen
+
+    @cached_property
+    def _begins_in_curve(self) -> Mask:
+        """For each face, whether the section's vertex it begins at lies within a curve."""
+        boards = self.solids.boards
+        faces = zip(self.owner[:-1].tolist(), self.side[:-1].tolist(), strict=True)
+        return np.array([*(side in boards[owner].curved for owner, side in faces), False])
 
 
 def project(solids: Solids, look: Look, cut_at: float | None = None) -> Projection:
