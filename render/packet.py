@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from model.check.finding import Finding, Guide
@@ -60,12 +60,17 @@ def build_packet(
     return _number_sheets(surround, drafts, size, date_text)
 
 
-def build_view_sheet(surround: Surround, view: str, paper: str, date_text: str) -> Sheet:
-    """One view alone on a sheet. Raises Refused for a paper or view that is not known."""
+def build_view_sheet(
+    surround: Surround, view: str, paper: str, date_text: str, options: ViewOptions | None = None
+) -> Sheet:
+    """One view alone on a sheet, at the largest scale that fits whatever the ratio of `options`.
+
+    Raises Refused for a paper or view that is not known.
+    """
     if view not in VIEW_TITLES:
         raise Refused("view", view, "write one of " + ", ".join(VIEW_TITLES))
     size = paper_size(paper)
-    return _number_sheets(surround, _draft_views(surround, size, (view,)), size, date_text)[0]
+    return _number_sheets(surround, _draft_views(surround, size, (view,), options), size, date_text)[0]
 
 
 def paper_size(paper: str) -> tuple[float, float]:
@@ -86,8 +91,10 @@ def _draft_elevations(surround: Surround, size: tuple[float, float]) -> list[_Dr
     return [_draft(("front",), front), *_draft_views(surround, size, ("side",))]
 
 
-def _draft_views(surround: Surround, size: tuple[float, float], views: tuple[str, ...]) -> list[_Draft]:
-    return [_draft(views, _lay(surround, _drawer(surround), size, views))]
+def _draft_views(
+    surround: Surround, size: tuple[float, float], views: tuple[str, ...], options: ViewOptions | None = None
+) -> list[_Draft]:
+    return [_draft(views, _lay(surround, _drawer(surround, options), size, views))]
 
 
 def _draft(views: tuple[str, ...], layout: Layout) -> _Draft:
@@ -109,12 +116,13 @@ def _lay(surround: Surround, draw: DrawView, size: tuple[float, float], views: t
     return lay_views(views, draw, list_scales(surround.job.about.units), safe_area(*size))
 
 
-def _drawer(surround: Surround) -> DrawView:
+def _drawer(surround: Surround, options: ViewOptions | None = None) -> DrawView:
     """Draws views of `surround`, each at each ratio once."""
+    wanted = options or ViewOptions()
 
     @lru_cache(maxsize=64)
     def draw(view: str, ratio: float) -> Drawing:
-        return draw_view(surround, view, ViewOptions(ratio=ratio))
+        return draw_view(surround, view, replace(wanted, ratio=ratio))
 
     return draw
 

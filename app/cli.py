@@ -1,0 +1,166 @@
+"""The command line: arguments in, words and exit codes out. What the commands do stands in app.commands."""
+
+from __future__ import annotations
+
+from argparse import ArgumentParser, Namespace, _SubParsersAction
+from collections.abc import Sequence
+from datetime import date
+from pathlib import Path
+
+from app import commands
+from app.files import FileTrouble, describe_cause
+from app.terminal import Terminal, harden_streams, silence_output
+from app.view_file import DOTS_PER_INCH, PAPER, ViewWish
+from model.errors import MantelwrightError
+
+COMMANDS = ("packet", "check", "boards", "draw", "demos", "parameters")
+REFUSED, DISK, STOPPED, NOBODY_READS = 2, 3, 130, 141
+"""Exit codes: input refused; the disk failed; Ctrl-C; whoever read the results has gone, as after SIGPIPE."""
+VIEWS = "front|side|plan|plan_section|vertical_section"
+PAPERS = "letter|tabloid|a4|a3"
+JOB_HELP = "a job file, or the name of a shipped job (demo, or one that 'demos' lists)"
+EXIT_CODES = (
+    "Exit code: 0 done; 1 a check fails (check only); 2 the input is refused; 3 the disk failed; "
+    "130 stopped with Ctrl-C."
+)
+
+
+def is_command(arguments: Sequence[str]) -> bool:
+    """Whether `arguments` name a command (or ask for help), not a job to open in the window."""
+    left = list(arguments)
+    while left and (left[0] == "--set" or left[0].startswith("--set=")):
+        left = left[2:] if left[0] == "--set" else left[1:]
+    return bool(left) and left[0] in (*COMMANDS, "-h", "--help")
+
+
+def main(arguments: Sequence[str]) -> int:
+    """Run one command; returns the exit code. What goes wrong is said on standard error, never thrown."""
+    harden_streams()
+    terminal = Terminal()
+    try:
+        options = build_parser().parse_args(list(arguments))
+        code = _run(options, terminal)
+        terminal.finish()
+        return code
+    except SystemExit as done:  # argparse has said what it had to say
+        return int(done.code or 0)
+    except FileTrouble as trouble:
+        terminal.warn(str(trouble))
+        return DISK
+    except MantelwrightError as refusal:
+        terminal.warn(str(refusal))
+        return REFUSED
+    except KeyboardInterrupt:
+        terminal.warn("stopped")
+        return STOPPED
+    except BrokenPipeError:
+        silence_output()
+        return NOBODY_READS
+    except OSError as error:
+        silence_output()
+        terminal.warn(f"the results could not be written out: {describe_cause(error)}")
+        return DISK
+
+
+def _run(options: Namespace, terminal: Terminal) -> int:
+    if options.command == "demos":
+        return commands.run_demos(terminal)
+    if options.command == "parameters":
+        return commands.run_parameters(terminal)
+    job = commands.read_job_named(options.job, [*options.early, *options.settings], terminal)
+    match options.command:
+        case "packet":
+            return commands.run_packet(job, Path(options.out), options.paper, options.date, terminal)
+        case "check":
+            return commands.run_check(job, options.json, terminal)
+        case "boards":
+            mesh = Path(options.mesh) if options.mesh else None
+            return commands.run_boards(job, options.form, mesh, terminal)
+        case _:
+            wish = ViewWish(
+                options.view, Path(options.out), options.clearance, options.scale, options.paper, options.dpi
+            )
+            return commands.run_draw(job, wish, options.date, terminal)
+
+
+def build_parser() -> ArgumentParser:
+    """The arguments of every command."""
+    parser = ArgumentParser(
+        prog="mantelwright",
+        description="Work on a fireplace surround without the window. Without a command the window opens.",
+        epilog=EXIT_CODES,
+        allow_abbrev=False,
+    )
+    _add_settings(parser, "early")
+    parts = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
+
+    packet = _add_command(parts, "packet", "write the PDF packet, the DXF drawing and the cut list")
+    packet.add_argument("--out", required=True, metavar="DIR", help="folder to write into; made if need be")
+    packet.add_argument("--paper", default=PAPER, metavar=PAPERS, help=f"sheet size (default {PAPER})")
+    _add_date(packet)
+
+    check = _add_command(parts, "check", "hold the job against its clearance, hearth and fit rules")
+    check.add_argument("--json", action="store_true", help="print records for a script")
+
+    boards = _add_command(parts, "boards", "print the cut list")
+    form = boards.add_mutually_exclusive_group()
+    for name in ("json", "csv"):
+        form.add_argument(
+            f"--{name}", dest="form", action="store_const", const=name, help=f"print {name.upper()}"
+        )
+    boards.set_defaults(form="")
+    boards.add_argument("--mesh", metavar="FILE.obj", help="write every board as a closed mesh, in inches")
+
+    draw = _add_command(parts, "draw", "write one view")
+    draw.add_argument("--view", required=True, metavar=VIEWS, help="which view")
+    draw.add_argument("--out", required=True, metavar="FILE", help="a .svg, .png, .dxf or .pdf file")
+    draw.add_argument("--clearance", action="store_true", help="draw the keep-out and mark what fails")
+    draw.add_argument(
+        "--scale",
+        default="",
+        metavar="1:N",
+        help="scale of the lettering and of .svg and .png (default 1:12)",
+    )
+    draw.add_argument("--paper", default="", metavar=PAPERS, help=f"sheet size of a .pdf (default {PAPER})")
+    draw.add_argument(
+        "--dpi", default="", metavar="N", help=f"dots to the inch of a .png (default {DOTS_PER_INCH})"
+    )
+    _add_date(draw)
+
+    for name, words in (
+        ("demos", "list the shipped jobs"),
+        ("parameters", "list every path that --set takes"),
+    ):
+        _add_settings(
+            parts.add_parser(name, help=words, description=f"{words.capitalize()}.", allow_abbrev=False)
+        )
+    return parser
+
+
+def _add_command(parts: _SubParsersAction[ArgumentParser], name: str, words: str) -> ArgumentParser:
+    command: ArgumentParser = parts.add_parser(
+        name,
+        help=words,
+        description=f"{words[:1].upper()}{words[1:]}.",
+        epilog=EXIT_CODES,
+        allow_abbrev=False,
+    )
+    command.add_argument("job", metavar="JOB", help=JOB_HELP)
+    _add_settings(command)
+    return command
+
+
+def _add_settings(parser: ArgumentParser, name: str = "settings") -> None:
+    parser.add_argument(
+        "--set",
+        dest=name,
+        action="append",
+        default=[],
+        metavar="PATH=VALUE",
+        help="set a value for this run, such as opening.width=36 (bare numbers are inches); may be repeated",
+    )
+
+
+def _add_date(parser: ArgumentParser) -> None:
+    today = date.today().isoformat()
+    parser.add_argument("--date", default=today, metavar="TEXT", help="date on the sheets (default today)")

@@ -1,0 +1,144 @@
+"""What each command does with a job. Arguments are read in app.cli; heavy modules load on use."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from pathlib import Path
+
+from app.demo import DEFAULT, list_demos, read_demo
+from app.files import FileTrouble, read_job_file, save_bytes
+from app.terminal import Terminal
+from app.view_file import ViewWish, build_view_file
+from model.errors import JobRefused, Refused
+from model.job import Job, read_value, with_texts
+from model.parameters import BY_PATH
+from model.units import format_length
+
+DONE, FAILS = 0, 1
+"""Exit codes of a command that ran; FAILS says that a check fails."""
+DEPTH, OVERHANG = "shelf.depth", "shelf.overhang_front"
+
+
+def read_job_named(name: str, settings: Sequence[str], terminal: Terminal) -> Job:
+    """The shipped job or the job file called `name`, with ``path=value`` settings made.
+
+    Raises Refused or JobRefused for whatever is wrong with it, a file that cannot be opened included.
+    """
+    if name in (DEFAULT, *list_demos()):
+        job = read_demo(name)
+    else:
+        path = Path(name)
+        try:
+            job = read_job_file(path)
+        except JobRefused as refusal:
+            raise JobRefused(tuple(f"{path}: {fault}" for fault in refusal.faults)) from None
+        except FileTrouble as trouble:
+            raise JobRefused((str(trouble),)) from trouble
+    pairs = [_split_setting(setting) for setting in settings]
+    changed = with_texts(job, pairs)
+    _tell_what_governs(changed, pairs, terminal)
+    return changed
+
+
+def _split_setting(setting: str) -> tuple[str, str]:
+    path, equals, text = setting.partition("=")
+    if not equals:
+        raise Refused("--set", setting, "write path=value, such as opening.width=36")
+    return path.strip(), text
+
+
+def _tell_what_governs(job: Job, pairs: Sequence[tuple[str, str]], terminal: Terminal) -> None:
+    """Say so when the shelf's depth and its overhang were both set and cannot both hold."""
+    given = dict(pairs)
+    if DEPTH not in given or OVERHANG not in given:
+        return
+    style = job.about.length_style
+    wanted, built = BY_PATH[OVERHANG].parse(given[OVERHANG]), read_value(job, OVERHANG)
+    if wanted != built:
+        terminal.warn(
+            f"{DEPTH} governs: {OVERHANG} is {format_length(built, style)}, "
+            f"not {format_length(float(str(wanted)), style)}"
+        )
+
+
+def run_packet(job: Job, out: Path, paper: str, date_text: str, terminal: Terminal) -> int:
+    """Write packet, drawing file and cut list into the folder `out`; say which files."""
+    from app.outputs import build_outputs, write_outputs
+    from render.packet import paper_size
+
+    paper_size(paper)
+    outputs = build_outputs(job, paper, date_text, step=terminal.show_progress)
+    terminal.say_all(str(path) for path in write_outputs(out, outputs))
+    return DONE
+
+
+def run_check(job: Job, as_json: bool, terminal: Terminal) -> int:
+    """Say what the checks find; FAILS when one fails."""
+    from app.records import check_lines, finding_record, guide_record
+    from model.check.all import check_surround
+    from model.check.finding import Status
+    from model.check.proportion import list_guides
+    from model.surround import plan_surround
+
+    surround = plan_surround(job)
+    findings, guides = check_surround(surround), list_guides(surround)
+    style = job.about.length_style
+    if as_json:
+        records = [finding_record(finding) for finding in findings]
+        records += [guide_record(guide, style) for guide in guides]
+        terminal.say(json.dumps(records, indent=2))
+    else:
+        terminal.say_all(check_lines(findings, guides, style))
+    return FAILS if any(finding.status is Status.FAIL for finding in findings) else DONE
+
+
+def run_boards(job: Job, form: str, mesh: Path | None, terminal: Terminal) -> int:
+    """Say the cut list as ``json``, ``csv`` or in words; with `mesh` write the boards there as well.
+
+    With `mesh` and no form only the mesh's path is said.
+    """
+    from app.records import cut_lines, cut_record
+    from model.surround import plan_surround
+    from model.takeoff.cut_list import list_cuts
+
+    surround = plan_surround(job)
+    if mesh is not None:
+        from export.mesh import write_obj
+
+        save_bytes(mesh, write_obj(surround).encode())
+        terminal.say_all([str(mesh)] if not form else [])
+    cuts = list_cuts(surround)
+    if form == "json":
+        terminal.say(json.dumps([cut_record(cut) for cut in cuts], indent=2))
+    elif form == "csv":
+        from export.csv import write_cut_list_csv
+
+        terminal.say_all(write_cut_list_csv(cuts, job.about.length_style).splitlines())
+    elif mesh is None:
+        terminal.say_all(cut_lines(cuts, job.about.length_style))
+    return DONE
+
+
+def run_draw(job: Job, wish: ViewWish, date_text: str, terminal: Terminal) -> int:
+    """Write one view to the file it is wished in; say which."""
+    save_bytes(wish.out, build_view_file(job, wish, date_text))
+    terminal.say(str(wish.out))
+    return DONE
+
+
+def run_demos(terminal: Terminal) -> int:
+    """Say which jobs are shipped, and what each is called."""
+    from app.records import table_lines
+
+    rows = [(name, read_demo(name).about.name) for name in list_demos()]
+    terminal.say_all(table_lines(("Name", "Job (invented)"), rows))
+    return DONE
+
+
+def run_parameters(terminal: Terminal) -> int:
+    """Say every path that may be set."""
+    from app.records import parameter_lines
+
+    terminal.say_all(parameter_lines())
+    return DONE
