@@ -5,7 +5,7 @@ What stands on the sheet is decided elsewhere; this widget places it, paints it 
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
     QKeyEvent,
@@ -13,6 +13,7 @@ from PySide6.QtGui import (
     QNativeGestureEvent,
     QPainter,
     QPaintEvent,
+    QPen,
     QPixmap,
     QResizeEvent,
     QWheelEvent,
@@ -25,18 +26,22 @@ from app.shown import ShownView
 from app.theme import RHYTHM, colours
 from model.check.finding import Finding
 from model.units import MM_PER_INCH
-from render.drawing import Fill, Point
+from render.drawing import Fill, Point, Ring
 from render.pens import TINTS
 
-DESK = 3 * RHYTHM
+DESK = 2 * RHYTHM
 """Pixels of ground left showing round the paper when the whole of it is in view."""
-MARGIN = 4 * RHYTHM
+MARGIN = 2 * RHYTHM
 """Pixels of paper left clear round the drawing, likewise."""
-PAPER_DOTS = 90.0
-"""Pixels that stand for one inch of paper when the whole sheet is in view: sets how large writing is."""
+FEWEST_DOTS, MOST_DOTS, DOTS_PER_PIXEL = 58.0, 76.0, 0.105
+"""Pixels that stand for one inch of paper when the whole sheet is in view, as a part of the room's height:
+sets how large writing is. Capitals are then 7 to 9 pixels high."""
+LINE_DOTS = 84.0
+"""The same for line widths, which stay as they are at any zoom."""
 LEAST_FILL = 0.8
 """A drawing that shrinks below this part of its room is fitted to it again."""
 ZOOM_STEP = 1.25
+SOFT_EDGE = 10
 LEAST_SCALE, MOST_SCALE = 0.5, 600.0
 _NOTCH = 120
 _CLICK_SLACK = 4
@@ -45,11 +50,14 @@ _PAN_STEP = 8 * RHYTHM
 
 
 class Canvas(QWidget):
-    """Shows views on a sheet. `fitted` follows each change of the scale at which the sheet fits."""
+    """Shows views on a sheet. `fitted` follows each change of the scale at which the sheet fits,
+    `seen` the first time that anything is painted.
+    """
 
     dimension_clicked = Signal(str)
-    board_clicked = Signal(str)
+    view_clicked = Signal(str, object)
     fitted = Signal()
+    seen = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -60,13 +68,16 @@ class Canvas(QWidget):
         self._picture: QPixmap | None = None
         self._pressed: QPointF | None = None
         self._panned = False
+        self._was_seen = False
         self.overlay = Overlay()
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMinimumSize(320, 240)
         self.setAccessibleName("Sheet")
-        self.setAccessibleDescription("The drawing. Every dimension on it is also a field of the measuring list.")
+        self.setAccessibleDescription(
+            "The drawing. Every dimension on it is also a field of the measuring list."
+        )
 
     @property
     def place(self) -> Place:
@@ -107,6 +118,11 @@ class Canvas(QWidget):
         if box.isEmpty():
             return self._place.scale
         return max(LEAST_SCALE, min(room.width() / box.width(), room.height() / box.height()))
+
+    @property
+    def paper_dots(self) -> float:
+        """Pixels that stand for an inch of paper when the whole sheet is in view."""
+        return min(max(DOTS_PER_PIXEL * self._room().height(), FEWEST_DOTS), MOST_DOTS)
 
     def _room(self) -> QRectF:
         clear = DESK + MARGIN
@@ -171,14 +187,14 @@ class Canvas(QWidget):
         self.overlay.path = path
         self.update()
 
-    def show_finding(self, finding: Finding | None) -> None:
-        """Mark the place of a finding and the boards concerned."""
-        self.overlay.finding = finding
+    def show_finding(self, finding: Finding | None, points: tuple[tuple[str, Point], ...] = ()) -> None:
+        """Mark the places of a finding: view names with points of those views."""
+        self.overlay.finding, self.overlay.finding_points = finding, points
         self.update()
 
-    def light_boards(self, marks: frozenset[str]) -> None:
-        """Tint the boards with these marks."""
-        self.overlay.boards = marks
+    def show_outlines(self, outlines: tuple[tuple[str, Ring], ...]) -> None:
+        """Tint boards: view names with rings of those views."""
+        self.overlay.outlines = outlines
         self.update()
 
     def _repaint(self) -> None:
@@ -192,6 +208,14 @@ class Canvas(QWidget):
         with QPainter(self) as painter:
             painter.drawPixmap(0, 0, self._picture)
             self.overlay.paint(painter, self._views, self._place)
+            if self.hasFocus():
+                painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+                painter.setPen(QPen(QColor(colours().lit), 2))
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
+        if not self._was_seen:
+            self._was_seen = True
+            QTimer.singleShot(0, self.seen.emit)
 
     def _paint_picture(self) -> QPixmap:
         ratio = self.devicePixelRatioF()
@@ -199,21 +223,22 @@ class Canvas(QWidget):
         picture.setDevicePixelRatio(ratio)
         picture.fill(QColor(colours().desk))
         with QPainter(picture) as painter:
-            if self._views:
-                self._paint_paper(painter)
+            self._paint_paper(painter)
             for view in self._views:
                 place = self._place.moved(view.dx, 0.0)
-                paint_drawing(painter, view.gathered, place, PAPER_DOTS / MM_PER_INCH)
+                paint_drawing(painter, view.gathered, place, LINE_DOTS / MM_PER_INCH)
         return picture
 
     def _paint_paper(self, painter: QPainter) -> None:
         """The paper with a soft edge: a few pale outlines that grow."""
-        paper = self._paper_box(self._place)
+        desk = QRectF(self.rect()).adjusted(DESK, DESK, -DESK, -DESK)
+        paper = desk if self._paper.isEmpty() else self._paper_box(self._place)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
         painter.setPen(Qt.PenStyle.NoPen)
-        for spread in range(RHYTHM, 0, -1):
-            painter.setBrush(QColor(0, 0, 0, 5))
-            painter.drawRoundedRect(paper.adjusted(-spread, 1 - spread, spread, spread + 2), spread, spread)
+        painter.setBrush(QColor(0, 0, 0, 4))
+        for spread in range(SOFT_EDGE, 0, -1):
+            edge = paper.adjusted(-spread, 2 - spread, spread, 2 + spread)
+            painter.drawRoundedRect(edge, spread, spread)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
         painter.fillRect(paper, QColor(TINTS[Fill.PAPER]))
 
@@ -240,13 +265,13 @@ class Canvas(QWidget):
                     best, path = away, dimension.stands_for
         return path
 
-    def board_at(self, pixel: QPointF) -> str:
-        """The mark of the board under a pixel, or nothing."""
+    def view_at(self, pixel: QPointF) -> tuple[str, Point] | None:
+        """The view under a pixel and the point of it; None where there is none."""
         x, y = self._place.to_model(pixel)
         for view in self._views:
-            if view.box.contains(QPointF(x, y)) and (mark := view.find_board((x - view.dx, y))):
-                return mark
-        return ""
+            if view.box.contains(QPointF(x, y)):
+                return view.name, (x - view.dx, y)
+        return None
 
     def point_of(self, path: str) -> QPoint | None:
         """A pixel at which a click reaches the dimension of `path`; None when it is not on the sheet."""
@@ -284,8 +309,8 @@ class Canvas(QWidget):
     def _click(self, pixel: QPointF) -> None:
         if path := self.dimension_at(pixel):
             self.dimension_clicked.emit(path)
-        else:
-            self.board_clicked.emit(self.board_at(pixel))
+        elif under := self.view_at(pixel):
+            self.view_clicked.emit(*under)
 
     def _hover(self, pixel: QPointF) -> None:
         path = self.dimension_at(pixel)
@@ -311,7 +336,10 @@ class Canvas(QWidget):
 
     def event(self, event: QEvent) -> bool:
         """Two fingers pulled apart zoom."""
-        if isinstance(event, QNativeGestureEvent) and event.gestureType() is Qt.NativeGestureType.ZoomNativeGesture:
+        if (
+            isinstance(event, QNativeGestureEvent)
+            and event.gestureType() is Qt.NativeGestureType.ZoomNativeGesture
+        ):
             self.zoom_by(1 + event.value(), event.position())
             return True
         return super().event(event)
@@ -319,8 +347,11 @@ class Canvas(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Arrows move the sheet; plus, minus and Home come closer, go back and fit."""
         ways: dict[int, Point] = {
-            Qt.Key.Key_Left: (1, 0), Qt.Key.Key_Right: (-1, 0), Qt.Key.Key_Up: (0, 1), Qt.Key.Key_Down: (0, -1),
-        }  # fmt: skip
+            Qt.Key.Key_Left: (1, 0),
+            Qt.Key.Key_Right: (-1, 0),
+            Qt.Key.Key_Up: (0, 1),
+            Qt.Key.Key_Down: (0, -1),
+        }
         if event.key() in ways:
             dx, dy = ways[event.key()]
             self.pan_by(dx * _PAN_STEP, dy * _PAN_STEP)
@@ -332,13 +363,3 @@ class Canvas(QWidget):
             self.fit()
         else:
             super().keyPressEvent(event)
-
-    def focusInEvent(self, event: QEvent) -> None:
-        """Show that keys reach the sheet."""
-        self.overlay.has_focus = True
-        self.update()
-
-    def focusOutEvent(self, event: QEvent) -> None:
-        """Keys go elsewhere."""
-        self.overlay.has_focus = False
-        self.update()

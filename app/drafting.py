@@ -6,10 +6,21 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from app.canvas import PAPER_DOTS, Canvas
+from app.canvas import Canvas
 from app.session import Session
 from app.shown import ELEVATIONS, set_out
-from app.working import Wish, check_plan, draw_plan, list_plan_cuts, list_plan_guides, plan_job
+from app.working import (
+    Wish,
+    check_plan,
+    draw_plan,
+    find_in_view,
+    list_plan_cuts,
+    list_plan_guides,
+    outline_in_views,
+    plan_job,
+    point_in_views,
+)
+from render.drawing import Point, Ring
 
 if TYPE_CHECKING:
     from model.check.finding import Finding, Guide
@@ -103,15 +114,31 @@ class Drafting(QObject):
 
     def _letter_again(self) -> None:
         """Draw with writing of the right size for the scale at which the sheet now fits."""
+        tried: tuple[float, float] | None = None
         for _ in range(ROUNDS):
-            ratio = min(max(PAPER_DOTS / self._canvas.fit_scale(), FINEST_RATIO), COARSEST_RATIO)
-            if abs(ratio / self._wish.ratio - 1) < NEAR_ENOUGH:
+            ratio = self._wish.ratio
+            off = self._canvas.paper_dots / self._canvas.fit_scale() - ratio
+            if abs(off) < NEAR_ENOUGH * ratio:
                 break
-            self._wish = Wish(self._wish.views, ratio, self._wish.clearance)
+            wanted = _next_ratio(ratio, off, tried)
+            tried = (ratio, off)
+            self._wish = Wish(self._wish.views, wanted, self._wish.clearance)
             self._draw()
             if self._canvas.is_fitted:
                 self._canvas.fit()
         self._lettering.stop()
+
+    def place_finding(self, finding: Finding) -> tuple[tuple[str, Point], ...]:
+        """Where a finding is in each view that is shown; nothing when it has no one place."""
+        return point_in_views(finding.at, self._wish.views) if finding.at is not None else ()
+
+    def outline_boards(self, marks: frozenset[str]) -> tuple[tuple[str, Ring], ...]:
+        """Outlines of boards in each view that is shown."""
+        return outline_in_views(self.surround, marks, self._wish.views) if self.surround and marks else ()
+
+    def find_board(self, view: str, point: Point) -> str:
+        """The mark of the board seen at a point of a view, "" for none."""
+        return find_in_view(self.surround, view, point) if self.surround else ""
 
     def list_rest(self) -> None:
         """Work out guides and cut list for the job as it is now."""
@@ -121,3 +148,11 @@ class Drafting(QObject):
         self.guides = list_plan_guides(self.surround)
         self.cuts = list_plan_cuts(self.surround)
         self.listed.emit()
+
+
+def _next_ratio(ratio: float, off: float, tried: tuple[float, float] | None) -> float:
+    """The ratio to try next: a drawing grows evenly with it, so two tries show where the third will be right."""
+    wanted = ratio + off
+    if tried is not None and tried[1] != off:
+        wanted = ratio - off * (ratio - tried[0]) / (off - tried[1])
+    return min(max(wanted, FINEST_RATIO), COARSEST_RATIO)

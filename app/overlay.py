@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from app.painter import Place, dimension_writing, paint_text
 from app.shown import ShownView
@@ -16,7 +16,7 @@ from app.status_shape import paint_shape
 from app.theme import ON_PAPER, RHYTHM, SMALL_POINTS, status_colour, text_font
 from model.check.finding import STATUS_WORD, Finding
 from render.dimension_strokes import dimension_strokes
-from render.drawing import Dimension
+from render.drawing import Dimension, Point, Ring
 from render.extent import text_corners
 
 LIT_WIDTH = 1.8
@@ -26,28 +26,31 @@ PLATE_CLEAR = 3.0
 
 @dataclass(slots=True)
 class Overlay:
-    """What is to be shown; empty fields show nothing. `hover` is a path under the pointer."""
+    """What is to be shown; empty fields show nothing. `hover` is a path under the pointer.
+
+    `finding_points` and `outlines` hold a view's name with each place and each board's ring in it.
+    """
 
     path: str = ""
     hover: str = ""
     finding: Finding | None = None
-    boards: frozenset[str] = frozenset()
-    has_focus: bool = False
+    finding_points: tuple[tuple[str, Point], ...] = ()
+    outlines: tuple[tuple[str, Ring], ...] = ()
 
     def paint(self, painter: QPainter, views: list[ShownView], place: Place) -> None:
         """Lay it over the views, in pixels."""
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
         for view in views:
             own = place.moved(view.dx, 0.0)
-            concerned = self.boards | frozenset(self.finding.boards if self.finding else ())
-            if concerned:
-                self._tint_boards(painter, view, own, concerned)
+            self._tint_boards(painter, own, [ring for name, ring in self.outlines if name == view.name])
             for path in {self.hover, self.path} - {""}:
                 for dimension in view.list_dimensions(path):
                     self._light(painter, dimension, own, view.drawing.ratio, plate=path == self.path)
-        if self.finding is not None and self.finding.at is not None:
+        if self.finding is not None:
             for view in views:
-                self._mark_finding(painter, self.finding, place.to_pixels(view.project(self.finding.at)))
+                for point in [point for name, point in self.finding_points if name == view.name]:
+                    at = place.moved(view.dx, 0.0).to_pixels(point)
+                    self._mark_finding(painter, self.finding, at)
 
     def distance_to(self, dimension: Dimension, place: Place, pixel: QPointF) -> float:
         """Pixels from a dimension's writing or line; 0 on the writing."""
@@ -59,7 +62,9 @@ class Overlay:
             (low, dimension.line), (high, dimension.line))  # fmt: skip
         return _distance(pixel, place.to_pixels(ends[0]), place.to_pixels(ends[1]))
 
-    def _light(self, painter: QPainter, dimension: Dimension, place: Place, ratio: float, plate: bool) -> None:
+    def _light(
+        self, painter: QPainter, dimension: Dimension, place: Place, ratio: float, plate: bool
+    ) -> None:
         colour = QColor(ON_PAPER.lit)
         if plate:
             painter.setPen(Qt.PenStyle.NoPen)
@@ -72,18 +77,13 @@ class Overlay:
         ])  # fmt: skip
         paint_text(painter, dimension_writing(dimension), place, colour)
 
-    def _tint_boards(self, painter: QPainter, view: ShownView, place: Place, marks: frozenset[str]) -> None:
+    def _tint_boards(self, painter: QPainter, place: Place, rings: list[Ring]) -> None:
         tint = QColor(ON_PAPER.lit)
-        tint.setAlpha(56)
-        outline = QPen(QColor(ON_PAPER.lit), LIT_WIDTH)
-        outline.setCosmetic(True)
-        painter.save()
-        painter.setTransform(place.transform, True)
-        painter.setPen(outline)
+        tint.setAlpha(48)
+        painter.setPen(QPen(QColor(ON_PAPER.lit), LIT_WIDTH))
         painter.setBrush(tint)
-        for path in view.list_regions(marks):
-            painter.drawPath(path)
-        painter.restore()
+        for ring in rings:
+            painter.drawPolygon(QPolygonF([place.to_pixels(point) for point in ring]))
 
     def _mark_finding(self, painter: QPainter, finding: Finding, at: QPointF) -> None:
         """A ring with a cross hair round the place, and the status in shape and word beside it."""

@@ -131,7 +131,9 @@ def _gather_mark(gathered: Gathered, mark: Mark, ratio: float) -> None:
 def dimension_writing(dimension: Dimension) -> Text:
     """The writing of a dimension, in the ink of its strokes."""
     text = dimension_text(dimension)
-    return Text(text.text, text.at, text.height, text.anchor, text.rotation, text.bold, Pen.DIMENSION, text.stands_for)
+    return Text(
+        text.text, text.at, text.height, text.anchor, text.rotation, text.bold, Pen.DIMENSION, text.stands_for
+    )
 
 
 def region_path(region: Region) -> QPainterPath:
@@ -199,6 +201,7 @@ def _box_of(points: Iterable[Point]) -> QRectF:
 
 def paint_drawing(painter: QPainter, gathered: Gathered, place: Place, pixels_per_mm: float) -> None:
     """Paint it at `place`; line widths and dashes are as on paper at `pixels_per_mm`, at any scale."""
+    dots_per_mm = pixels_per_mm * painter.device().devicePixelRatioF()  # pens that do not scale are in dots
     painter.save()
     painter.setTransform(place.transform, True)
     for step in gathered.steps:
@@ -206,27 +209,27 @@ def paint_drawing(painter: QPainter, gathered: Gathered, place: Place, pixels_pe
             painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # no pale seams between neighbours
             painter.fillPath(step.path, QBrush(QColor(TINTS[step.fill])))
         else:
-            _paint_batch(painter, step, pixels_per_mm)
+            _paint_batch(painter, step, dots_per_mm)
     painter.restore()
     for text in gathered.texts:
         paint_text(painter, text, place, QColor(STROKES[text.pen].ink))
 
 
-def _paint_batch(painter: QPainter, batch: Batch, pixels_per_mm: float) -> None:
+def _paint_batch(painter: QPainter, batch: Batch, dots_per_mm: float) -> None:
     painter.setBrush(Qt.BrushStyle.NoBrush)
     for smooth, paths in ((False, batch.upright), (True, batch.slanted)):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, smooth)
         for pen, path in paths.items():
             if not path.isEmpty():
-                painter.setPen(screen_pen(pen, pixels_per_mm, smooth))
+                painter.setPen(screen_pen(pen, dots_per_mm, smooth))
                 painter.drawPath(path)
 
 
 @lru_cache(maxsize=256)
-def screen_pen(pen: Pen, pixels_per_mm: float, smooth: bool) -> QPen:
-    """The pen as it is on paper; a sharp line cannot be thinner than a pixel, so it is made paler."""
+def screen_pen(pen: Pen, dots_per_mm: float, smooth: bool) -> QPen:
+    """The pen as it is on paper; a sharp line cannot be thinner than a dot, so it is made paler."""
     stroke = STROKES[pen]
-    width = stroke.width * pixels_per_mm
+    width = stroke.width * dots_per_mm
     colour = QColor(stroke.ink)
     if not smooth and width < 1:
         colour.setAlphaF(max(0.35, width))
@@ -236,7 +239,7 @@ def screen_pen(pen: Pen, pixels_per_mm: float, smooth: bool) -> QPen:
     made.setCapStyle(Qt.PenCapStyle.FlatCap)
     made.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
     if stroke.dash:
-        made.setDashPattern([length * pixels_per_mm / made.widthF() for length in stroke.dash])
+        made.setDashPattern([length * dots_per_mm / made.widthF() for length in stroke.dash])
     return made
 
 

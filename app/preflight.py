@@ -31,8 +31,9 @@ def find_obstacle() -> str:
 
 def explain_missing(packages: list[str]) -> str:
     """What to install, as a command for Debian and what follows it."""
-    return "The window needs system libraries that are not here. Install them with:\n  apt-get install -y " + " ".join(
-        packages
+    return (
+        "The window needs system libraries that are not here. Install them with:\n  apt-get install -y "
+        + " ".join(packages)
     )
 
 

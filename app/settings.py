@@ -48,7 +48,11 @@ class Settings:
         """Job files used last, the latest first, including those another window has used meanwhile."""
         self._store.sync()
         names = self.read("recent", [])
-        return tuple(Path(n) for n in names if isinstance(n, str))[:MOST_RECENT] if isinstance(names, list) else ()
+        return (
+            tuple(Path(n) for n in names if isinstance(n, str))[:MOST_RECENT]
+            if isinstance(names, list)
+            else ()
+        )
 
     def add_recent(self, path: Path) -> None:
         """Put `path` first among the files used last."""

@@ -17,13 +17,17 @@ def paint_shape(painter: QPainter, status: Status, box: QRectF, colour: QColor) 
     middle = box.center()
     match status:
         case Status.FAIL:
-            painter.drawPolygon(QPolygonF([QPointF(middle.x(), box.top()), box.bottomRight(), box.bottomLeft()]))
+            painter.drawPolygon(
+                QPolygonF([QPointF(middle.x(), box.top()), box.bottomRight(), box.bottomLeft()])
+            )
         case Status.UNKNOWN:
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawEllipse(box.adjusted(1, 1, -1, -1))
         case Status.WARN:
             square = box.adjusted(1, 1, -1, -1)
-            painter.fillRect(QRectF(square.left(), middle.y(), square.width(), square.bottom() - middle.y()), colour)
+            painter.fillRect(
+                QRectF(square.left(), middle.y(), square.width(), square.bottom() - middle.y()), colour
+            )
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(square)
         case Status.PASS:

@@ -19,6 +19,8 @@ from render.lettering import FAMILY, TYPEFACES
 RHYTHM = 8
 """Pixels; distances in the window are whole or half steps of it."""
 ROW_HEIGHT = 28
+BAR = 3
+"""Width of the bar at the left of what is in focus or wrong."""
 TEXT_POINTS = 10.5
 SMALL_POINTS = 9.0
 
@@ -185,6 +187,14 @@ def _sheet(c: Colours) -> str:
     QMenu::item:selected {{ background: {c.rule}; color: {c.ink}; }}
     QMenu::item:disabled {{ color: {c.faint}; }}
     QMenu::separator {{ height: 1px; background: {c.rule}; margin: 4px 0; }}
+    QScrollBar:vertical {{ background: transparent; width: 12px; margin: 0; }}
+    QScrollBar:horizontal {{ background: transparent; height: 12px; margin: 0; }}
+    QScrollBar::handle {{ background: {c.rule}; border-radius: 4px; margin: 2px; min-height: 32px;
+                         min-width: 32px; }}
+    QScrollBar::handle:hover {{ background: {c.faint}; }}
+    QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
+    QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
+    QFrame[rule="true"] {{ background: {c.rule}; border: 0; }}
     QScrollArea {{ border: 0; background: {c.panel}; }}
     QToolTip {{ background: {c.entry}; color: {c.ink}; border: 1px solid {c.rule}; padding: 4px; }}
     QPushButton {{ background: {c.entry}; color: {c.ink}; border: 1px solid {c.rule}; border-radius: 4px;
@@ -195,7 +205,7 @@ def _sheet(c: Colours) -> str:
     QPushButton[strong="true"] {{ background: {c.strong}; color: {c.on_strong}; border-color: {c.strong}; }}
     QPushButton[strong="true"]:focus {{ border: 2px solid {c.lit}; padding: 4px 13px; }}
     QPushButton[quiet="true"] {{ background: transparent; border-color: transparent; color: {c.soft};
-                                padding: 4px 10px; }}
+                                padding: 4px 8px; }}
     QPushButton[quiet="true"]:hover {{ color: {c.ink}; background: {c.rule}; }}
     QPushButton[quiet="true"]:focus {{ border-color: {c.lit}; }}
     QPushButton[quiet="true"]:checked {{ color: {c.ink}; background: {c.entry}; border-color: {c.rule}; }}

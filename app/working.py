@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from model.board import Point3
 from model.job import Job
-from render.drawing import Drawing
+from render.drawing import Drawing, Point, Ring
 
 if TYPE_CHECKING:
     from model.check.finding import Finding, Guide
@@ -66,3 +67,27 @@ def draw_plan(surround: Surround, wish: Wish, findings: tuple[Finding, ...]) -> 
 
     options = ViewOptions(ratio=wish.ratio, clearance=wish.clearance, findings=findings)
     return [(name, draw_view(surround, name, options)) for name in wish.views]
+
+
+def point_in_views(at: Point3, views: tuple[str, ...]) -> tuple[tuple[str, Point], ...]:
+    """Where a point of the room lies in each view."""
+    from render.board_outline import place_point
+
+    return tuple((view, place_point(at, view)) for view in views)
+
+
+def outline_in_views(
+    surround: Surround, marks: frozenset[str], views: tuple[str, ...]
+) -> tuple[tuple[str, Ring], ...]:
+    """Outlines in each view of the boards with these marks."""
+    from render.board_outline import outline_board
+
+    boards = [board for board, mark in zip(surround.boards, surround.marks, strict=True) if mark in marks]
+    return tuple((view, outline_board(board, view)) for view in views for board in boards)
+
+
+def find_in_view(surround: Surround, view: str, point: Point) -> str:
+    """The mark of the board seen at a point of a view, "" for none."""
+    from render.board_outline import find_board
+
+    return find_board(surround, view, point)

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFocusEvent, QWheelEvent
+from PySide6.QtCore import QPointF, Qt, Signal
+from PySide6.QtGui import QColor, QFocusEvent, QPainter, QPaintEvent, QPen, QPolygonF, QWheelEvent
 from PySide6.QtWidgets import QComboBox
 
 from app.fields.row import Row
+from app.theme import RHYTHM, colours
 from model.job import Job, read_value
 from model.parameters import Parameter
+
+
+CHOICE_SHARE = 0.65
+"""Words need more room than figures."""
 
 
 class ChoiceBox(QComboBox):
@@ -21,6 +26,21 @@ class ChoiceBox(QComboBox):
         super().__init__()
         self.setFrame(False)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The words at the right like all values, and a small sign that there are others."""
+        c = colours()
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+            painter.setPen(QPen(QColor(c.soft), 1.5))
+            x, y = self.width() - 5.0, self.height() / 2
+            painter.drawPolyline(QPolygonF([QPointF(x - 4, y - 2), QPointF(x, y + 2), QPointF(x + 4, y - 2)]))
+            painter.setPen(QColor(c.ink))
+            room = self.rect().adjusted(0, 0, -RHYTHM * 2, 0)
+            words = self.fontMetrics().elidedText(
+                self.currentText(), Qt.TextElideMode.ElideRight, room.width()
+            )
+            painter.drawText(room, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight), words)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Elsewhere the wheel moves the list."""
@@ -45,7 +65,7 @@ class ChoiceRow(Row):
     """Shows the words of the table's choices and sends the stored word of the one picked."""
 
     def __init__(self, parameter: Parameter) -> None:
-        super().__init__(parameter.path, parameter.label, parameter.help)
+        super().__init__(parameter.path, parameter.label, parameter.help, share=CHOICE_SHARE)
         self._keys = tuple(parameter.choices or {})
         self.box = ChoiceBox()
         self.box.addItems(list((parameter.choices or {}).values()))

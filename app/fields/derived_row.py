@@ -13,15 +13,21 @@ from model.job import Job
 from model.units import LengthStyle, format_length
 
 
+EDIT_MARGIN = 4
+"""Pixels that an entry keeps clear at its right; figures that are typed and that are not must line up."""
+
+
 class DerivedRow(Row):
     """Shows a length that nobody typed."""
 
     def __init__(self, derived: Derived) -> None:
         super().__init__(derived.key, derived.label, "Follows from the values above; it cannot be typed.")
         self.value = QLabel()
+        self.value.setContentsMargins(0, 0, EDIT_MARGIN, 0)
         self.value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.place_value(self.value, f"{derived.group}, {derived.label}")
         self.setFocusProxy(None)
+        self.is_quiet = True
 
     def show_length(self, value: float, style: LengthStyle) -> None:
         """Show the length as the job writes it."""
@@ -37,4 +43,5 @@ class DerivedRow(Row):
         """Take the lighter voice of the ground in use."""
         palette = self.value.palette()
         palette.setColor(QPalette.ColorRole.WindowText, QColor(colours().faint))
+        palette.setColor(QPalette.ColorRole.Text, QColor(colours().faint))
         self.value.setPalette(palette)

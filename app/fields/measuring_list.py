@@ -1,4 +1,4 @@
-"""The column of all fields, in the table's order. It shows the session's job and asks it for changes."""
+"""The column of all fields, group by group. It shows the session's job and asks it for changes."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.fields.choice_row import ChoiceRow
 from app.fields.derived_row import DerivedRow
-from app.fields.group import Group
+from app.fields.group import Group, rule
 from app.fields.row import SIDE, Row
 from app.fields.tape_row import TapeRow
 from app.fields.text_area_row import TextAreaRow
@@ -23,7 +23,11 @@ from model.idle import list_idle
 from model.parameters import TABLE, Kind, Parameter, find_parameter
 
 AREAS = ("job.notes", "chart.shelf", "chart.legs")
-WIDTH = 320
+WIDTH = 344
+FIRST_PATH = "opening.width"
+LAST_GROUP = "Job"
+"""What is written about the job comes after what is measured and chosen."""
+HINT = "Type what the tape reads, such as 64 1/2, 5' 4-1/2\" or 1638 mm. Arrow keys and wheel step."
 
 
 def build_row(parameter: Parameter) -> Row:
@@ -47,6 +51,7 @@ class MeasuringList(QWidget):
         self.rows: dict[str, Row] = {}
         self._derived: dict[str, DerivedRow] = {}
         self._focus_path = ""
+        self._last_path = FIRST_PATH
         self._scroll = QScrollArea()
         self._scroll.setWidgetResizable(True)
         self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -57,6 +62,7 @@ class MeasuringList(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
         layout.addWidget(self._scroll, 1)
+        layout.addWidget(rule())
         layout.addWidget(self._help)
         session.changed.connect(self._show_job)
         session.replaced.connect(self._show_other_job)
@@ -68,7 +74,8 @@ class MeasuringList(QWidget):
         box.setContentsMargins(0, 0, 0, 2 * RHYTHM)
         box.setSpacing(0)
         derived = list_derived(layout)
-        for title in dict.fromkeys(row.group for row in TABLE):
+        titles = sorted(dict.fromkeys(row.group for row in TABLE), key=lambda title: title == LAST_GROUP)
+        for title in titles:
             rows = [self._add_row(row) for row in TABLE if row.group == title]
             rows += [self._add_derived(item) for item in derived if item.group == title]
             box.addWidget(Group(title, rows))
@@ -96,6 +103,7 @@ class MeasuringList(QWidget):
         label.setFrameShape(QFrame.Shape.NoFrame)
         label.setContentsMargins(SIDE, RHYTHM, SIDE, RHYTHM)
         label.setFixedHeight(7 * RHYTHM)
+        label.setText(HINT)
         return label
 
     def show_layout(self, layout: Layout) -> None:
@@ -106,7 +114,11 @@ class MeasuringList(QWidget):
         notes = {s.path: s for s in layout.shortfalls}
         for path, row in self.rows.items():
             short = notes.get(path)
-            row.remark(f"Built as {find_parameter(path).format(short.built, style)}: {short.reason}." if short else "")
+            row.remark(
+                f"Built as {find_parameter(path).format(short.built, style)}: {short.reason}."
+                if short
+                else ""
+            )
 
     def focus_path(self, path: str) -> None:
         """Put the cursor in the field of `path`, scrolled into view."""
@@ -116,9 +128,14 @@ class MeasuringList(QWidget):
         self._scroll.ensureWidgetVisible(row, 0, 6 * RHYTHM)
         row.value_widget.setFocus(Qt.FocusReason.OtherFocusReason)
 
+    def focus_again(self) -> None:
+        """Put the cursor where it last was in the list, at first into the first measurement."""
+        self.focus_path(self._last_path)
+
     def commit_pending(self) -> bool:
         """Enter what is being typed; whether nothing refused stands in the list."""
-        return all([row.commit() for row in self.rows.values()])
+        settled = [row.commit() for row in self.rows.values()]
+        return all(settled)
 
     def recolour(self) -> None:
         """Take the colours of the ground in use."""
@@ -138,7 +155,7 @@ class MeasuringList(QWidget):
         idle = list_idle(job)
         for path, row in self.rows.items():
             row.show_job(job, fresh)
-            row.setEnabled(path not in idle)
+            row.setVisible(path not in idle)
 
     def _enter(self, path: str, text: str) -> None:
         self._ask(path, lambda: self._session.set_text(path, text))
@@ -160,7 +177,7 @@ class MeasuringList(QWidget):
     def _focus(self, path: str) -> None:
         if self._focus_path and self._focus_path != path:
             self.rows[self._focus_path].light(False)
-        self._focus_path = path
+        self._focus_path = self._last_path = path
         self._session.begin_gesture()
         row = self.rows[path]
         row.light(True)
@@ -172,5 +189,5 @@ class MeasuringList(QWidget):
         self.rows[path].light(False)
         if self._focus_path == path:
             self._focus_path = ""
-            self._help.setText("")
+            self._help.setText(HINT)
             self.focused.emit("")

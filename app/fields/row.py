@@ -6,12 +6,11 @@ from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from app.theme import RHYTHM, ROW_HEIGHT, SMALL_POINTS, colours, text_font
+from app.theme import BAR, RHYTHM, ROW_HEIGHT, SMALL_POINTS, colours, text_font
 from model.job import Job
 
 SIDE = 2 * RHYTHM
-BAR = 3
-VALUE_SHARE = 0.46
+VALUE_SHARE = 0.44
 _MOST_HEIGHT = 400
 
 
@@ -26,7 +25,9 @@ class Row(QWidget):
     focused = Signal(str)
     left = Signal(str)
 
-    def __init__(self, path: str, label: str, help_text: str, value_height: int = 0) -> None:
+    def __init__(
+        self, path: str, label: str, help_text: str, value_height: int = 0, share: float = VALUE_SHARE
+    ) -> None:
         super().__init__()
         self.path = path
         self.label = label
@@ -35,7 +36,9 @@ class Row(QWidget):
         self.message = ""
         self.note = ""
         self._value_height = value_height
+        self._share = share
         self._lit = False
+        self.is_quiet = False
         self._small = text_font(SMALL_POINTS)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setFixedHeight(ROW_HEIGHT + value_height)
@@ -116,7 +119,7 @@ class Row(QWidget):
     def _value_box(self) -> QRect:
         if self.is_tall:
             return QRect(SIDE, ROW_HEIGHT - 2, self.width() - 2 * SIDE, self._value_height)
-        width = round((self.width() - 2 * SIDE) * VALUE_SHARE)
+        width = round((self.width() - 2 * SIDE) * self._share)
         return QRect(self.width() - SIDE - width, 1, width, ROW_HEIGHT - 3)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -125,7 +128,7 @@ class Row(QWidget):
         with QPainter(self) as painter:
             self._paint_ground(painter)
             painter.setFont(self.font())
-            painter.setPen(QColor(c.ink if self._lit else c.soft) if self.isEnabled() else QColor(c.faint))
+            painter.setPen(QColor(c.ink if self._lit else c.faint if self.is_quiet else c.soft))
             name_width = self.width() - 2 * SIDE if self.is_tall else self._value_box().left() - SIDE - 4
             name = QFontMetrics(self.font()).elidedText(self.label, Qt.TextElideMode.ElideRight, name_width)
             middle = int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft)

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt, QTimer, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QWheelEvent
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QMouseEvent, QWheelEvent
 from PySide6.QtWidgets import QLineEdit
 
 FINE_STEP, COARSE_STEP = 1, 8
@@ -24,6 +24,7 @@ class TapeEdit(QLineEdit):
         self._steps = steps
         self._shown = ""
         self._wheel = 0
+        self._just_clicked = False
         self.setFrame(False)
         self.setStyleSheet("QLineEdit { background: transparent; border: 0; padding: 0; }")
         self.setAlignment(Qt.AlignmentFlag.AlignRight)
@@ -58,7 +59,11 @@ class TapeEdit(QLineEdit):
 
     def event(self, event: QEvent) -> bool:
         """Undo and redo belong to the window unless something is being typed here."""
-        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent) and not self.is_touched:
+        if (
+            event.type() == QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and not self.is_touched
+        ):
             keys = (QKeySequence.StandardKey.Undo, QKeySequence.StandardKey.Redo)
             if any(event.matches(key) for key in keys):
                 event.ignore()
@@ -101,9 +106,16 @@ class TapeEdit(QLineEdit):
         super().focusInEvent(event)
         self.focused.emit()
         if event.reason() == Qt.FocusReason.MouseFocusReason:
-            QTimer.singleShot(0, self.selectAll)
+            self._just_clicked = True
         elif event.reason() not in (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason):
             self.selectAll()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """The click that brings the cursor takes the whole text, unless it was drawn over a part of it."""
+        super().mouseReleaseEvent(event)
+        if self._just_clicked and not self.hasSelectedText():
+            self.selectAll()
+        self._just_clicked = False
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Leaving enters what was typed; another window or a menu in front is not leaving."""

@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
-from app.fields.row import Row
+from app.fields.row import VALUE_SHARE, Row
 from app.fields.tape_edit import TapeEdit
 from model.job import Job, read_value
 from model.parameters import Kind, Parameter
+
+
+TEXT_SHARE = 0.64
+"""Names need more room than figures."""
 
 
 class TapeRow(Row):
     """Shows a value as the job's style writes it, and sends what was typed as it was typed."""
 
     def __init__(self, parameter: Parameter) -> None:
-        super().__init__(parameter.path, parameter.label, parameter.help)
+        share = TEXT_SHARE if parameter.kind is Kind.TEXT else VALUE_SHARE
+        super().__init__(parameter.path, parameter.label, parameter.help, share=share)
         self._parameter = parameter
         self.edit = TapeEdit(steps=parameter.kind is not Kind.TEXT)
         if parameter.optional:

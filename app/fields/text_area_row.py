@@ -11,7 +11,7 @@ from app.theme import RHYTHM
 from model.job import Job, read_value
 from model.parameters import Kind, Parameter
 
-AREA_HEIGHT = 9 * RHYTHM
+AREA_HEIGHT = 7 * RHYTHM
 
 
 class TextArea(QPlainTextEdit):
@@ -49,7 +49,11 @@ class TextArea(QPlainTextEdit):
 
     def event(self, event: QEvent) -> bool:
         """Undo and redo belong to the window unless something is being typed here."""
-        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent) and not self.is_touched:
+        if (
+            event.type() == QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and not self.is_touched
+        ):
             keys = (QKeySequence.StandardKey.Undo, QKeySequence.StandardKey.Redo)
             if any(event.matches(key) for key in keys):
                 event.ignore()

@@ -1,0 +1,137 @@
+"""The window's menus filled with its commands."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeySequence
+from PySide6.QtWidgets import QMenu, QMessageBox
+
+from app.demo import list_demos
+from app.menus import add_choice, add_command, add_steps, fill_recent
+from app.theme import Ground
+from app.tray import TITLES
+from app.view_bar import CHOICES
+from model.parameters import UNITS
+
+if TYPE_CHECKING:
+    from app.window import Window
+
+Key = QKeySequence.StandardKey
+GROUNDS = {
+    Ground.SYSTEM.value: "As the system has it",
+    Ground.LIGHT.value: "Light",
+    Ground.DARK.value: "Dark",
+}
+EXAMPLES = {
+    "brick": "A wide living-room brick front",
+    "bedroom": "A small bedroom hearth",
+    "gas": "A gas unit with its manual's chart",
+    "too-close": "One that breaks its rules",
+}
+ABOUT = (
+    "Mantelwright draws a wood surround for a fireplace, holds it against the clearance rules and writes "
+    "what is needed to buy, cut and build it.\n\nIt approves nothing: the code adopted where you build, the "
+    "appliance's manual and the authority having jurisdiction decide."
+)
+
+
+class CommandMenu:
+    """Builds the menus once; what changes in them is brought up to date when they open."""
+
+    def __init__(self, window: Window) -> None:
+        self._window = window
+        self._add_job_menu()
+        self._add_edit_menu()
+        self._add_sheet_menu()
+        self._add_list_menu()
+        self._add_help_menu()
+
+    def _menu(self, title: str) -> QMenu:
+        return self._window.menuBar().addMenu(title)
+
+    def _add_job_menu(self) -> None:
+        window, files = self._window, self._window.files
+        menu = self._menu("&Job")
+        add_command(menu, "&New", files.new, Key.New)
+        examples = menu.addMenu("New from an &example")
+        for name in list_demos():
+            add_command(examples, EXAMPLES.get(name, name), lambda name=name: files.open_example(name))
+        add_command(menu, "&Open…", files.ask_and_open, Key.Open)
+        self.recent = menu.addMenu("Open &recent")
+        menu.aboutToShow.connect(self._fill_recent)
+        self._fill_recent()
+        menu.addSeparator()
+        add_command(menu, "&Save", files.save, Key.Save)
+        add_command(menu, "Save &as…", files.save_as, Key.SaveAs)
+        menu.addSeparator()
+        add_command(menu, "&Write the packet…", window.write_packet, Key.Print)
+        add_command(menu, "Write the &drawing file…", window.write_drawing, "Ctrl+Shift+D")
+        menu.addSeparator()
+        add_command(menu, "&Quit", window.close, (Key.Quit, Key.Close, "Ctrl+Q"))
+
+    def _fill_recent(self) -> None:
+        window = self._window
+        fill_recent(
+            self.recent, window.settings.list_recent(), window.files.open, window.settings.clear_recent
+        )
+
+    def _add_edit_menu(self) -> None:
+        window = self._window
+        menu = self._menu("&Edit")
+        add_steps(window, menu, window.session.stack, window.undo, window.redo)
+        menu.addSeparator()
+        units = menu.addMenu("&Units")
+        self.units = add_choice(units, UNITS, lambda key: window.session.set_value("job.units", key))
+        menu.aboutToShow.connect(self._tick_units)
+
+    def _tick_units(self) -> None:
+        self.units[self._window.session.job.about.units].setChecked(True)
+
+    def _add_sheet_menu(self) -> None:
+        window = self._window
+        menu = self._menu("&Sheet")
+        for i, (words, views) in enumerate(CHOICES, start=1):
+            add_command(menu, words, lambda views=views: window.choose_views(views), f"Ctrl+{i}")
+        menu.addSeparator()
+        add_command(menu, "Keep-out", window.bar.clearance_button.toggle, "Ctrl+K")
+        menu.addSeparator()
+        add_command(menu, "&Closer", lambda: window.zoom(1), (Key.ZoomIn, "Ctrl+="))
+        add_command(menu, "&Further", lambda: window.zoom(-1), Key.ZoomOut)
+        add_command(menu, "Fi&t", lambda: window.zoom(0), "Ctrl+0")
+        menu.addSeparator()
+        ground = menu.addMenu("&Ground")
+        grounds = add_choice(ground, GROUNDS, lambda key: window.choose_ground(Ground(key)))
+        kept = str(window.settings.read("ground", Ground.SYSTEM.value))
+        grounds.get(kept, grounds[Ground.SYSTEM.value]).setChecked(True)
+
+    def _add_list_menu(self) -> None:
+        window = self._window
+        menu = self._menu("&Lists")
+        for page, title in enumerate(TITLES):
+            add_command(menu, title, lambda page=page: window.tray.turn_to(page), f"Ctrl+{page + 5}")
+        add_command(menu, "Fold or open", lambda: window.tray.fold(not window.tray.is_folded), "Ctrl+8")
+        menu.addSeparator()
+        add_command(menu, "Next pane", self._go_on, "F6")
+
+    def _go_on(self) -> None:
+        """Put the keyboard into the next of measuring list, sheet and tray."""
+        window = self._window
+        if window.fields.isAncestorOf(window.focusWidget() or window):
+            window.canvas.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        elif window.canvas.hasFocus() and not window.tray.is_folded:
+            window.tray.shown_list.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        else:
+            window.fields.focus_again()
+
+    def _add_help_menu(self) -> None:
+        menu = self._menu("&Help")
+        add_command(menu, "&About Mantelwright", self._say_about, Key.HelpContents)
+
+    def _say_about(self) -> None:
+        box = QMessageBox(self._window)
+        box.setWindowTitle("About Mantelwright")
+        box.setText(ABOUT)
+        box.addButton("Close", QMessageBox.ButtonRole.AcceptRole)
+        box.exec()

@@ -1,0 +1,230 @@
+"""The findings in words, worst first. What they say comes from model.check; how many there are from the counts."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QRect,
+    QRectF,
+    QSize,
+    Qt,
+    Signal,
+)
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QResizeEvent
+from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
+
+from app.status_shape import paint_shape
+from app.theme import RHYTHM, SMALL_POINTS, colours, status_colour, text_font
+from model.check.finding import STATUS_WORD, Finding
+from model.units import LengthStyle
+
+Index = QModelIndex | QPersistentModelIndex
+WORD, PART, VALUES, SOURCE = 104, 128, 140, 216
+"""Widths in pixels of all columns but the message's, which takes the rest."""
+_TALL = 400
+_WRAP = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
+
+
+class FindingModel(QAbstractListModel):
+    """Findings with the style their lengths are written in."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.findings: tuple[Finding, ...] = ()
+        self.values: list[tuple[str, str]] = []
+
+    def show(self, findings: tuple[Finding, ...], style: LengthStyle) -> None:
+        """Take other findings."""
+        from render.checks_sheet import value_texts
+
+        self.beginResetModel()
+        self.findings = findings
+        self.values = [value_texts(f.measured, f.limit, f.unit, style) for f in findings]
+        self.endResetModel()
+
+    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        """One row for each finding."""
+        return 0 if parent.isValid() else len(self.findings)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> str | None:
+        """The whole finding as one sentence, for screen readers and for searching by typing."""
+        if role not in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+            return None
+        finding = self.findings[index.row()]
+        measured, limit = self.values[index.row()]
+        held = f", measured {measured}, allowed {limit}" if measured and limit else ""
+        return (
+            f"{STATUS_WORD[finding.status]}: {finding.part}{held}. {finding.message} {finding.cure}".strip()
+        )
+
+
+class FindingLine(QStyledItemDelegate):
+    """Paints one finding: shape and word, part, measured against allowed, what it means, and the source."""
+
+    def __init__(self, model: FindingModel) -> None:
+        super().__init__()
+        self._model = model
+
+    def message_width(self, whole: int) -> int:
+        """What is left for the message in a line `whole` pixels wide; a narrow line does without sources."""
+        source = SOURCE if self.shows_source(whole) else 0
+        return max(120, whole - WORD - PART - VALUES - source - 4 * RHYTHM)
+
+    def shows_source(self, whole: int) -> bool:
+        """Whether a line is wide enough for a column of sources."""
+        return whole > 3.4 * SOURCE
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        """High enough for the whole message; nothing is cut off."""
+        view = option.widget
+        whole = view.viewport().width() if isinstance(view, QListView) else option.rect.width()
+        finding = self._model.findings[index.row()]
+        message = _height(_say(finding), self.message_width(whole), text_font())
+        shown = self.shows_source(whole)
+        source = _height(_source(finding), SOURCE - RHYTHM, text_font(SMALL_POINTS)) if shown else 0
+        values = 2 * QFontMetrics(text_font()).lineSpacing() if self._model.values[index.row()][0] else 0
+        return QSize(whole, max(message, source, values) + 2 * RHYTHM)
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """One line; the one in focus stands on the colour that marks its place on the sheet."""
+        c = colours()
+        finding = self._model.findings[index.row()]
+        box = option.rect
+        painter.save()
+        if option.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(box, QColor(c.lit_ground))
+            painter.fillRect(QRect(box.left(), box.top(), 3, box.height()), QColor(c.lit))
+        painter.setPen(QColor(c.rule))
+        painter.drawLine(box.bottomLeft(), box.bottomRight())
+        inner = box.adjusted(2 * RHYTHM, RHYTHM, -2 * RHYTHM, -RHYTHM)
+        self._paint_status(painter, finding, inner)
+        left = inner.left() + WORD
+        painter.setPen(QColor(c.ink))
+        painter.drawText(
+            QRect(left, inner.top(), PART - RHYTHM, inner.height()), _WRAP, _capital(finding.part)
+        )
+        left += PART
+        self._paint_values(
+            painter, self._model.values[index.row()], QRect(left, inner.top(), VALUES, inner.height())
+        )
+        left += VALUES
+        width = self.message_width(box.width())
+        painter.setFont(text_font())
+        painter.setPen(QColor(c.ink))
+        painter.drawText(QRect(left, inner.top(), width, inner.height()), _WRAP, _say(finding))
+        if self.shows_source(box.width()):
+            self._paint_source(
+                painter, finding, QRect(left + width + RHYTHM, inner.top(), SOURCE, inner.height())
+            )
+        painter.restore()
+
+    def _paint_status(self, painter: QPainter, finding: Finding, box: QRect) -> None:
+        colour = status_colour(finding.status, colours())
+        font = text_font(bold=True)
+        line = QFontMetrics(font).height()
+        paint_shape(painter, finding.status, QRectF(box.left(), box.top() + (line - 11) / 2, 11, 11), colour)
+        painter.setFont(font)
+        painter.setPen(colour)
+        painter.drawText(QRect(box.left() + 20, box.top(), WORD, line), _WRAP, STATUS_WORD[finding.status])
+        painter.setFont(text_font(bold=True))
+
+    def _paint_values(self, painter: QPainter, values: tuple[str, str], box: QRect) -> None:
+        c = colours()
+        line = QFontMetrics(text_font()).lineSpacing()
+        for i, (word, value) in enumerate(zip(("measured", "allowed"), values, strict=True)):
+            if not value:
+                continue
+            top = box.top() + i * line
+            painter.setFont(text_font(SMALL_POINTS))
+            painter.setPen(QColor(c.soft))
+            painter.drawText(QRect(box.left(), top, 60, line), int(Qt.AlignmentFlag.AlignVCenter), word)
+            painter.setFont(text_font())
+            painter.setPen(QColor(c.ink))
+            painter.drawText(
+                QRect(box.left() + 60, top, box.width() - 60, line), int(Qt.AlignmentFlag.AlignVCenter), value
+            )
+
+    def _paint_source(self, painter: QPainter, finding: Finding, box: QRect) -> None:
+        painter.setFont(text_font(SMALL_POINTS))
+        painter.setPen(QColor(colours().soft))
+        painter.drawText(box.adjusted(0, 1, -RHYTHM, 0), _WRAP, _source(finding))
+
+
+def _say(finding: Finding) -> str:
+    return " ".join(text for text in (finding.message, finding.cure) if text)
+
+
+def _source(finding: Finding) -> str:
+    from render.checks_sheet import source_text
+
+    return source_text(finding.rule, finding.source, finding.standing)
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _height(text: str, width: int, font: object) -> int:
+    return QFontMetrics(font).boundingRect(QRect(0, 0, width, _TALL), _WRAP, text).height()  # type: ignore[call-overload]
+
+
+class FindingList(QListView):
+    """The list. `chosen` hands on the finding in focus, or None; `asked` the parameter that would cure it."""
+
+    chosen = Signal(object)
+    asked = Signal(str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._findings = FindingModel()
+        self.setModel(self._findings)
+        self.setItemDelegate(FindingLine(self._findings))
+        self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setResizeMode(QListView.ResizeMode.Adjust)
+        self.setAccessibleName("Findings")
+        self.setToolTip(
+            "Choose a line to see its place on the sheet; Enter goes to the measurement that cures it."
+        )
+        self.selectionModel().currentChanged.connect(self._choose)
+        self.activated.connect(self._ask)
+        self.doubleClicked.connect(self._ask)
+
+    def show_findings(self, findings: tuple[Finding, ...], style: LengthStyle) -> None:
+        """Show other findings; the same rule and part stay in focus if they are still there."""
+        if findings == self._findings.findings and style == getattr(self, "_style", None):
+            return
+        self._style = style
+        before = self.current()
+        self._findings.show(findings, style)
+        if before is None:
+            return
+        same = [
+            i
+            for i, f in enumerate(findings)
+            if (f.check, f.rule, f.part) == (before.check, before.rule, before.part)
+        ]
+        if same:
+            self.setCurrentIndex(self._findings.index(same[0]))
+        else:
+            self.chosen.emit(None)
+
+    def current(self) -> Finding | None:
+        """The finding in focus."""
+        index = self.currentIndex()
+        return self._findings.findings[index.row()] if index.isValid() else None
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Another width breaks the messages otherwise."""
+        super().resizeEvent(event)
+        self.scheduleDelayedItemsLayout()
+
+    def _choose(self, _index: QModelIndex, _before: QModelIndex) -> None:
+        self.chosen.emit(self.current())
+
+    def _ask(self, _index: QModelIndex) -> None:
+        finding = self.current()
+        if finding is not None and finding.path:
+            self.asked.emit(finding.path)

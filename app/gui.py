@@ -1,0 +1,74 @@
+"""Starts the window's library, shows the window and loads the rest of the program behind it."""
+
+from __future__ import annotations
+
+import signal
+import socket
+import sys
+from pathlib import Path
+
+from PySide6.QtCore import QSocketNotifier
+from PySide6.QtWidgets import QApplication
+
+from app.demo import DEFAULT, list_demos
+from app.recovery import recovery_folder
+from app.settings import Settings, settings_file
+from app.theme import Ground, dress, load_typeface
+from app.trouble import catch_faults
+from app.window import PRODUCT, Window
+
+
+def run_window(name: str) -> int:
+    """Show the window with the job called `name`, or a new one, and stay until it is closed."""
+    app = QApplication(sys.argv[:1])
+    app.setApplicationName(PRODUCT.lower())
+    app.setApplicationDisplayName("")
+    load_typeface()
+    settings = Settings(settings_file())
+    dress(app, read_ground(settings))
+    window = Window(settings, recovery_folder())
+    app.styleHints().colorSchemeChanged.connect(lambda _scheme: window.choose_ground(read_ground(settings)))
+    catch_faults(lambda text: window.notice.say(text, wrong=True), window.recovery.keep)
+    keeper = _end_on_signals(app, window)
+    if name:
+        _open_named(window, name)
+    window.canvas.seen.connect(window.begin)
+    window.show()
+    code = app.exec()
+    keeper.setEnabled(False)
+    return code
+
+
+def _open_named(window: Window, name: str) -> None:
+    """A file of that name comes before a shipped job."""
+    if not Path(name).exists() and name in (DEFAULT, *list_demos()):
+        window.files.open_example(name)
+    else:
+        window.files.open(Path(name))
+
+
+def read_ground(settings: Settings) -> Ground:
+    """The ground that was chosen last."""
+    kept = settings.read("ground", Ground.SYSTEM.value)
+    return Ground(kept) if kept in list(Ground) else Ground.SYSTEM
+
+
+def _end_on_signals(app: QApplication, window: Window) -> QSocketNotifier:
+    """Asked by the system to end, keep unsaved work and go without a question."""
+    here, there = socket.socketpair()
+    here.setblocking(False)
+    there.setblocking(False)
+    signal.set_wakeup_fd(there.fileno(), warn_on_full_buffer=False)
+    for number in (signal.SIGTERM, signal.SIGINT):
+        signal.signal(number, lambda *_: None)
+    notifier = QSocketNotifier(here.fileno(), QSocketNotifier.Type.Read, app)
+
+    def end() -> None:
+        here.recv(64)
+        window.recovery.keep()
+        window.work.wait()
+        app.exit(0)
+
+    notifier.activated.connect(end)
+    notifier.setProperty("sockets", (here, there))
+    return notifier

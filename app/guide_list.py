@@ -1,0 +1,129 @@
+"""Published proportions beside the design's own, apart from the findings: guides to look at, never failures."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPen
+from PySide6.QtWidgets import QHeaderView, QStyledItemDelegate, QStyleOptionViewItem, QTableView
+
+from app.theme import RHYTHM, ROW_HEIGHT, colours
+from model.check.finding import Guide
+from model.units import LengthStyle
+
+Index = QModelIndex | QPersistentModelIndex
+HEADINGS = ("Proportion", "This design", "Advised", "", "Source")
+SCALE = 3
+"""Column in which the design's own value is shown beside the advised range."""
+_ROOM = 0.75
+"""How much of the advised value is shown to either side of it."""
+
+
+class GuideModel(QAbstractTableModel):
+    """Guides as a table of texts."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.guides: tuple[Guide, ...] = ()
+        self._texts: list[tuple[str, ...]] = []
+
+    def show(self, guides: tuple[Guide, ...], style: LengthStyle) -> None:
+        """Take other guides."""
+        self.beginResetModel()
+        self.guides = guides
+        self._texts = [_texts(guide, style) for guide in guides]
+        self.endResetModel()
+
+    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        """One row for each guide."""
+        return 0 if parent.isValid() else len(self.guides)
+
+    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        """Name, own, advised, both on a line, source."""
+        return 0 if parent.isValid() else len(HEADINGS)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """The text of a cell; figures stand to the right."""
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.ToolTipRole):
+            return self._texts[index.row()][index.column()]
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            side = Qt.AlignmentFlag.AlignRight if index.column() in (1, 2) else Qt.AlignmentFlag.AlignLeft
+            return side | Qt.AlignmentFlag.AlignVCenter
+        return None
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> object:
+        """The column's name."""
+        if orientation is Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
+            return HEADINGS[section]
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            side = Qt.AlignmentFlag.AlignRight if section in (1, 2) else Qt.AlignmentFlag.AlignLeft
+            return side | Qt.AlignmentFlag.AlignVCenter
+        return None
+
+
+class GuideScale(QStyledItemDelegate):
+    """The advised range as a band on a line, the design's own value as an upright stroke."""
+
+    def __init__(self, model: GuideModel) -> None:
+        super().__init__()
+        self._model = model
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """Paint one line; a value off the line stands at its end."""
+        super().paint(painter, option, index)
+        guide, c = self._model.guides[index.row()], colours()
+        box = QRectF(option.rect).adjusted(2 * RHYTHM, 0, -2 * RHYTHM, 0)
+        middle = (guide.advised_low + guide.advised_high) / 2
+        reach = _ROOM * abs(middle) or 1.0
+
+        def place(value: float) -> float:
+            part = (value - middle + reach) / (2 * reach)
+            return box.left() + min(max(part, 0.0), 1.0) * box.width()
+
+        y = box.center().y()
+        painter.save()
+        painter.setPen(QPen(QColor(c.faint), 1))
+        painter.drawLine(int(box.left()), int(y), int(box.right()), int(y))
+        low, high = place(guide.advised_low), place(guide.advised_high)
+        painter.fillRect(QRectF(low - 1, y - 4, max(high - low, 0) + 2, 8), QColor(c.faint))
+        painter.setPen(QPen(QColor(c.ink), 2))
+        own = place(guide.own)
+        painter.drawLine(int(own), int(y - 8), int(own), int(y + 8))
+        painter.restore()
+
+
+class GuideList(QTableView):
+    """The table."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._guides = GuideModel()
+        self.setModel(self._guides)
+        self._scale = GuideScale(self._guides)
+        self.setItemDelegateForColumn(SCALE, self._scale)
+        self.setAccessibleName("Proportions")
+        self.setSelectionBehavior(QTableView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QTableView.SelectionMode.SingleSelection)
+        self.setShowGrid(False)
+        self.setTabKeyNavigation(False)
+        self.verticalHeader().hide()
+        self.verticalHeader().setDefaultSectionSize(ROW_HEIGHT)
+        header = self.horizontalHeader()
+        header.setHighlightSections(False)
+        for column, width in enumerate((300, 112, 168, 176)):
+            self.setColumnWidth(column, width)
+        header.setSectionResizeMode(len(HEADINGS) - 1, QHeaderView.ResizeMode.Stretch)
+
+    def show_guides(self, guides: tuple[Guide, ...], style: LengthStyle) -> None:
+        """Show other guides."""
+        self._guides.show(guides, style)
+
+
+def _texts(guide: Guide, style: LengthStyle) -> tuple[str, ...]:
+    from render.checks_sheet import source_text, value_texts
+
+    own, low = value_texts(guide.own, guide.advised_low, guide.unit, style)
+    _, high = value_texts(guide.own, guide.advised_high, guide.unit, style)
+    advised = low if low == high else f"{low} to {high}"
+    return guide.name, own, advised, "", source_text("", guide.source, guide.standing)

@@ -1,0 +1,158 @@
+"""New, open, save and the question before unsaved work is lost. The disk itself is app.files' business."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QStandardPaths
+from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+
+from app.demo import read_demo
+from app.files import JOB_SUFFIX, FileTrouble, read_job_file, save_job_file
+from app.notice import Notice
+from app.outputs import file_stem
+from app.session import Session
+from app.settings import Settings
+from model.errors import JobRefused
+from model.job import Job, default_job
+
+FILTER = f"Mantelwright jobs (*{JOB_SUFFIX});;All files (*)"
+MOST_FAULTS = 4
+
+
+class JobFiles(QObject):
+    """Carries out what the menu asks about files. `commit` enters what is being typed, before anything is saved."""
+
+    def __init__(
+        self,
+        window: QWidget,
+        session: Session,
+        settings: Settings,
+        notice: Notice,
+        commit: Callable[[], bool],
+    ) -> None:
+        super().__init__(window)
+        self._window = window
+        self._session = session
+        self._settings = settings
+        self._notice = notice
+        self._commit = commit
+
+    @property
+    def folder(self) -> Path:
+        """Where the dialogs start: beside the job, or where a job was last."""
+        if self._session.path is not None:
+            return self._session.path.parent
+        kept = self._settings.read("folder", "")
+        documents = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation)
+        return Path(kept if isinstance(kept, str) and kept and Path(kept).is_dir() else documents)
+
+    def new(self) -> None:
+        """Begin a job with everything at its default."""
+        if self.may_leave():
+            self._take(default_job(), None)
+
+    def open_example(self, name: str) -> None:
+        """Open a shipped job as a new one, so that the shipped one stays as it is."""
+        if self.may_leave():
+            self._take(read_demo(name), None)
+
+    def ask_and_open(self) -> None:
+        """Ask for a file and open it."""
+        name, _ = QFileDialog.getOpenFileName(self._window, "Open a job", str(self.folder), FILTER)
+        if name:
+            self.open(Path(name))
+
+    def open(self, path: Path) -> bool:
+        """Open the job at `path`; says so and changes nothing when it cannot be read."""
+        if not self.may_leave():
+            return False
+        try:
+            job = read_job_file(path)
+        except FileTrouble as trouble:
+            self._settings.drop_recent(path)
+            self._notice.say(str(trouble), wrong=True)
+            return False
+        except JobRefused as refusal:
+            self._notice.say(_explain(path, refusal), wrong=True)
+            return False
+        self._take(job, path)
+        self._remember(path)
+        return True
+
+    def _take(self, job: Job, path: Path | None) -> None:
+        self._notice.put_away()
+        self._session.open(job, path)
+
+    def save(self) -> bool:
+        """Save to the job's file, asking for one the first time; whether it is saved."""
+        if self._session.path is None:
+            return self.save_as()
+        return self._write(self._session.path)
+
+    def save_as(self) -> bool:
+        """Ask for a file and save to it; whether it is saved."""
+        start = self.folder / (file_stem(self._session.job) + JOB_SUFFIX)
+        name, _ = QFileDialog.getSaveFileName(self._window, "Save the job", str(start), FILTER)
+        if not name:
+            return False
+        path = Path(name)
+        return self._write(path if path.suffix else path.with_suffix(JOB_SUFFIX))
+
+    def _write(self, path: Path) -> bool:
+        is_whole = self._commit()
+        try:
+            save_job_file(path, self._session.job)
+        except FileTrouble as trouble:
+            self._notice.say(
+                f"{trouble} Your work is still here; make room, or save it somewhere else.",
+                (("Save as…", lambda: _ignore(self.save_as())),),
+                wrong=True,
+            )
+            return False
+        self._session.mark_saved(path)
+        self._remember(path)
+        if is_whole:
+            self._notice.put_away()
+        else:
+            self._notice.say(
+                "Saved without the entry that was refused; the value it had before is in the file."
+            )
+        return True
+
+    def _remember(self, path: Path) -> None:
+        self._settings.add_recent(path.resolve())
+        self._settings.write("folder", str(path.resolve().parent))
+
+    def may_leave(self) -> bool:
+        """Whether the job may be put aside: it is saved, or the person said what to do with it."""
+        self._commit()
+        if not self._session.is_unsaved:
+            return True
+        box = QMessageBox(self._window)
+        box.setIcon(QMessageBox.Icon.NoIcon)
+        box.setWindowTitle("Unsaved work")
+        box.setText(f"“{self._session.name}” has changes that are not saved.")
+        box.setInformativeText("Leaving without saving loses them.")
+        save = box.addButton("Save", QMessageBox.ButtonRole.AcceptRole)
+        leave = box.addButton("Leave without saving", QMessageBox.ButtonRole.DestructiveRole)
+        stay = box.addButton("Stay", QMessageBox.ButtonRole.RejectRole)
+        box.setDefaultButton(save)
+        box.setEscapeButton(stay)
+        box.exec()
+        if box.clickedButton() is save:
+            return self.save()
+        return box.clickedButton() is leave
+
+
+def _explain(path: Path, refusal: JobRefused) -> str:
+    faults = list(refusal.faults[:MOST_FAULTS])
+    more = len(refusal.faults) - len(faults)
+    if more:
+        faults.append(f"and {more} more")
+    return f"{path} was not opened, and nothing in it was changed.\n" + "\n".join(faults)
+
+
+def _ignore(_answer: bool) -> None:
+    """For a choice whose answer nobody waits for."""

@@ -1,0 +1,45 @@
+"""The way in: a job or nothing opens the window, anything else is a command."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Run the program: the exit code of a command; 0 for a window that was closed, 2 when none can open."""
+    given = sys.argv[1:] if arguments is None else arguments
+    if not given or _names_a_job(given):
+        return open_window(given[0] if given else "")
+    from app.cli import main as run_command
+
+    return run_command(given)
+
+
+def _names_a_job(given: list[str]) -> bool:
+    """One word that is neither an option nor a command. The commands are looked at only when need be."""
+    if len(given) != 1 or given[0].startswith("-"):
+        return False
+    if Path(given[0]).is_file():
+        return True
+    from app.cli import is_command
+
+    return not is_command(given)
+
+
+def open_window(name: str) -> int:
+    """Open the window, with the job file or shipped job called `name` if one is given, until it is closed."""
+    from app.preflight import explain_import, find_obstacle
+
+    obstacle = find_obstacle()
+    if obstacle:
+        print(obstacle, file=sys.stderr)
+        return 2
+    try:
+        from app.gui import run_window
+    except ImportError as error:
+        if not (error.name or "").startswith(("PySide6", "shiboken6")) and ".so" not in str(error):
+            raise
+        print(explain_import(error), file=sys.stderr)
+        return 2
+    return run_window(name)

@@ -1,0 +1,80 @@
+"""A line above the sheet that says what happened, what is safe and what can be done. It waits to be read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
+
+from app.quiet_button import quiet_button
+from app.theme import BAR, RHYTHM, colours
+
+Choice = tuple[str, Callable[[], None]]
+MOST_CHOICES = 2
+
+
+class Notice(QWidget):
+    """Hidden while there is nothing to say."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._wrong = False
+        self._choices: tuple[Choice, ...] = ()
+        self._text = QLabel()
+        self._text.setWordWrap(True)
+        self._text.setTextFormat(Qt.TextFormat.PlainText)
+        self._text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.buttons: list[QPushButton] = []
+        row = QHBoxLayout(self)
+        row.setContentsMargins(2 * RHYTHM, RHYTHM, RHYTHM, RHYTHM)
+        row.setSpacing(RHYTHM)
+        row.addWidget(self._text, 1)
+        for i in range(MOST_CHOICES):
+            button = QPushButton()
+            button.clicked.connect(lambda _on=False, i=i: self._take(i))
+            self.buttons.append(button)
+            row.addWidget(button)
+        self.close_button = quiet_button("Put away", "Put this line away")
+        self.close_button.clicked.connect(self.put_away)
+        row.addWidget(self.close_button)
+        self.hide()
+
+    @property
+    def text(self) -> str:
+        """What is being said; nothing when it is put away."""
+        return self._text.text()
+
+    def say(self, text: str, choices: tuple[Choice, ...] = (), wrong: bool = False) -> None:
+        """Say `text` with up to two choices; `wrong` when something failed."""
+        self._wrong, self._choices = wrong, choices
+        self._text.setText(text)
+        self.setAccessibleName(text)
+        for i, button in enumerate(self.buttons):
+            button.setVisible(i < len(choices))
+            if i < len(choices):
+                button.setText(choices[i][0])
+        self.show()
+        self.update()
+
+    def put_away(self) -> None:
+        """Say nothing any more."""
+        self._choices = ()
+        self._text.clear()
+        self.hide()
+
+    def _take(self, i: int) -> None:
+        _, act = self._choices[i]
+        self.put_away()
+        act()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """A ground of its own and a bar at the left."""
+        c = colours()
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), QColor(c.wrong_ground if self._wrong else c.entry))
+            painter.fillRect(0, 0, BAR, self.height(), QColor(c.wrong if self._wrong else c.strong))
+            painter.setPen(QColor(c.rule))
+            painter.drawLine(0, self.height() - 1, self.width(), self.height() - 1)

@@ -1,0 +1,137 @@
+"""Everything that a job leaves behind on disk besides itself: packet, drawing file and list. No window, no Qt.
+
+What the files look like is the business of render and export, which are loaded when something is written.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from app.files import FileTrouble, describe_cause, save_bytes
+from model.job import Job
+from model.units import MILLIMETRES_ONLY
+
+if TYPE_CHECKING:
+    from model.surround import Surround
+
+Step = Callable[[float, str], None]
+"""Told how far it is, from 0 to 1, and what is being done. What it raises stops the work."""
+PACKET, DRAWING, LIST = "packet", "drawing", "cut list"
+PARTS = (PACKET, DRAWING, LIST)
+DXF_VIEWS = ("front", "side", "vertical_section", "plan", "plan_section")
+DXF_RATIO = {False: 12.0, True: 10.0}
+"""Lettering in the drawing file comes out right when it is plotted at 1" = 1'-0", or at 1:10 for a job in
+millimetres. Shop choice."""
+UNTITLED = "Fireplace surround"
+_UNSAFE = '<>:"/\\|?*'
+_LONGEST_STEM = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Output:
+    """A file to be: its name and what stands in it."""
+
+    name: str
+    data: bytes
+
+
+def file_stem(job: Job) -> str:
+    """The job's name, as far as every system lets it stand in a file's name."""
+    words = "".join(" " if c in _UNSAFE or ord(c) < 32 else c for c in job.about.name)
+    return " ".join(words.split())[:_LONGEST_STEM].strip(" .") or UNTITLED
+
+
+def name_output(job: Job, part: str) -> str:
+    """The name of the file that holds one of PARTS."""
+    endings = {PACKET: "packet.pdf", DRAWING: "views.dxf", LIST: "cut list.csv"}
+    return f"{file_stem(job)} - {endings[part]}"
+
+
+def build_outputs(
+    job: Job, paper: str, date_text: str, parts: tuple[str, ...] = PARTS, step: Step | None = None
+) -> tuple[Output, ...]:
+    """Work out the files of `parts`; nothing is written to disk yet."""
+    from model.surround import plan_surround
+
+    tell = step or _tell_nobody
+    tell(0.0, "Working out the boards")
+    surround = plan_surround(job)
+    made = []
+    for i, part in enumerate(parts):
+        share = _share(tell, i / len(parts), 1 / len(parts))
+        if part == PACKET:
+            data = _build_packet(surround, paper, date_text, share)
+        else:
+            data = _build_dxf(surround, share) if part == DRAWING else _build_list(surround, share)
+        made.append(Output(name_output(job, part), data))
+    tell(1.0, "Writing the files")
+    return tuple(made)
+
+
+def write_outputs(folder: Path, outputs: tuple[Output, ...]) -> tuple[Path, ...]:
+    """Write the files into `folder`, which is made if need be. Raises FileTrouble for the first that fails."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise FileTrouble(folder, "made", describe_cause(error), "Nothing was written.") from error
+    paths = tuple(folder / output.name for output in outputs)
+    for path, output in zip(paths, outputs, strict=True):
+        save_bytes(path, output.data)
+    return paths
+
+
+def _build_packet(surround: Surround, paper: str, date_text: str, tell: Step) -> bytes:
+    from export.pdf import write_pdf
+    from model.check.all import check_surround
+    from model.check.proportion import list_guides
+    from model.takeoff.cut_list import list_cuts
+    from render.packet import build_packet
+
+    tell(0.0, "Checking")
+    findings, guides, cuts = check_surround(surround), list_guides(surround), list_cuts(surround)
+    tell(0.1, "Setting out the sheets")
+    sheets = build_packet(surround, findings, guides, cuts, paper, date_text)
+    about = surround.job.about
+    return write_pdf(
+        sheets,
+        about.name or UNTITLED,
+        about.maker,
+        progress=lambda done, of: tell(0.3 + 0.7 * done / of, f"Writing sheet {min(done + 1, of)} of {of}"),
+    )
+
+
+def _build_dxf(surround: Surround, tell: Step) -> bytes:
+    from export.dxf import write_dxf
+    from render.sheets import VIEW_TITLES
+    from render.third_angle import place_third_angle
+    from render.views import ViewOptions, draw_view
+
+    about = surround.job.about
+    ratio = DXF_RATIO[about.units == MILLIMETRES_ONLY]
+    drawn = []
+    for i, view in enumerate(DXF_VIEWS):
+        tell(0.6 * i / len(DXF_VIEWS), f"Drawing the {VIEW_TITLES[view].lower()}")
+        drawn.append((view, draw_view(surround, view, ViewOptions(ratio=ratio))))
+    tell(0.6, "Writing the drawing file")
+    text = write_dxf(place_third_angle(drawn), ratio, about.name or UNTITLED, about.length_style)
+    return text.encode()
+
+
+def _build_list(surround: Surround, tell: Step) -> bytes:
+    from export.csv import write_cut_list_csv
+    from model.takeoff.cut_list import list_cuts
+
+    tell(0.0, "Listing the cuts")
+    return write_cut_list_csv(list_cuts(surround), surround.job.about.length_style).encode()
+
+
+def _share(tell: Step, start: float, part: float) -> Step:
+    """Tells of a part of the work as the part of the whole that it is."""
+    return lambda done, words: tell(start + part * done, words)
+
+
+def _tell_nobody(_done: float, _words: str) -> None:
+    """Nobody watches."""

@@ -1,0 +1,138 @@
+"""Asks what is to be written for the yard and the shop, on which paper and where."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QDialog,
+    QFileDialog,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.outputs import DRAWING, LIST, PACKET, PARTS, name_output
+from app.quiet_button import strong_button
+from app.theme import RHYTHM, SMALL_POINTS, text_font
+from model.job import Job
+
+PAPERS = {
+    "letter": "Letter, 11 × 8 1/2 in.",
+    "tabloid": "Tabloid, 17 × 11 in.",
+    "a4": "A4, 297 × 210 mm",
+    "a3": "A3, 420 × 297 mm",
+}
+PART_WORDS = {
+    PACKET: "The packet: elevations, sections, checks and cut list, true to scale (PDF)",
+    DRAWING: "All views at full size for a drawing program (DXF)",
+    LIST: "The cut list for a spreadsheet (CSV)",
+}
+
+
+class PacketDialog(QDialog):
+    """Paper, parts and folder; what is there already and would be replaced is said before."""
+
+    def __init__(self, parent: QWidget, job: Job, folder: Path, paper: str) -> None:
+        super().__init__(parent)
+        self._job = job
+        self.setWindowTitle("Write the packet")
+        self.paper_box = QComboBox()
+        self.paper_box.addItems(list(PAPERS.values()))
+        self.paper_box.setCurrentIndex(list(PAPERS).index(paper) if paper in PAPERS else 0)
+        self.folder_edit = QLineEdit(str(folder))
+        self.part_boxes = {part: QCheckBox(PART_WORDS[part]) for part in PARTS}
+        self._remark = QLabel()
+        self._remark.setFont(text_font(SMALL_POINTS))
+        self._remark.setWordWrap(True)
+        self.write_button = strong_button("Write the packet", "Write the chosen files into the folder")
+        self._lay_out()
+        self.folder_edit.textChanged.connect(self._look)
+        for box in self.part_boxes.values():
+            box.setChecked(True)
+            box.toggled.connect(self._look)
+        self._look()
+
+    def _lay_out(self) -> None:
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(2 * RHYTHM)
+        grid.setVerticalSpacing(RHYTHM)
+        grid.addWidget(_label("&Paper", self.paper_box), 0, 0)
+        grid.addWidget(self.paper_box, 0, 1, 1, 2)
+        grid.addWidget(_label("&Folder", self.folder_edit), 1, 0)
+        grid.addWidget(self.folder_edit, 1, 1)
+        choose = QPushButton("Choose…")
+        choose.setAutoDefault(False)
+        choose.clicked.connect(self._choose)
+        grid.addWidget(choose, 1, 2)
+        grid.addWidget(QLabel("Write"), 2, 0, Qt.AlignmentFlag.AlignTop)
+        for row, box in enumerate(self.part_boxes.values(), start=2):
+            grid.addWidget(box, row, 1, 1, 2)
+        outer = QVBoxLayout(self)
+        outer.setContentsMargins(3 * RHYTHM, 3 * RHYTHM, 3 * RHYTHM, 2 * RHYTHM)
+        outer.setSpacing(2 * RHYTHM)
+        outer.addLayout(grid)
+        outer.addWidget(self._remark)
+        outer.addLayout(self._build_buttons())
+        self.setMinimumWidth(72 * RHYTHM)
+
+    def _build_buttons(self) -> QHBoxLayout:
+        row = QHBoxLayout()
+        row.setSpacing(RHYTHM)
+        row.addStretch(1)
+        leave = QPushButton("Leave it")
+        leave.setAutoDefault(False)
+        leave.clicked.connect(self.reject)
+        row.addWidget(leave)
+        self.write_button.setDefault(True)
+        self.write_button.clicked.connect(self.accept)
+        row.addWidget(self.write_button)
+        return row
+
+    @property
+    def paper(self) -> str:
+        """The name of the chosen paper."""
+        return list(PAPERS)[self.paper_box.currentIndex()]
+
+    @property
+    def folder(self) -> Path:
+        """The chosen folder."""
+        return Path(self.folder_edit.text().strip()).expanduser()
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """What is to be written."""
+        return tuple(part for part, box in self.part_boxes.items() if box.isChecked())
+
+    def _choose(self) -> None:
+        chosen = QFileDialog.getExistingDirectory(self, "Folder for the packet", str(self.folder))
+        if chosen:
+            self.folder_edit.setText(chosen)
+
+    def _look(self) -> None:
+        """Say what will be replaced, and let nothing be written where there is nothing to write."""
+        names = [name_output(self._job, part) for part in self.parts]
+        there = [name for name in names if (self.folder / name).exists()]
+        if not names:
+            remark = "Choose at least one of the three."
+        elif not self.folder_edit.text().strip():
+            remark = "Choose a folder."
+        elif there:
+            remark = "Replaces what is there: " + ", ".join(there)
+        else:
+            remark = "Writes " + ", ".join(names)
+        self._remark.setText(remark)
+        self.write_button.setEnabled(bool(names) and bool(self.folder_edit.text().strip()))
+
+
+def _label(text: str, buddy: QWidget) -> QLabel:
+    label = QLabel(text)
+    label.setBuddy(buddy)
+    return label

@@ -1,0 +1,67 @@
+"""A drawing as a PNG picture, with or without a display."""
+
+from __future__ import annotations
+
+import os
+from math import ceil
+
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice
+from PySide6.QtGui import QColor, QGuiApplication, QImage, QPainter
+
+from app.painter import Place, gather_drawing, paint_drawing
+from app.theme import load_typeface
+from model.errors import Refused
+from model.units import MM_PER_INCH
+from render.drawing import Drawing, Fill
+from render.pens import TINTS
+
+CLEAR = 0.25
+"""Paper left clear round the drawing, inches on paper. Shop choice."""
+MOST_PIXELS = 12_000
+"""Widest and highest picture."""
+INCHES_PER_METRE = 1000 / MM_PER_INCH
+
+_application: QGuiApplication | None = None
+
+
+def write_png(drawing: Drawing, dots_per_inch: float) -> bytes:
+    """A picture of `drawing` at the ratio it was lettered for, on white paper, `dots_per_inch` fine.
+
+    Raises Refused when the picture would be more than MOST_PIXELS wide or high.
+    """
+    _ensure_application()
+    gathered = gather_drawing(drawing)
+    scale = dots_per_inch / drawing.ratio
+    clear = CLEAR * dots_per_inch
+    width, height = (ceil(side * scale + 2 * clear) for side in (gathered.box.width(), gathered.box.height()))
+    if max(width, height) > MOST_PIXELS:
+        raise Refused("dots to the inch", f"{dots_per_inch:g}", f"the picture would be {width} by {height} pixels; "
+                      f"write fewer, so that no side is over {MOST_PIXELS}")  # fmt: skip
+    image = QImage(width, height, QImage.Format.Format_RGB32)
+    dots_per_metre = round(dots_per_inch * INCHES_PER_METRE)
+    image.setDotsPerMeterX(dots_per_metre)
+    image.setDotsPerMeterY(dots_per_metre)
+    image.fill(QColor(TINTS[Fill.PAPER]))
+    place = Place(scale, clear - scale * gathered.box.left(), height - clear + scale * gathered.box.top())
+    with QPainter(image) as painter:
+        paint_drawing(painter, gathered, place, dots_per_inch / MM_PER_INCH)
+    return _encode(image)
+
+
+def _ensure_application() -> None:
+    """Letters need an application; without a window one that needs no display will do."""
+    global _application
+    if QGuiApplication.instance() is None:
+        os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+        _application = QGuiApplication(["mantelwright"])
+        load_typeface()
+
+
+def _encode(image: QImage) -> bytes:
+    data = QByteArray()
+    buffer = QBuffer(data)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    if not image.save(buffer, "PNG"):
+        raise RuntimeError("the picture could not be encoded")
+    buffer.close()
+    return bytes(data.data())

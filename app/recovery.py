@@ -1,0 +1,124 @@
+"""Unsaved work kept beside the settings, so that a crash or a power cut costs seconds and not the evening.
+
+Each running program keeps one file of its own and a lock beside it; a file whose lock is free was left behind.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+from contextlib import suppress
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+from PySide6.QtCore import QLockFile, QObject, QStandardPaths, QTimer
+
+from app.files import FileTrouble, save_bytes
+from app.session import Session
+from model.errors import JobRefused
+from model.job import Job, read_job, write_job
+
+PAUSE = 2000
+"""Milliseconds after a change until it is kept."""
+_SUFFIX = ".unsaved"
+
+
+def recovery_folder() -> Path:
+    """Where unsaved work of this user is kept."""
+    folder = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.AppDataLocation)
+    return Path(folder) / "unsaved"
+
+
+@dataclass(frozen=True, slots=True)
+class LeftBehind:
+    """Work that an ended program had not saved: the job, the file it came from and when it was kept."""
+
+    kept_in: Path
+    job: Job
+    path: Path | None
+    kept_at: datetime
+    lock: QLockFile
+
+    def discard(self) -> None:
+        """Throw it away."""
+        with suppress(OSError):
+            self.kept_in.unlink()
+        self.lock.unlock()
+
+
+def list_left_behind(folder: Path) -> tuple[LeftBehind, ...]:
+    """Work left behind, the latest first; what another running program keeps is not among it."""
+    found = []
+    for path in sorted(folder.glob(f"*{_SUFFIX}")):
+        lock = QLockFile(str(path.with_suffix(".lock")))
+        lock.setStaleLockTime(0)
+        if not lock.tryLock(0):
+            continue
+        work = _read(path, lock)
+        if work is None:
+            lock.unlock()
+        else:
+            found.append(work)
+    return tuple(sorted(found, key=lambda work: work.kept_at, reverse=True))
+
+
+def _read(path: Path, lock: QLockFile) -> LeftBehind | None:
+    """None for a file that cannot be read; it is left where it is."""
+    try:
+        kept = json.loads(path.read_text(encoding="utf-8"))
+        job = read_job(kept["job"])
+        source = Path(kept["path"]) if kept["path"] else None
+        return LeftBehind(path, job, source, datetime.fromtimestamp(path.stat().st_mtime), lock)
+    except (OSError, ValueError, KeyError, TypeError, JobRefused):
+        return None
+
+
+class Recovery(QObject):
+    """Keeps the session's unsaved work, and throws it away once it is saved or given up."""
+
+    def __init__(self, session: Session, folder: Path) -> None:
+        super().__init__()
+        self._session = session
+        self._folder = folder
+        self._path = folder / f"{os.getpid()}-{id(self):x}{_SUFFIX}"
+        self._lock: QLockFile | None = None
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.setInterval(PAUSE)
+        self._timer.timeout.connect(self.keep)
+        session.changed.connect(self._wait)
+        session.state_changed.connect(self._wait)
+
+    def _wait(self) -> None:
+        if not self._timer.isActive():
+            self._timer.start()
+
+    def keep(self) -> None:
+        """Keep unsaved work now; with nothing unsaved, keep nothing. A disk that refuses is not pressed."""
+        self._timer.stop()
+        if not self._session.is_unsaved:
+            self.forget()
+            return
+        source = str(self._session.path.resolve()) if self._session.path else ""
+        kept = json.dumps({"path": source, "job": write_job(self._session.job)})
+        with suppress(FileTrouble, OSError):
+            self._folder.mkdir(parents=True, exist_ok=True)
+            self._take_lock()
+            save_bytes(self._path, kept.encode())
+
+    def forget(self) -> None:
+        """Throw away what was kept."""
+        self._timer.stop()
+        with suppress(OSError):
+            self._path.unlink(missing_ok=True)
+        if self._lock is not None:
+            self._lock.unlock()
+            self._lock = None
+
+    def _take_lock(self) -> None:
+        if self._lock is None:
+            lock = QLockFile(str(self._path.with_suffix(".lock")))
+            lock.setStaleLockTime(0)
+            if lock.tryLock(0):
+                self._lock = lock

@@ -1,0 +1,103 @@
+"""The tray below the sheet: findings, proportions and cut list, one at a time, folded away when in the way."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
+
+from app.counts import Counts
+from app.cut_table import CutTable
+from app.finding_list import FindingList
+from app.guide_list import GuideList
+from app.quiet_button import quiet_button
+from app.theme import RHYTHM
+
+HEAD_HEIGHT = 5 * RHYTHM
+OPEN_HEIGHT = 17 * RHYTHM
+FINDINGS, PROPORTIONS, CUTS = range(3)
+TITLES = ("Findings", "Proportions", "Cut list")
+
+
+class Tray(QWidget):
+    """Three lists under one row of headings. `folded` says when it opens or closes."""
+
+    folded = Signal(bool)
+    turned = Signal(int)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.findings = FindingList()
+        self.guides = GuideList()
+        self.cuts = CutTable()
+        self.counts = Counts()
+        self._stack = QStackedWidget()
+        for widget in (self.findings, self.guides, self.cuts):
+            self._stack.addWidget(widget)
+        self._headings = QButtonGroup(self)
+        self.fold_button = quiet_button("Fold", "Fold the tray away, or open it again")
+        self.fold_button.clicked.connect(lambda: self.fold(not self.is_folded))
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addWidget(self._build_head())
+        layout.addWidget(self._stack, 1)
+        self.setMinimumHeight(HEAD_HEIGHT + 6 * RHYTHM)
+
+    def _build_head(self) -> QWidget:
+        head = QWidget()
+        head.setFixedHeight(HEAD_HEIGHT)
+        row = QHBoxLayout(head)
+        row.setContentsMargins(RHYTHM, 0, RHYTHM, 0)
+        row.setSpacing(RHYTHM // 2)
+        for page, title in enumerate(TITLES):
+            button = quiet_button(title, f"Show {title.lower()}", checkable=True)
+            self._headings.addButton(button, page)
+            row.addWidget(button)
+        self._headings.button(FINDINGS).setChecked(True)
+        self._headings.idClicked.connect(self.turn_to)
+        row.addSpacing(2 * RHYTHM)
+        row.addWidget(self.counts)
+        row.addStretch(1)
+        row.addWidget(self.fold_button)
+        return head
+
+    @property
+    def is_folded(self) -> bool:
+        """Whether only the headings and the counts are seen."""
+        return self._stack.isHidden()
+
+    @property
+    def page(self) -> int:
+        """Which list is shown."""
+        return self._stack.currentIndex()
+
+    @property
+    def shown_list(self) -> QWidget:
+        """The list that is shown, for the keyboard."""
+        return self._stack.currentWidget()
+
+    def heading(self, page: int) -> QPushButton:
+        """The button that turns to a list."""
+        button = self._headings.button(page)
+        assert isinstance(button, QPushButton)
+        return button
+
+    def turn_to(self, page: int) -> None:
+        """Show a list, opening the tray if need be."""
+        self.heading(page).setChecked(True)
+        self._stack.setCurrentIndex(page)
+        self.fold(False)
+        self.turned.emit(page)
+
+    def fold(self, folded: bool) -> None:
+        """Show the headings alone, or everything."""
+        if folded == self.is_folded:
+            return
+        self._stack.setHidden(folded)
+        self.fold_button.setText("Open" if folded else "Fold")
+        if folded:
+            self.setFixedHeight(HEAD_HEIGHT)
+        else:
+            self.setMaximumHeight(16777215)
+            self.setMinimumHeight(HEAD_HEIGHT + 6 * RHYTHM)
+        self.folded.emit(folded)

@@ -1,0 +1,89 @@
+"""The row above the sheet: which views are shown, the keep-out, closer and further, and the packet."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLayout, QPushButton, QWidget
+
+from app.quiet_button import quiet_button, strong_button
+from app.theme import RHYTHM
+
+CHOICES: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("Elevations", ("front", "side")),
+    ("Plan", ("plan",)),
+    ("Plan section", ("plan_section",)),
+    ("Vertical section", ("vertical_section",)),
+)
+"""What can be on the sheet: words, and the views they stand for."""
+ZOOMS = (
+    ("Closer", "Come closer", 1),
+    ("Further", "Go back", -1),
+    ("Fit", "Bring the whole sheet into view", 0),
+)
+
+
+class ViewBar(QWidget):
+    """Says what was asked for; the window carries it out."""
+
+    views_chosen = Signal(object)
+    clearance_toggled = Signal(bool)
+    zoomed = Signal(int)
+    packet_asked = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setFixedHeight(6 * RHYTHM)
+        self.view_buttons = QButtonGroup(self)
+        self.clearance_button = quiet_button(
+            "Keep-out", "Show where no wood may be, and how far it may stand out", True
+        )
+        self.packet_button = strong_button(
+            "Write the packet…", "Write the sheets, the drawing file and the cut list"
+        )
+        row = QHBoxLayout(self)
+        row.setContentsMargins(RHYTHM, 0, 2 * RHYTHM, 0)
+        row.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
+        row.setSpacing(RHYTHM // 2)
+        for i, (words, _) in enumerate(CHOICES):
+            button = quiet_button(words, f"Show: {words.lower()}", checkable=True)
+            self.view_buttons.addButton(button, i)
+            row.addWidget(button)
+        self.view_buttons.button(0).setChecked(True)
+        row.addSpacing(2 * RHYTHM)
+        row.addWidget(self.clearance_button)
+        row.addStretch(1)
+        self.zoom_buttons = [self._add_zoom(row, *zoom) for zoom in ZOOMS]
+        row.addSpacing(RHYTHM)
+        row.addWidget(self.packet_button)
+        self.view_buttons.idClicked.connect(lambda i: self.views_chosen.emit(CHOICES[i][1]))
+        self.clearance_button.toggled.connect(self.clearance_toggled)
+        self.packet_button.clicked.connect(self.packet_asked)
+
+    def _add_zoom(self, row: QHBoxLayout, words: str, explained: str, way: int) -> QPushButton:
+        button = quiet_button(words, explained)
+        button.clicked.connect(lambda: self.zoomed.emit(way))
+        row.addWidget(button)
+        return button
+
+    def _zoom_width(self) -> int:
+        return sum(button.sizeHint().width() + RHYTHM // 2 for button in self.zoom_buttons)
+
+    def minimumSizeHint(self) -> QSize:
+        """Narrow enough for a small screen: closer and further are in the menu too."""
+        return QSize(self._whole_width() - self._zoom_width(), self.height())
+
+    def _whole_width(self) -> int:
+        hidden = self._zoom_width() if self.zoom_buttons[0].isHidden() else 0
+        return self.layout().sizeHint().width() + hidden
+
+    def resizeEvent(self, _event: QResizeEvent) -> None:
+        """Leave the zoom buttons away where there is no room for them."""
+        fits = self.width() >= self._whole_width()
+        for button in self.zoom_buttons:
+            button.setVisible(fits)
+
+    def show_choice(self, views: tuple[str, ...]) -> None:
+        """Tick the views that are shown, however they were chosen."""
+        for i, (_, these) in enumerate(CHOICES):
+            self.view_buttons.button(i).setChecked(these == views)

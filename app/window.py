@@ -1,0 +1,236 @@
+"""The window: the measuring list, the sheet and the tray, and what passes between them."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import QSize, Qt, QTimer
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QApplication, QMainWindow, QSplitter, QVBoxLayout, QWidget
+
+from app.canvas import ZOOM_STEP, Canvas
+from app.command_menu import CommandMenu
+from app.drafting import FIRST_RATIO, Drafting
+from app.fields.measuring_list import WIDTH, MeasuringList
+from app.job_files import JobFiles
+from app.notice import Notice
+from app.progress_line import ProgressLine
+from app.recovery import LeftBehind, Recovery, list_left_behind
+from app.session import Session
+from app.settings import Settings
+from app.theme import Ground, dress
+from app.tray import CUTS, FINDINGS, OPEN_HEIGHT, Tray
+from app.view_bar import ViewBar
+from app.work import Work
+from app.writing import Writing
+from model.check.finding import Finding
+
+FIRST_SIZE = QSize(1366, 768)
+PRODUCT = "Mantelwright"
+
+
+class Window(QMainWindow):
+    """One job in one window. `begin` draws it, once the empty window has been seen."""
+
+    def __init__(self, settings: Settings, recovery_folder: Path) -> None:
+        super().__init__()
+        self.settings = settings
+        self._recovery_folder = recovery_folder
+        self.session = Session()
+        self.canvas = Canvas()
+        self.fields = MeasuringList(self.session)
+        self.tray = Tray()
+        self.bar = ViewBar()
+        self.notice = Notice()
+        self.work = Work()
+        self.progress = ProgressLine(self.work)
+        ratio = settings.read("ratio", FIRST_RATIO)
+        self.drafting = Drafting(
+            self.session, self.canvas, ratio if isinstance(ratio, float) else FIRST_RATIO
+        )
+        self.recovery = Recovery(self.session, recovery_folder)
+        self.files = JobFiles(self, self.session, settings, self.notice, self.fields.commit_pending)
+        self.writing = Writing(self, self.session, settings, self.work, self.progress, self.notice)
+        self._lay_out()
+        self.menus = CommandMenu(self)
+        self._connect()
+        self._show_state()
+        self._restore()
+
+    def _lay_out(self) -> None:
+        sheet = QWidget()
+        column = QVBoxLayout(sheet)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.bar)
+        column.addWidget(self.notice)
+        self.upright = QSplitter(Qt.Orientation.Vertical)
+        self.upright.setChildrenCollapsible(False)
+        self.upright.setHandleWidth(1)
+        self.upright.addWidget(self.canvas)
+        self.upright.addWidget(self.tray)
+        self.upright.setStretchFactor(0, 4)
+        self.upright.setStretchFactor(1, 1)
+        self.upright.setSizes([FIRST_SIZE.height() - OPEN_HEIGHT, OPEN_HEIGHT])
+        column.addWidget(self.upright, 1)
+        column.addWidget(self.progress)
+        self.level = QSplitter(Qt.Orientation.Horizontal)
+        self.level.setChildrenCollapsible(False)
+        self.level.setHandleWidth(1)
+        self.level.addWidget(self.fields)
+        self.level.addWidget(sheet)
+        self.level.setStretchFactor(1, 1)
+        self.level.setSizes([WIDTH, FIRST_SIZE.width() - WIDTH])
+        self.fields.setMinimumWidth(WIDTH - 8)
+        self.fields.setMaximumWidth(WIDTH + 160)
+        self.setCentralWidget(self.level)
+
+    def _connect(self) -> None:
+        self.session.state_changed.connect(self._show_state)
+        self.session.replaced.connect(self._forget_focus)
+        self.fields.focused.connect(self.canvas.light_path)
+        self.canvas.dimension_clicked.connect(self.fields.focus_path)
+        self.canvas.view_clicked.connect(self._pick_board)
+        self.bar.views_chosen.connect(self.choose_views)
+        self.bar.clearance_toggled.connect(self.drafting.show_clearance)
+        self.bar.zoomed.connect(self.zoom)
+        self.bar.packet_asked.connect(self.write_packet)
+        self.drafting.checked.connect(self._show_plan)
+        self.drafting.listed.connect(self._show_lists)
+        self.tray.findings.chosen.connect(self._show_finding)
+        self.tray.findings.asked.connect(self.fields.focus_path)
+        self.tray.cuts.chosen.connect(self._show_boards)
+        self.tray.turned.connect(lambda _page: self._forget_focus())
+
+    def _restore(self) -> None:
+        self.resize(FIRST_SIZE)
+        self.restoreGeometry(self.settings.read_bytes("window"))
+        self.upright.restoreState(self.settings.read_bytes("upright"))
+        self.level.restoreState(self.settings.read_bytes("level"))
+        self.tray.fold(bool(self.settings.read("folded", False)))
+
+    def begin(self) -> None:
+        """Draw the job, and offer what an ended program left behind."""
+        self.drafting.start()
+        QTimer.singleShot(0, self.offer_left_behind)
+
+    def offer_left_behind(self) -> None:
+        """Ask about the latest unsaved work that was left behind, if there is any."""
+        found = list_left_behind(self._recovery_folder)
+        for other in found[1:]:
+            other.lock.unlock()
+        if not found:
+            return
+        work = found[0]
+        name = work.path.stem if work.path else work.job.about.name.strip() or "a new job"
+        self.notice.say(
+            f"Unsaved work on “{name}” from {work.kept_at:%d %B, %H:%M} was kept when the program ended.",
+            (("Open it", lambda: self._take_up(work)), ("Throw it away", work.discard)),
+        )
+
+    def _take_up(self, work: LeftBehind) -> None:
+        if self.files.may_leave():
+            self.session.open(work.job, work.path, recovered=True)
+            self.recovery.keep()
+            work.discard()
+
+    def choose_views(self, views: tuple[str, ...]) -> None:
+        """Put other views on the sheet."""
+        self.bar.show_choice(views)
+        self.drafting.choose_views(views)
+
+    def zoom(self, way: int) -> None:
+        """Closer (1), further (-1) or the whole sheet (0)."""
+        if way == 0:
+            self.canvas.fit()
+        else:
+            self.canvas.zoom_by(ZOOM_STEP**way)
+
+    def write_packet(self) -> None:
+        """Ask what to write, and write it beside the work."""
+        self.fields.commit_pending()
+        self.writing.ask_packet(self.files.folder)
+
+    def write_drawing(self) -> None:
+        """Ask for a file, and write the drawing file to it beside the work."""
+        self.fields.commit_pending()
+        self.writing.ask_drawing(self.files.folder)
+
+    def undo(self) -> None:
+        """One step back; what is being typed is entered first and is that step."""
+        self.fields.commit_pending()
+        self.session.undo()
+
+    def redo(self) -> None:
+        """One step forth."""
+        self.session.redo()
+
+    def choose_ground(self, ground: Ground) -> None:
+        """Show everything on a light or a dark ground."""
+        self.settings.write("ground", ground.value)
+        app = QApplication.instance()
+        assert isinstance(app, QApplication)
+        dress(app, ground)
+        self.fields.recolour()
+
+    def _show_state(self) -> None:
+        self.setWindowTitle(f"{self.session.name}[*] – {PRODUCT}")
+        self.setWindowModified(self.session.is_unsaved)
+
+    def _show_plan(self) -> None:
+        """What follows at once from an edit: derived values, findings and their counts."""
+        surround = self.drafting.surround
+        if surround is None:
+            return
+        style = surround.job.about.length_style
+        self._show_state()
+        self.fields.show_layout(surround.layout)
+        self.tray.counts.show_findings(self.drafting.findings)
+        self.tray.findings.show_findings(self.drafting.findings, style)
+
+    def _show_lists(self) -> None:
+        style = self.session.job.about.length_style
+        self.tray.guides.show_guides(self.drafting.guides, style)
+        self.tray.cuts.show_cuts(self.drafting.cuts, style)
+
+    def _show_finding(self, finding: Finding | None) -> None:
+        """Mark where the finding in focus is; its boards are outlined too."""
+        points = self.drafting.place_finding(finding) if finding is not None else ()
+        self.canvas.show_finding(finding, points)
+        self.canvas.show_outlines(self.drafting.outline_boards(frozenset(finding.boards if finding else ())))
+
+    def _show_boards(self, marks: frozenset[str]) -> None:
+        self.canvas.show_finding(None)
+        self.canvas.show_outlines(self.drafting.outline_boards(marks))
+
+    def _forget_focus(self) -> None:
+        """Nothing on the sheet is pointed at but what the list now shown has in focus."""
+        if self.tray.page == FINDINGS:
+            self._show_finding(self.tray.findings.current())
+        else:
+            self._show_boards(self.tray.cuts.current_pieces() if self.tray.page == CUTS else frozenset())
+
+    def _pick_board(self, view: str, point: tuple[float, float]) -> None:
+        """A click on wood turns to its line of the cut list; a click beside it lets go."""
+        mark = self.drafting.find_board(view, point)
+        if not mark:
+            self.canvas.setFocus(Qt.FocusReason.MouseFocusReason)
+            self._show_boards(frozenset())
+            return
+        self.drafting.list_rest()
+        self.tray.turn_to(CUTS)
+        self.tray.cuts.focus_mark(mark)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Nothing unsaved is lost without being asked about."""
+        if not self.files.may_leave():
+            event.ignore()
+            return
+        self.work.wait()
+        self.recovery.forget()
+        self.settings.write_bytes("window", self.saveGeometry())
+        self.settings.write_bytes("upright", self.upright.saveState())
+        self.settings.write_bytes("level", self.level.saveState())
+        self.settings.write("folded", self.tray.is_folded)
+        self.settings.write("ratio", self.drafting.ratio)
+        event.accept()

@@ -1,0 +1,119 @@
+"""Asks where the packet and the drawing file go, has them written beside the window and says what became of it."""
+
+from __future__ import annotations
+
+from datetime import date
+from functools import partial
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QUrl
+from PySide6.QtGui import QDesktopServices
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from app.files import FileTrouble, save_bytes
+from app.notice import Notice
+from app.outputs import DRAWING, PARTS, Step, build_outputs, name_output, write_outputs
+from app.packet_dialog import PacketDialog
+from app.progress_line import ProgressLine
+from app.session import Session
+from app.settings import Settings
+from app.work import Work
+from model.job import Job
+
+DXF_FILTER = "Drawing files (*.dxf);;All files (*)"
+
+
+class Writing(QObject):
+    """Writes from the job as it is when it is asked; edits made meanwhile do not get into the files."""
+
+    def __init__(
+        self,
+        window: QWidget,
+        session: Session,
+        settings: Settings,
+        work: Work,
+        progress: ProgressLine,
+        notice: Notice,
+    ) -> None:
+        super().__init__(window)
+        self._window = window
+        self._session = session
+        self._settings = settings
+        self._work = work
+        self._progress = progress
+        self._notice = notice
+        work.done.connect(self._say_done)
+        work.failed.connect(self._say_failed)
+        work.stopped.connect(lambda: notice.say("Stopped. Nothing was written."))
+
+    def ask_packet(self, folder: Path) -> None:
+        """Ask for paper, parts and folder, then write."""
+        if self._refuse_second():
+            return
+        kept = self._settings.read("packet folder", "")
+        start = Path(kept) if isinstance(kept, str) and kept else folder
+        dialog = PacketDialog(
+            self._window, self._session.job, start, str(self._settings.read("paper", "letter"))
+        )
+        if dialog.exec():
+            self._settings.write("paper", dialog.paper)
+            self._settings.write("packet folder", str(dialog.folder))
+            self.write_packet(dialog.folder, dialog.paper, dialog.parts)
+
+    def write_packet(self, folder: Path, paper: str, parts: tuple[str, ...] = PARTS) -> None:
+        """Write `parts` of the job as it is now into `folder`."""
+        self._begin(partial(_write_packet, self._session.job, folder, paper, parts))
+
+    def ask_drawing(self, folder: Path) -> None:
+        """Ask for a file, then write the drawing file to it."""
+        if self._refuse_second():
+            return
+        start = folder / name_output(self._session.job, DRAWING)
+        name, _ = QFileDialog.getSaveFileName(self._window, "Write the drawing file", str(start), DXF_FILTER)
+        if name:
+            path = Path(name)
+            self.write_drawing(path if path.suffix else path.with_suffix(".dxf"))
+
+    def write_drawing(self, path: Path) -> None:
+        """Write the drawing file of the job as it is now to `path`."""
+        self._begin(partial(_write_drawing, self._session.job, path))
+
+    def _begin(self, work: partial[tuple[Path, ...]]) -> None:
+        self._notice.put_away()
+        self._progress.begin("Working out the boards")
+        self._work.start(work)
+
+    def _refuse_second(self) -> bool:
+        if self._work.is_busy:
+            self._notice.say("Something is still being written. Wait for it, or stop it below the sheet.")
+        return self._work.is_busy
+
+    def _say_done(self, paths: tuple[Path, ...]) -> None:
+        folder = paths[0].parent
+        names = ", ".join(path.name for path in paths)
+        self._notice.say(
+            f"Written to {folder}: {names}", (("Open the folder", partial(_open_folder, folder)),)
+        )
+
+    def _say_failed(self, error: object) -> None:
+        if isinstance(error, FileTrouble):
+            self._notice.say(
+                f"{error} The job itself is untouched; choose another folder or make room.", wrong=True
+            )
+        elif isinstance(error, BaseException):
+            raise error
+
+
+def _write_packet(job: Job, folder: Path, paper: str, parts: tuple[str, ...], step: Step) -> tuple[Path, ...]:
+    today = date.today().isoformat()
+    return write_outputs(folder, build_outputs(job, paper, today, parts, step))
+
+
+def _write_drawing(job: Job, path: Path, step: Step) -> tuple[Path, ...]:
+    (output,) = build_outputs(job, "", "", (DRAWING,), step)
+    save_bytes(path, output.data)
+    return (path,)
+
+
+def _open_folder(folder: Path) -> None:
+    QDesktopServices.openUrl(QUrl.fromLocalFile(str(folder)))
