@@ -1,0 +1,85 @@
+"""All benches in one run: ``python -m tests.bench``. Prints figures beside their baselines."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+from statistics import median
+from time import monotonic
+
+from app.demo import list_demos, read_demo
+from model.job import write_job
+from tests.bench import packet
+from tests.bench.displays import Surroundings, open_displays
+
+FRAME = 1000 / 60
+"""Milliseconds of one picture at 60 Hz."""
+STARTS = 9
+
+
+def main() -> None:
+    """Run everything."""
+    with open_displays() as displays:
+        for name, surroundings in displays.items():
+            show_edits(name, surroundings)
+        for name, surroundings in displays.items():
+            show_starts(name, surroundings)
+    show_packets()
+
+
+def show_edits(display: str, surroundings: Surroundings) -> None:
+    """Edits of every job, beside one frame."""
+    print(
+        f"\nOne edit to painted front and side view, {display}, 1920 x 1080, 300 edits; frame {FRAME:.1f} ms"
+    )
+    heads = ("median ms", "p95 ms", "worst ms", "worst/frame", "MB after", "MB growth")
+    print(f"{'job':12}" + "".join(f"{head:>13}" for head in heads))
+    for job in list_demos():
+        found = json.loads(_run(surroundings, "tests.bench.edits", job))
+        middle, late, worst = (1000 * found[key] for key in ("median", "p95", "worst"))
+        growth = found["later_mb"] - found["after_mb"]
+        times = f"{middle:13.2f}{late:13.2f}{worst:13.2f}{worst / FRAME:13.2f}"
+        print(f"{job:12}{times}{found['after_mb']:13.0f}{growth:13.1f}")
+    print("growth is of 300 more edits after the 300 measured")
+
+
+def show_starts(display: str, surroundings: Surroundings) -> None:
+    """Process start to first drawing, in turns with the empty window so that both see the same machine."""
+    times: dict[str, list[float]] = {"empty": [], "program": []}
+    with tempfile.TemporaryDirectory() as folder:
+        job = Path(folder) / "demo.mantel"
+        job.write_text(write_job(read_demo()), "utf-8")
+        apart = surroundings | {"XDG_CONFIG_HOME": folder, "XDG_DATA_HOME": folder, "HOME": folder}
+        for turn in range(STARTS + 1):
+            for kind, taken in times.items():
+                since = _run(apart, "tests.bench.start", kind, str(monotonic()), str(job))
+                if turn:
+                    taken.append(float(since))
+    empty, program = (1000 * median(times[kind]) for kind in ("empty", "program"))
+    print(f"\nProcess start to first drawing, {display}, median of {STARTS}")
+    print(f"empty window {empty:.0f} ms, program {program:.0f} ms, ratio {program / empty:.2f}")
+
+
+def show_packets() -> None:
+    """The packet, beside reportlab alone with as many marks."""
+    print(f"\nPacket on {packet.PAPER}, beside reportlab drawing as many marks; median of {packet.ROUNDS}")
+    heads = ("pages", "marks", "job to PDF ms", "writing ms", "bare ms", "writing/bare")
+    print(f"{'job':12}" + "".join(f"{head:>15}" for head in heads))
+    for job, found in packet.measure().items():
+        whole, writing, bare = (1000 * found[key] for key in ("packet", "writing", "bare"))
+        counts = f"{found['pages']:15.0f}{found['marks']:15.0f}"
+        print(f"{job:12}{counts}{whole:15.0f}{writing:15.0f}{bare:15.0f}{writing / bare:15.2f}")
+
+
+def _run(surroundings: Surroundings, module: str, *arguments: str) -> str:
+    command = [sys.executable, "-m", module, *arguments]
+    return subprocess.run(
+        command, env=surroundings, stdout=subprocess.PIPE, text=True, check=True, timeout=300
+    ).stdout
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,120 @@
+"""The packet of each shipped job, beside reportlab drawing as many marks on as many pages."""
+
+from __future__ import annotations
+
+import json
+from collections import Counter
+from collections.abc import Callable, Sequence
+from importlib.resources import files
+from io import BytesIO
+from statistics import median
+from time import perf_counter
+
+from app.demo import list_demos, read_demo
+from export.pdf import POINTS_PER_INCH, write_pdf
+from model.check.all import check_surround
+from model.check.proportion import list_guides
+from model.job import Job
+from model.surround import plan_surround
+from model.takeoff.cut_list import list_cuts
+from render.dimension_strokes import dimension_strokes, leader_strokes
+from render.drawing import Dimension, Hatch, Leader, Lines, Mark, Polyline, Region, Sheet, Text
+from render.hatching import hatch_segments
+from render.lettering import TYPEFACES
+from render.packet import build_packet
+
+PAPER = "tabloid"
+ROUNDS = 7
+_FONT, _SIZE = "BenchText", 9
+
+
+def measure() -> dict[str, dict[str, float]]:
+    """By job: seconds from job to bytes (`packet`), from sheets to bytes (`writing`) and of reportlab alone
+    (`bare`); how many `marks` on how many `pages` that was.
+    """
+    return {name: _measure_job(read_demo(name)) for name in list_demos()}
+
+
+def _measure_job(job: Job) -> dict[str, float]:
+    sheets = _build_sheets(job)
+    counts = [_count_marks(sheet) for sheet in sheets]
+    return {
+        "packet": _time(lambda: write_pdf(_build_sheets(job), job.about.name)),
+        "writing": _time(lambda: write_pdf(sheets, job.about.name)),
+        "bare": _time(lambda: _draw_bare(sheets, counts)),
+        "marks": sum(sum(count.values()) for count in counts),
+        "pages": len(sheets),
+    }
+
+
+def _build_sheets(job: Job) -> tuple[Sheet, ...]:
+    surround = plan_surround(job)
+    findings, guides, cuts = check_surround(surround), list_guides(surround), list_cuts(surround)
+    return build_packet(surround, findings, guides, cuts, PAPER, "")
+
+
+def _time(work: Callable[[], object]) -> float:
+    """Median seconds, after one round that fills caches and loads libraries."""
+    work()
+    times = []
+    for _ in range(ROUNDS):
+        start = perf_counter()
+        work()
+        times.append(perf_counter() - start)
+    return median(times)
+
+
+def _count_marks(sheet: Sheet) -> Counter[str]:
+    """Strokes, areas and lines of writing that a writer has to put down."""
+    counts: Counter[str] = Counter()
+    for placed in sheet.placed:
+        for mark in placed.drawing.marks:
+            counts.update(_count_mark(mark, placed.drawing.ratio))
+    return counts
+
+
+def _count_mark(mark: Mark, ratio: float) -> dict[str, int]:
+    match mark:
+        case Lines():
+            return {"stroke": len(mark.segments)}
+        case Polyline():
+            return {"stroke": len(mark.points) - (not mark.closed)}
+        case Region():
+            return {"area": len(mark.rings)}
+        case Hatch():
+            return {"stroke": len(hatch_segments(mark))}
+        case Text():
+            return {"writing": 1}
+        case Dimension():
+            return {"stroke": len(dimension_strokes(mark, ratio)), "writing": 1}
+        case Leader():
+            return {"stroke": len(leader_strokes(mark, ratio)), "writing": 1}
+
+
+def _draw_bare(sheets: Sequence[Sheet], counts: Sequence[Counter[str]]) -> bytes:
+    from reportlab.pdfbase import pdfmetrics
+    from reportlab.pdfbase.ttfonts import TTFont
+    from reportlab.pdfgen.canvas import Canvas
+
+    if _FONT not in pdfmetrics.getRegisteredFontNames():
+        data = files("assets").joinpath("fonts", TYPEFACES[False]).read_bytes()
+        pdfmetrics.registerFont(TTFont(_FONT, BytesIO(data)))
+    stream = BytesIO()
+    canvas = Canvas(stream, invariant=1, pageCompression=1)
+    for sheet, count in zip(sheets, counts, strict=True):
+        width, height = sheet.width * POINTS_PER_INCH, sheet.height * POINTS_PER_INCH
+        canvas.setPageSize((width, height))
+        canvas.setFont(_FONT, _SIZE)
+        for i in range(count["area"]):
+            canvas.rect(i % width, i % height, 50, 20, stroke=0, fill=1)
+        for i in range(count["stroke"]):
+            canvas.line(i % width, 0, width, i % height)
+        for i in range(count["writing"]):
+            canvas.drawString(i % width, (7 * i) % height, "4'-4 5/16\"")
+        canvas.showPage()
+    canvas.save()
+    return stream.getvalue()
+
+
+if __name__ == "__main__":
+    print(json.dumps(measure()))
