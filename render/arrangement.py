@@ -21,8 +21,9 @@ NOTHING = -1
 SOUTH, EAST, NORTH, WEST = range(4)
 GRAIN = 1e-6
 """Lines nearer to each other than this, in inches, are one line."""
-ROUNDS = 6
-"""Most times the grid is refined so that sloping edges meet its corners; two or three are usual."""
+MOST_LINES = 600
+"""The grid is refined until sloping edges meet its corners, two or three times as a rule, but never beyond
+this many lines; past it an edge may be off by less than one cell."""
 CENTROIDS = np.array([(0.5, 1 / 6), (5 / 6, 0.5), (0.5, 5 / 6), (1 / 6, 0.5)])
 """Where the four triangles' centres lie in a cell, as parts of its width and height."""
 
@@ -71,14 +72,32 @@ def arrange(faces: list[Face]) -> Grid:
     """Lay `faces` over each other and keep the nearest everywhere."""
     if not faces:
         return Grid(np.zeros(1), np.zeros(1), np.full((0, 0, 4), NOTHING, dtype=np.intp))
-    h, v = _grid_lines(faces)
-    shape = (len(v) - 1, len(h) - 1, 4)
-    seen = np.full(shape, NOTHING, dtype=np.intp)
-    depth = np.full(shape, -np.inf)
+    kept = _list_unhidden(faces)
+    shown = [faces[i] for i in kept]
+    h, v = _grid_lines(shown)
+    windows = _list_windows(shown, h, v)
+    seen, depth = _lay_flat(shown, windows, (len(v) - 1, len(h) - 1, 4))
+    _lay_others(shown, windows, h, v, seen, depth)
+    return Grid(h, v, np.array([*kept, NOTHING])[seen])
+
+
+def _list_unhidden(faces: list[Face]) -> list[int]:
+    """Faces that no nearer upright rectangles hide whole; fewer faces make a coarser grid."""
+    corners = np.concatenate([face.corners for face in faces])
+    h, v = _distinct(corners[:, 0]), _distinct(corners[:, 1])
     windows = _list_windows(faces, h, v)
-    _lay_flat(faces, windows, seen, depth)
-    _lay_others(faces, windows, h, v, seen, depth)
-    return Grid(h, v, seen)
+    seen, depth = _lay_flat(faces, windows, (len(v) - 1, len(h) - 1))
+    visible = set(np.unique(seen).tolist())
+    return [
+        i
+        for i, face in enumerate(faces)
+        if i in visible or (not (face.upright and face.flat) and (depth[windows[i]] < _nearest(face)).any())
+    ]
+
+
+def _nearest(face: Face) -> float:
+    a, b, c = face.plane
+    return float((face.corners @ (a, b)).max() + c)
 
 
 def _list_windows(faces: list[Face], h: Floats, v: Floats) -> list[tuple[slice, slice]]:
@@ -89,21 +108,20 @@ def _list_windows(faces: list[Face], h: Floats, v: Floats) -> list[tuple[slice, 
     high = np.maximum.reduceat(corners, starts) - GRAIN
     i0, i1 = np.searchsorted(h, low[:, 0]).tolist(), np.searchsorted(h, high[:, 0]).tolist()
     j0, j1 = np.searchsorted(v, low[:, 1]).tolist(), np.searchsorted(v, high[:, 1]).tolist()
-    return [
-        (slice(*rows), slice(*columns))
-        for rows, columns in zip(zip(j0, j1, strict=True), zip(i0, i1, strict=True), strict=True)
-    ]
+    ends = zip(j0, j1, i0, i1, strict=True)
+    return [(slice(bottom, top), slice(left, right)) for bottom, top, left, right in ends]
 
 
 def _grid_lines(faces: list[Face]) -> tuple[Floats, Floats]:
     corners = np.concatenate([face.corners for face in faces])
     h, v = _distinct(corners[:, 0]), _distinct(corners[:, 1])
     edges = _sloping_edges(faces)
-    for _ in range(ROUNDS if len(edges) else 0):
+    while len(edges):
         more_v = _crossings(edges, h)
         more_h = _crossings(edges[:, [1, 0, 3, 2]], v)
         refined = _distinct(np.concatenate([h, more_h])), _distinct(np.concatenate([v, more_v]))
-        if len(refined[0]) == len(h) and len(refined[1]) == len(v):
+        lines = len(refined[0]) + len(refined[1])
+        if lines == len(h) + len(v) or lines > MOST_LINES:
             break
         h, v = refined
     return h, v
@@ -136,12 +154,17 @@ def _crossings(edges: Floats, lines: Floats) -> Floats:
     return crossings
 
 
-def _lay_flat(faces: list[Face], windows: list[tuple[slice, slice]], seen: Ints, depth: Floats) -> None:
+def _lay_flat(
+    faces: list[Face], windows: list[tuple[slice, slice]], shape: tuple[int, ...]
+) -> tuple[Ints, Floats]:
     """Upright rectangles parallel to the picture: laid from far to near, no comparing needed."""
+    seen = np.full(shape, NOTHING, dtype=np.intp)
+    depth = np.full(shape, -np.inf)
     flat = [i for i, face in enumerate(faces) if face.upright and face.flat]
     for index in sorted(flat, key=lambda i: faces[i].plane[2]):
         seen[windows[index]] = index
         depth[windows[index]] = faces[index].plane[2]
+    return seen, depth
 
 
 def _lay_others(

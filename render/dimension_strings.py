@@ -22,9 +22,9 @@ LINE_STEP = 0.34
 """From one dimension line to the next, inches on paper; at least 1/4 (ASME Y14.5M 1.7.1)."""
 TEXT_CLEAR = 0.045
 """Clear between a text and its dimension line or its neighbour, inches on paper. Shop choice."""
-FIRST_ROW = 0.29
+FIRST_ROW = 0.345
 """From a dimension line to the far side of the first row of lifted texts, clear of the extension lines'
-overrun, inches on paper. Shop choice."""
+overrun and of texts on the line itself, inches on paper. Shop choice."""
 ROW_STEP = 0.18
 """From one row of lifted texts to the next, inches on paper. Shop choice."""
 MOST_ROWS = 6

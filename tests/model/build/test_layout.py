@@ -1,0 +1,118 @@
+"""The lines of the surround: what follows from what, and what is said when a value cannot be built."""
+
+import pytest
+from hypothesis import given, settings
+
+from model.build.layout import lay_out
+from model.job import default_job, read_value, with_texts, with_value
+from tests.strategies import jobs
+
+
+def lay(**texts):
+    job = with_texts(default_job(), [(path.replace("__", "."), text) for path, text in texts.items()])
+    return lay_out(job.site, job.design)
+
+
+def shortfalls(layout):
+    return {s.path: (s.asked, s.built) for s in layout.shortfalls}
+
+
+def test_default_job_is_built_as_asked():
+    assert lay().shortfalls == ()
+
+
+def test_frieze_hangs_from_the_shelf_and_the_facing_margin_follows():
+    layout = lay(shelf__height="54", shelf__thickness="2", frieze__height="9", opening__height="30")
+    assert (layout.shelf_bottom, layout.frieze_bottom, layout.facing_margin) == (52, 43, 13)
+
+
+def test_shelf_height_from_the_floor_counts_the_raised_hearth():
+    from_hearth = lay(hearth__height="8", shelf__height="54")
+    from_floor = lay(hearth__height="8", shelf__height="54", shelf__height_from="floor")
+    assert from_hearth.shelf_top - from_floor.shelf_top == 8
+
+
+@pytest.mark.parametrize(
+    ("hearth_width", "base", "carried"),
+    [("100", 0.0, True), ("40", -6.0, False), ("74", 0.0, False)],
+)
+def test_columns_stand_on_the_hearth_that_carries_them_or_beside_it_on_the_floor(hearth_width, base, carried):
+    layout = lay(hearth__height="6", hearth__width=hearth_width)
+    assert (layout.column_base, layout.column_on_hearth) == (base, carried)
+
+
+def test_shelf_lies_against_the_wall_where_the_facing_stays_below_it():
+    assert lay(facing__proud="1", facing__height="50").shelf_back == -1
+    assert lay(facing__proud="1", facing__height="53").shelf_back == 0
+
+
+def test_outer_side_goes_back_to_the_wall_only_where_it_is_clear_of_the_facing():
+    assert lay(facing__proud="1", facing__width="60").column_back == -1
+    assert lay(facing__proud="1", facing__width="77").column_back == 0
+
+
+def test_too_many_panels_are_reduced_and_said():
+    layout = lay(frieze__panels="7", frieze__stile="8")
+    assert "frieze.panels" in shortfalls(layout)
+    assert len(layout.frieze_frame.openings) < 7
+
+
+def test_panel_reveal_is_limited_by_the_masonry_behind_a_thin_frieze():
+    layout = lay(frieze__projection="3/4", panel__thickness="1/4", panel__reveal="3/4")
+    assert shortfalls(layout)["panel.reveal"] == (0.75, 0.5)
+
+
+def test_bed_mould_never_passes_the_shelf():
+    layout = lay(bed_mould__size="4", shelf__overhang_front="2")
+    assert layout.mould_size == 2
+    assert shortfalls(layout)["bed_mould.size"] == (4, 2)
+
+
+def test_hanging_edge_band_leaves_the_bed_mould_less_room():
+    layout = lay(
+        bed_mould__size="3", shelf__edge_height="4", shelf__overhang_front="3", shelf__overhang_end="3"
+    )
+    assert layout.mould_size == 2.25
+
+
+def test_shelf_depth_is_the_foremost_part_and_the_overhang():
+    job = with_value(default_job(), "shelf.depth", 9)
+    assert lay_out(job.site, job.design).shelf_front == 9
+
+
+@settings(max_examples=120, deadline=None)
+@given(jobs())
+def test_every_layout_has_room_for_what_it_names(job):
+    layout = lay_out(job.site, job.design)
+    assert (
+        layout.column_base < layout.plinth_top < layout.frieze_bottom < layout.shelf_bottom < layout.shelf_top
+    )
+    assert 0 < layout.column_inner < layout.column_outer <= layout.shelf_side
+    assert layout.frieze_front >= layout.board
+    for frame in (layout.column_frame, layout.frieze_frame):
+        assert all(x1 - x0 >= 1 - 1e-9 and y1 - y0 >= 1 - 1e-9 for x0, y0, x1, y1 in frame.openings)
+        assert all(x1 > x0 and y1 > y0 for x0, y0, x1, y1 in frame.stiles + frame.rails)
+        assert 0 < frame.reveal <= frame.front - layout.panel + 1e-9
+
+
+@settings(max_examples=80, deadline=None)
+@given(jobs())
+def test_frame_members_and_panels_fill_the_frame_exactly(job):
+    layout = lay_out(job.site, job.design)
+    frieze = layout.frieze_frame
+    x0, y0, x1, y1 = frieze.outline
+    pieces = frieze.stiles + frieze.rails + frieze.openings
+    assert sum((b - a) * (d - c) for a, c, b, d in pieces) == pytest.approx((x1 - x0) * (y1 - y0))
+    column = layout.column_frame
+    heights = sorted(edge for _, a, _, b in column.rails[1:] + column.openings for edge in (a, b))
+    assert heights[-1] == layout.shelf_bottom
+    assert all(a == pytest.approx(b) for a, b in zip(heights[1:-1:2], heights[2::2], strict=True))
+
+
+@settings(max_examples=80, deadline=None)
+@given(jobs())
+def test_a_shortfall_names_the_value_asked_for(job):
+    for shortfall in lay_out(job.site, job.design).shortfalls:
+        assert read_value(job, shortfall.path) == shortfall.asked
+        assert shortfall.built != shortfall.asked
+        assert shortfall.reason

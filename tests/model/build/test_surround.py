@@ -1,0 +1,144 @@
+"""The list of boards: what is there, where it stands and that both sides are twins."""
+
+from collections import Counter
+from itertools import pairwise
+from math import pi, sin
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+
+from model.build.bed_mould import bed_mould_profile
+from model.build.layout import lay_out
+from model.build.surround import build_surround
+from model.job import default_job, with_texts
+from model.reference.lumber import WIDEST_BOARD
+from model.units import parse_length
+from tests.strategies import jobs
+
+
+def build(**texts):
+    job = with_texts(default_job(), [(path.replace("__", "."), text) for path, text in texts.items()])
+    return lay_out(job.site, job.design), build_surround(job.site, job.design)
+
+
+def of_role(boards, role):
+    return [board for board in boards if board.role == role]
+
+
+def test_each_column_has_two_stiles_its_rails_a_panel_and_two_returns():
+    _, boards = build(column__panels="2")
+    right = Counter(board.role for board in boards if board.assembly == "right column")
+    assert right["column stile"] == 2
+    assert (right["column bottom rail"], right["column middle rail"], right["column top rail"]) == (1, 1, 1)
+    assert right["column panel"] == 1
+    assert (right["column inner return"], right["column outer return"]) == (1, 1)
+    assert (right["plinth front"], right["plinth return"]) == (1, 2)
+
+
+def test_plinth_stands_out_on_three_sides_by_its_projection():
+    layout, boards = build(plinth__projection="1 1/4")
+    front = next(b for b in of_role(boards, "plinth front") if b.assembly == "right column")
+    assert front.bounds[0][0] == layout.column_inner - 1.25
+    assert front.bounds[1][0] == layout.column_outer + 1.25
+    assert front.bounds[1][2] == layout.column_front + 1.25
+    assert len(of_role(boards, "plinth packing")) == 6
+
+
+@pytest.mark.parametrize(
+    ("reveal", "role", "count"), [("3/4", "frieze packing", 0), ("1", "frieze packing", 6)]
+)
+def test_a_deeper_reveal_than_the_boards_puts_the_sheet_on_packing(reveal, role, count):
+    _, boards = build(panel__reveal=reveal)
+    assert len(of_role(boards, role)) == count
+
+
+def test_a_shallow_reveal_rebates_every_member_and_gives_each_opening_its_panel():
+    layout, boards = build(panel__reveal="3/8")
+    panels = of_role(boards, "frieze panel")
+    assert len(panels) == len(layout.frieze_frame.openings)
+    stile = of_role(boards, "frieze stile")[1]
+    assert stile.section_area == pytest.approx(2.5 * 0.75 - 2 * 0.375 * 0.375)
+
+
+def test_panel_face_lies_the_reveal_behind_the_frame():
+    for reveal in ("1/4", "3/4", "1"):
+        layout, boards = build(panel__reveal=reveal)
+        for role, front in (("column panel", layout.column_front), ("frieze panel", layout.frieze_front)):
+            faces = {board.bounds[1][2] for board in of_role(boards, role)}
+            assert faces == {front - parse_length(reveal)}
+
+
+def test_soffit_closes_the_frieze_from_the_masonry_to_the_frame():
+    layout, boards = build(frieze__projection="4")
+    (soffit,) = of_role(boards, "soffit")
+    assert soffit.bounds[0][1] == layout.frieze_bottom
+    assert (soffit.bounds[0][2], soffit.bounds[1][2]) == (0, 3.25)
+    assert soffit.length == 2 * layout.column_inner
+
+
+def test_a_frieze_flat_on_the_masonry_has_no_soffit_and_no_nailers_behind_it():
+    _, boards = build(frieze__projection="3/4")
+    assert not of_role(boards, "soffit") + of_role(boards, "shelf nailer") + of_role(boards, "soffit nailer")
+
+
+def test_deep_shelf_is_glued_up_from_boards_that_are_sold():
+    _, boards = build(shelf__depth="14")
+    top = of_role(boards, "shelf top")
+    assert len(top) == 2
+    assert all(board.width <= WIDEST_BOARD for board in top)
+    assert sum(board.width for board in top) == pytest.approx(14 - 0.75)
+
+
+def test_no_rib_bay_of_a_hollow_shelf_is_wider_than_sixteen_inches():
+    _, boards = build(shelf__thickness="3")
+    middles = sorted((b.bounds[0][0] + b.bounds[1][0]) / 2 for b in of_role(boards, "shelf rib"))
+    assert max(b - a for a, b in pairwise(middles)) <= 16
+    assert all(b.thickness == pytest.approx(1.5) for b in of_role(boards, "shelf rib"))
+
+
+def test_bed_mould_is_as_high_as_it_is_deep_and_returns_to_the_wall():
+    layout, boards = build(bed_mould__size="2")
+    mould = of_role(boards, "bed mould")
+    assert len(mould) == 7
+    assert min(board.bounds[0][2] for board in mould) == layout.column_back
+    assert all(board.width == pytest.approx(2) and board.thickness == pytest.approx(2) for board in mould)
+
+
+def test_bed_mould_runs_straight_where_frieze_and_columns_are_flush():
+    _, boards = build(frieze__projection="4", column__projection="4")
+    assert len(of_role(boards, "bed mould")) == 3
+
+
+def test_bed_mould_section_is_a_square_less_what_fillets_and_cavetto_take_off():
+    points, curved = bed_mould_profile(2.0)
+    ring = [*points, points[0]]
+    area = sum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise(ring)) / 2
+    # By hand, fillets 1/4 in. and radius 1 1/2: the back strip, the strip under the shelf, the square the
+    # quarter circle is struck in less its eight-sided approximation, and the upper fillet.
+    quarter = 8 * 0.5 * 1.5**2 * sin(pi / 16)
+    assert abs(area) == pytest.approx(0.25 * 2 + 1.5 * 0.25 + (1.5**2 - quarter) + 0.25 * 0.25)
+    assert len(curved) == 7
+
+
+@settings(max_examples=80, deadline=None)
+@given(jobs())
+def test_left_and_right_are_twins(job):
+    boards = build_surround(job.site, job.design)
+    roles = np.array([board.role for board in boards])
+    boxes = np.array([np.ravel(board.bounds) for board in boards])
+    mirrored = boxes * (-1, 1, 1, -1, 1, 1)
+    mirrored[:, [0, 3]] = mirrored[:, [3, 0]]
+    same = np.abs(boxes[:, None] - mirrored[None]).max(axis=2) < 1e-6
+    assert (same & (roles[:, None] == roles[None])).any(axis=1).all()
+
+
+@settings(max_examples=80, deadline=None)
+@given(jobs())
+def test_every_board_has_wood_in_it_and_none_reaches_into_the_masonry(job):
+    layout = lay_out(job.site, job.design)
+    for board in build_surround(job.site, job.design):
+        assert board.volume > 0
+        assert board.length > 0
+        assert board.bounds[0][2] >= min(0.0, layout.wall) - 1e-9
+        assert board.bounds[0][1] >= layout.floor - 1e-9

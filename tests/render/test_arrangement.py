@@ -1,0 +1,110 @@
+"""The visible-surface grid against pictures worked out by hand and by another library."""
+
+import numpy as np
+import pytest
+import shapely
+
+from render.arrangement import MOST_LINES, NOTHING, Face, arrange, join_collinear, list_borders, trace_rings
+
+
+def rectangle(h0, v0, h1, v1, depth):
+    corners = np.array([(h0, v0), (h1, v0), (h1, v1), (h0, v1)], dtype=float)
+    return Face(corners, (0.0, 0.0, depth), upright=True)
+
+
+def polygon(points, plane):
+    return Face(np.array(points, dtype=float), plane, upright=False)
+
+
+def seen_areas(faces):
+    """Area seen of each face, from the grid's triangles: each is a quarter of its cell."""
+    grid = arrange(faces)
+    cells = np.outer(np.diff(grid.v), np.diff(grid.h))[:, :, None] / 4
+    return [float((cells * (grid.seen == i)).sum()) for i in range(len(faces))]
+
+
+def test_nothing_is_seen_of_nothing():
+    grid = arrange([])
+    assert grid.seen.size == 0
+    assert len(list_borders(grid).segments) == 0
+
+
+def test_nearer_rectangle_hides_what_lies_behind_it():
+    assert seen_areas([rectangle(0, 0, 10, 10, 0), rectangle(2, 2, 6, 5, 1)]) == [88, 12]
+    assert seen_areas([rectangle(0, 0, 10, 10, 2), rectangle(2, 2, 6, 5, 1)]) == [100, 0]
+
+
+def test_sloping_edge_divides_exactly_where_it_crosses_other_lines():
+    # A right triangle over a board whose edge cuts it at a third of its height.
+    areas = seen_areas([rectangle(0, 0, 3, 9, 0), polygon([(0, 0), (9, 0), (0, 9)], (0.0, 0.0, 1.0))])
+    assert areas == pytest.approx([3 * 9 - (9 * 9 - 6 * 6) / 2, 40.5])
+
+
+def test_of_two_sloping_faces_the_nearer_wins_along_their_crossing_depths():
+    # Depth h against depth 4: the sloping face is nearer only beyond h = 4, where a grid line lies.
+    sloping = Face(np.array([(0, 0), (8, 0), (8, 1), (0, 1)], dtype=float), (1.0, 0.0, 0.0), upright=True)
+    level = rectangle(0, 0, 4, 1, 4.0), rectangle(4, 0, 8, 1, 4.0)
+    assert seen_areas([sloping, *level]) == [4, 4, 0]
+
+
+def test_borders_part_different_faces_and_are_joined_where_they_run_on():
+    grid = arrange([rectangle(0, 0, 10, 10, 0), rectangle(2, 2, 6, 5, 1)])
+    borders = list_borders(grid)
+    kinds = np.zeros(len(borders.left), dtype=np.intp)
+    joined, _ = join_collinear(borders.segments, kinds)
+    length = np.abs(joined[:, 2:] - joined[:, :2]).sum()
+    assert length == 40 + 14
+    assert len(joined) == 8
+
+
+def test_rings_have_their_area_on_the_left_and_holes_turn_the_other_way():
+    faces = [rectangle(0, 0, 10, 10, 0), rectangle(2, 2, 6, 5, 1)]
+    borders = list_borders(arrange(faces))
+    rings = trace_rings(borders, np.array([True, False, False]))
+    areas = sorted(shapely.LinearRing(r).is_ccw for r in rings)
+    assert areas == [False, True]
+    assert shapely.Polygon(rings[0], rings[1:]).area == 88
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_seen_areas_agree_with_polygon_overlay_in_another_library(seed):
+    draw = np.random.default_rng(seed)
+    faces, shapes = [], []
+    for depth in range(14):
+        h, v = np.sort(draw.integers(0, 20, 2)), np.sort(draw.integers(0, 20, 2))
+        if depth % 3 == 0:
+            # A trapezoid mitred at both ends, as mouldings and bands are.
+            x, y, long, high = (
+                draw.integers(0, 10),
+                draw.integers(0, 15),
+                draw.integers(8, 12),
+                draw.integers(1, 4),
+            )
+            points = [(x, y), (x + long, y), (x + long - high, y + high), (x + high, y + high)]
+            faces.append(polygon(points, (0.0, 0.0, float(depth))))
+        elif h[0] < h[1] and v[0] < v[1]:
+            faces.append(rectangle(h[0], v[0], h[1], v[1], float(depth)))
+        else:
+            continue
+        shapes.append(shapely.Polygon(faces[-1].corners))
+    expected, nearer = [], shapely.Polygon()
+    for shape in reversed(shapes):
+        expected.insert(0, shape.difference(nearer).area)
+        nearer = nearer.union(shape)
+    assert seen_areas(faces) == pytest.approx(expected, abs=1e-6)
+    assert sum(seen_areas(faces)) == pytest.approx(nearer.area)
+
+
+def test_slopes_that_never_agree_cost_less_than_a_cell_and_do_not_run_away():
+    faces = [
+        polygon([(0, 0), (7.3, 1.9), (3.1, 8.7)], (0.0, 0.0, 0.0)),
+        polygon([(1.7, 0.3), (8.9, 4.4), (0.6, 6.1)], (0.0, 0.0, 1.0)),
+    ]
+    grid = arrange(faces)
+    assert len(grid.h) + len(grid.v) <= MOST_LINES
+    assert seen_areas(faces)[1] == pytest.approx(shapely.Polygon(faces[1].corners).area, rel=0.01)
+
+
+def test_the_grid_sees_nothing_between_faces():
+    grid = arrange([rectangle(0, 0, 1, 1, 0), rectangle(3, 0, 4, 1, 0)])
+    assert (grid.seen[:, 1] == NOTHING).all()

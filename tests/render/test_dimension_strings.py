@@ -1,0 +1,114 @@
+"""Strings of dimensions: printed parts add up, texts keep off each other and off passing lines."""
+
+import re
+from fractions import Fraction
+from itertools import combinations, pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from model.surround import plan_surround
+from model.units import FEET_INCHES_16, LengthStyle
+from render.dimension_strings import TEXT_CLEAR, TEXT_HEIGHT, Edge, measure, place_strings
+from render.dimension_strokes import dimension_text
+from render.extent import text_corners
+from render.view_context import Frame
+from render.view_dimensions import list_strings
+from render.views import VIEWS
+from tests.strategies import jobs
+
+BOX = (0.0, 0.0, 60.0, 54.0)
+
+
+def in_sixteenths(text):
+    """Sixteenths of an inch that a printed length says, read without the program's own reader."""
+    match = re.fullmatch(r"(?:(\d+)'-)?(?:(\d+)(?: (\d+/\d+))?|(\d+/\d+))\"", text)
+    assert match, text
+    return int(sum(Fraction(part or 0) * unit for part, unit in zip(match.groups(), (192, 16, 16, 16), strict=True)))
+
+
+def string_of(edge, *alongs):
+    return measure(edge, *((a, 0.0, "") for a in alongs))
+
+
+@given(st.lists(st.floats(0, 96), min_size=3, max_size=9, unique=True))
+def test_printed_parts_add_up_to_the_printed_whole(places):
+    places.sort()
+    parts = place_strings([string_of(Edge.BELOW, *places)], BOX, 12, FEET_INCHES_16)
+    whole = place_strings([string_of(Edge.BELOW, places[0], places[-1])], BOX, 12, FEET_INCHES_16)
+    printed = sum(in_sixteenths(d.text) for d in parts)
+    if whole:
+        assert printed == in_sixteenths(whole[0].text)
+
+
+def test_rounding_each_length_by_itself_would_not_add_up():
+    # Three lengths of 5/96 in. round to 1/16 each, 3/16 together; the whole, 5/32, prints as 3/16 or 1/8.
+    thirds = [0, 17 + 1 / 3, 34 + 2 / 3, 52]
+    placed = place_strings([string_of(Edge.ABOVE, *thirds)], BOX, 12, FEET_INCHES_16)
+    assert [d.text for d in placed] == ["1'-5 5/16\"", "1'-5 3/8\"", "1'-5 5/16\""]
+
+
+def test_strings_follow_each_other_outwards_at_drafting_distances():
+    strings = [string_of(Edge.BELOW, 0, 30, 60), string_of(Edge.BELOW, 0, 60)]
+    first, _, second = place_strings(strings, BOX, 12, FEET_INCHES_16)
+    assert -first.line / 12 >= 3 / 8
+    assert (first.line - second.line) / 12 >= 1 / 4
+
+
+def test_a_text_too_wide_for_its_span_is_lifted_off_its_line():
+    wide, narrow = place_strings([string_of(Edge.ABOVE, 0, 58, 59)], BOX, 12, FEET_INCHES_16)
+    assert not wide.lifted
+    assert narrow.lifted
+    assert narrow.text_at[1] > wide.text_at[1]
+
+
+def test_stations_that_fall_together_are_one():
+    assert len(string_of(Edge.LEFT, 0, 0, 12, 12).stations) == 2
+
+
+def boxes_of(dimensions):
+    return [text_corners(dimension_text(d)) for d in dimensions]
+
+
+def overlap(one, other):
+    (ax0, ay0), (ax1, ay1) = (map(f, *one) for f in (min, max))
+    (bx0, by0), (bx1, by1) = (map(f, *other) for f in (min, max))
+    return ax0 < bx1 - 1e-6 and bx0 < ax1 - 1e-6 and ay0 < by1 - 1e-6 and by0 < ay1 - 1e-6
+
+
+@settings(max_examples=20, deadline=None)
+@given(jobs(), st.sampled_from(VIEWS), st.sampled_from((8, 12, 16, 24)))
+def test_texts_of_a_view_never_lie_over_each_other(job, view, ratio):
+    surround = plan_surround(job)
+    placed = place_strings(
+        list_strings(surround, view), Frame.around(surround, view).outline, ratio, job.about.length_style
+    )
+    for (one, a), (other, b) in combinations(zip(placed, boxes_of(placed), strict=True), 2):
+        assert not overlap(a, b), (one.text, other.text)
+
+
+@settings(max_examples=20, deadline=None)
+@given(jobs(job__units="feet_inches", job__precision="16"), st.sampled_from(VIEWS))
+def test_every_dimension_prints_the_distance_it_measures(job, view):
+    surround = plan_surround(job)
+    placed = place_strings(
+        list_strings(surround, view), Frame.around(surround, view).outline, 12, LengthStyle("feet_inches", 16)
+    )
+    for dimension in placed:
+        # Rounded positions at both ends may differ from the distance by half a step each.
+        assert abs(in_sixteenths(dimension.text) / 16 - dimension.measure) <= 1 / 16 + 1e-9
+
+
+def test_lettering_is_at_least_two_and_a_half_millimetres_on_paper():
+    assert TEXT_HEIGHT * 25.4 >= 2.5
+    assert TEXT_CLEAR > 0
+    assert all(a is not b for a, b in pairwise(Edge))
+
+
+@pytest.mark.parametrize("edge", list(Edge))
+def test_a_string_stands_on_its_own_side_of_the_view(edge):
+    (dimension,) = place_strings([string_of(edge, 10, 40)], BOX, 12, FEET_INCHES_16)
+    side = {Edge.BELOW: BOX[1], Edge.LEFT: BOX[0], Edge.ABOVE: BOX[3], Edge.RIGHT: BOX[2]}[edge]
+    assert (dimension.line - side) * edge.outward > 0
+    assert dimension.vertical == (edge in (Edge.LEFT, Edge.RIGHT))
