@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from model.units import MM_PER_INCH
 from render.drawing import Pen
-from render.pens import INK, STROKES
+from render.pens import INK, STROKES, luminance, rgb
 
 _GROUPS = {
     "front": "ELEV",
@@ -72,6 +72,9 @@ LEGAL_WEIGHTS = (
 )
 """Line weights the format allows, in 1/100 mm (ezdxf documentation, "Lineweights")."""
 
+LEAST_LUMINANCE = 0.15
+"""Of a colour on a layer: contrast 4 with black, 5.25 with white, both over the 3 that WCAG 2.1 asks of lines."""
+
 
 @dataclass(frozen=True, slots=True)
 class Layer:
@@ -100,7 +103,16 @@ class Layer:
     def colour(self) -> tuple[int, int, int] | None:
         """Red, green and blue from 0 to 255; None for plain ink, which turns white on a dark screen."""
         ink = STROKES[self.pen].ink
-        return None if ink == INK else (int(ink[1:3], 16), int(ink[3:5], 16), int(ink[5:7], 16))
+        return None if ink == INK else _lighten(ink)
+
+
+def _lighten(ink: str) -> tuple[int, int, int]:
+    """`ink`, mixed with white in hundredths until it can be read on a black screen as on white paper."""
+    for white in range(100):
+        red, green, blue = (round(255 * (c + (1 - c) * white / 100)) for c in rgb(ink))
+        if luminance(f"#{red:02x}{green:02x}{blue:02x}") >= LEAST_LUMINANCE:
+            break
+    return red, green, blue
 
 
 def find_layer(view: str, pen: Pen) -> Layer:

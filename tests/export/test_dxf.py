@@ -34,7 +34,7 @@ from render.drawing import (
     Region,
     Text,
 )
-from render.pens import STROKES
+from render.pens import STROKES, contrast
 
 RATIO = 12.0
 OUTLINE = Lines(Pen.OUTLINE, ((-30, 0, 30, 0), (30, 0, 30, 52.5), (30, 52.5, -30, 52.5), (-30, 52.5, -30, 0)))
@@ -232,6 +232,15 @@ def test_every_pen_has_a_layer_of_legal_name_and_weight(view: str):
         assert re.fullmatch(r"A-[A-Z]{4}-[A-Z]{4}", layer.name)
         assert layer.weight in LEGAL_WEIGHTS
         assert layer.weight == pytest.approx(STROKES[layer.pen].width * 100, abs=2)
+
+
+@pytest.mark.parametrize("pen", Pen)
+def test_every_colour_can_be_read_on_white_and_on_black(pen: Pen):
+    colour = find_layer("front", pen).colour
+    if colour is not None:
+        written = "#{:02x}{:02x}{:02x}".format(*colour)
+        assert contrast(written, "#ffffff") >= 3
+        assert contrast(written, "#000000") >= 3
 
 
 def test_every_layer_line_type_and_style_that_is_used_is_declared():
