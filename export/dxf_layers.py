@@ -73,7 +73,7 @@ LEGAL_WEIGHTS = (
 """Line weights the format allows, in 1/100 mm (ezdxf documentation, "Lineweights")."""
 
 LEAST_LUMINANCE = 0.15
-"""Of a colour on a layer: contrast 4 with black, 5.25 with white, both over the 3 that WCAG 2.1 asks of lines."""
+"""Of a layer's colour: contrast 4 with black and 5.25 with white; WCAG 2.1 asks 3 of lines."""
 
 
 @dataclass(frozen=True, slots=True)
