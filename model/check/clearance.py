@@ -72,6 +72,13 @@ def hold_irc(projection: Lengths, beside: Lengths, above: Lengths, distance: Len
     return Held(distance, irc_least_distance(projection))
 
 
+def is_upward(
+    beside: Lengths, above: Lengths, spare_above: Lengths, spare_beside: Lengths
+) -> NDArray[np.bool_]:
+    """Whether a point is held by its height: only above, or off the corner with more to spare there."""
+    return (beside <= HAIR) | ((above > HAIR) & ~(spare_beside > spare_above))
+
+
 def hold_nfpa211(projection: Lengths, beside: Lengths, above: Lengths, distance: Lengths) -> Held:
     """NFPA 211: 6 in. for what projects up to 1 1/2 in.; more needs 12 in. above, or 6 and itself beside.
 
@@ -79,7 +86,7 @@ def hold_nfpa211(projection: Lengths, beside: Lengths, above: Lengths, distance:
     """
     bold = projection > NFPA_PROJECTION.value + HAIR
     least_beside = NFPA_BESIDE.value + projection
-    upward = above - NFPA_ABOVE.value >= beside - least_beside
+    upward = is_upward(beside, above, above - NFPA_ABOVE.value, beside - least_beside)
     measured = np.where(upward, above, beside)
     needed = np.where(upward, NFPA_ABOVE.value, least_beside)
     return Held(np.where(bold, measured, distance), np.where(bold, needed, NFPA_NONE_WITHIN.value))

@@ -127,9 +127,9 @@ def format_place(reading: Reading, wording: Wording) -> str:
     """How far out and how far off the part is at its tightest, and what it must be."""
     measured, needed = wording.pair(reading.measured, reading.needed)
     subject = format_part(reading.part)
-    if reading.measured <= 0:
-        reaches = format_verb(reading.part, "reach")
-        return f"{subject} {reaches} over the opening; {needed} is needed clear of it."
+    if reading.measured <= 0 < reading.needed:
+        leaves = format_verb(reading.part, "leave")
+        return f"{subject} {leaves} nothing clear of the opening; {needed} is needed."
     out = f"{format_verb(reading.part, 'stand')} out {wording.distance(max(reading.projection, 0.0))}"
     return f"{subject} {out} at {measured} {_format_side(reading)} the opening; {needed} is needed."
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from math import isinf
 
 import numpy as np
 
-from model.check.clearance import HAIR, Held, Lengths
+from model.check.clearance import HAIR, Held, Lengths, is_upward
 from model.check.cure import Need, cure_part, find_path
 from model.check.finding import Finding, Status
 from model.check.mantel import CHECK, format_margin, format_place
@@ -48,14 +49,10 @@ def hold_chart(chart: Chart, projection: Lengths, beside: Lengths, above: Length
         least_by_chart(chart.legs, projection),
     )
     spare_above, spare_beside = above - least_above, beside - least_beside
-    corner = (beside > 0) & (above > 0)
-    upward = np.where(corner, ~(spare_beside > spare_above), beside <= 0)
-    upward &= ~(corner & np.isnan(spare_above))
-    unknown = (
-        corner
-        & (np.isnan(spare_above) | np.isnan(spare_beside))
-        & ~(np.fmax(spare_above, spare_beside) >= -HAIR)
-    )
+    corner = (beside > HAIR) & (above > HAIR)
+    upward = is_upward(beside, above, spare_above, spare_beside) & ~(corner & np.isnan(spare_above))
+    clear = np.fmax(spare_above, spare_beside) >= -HAIR
+    unknown = corner & (np.isnan(spare_above) | np.isnan(spare_beside)) & ~clear
     measured, needed = np.where(upward, above, beside), np.where(upward, least_above, least_beside)
     return Held(np.where(unknown, np.nan, measured), np.where(unknown, np.nan, needed))
 
@@ -65,8 +62,8 @@ def check_manual(surround: Surround) -> tuple[Finding, ...]:
     site = surround.job.site
     if not site.chart.shelf and not site.chart.legs:
         return (_ask_for_chart(site),)
-    rule = _chart_rule(site.chart)
-    points = list_points(surround.boards, site.opening, _list_planes(site))
+    rule = build_chart_rule(site.chart)
+    points = list_points(surround.boards, site.opening, list_chart_planes(site))
     grouped = group_points(points, list_parts(surround.boards))
     wording = Wording(surround.job.about.length_style)
     return tuple(
@@ -109,7 +106,7 @@ def _unknown(message: str, cure: str, path: str) -> Finding:
     )
 
 
-def _chart_rule(chart: Chart) -> Rule:
+def build_chart_rule(chart: Chart) -> Rule:
     figure = _cite(chart)
     return Rule(
         CHART,
@@ -127,7 +124,7 @@ def _cite(chart: Chart) -> Sourced:
     return Sourced(0.0, "in", standing, named or NOT_NAMED)
 
 
-def _list_planes(site: Site) -> tuple[Plane, ...]:
+def list_chart_planes(site: Site) -> tuple[Plane, ...]:
     """Where the chart takes a step, and where its two tables leave equally much at a corner."""
     steps = np.array(sorted({row[0] for row in (*site.chart.shelf, *site.chart.legs)}))
     excess = least_by_chart(site.chart.shelf, steps) - least_by_chart(site.chart.legs, steps)
@@ -139,22 +136,19 @@ def _list_planes(site: Site) -> tuple[Plane, ...]:
     return (*list_step_planes(steps.tolist()), *ties)
 
 
+@dataclass(frozen=True, slots=True)
+class _Said:
+    """What a finding says: its numbers, its sentences and the parameter it points to."""
+
+    measured: float | None
+    limit: float | None
+    message: str
+    cure: str
+    path: str
+
+
 def _build_finding(surround: Surround, points: Points, reading: Reading, wording: Wording) -> Finding:
-    chart = surround.job.site.chart
-    path, message, cure = find_path(surround, reading.part), format_place(reading, wording), ""
-    measured: float | None = reading.measured
-    limit: float | None = reading.needed
-    if reading.status is Status.UNKNOWN:
-        path, message, cure = _format_missing(chart, reading)
-        measured = limit = None
-    elif isinf(reading.needed):
-        rows = chart.legs if reading.beside > 0 and reading.measured == reading.beside else chart.shelf
-        rows = rows or chart.legs or chart.shelf
-        measured, limit = reading.projection, rows[-1][0]
-        message = _format_not_permitted(reading, limit, wording)
-    if reading.status is Status.FAIL:
-        found = cure_part(surround, reading.part, _list_need(points, reading), wording)
-        path, cure = found.path or path, found.sentence
+    said = _say(surround, points, reading, wording)
     figure = reading.rule.cite(reading.projection, reading.beside > 0)
     return Finding(
         check=CHECK,
@@ -163,26 +157,43 @@ def _build_finding(surround: Surround, points: Points, reading: Reading, wording
         source=figure.source,
         status=reading.status,
         part=reading.part,
-        measured=measured,
-        limit=limit,
+        measured=said.measured,
+        limit=said.limit,
         unit="in",
-        message=message + format_margin(reading, wording),
-        cure=cure,
+        message=said.message,
+        cure=said.cure,
         at=reading.at,
         boards=tuple(surround.marks[i] for i in reading.boards),
-        path=path,
+        path=said.path,
     )
+
+
+def _say(surround: Surround, points: Points, reading: Reading, wording: Wording) -> _Said:
+    chart = surround.job.site.chart
+    if reading.status is Status.UNKNOWN:
+        return _say_missing(chart, reading)
+    path, cure = find_path(surround, reading.part), ""
+    if reading.status is Status.FAIL:
+        found = cure_part(surround, reading.part, _list_need(points, reading), wording)
+        path, cure = found.path or path, found.sentence
+    if isinf(reading.needed):
+        beside = reading.beside > HAIR and reading.measured == reading.beside
+        rows = (chart.legs if beside else chart.shelf) or chart.legs or chart.shelf
+        message = _format_not_permitted(reading, rows[-1][0], wording)
+        return _Said(reading.projection, rows[-1][0], message, cure, path)
+    message = format_place(reading, wording) + format_margin(reading, wording)
+    return _Said(reading.measured, reading.needed, message, cure, path)
 
 
 def _list_need(points: Points, reading: Reading) -> Need:
     return Need(points.pick(reading.over), reading.rule.beside, reading.rule.above)
 
 
-def _format_missing(chart: Chart, reading: Reading) -> tuple[str, str, str]:
-    """Parameter, message and cure where the chart lacks the rows that would decide."""
+def _say_missing(chart: Chart, reading: Reading) -> _Said:
+    """For parts that rows the chart lacks would decide."""
     where, path = ("beside", "chart.legs") if not chart.legs else ("above", "chart.shelf")
     message = f"The chart has no rows for parts {where} the opening; nothing is known for the {reading.part}."
-    return path, message, f"Enter the manual's rows for parts {where} the opening."
+    return _Said(None, None, message, f"Enter the manual's rows for parts {where} the opening.", path)
 
 
 def _format_not_permitted(reading: Reading, greatest: float, wording: Wording) -> str:

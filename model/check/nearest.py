@@ -155,9 +155,8 @@ def _feet(edges: _Edges, x: float, y: float) -> list[tuple[Indices, Lengths]]:
     a little to either side where the one outruns the other.
     """
     run = edges.stop - edges.start
-    askew = np.flatnonzero(
-        (run[:, 0] != 0) & (run[:, 1] != 0) | (run[:, 2] != 0) & (run[:, :2] != 0).any(axis=1)
-    )
+    moves = np.abs(run) > HAIR
+    askew = np.flatnonzero((moves[:, 0] & moves[:, 1]) | (moves[:, 2] & (moves[:, 0] | moves[:, 1])))
     start, run = edges.start[askew], run[askew]
     level = np.hypot(run[:, 0], run[:, 1])
     to_x, to_y = x - start[:, 0], y - start[:, 1]

@@ -45,4 +45,4 @@ def format_part(part: str) -> str:
 
 def format_verb(part: str, verb: str) -> str:
     """`verb` in the form that goes with the part."""
-    return verb if part.endswith(NAILERS) else f"{verb}es" if verb.endswith("ch") else f"{verb}s"
+    return verb if part.endswith(NAILERS) else f"{verb}s"

@@ -19,6 +19,7 @@ from model.reference.sourced import Sourced
 HoldRule = Callable[[Lengths, Lengths, Lengths, Lengths], Held]
 """projection, beside, above and the distance that counts at corners, to what is measured and needed."""
 
+NONE_OVER = np.empty(0, dtype=np.intp)
 WORST_FIRST = (Status.FAIL, Status.UNKNOWN, Status.WARN, Status.PASS)
 
 
@@ -125,7 +126,7 @@ def _measure(held: Held, points: Points) -> _Way:
 
 
 def _read_part(part: str, own: slice, rule: Rule, points: Points, ways: Sequence[_Way]) -> Reading:
-    tightest = [own.start + int(np.argmin(way.rank[own])) for way in ways]
+    tightest = [own.start + int(way.rank[own].argmin()) for way in ways]
     spares = [float(way.spare[i]) for way, i in zip(ways, tightest, strict=True)]
     status = judge(*spares)
     square = status is Status.WARN and spares[1] < -HAIR
@@ -143,7 +144,7 @@ def _read_part(part: str, own: slice, rule: Rule, points: Points, ways: Sequence
         above=float(points.above[i]),
         at=(x, y, z),
         boards=_list_tight(points, own, way.spare, spares[square], i),
-        over=own.start + np.flatnonzero(ways[1].spare[own] < -HAIR),
+        over=own.start + np.flatnonzero(ways[1].spare[own] < -HAIR) if spares[1] < -HAIR else NONE_OVER,
         square=square,
     )
 

@@ -1,0 +1,132 @@
+"""All checks together, on whole surrounds: order, plain texts, and what must hold for any job in range."""
+
+from __future__ import annotations
+
+from math import isfinite
+
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from model.check.all import WHO_DECIDES, check_surround
+from model.check.finding import Finding, Status
+from model.check.worst import WORST_FIRST
+from model.errors import Refused
+from model.job import default_job, with_texts, with_value
+from model.parameters import BY_PATH
+from model.surround import Surround, plan_surround
+from tests.strategies import jobs
+
+CLEARANCE = "mantel clearance"
+
+
+def _check(**texts: str) -> tuple[Finding, ...]:
+    pairs = [(path.replace("__", "."), text) for path, text in texts.items()]
+    return check_surround(plan_surround(with_texts(default_job(), pairs)))
+
+
+def _clearance(surround: Surround) -> dict[str, Finding]:
+    return {f.part: f for f in check_surround(surround) if f.check == CLEARANCE}
+
+
+@given(jobs())
+def test_any_job_in_range_is_checked_and_findings_come_worst_first(job):
+    findings = check_surround(plan_surround(job))
+    ranks = [WORST_FIRST.index(finding.status) for finding in findings]
+    assert ranks == sorted(ranks)
+    assert {"hearth extension", CLEARANCE, "fit"} <= {finding.check for finding in findings}
+
+
+@given(jobs())
+def test_every_finding_can_be_read_written_and_pointed_at(job):
+    surround = plan_surround(job)
+    for finding in check_surround(surround):
+        for number in (finding.measured, finding.limit, *(finding.at or ())):
+            assert number is None or isfinite(number), finding
+        for text in (finding.message, finding.cure):
+            assert text == "" or ((text[0].isupper() or text[0].isdigit()) and text.endswith(".")), finding
+            assert "nan" not in text.split(), finding
+            assert "inf" not in text.split(), finding
+            assert "!" not in text, finding
+        assert finding.message
+        assert finding.source
+        assert bool(finding.cure) or finding.status in (Status.PASS, Status.WARN), finding
+        assert finding.path == "" or finding.path in BY_PATH, finding
+        assert set(finding.boards) <= set(surround.marks)
+        assert len(finding.boards) == len(set(finding.boards))
+
+
+@given(jobs(site__fireplace="gas"))
+def test_no_masonry_figure_is_offered_for_a_gas_fireplace(job):
+    for finding in check_surround(plan_surround(job)):
+        if finding.check in (CLEARANCE, "hearth extension", "concealed wood"):
+            assert "IRC" not in finding.rule, finding
+            assert "NFPA" not in finding.rule, finding
+            assert finding.rule in ("the manual's chart", "the appliance's manual")
+            if job.site.rule != "manual":
+                assert finding.status is Status.UNKNOWN
+                assert finding.limit is None
+
+
+@given(jobs(site__fireplace="not_in_use"))
+def test_a_fireplace_not_in_use_never_fails_the_fire_rules(job):
+    for finding in check_surround(plan_surround(job)):
+        if finding.check in (CLEARANCE, "hearth extension"):
+            assert finding.status is not Status.FAIL
+
+
+@given(jobs(), st.floats(0.0625, 20))
+def test_raising_the_shelf_never_breaks_a_clearance(job, lift):
+    low = plan_surround(job)
+    try:
+        high = plan_surround(with_value(job, "shelf.height", job.design.shelf.height + lift))
+    except Refused:
+        assume(False)
+    assume(low.layout.shortfalls == high.layout.shortfalls)
+    before, after = _clearance(low), _clearance(high)
+    for part, finding in before.items():
+        if finding.status is not Status.FAIL and part in after:
+            assert after[part].status is not Status.FAIL, part
+
+
+@settings(max_examples=60)
+@given(jobs(), st.floats(0.0625, 20))
+def test_setting_the_columns_further_out_never_breaks_a_clearance(job, push):
+    near = plan_surround(job)
+    try:
+        far = plan_surround(with_value(job, "column.margin", job.design.column.margin + push))
+    except Refused:
+        assume(False)
+    assume(near.layout.shortfalls == far.layout.shortfalls)
+    before, after = _clearance(near), _clearance(far)
+    for part, finding in before.items():
+        if finding.status is not Status.FAIL and part in after:
+            assert after[part].status is not Status.FAIL, part
+
+
+@given(jobs())
+def test_left_and_right_are_judged_alike(job):
+    found = _clearance(plan_surround(job))
+    for part, finding in found.items():
+        twin = found.get(part.replace("left", "right"))
+        if part.startswith("left") and twin is not None:
+            assert (finding.status, finding.measured, finding.limit) == (
+                twin.status,
+                twin.measured,
+                twin.limit,
+            )
+            assert finding.message.replace("left", "right") == twin.message
+
+
+def test_the_default_job_breaks_no_rule():
+    assert all(finding.status is not Status.FAIL for finding in _check())
+
+
+def test_the_list_says_that_others_decide():
+    assert "approve nothing" in WHO_DECIDES
+    assert "authority having jurisdiction" in WHO_DECIDES
+
+
+def test_no_finding_claims_approval():
+    for finding in _check() + _check(column__margin="4", hearth__depth="10"):
+        text = f"{finding.message} {finding.cure}".lower()
+        assert not any(word in text for word in ("approved", "complies", "compliant", "legal", "safe"))
