@@ -6,19 +6,39 @@ A failing part is marked by a heavy outline, a cross at its worst point and word
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import cos, hypot, pi, sin
 
 from model.check.finding import STATUS_WORD, Finding, Status
 from model.check.keep_out import list_allowed_slope, list_keep_out_rings
 from model.surround import Surround
 from model.units import format_length
 from render.dimension_strings import TEXT_HEIGHT
-from render.drawing import Anchor, Fill, Hatch, Leader, Lines, Mark, Pen, Point, Polyline, Region, Text
+from render.drawing import (
+    Anchor,
+    Dimension,
+    Fill,
+    Hatch,
+    Lines,
+    Mark,
+    Pen,
+    Point,
+    Polyline,
+    Region,
+    Ring,
+    Text,
+)
 from render.visibility import Look, Projection
 
 KEEP_OUT_HATCH = (60.0, 0.22)
 """Angle in degrees and spacing in inches on paper of the keep-out's hatch. Shop choice."""
-CROSS = 0.11
+CROSS = 0.07
 """Half the size of the cross at a worst point, inches on paper. Shop choice."""
+FLAG = 0.1
+FLAG_SIDES = 24
+"""Radius of the ring round a number, inches on paper, and how many sides it is drawn with. Shop choice."""
+LIST_GAP = 0.15
+LIST_STEP = 0.18
+"""From the lowest dimension to the list of what fails, and from line to line, inches on paper."""
 NOTE_SIZE = 0.85
 """Notes over a view beside its dimensions. Shop choice."""
 
@@ -27,32 +47,37 @@ def draw_clearance(surround: Surround, view: str, ratio: float) -> list[Mark]:
     """The band that no wood may enter (front), or how far wood may come forward at each height (side)."""
     site = surround.job.site
     if view == "front":
-        return [mark for ring in list_keep_out_rings(site) for mark in _band(ring, ratio)]
+        mouth = surround.layout.opening_side
+        top = surround.layout.opening_top
+        opening = ((-mouth, 0.0), (mouth, 0.0), (mouth, top), (-mouth, top))
+        rings = list_keep_out_rings(site)
+        outlines = [Polyline(Pen.CLEARANCE, ring, closed=True, stands_for="keep-out") for ring in rings]
+        return [_no_wood(rings[0], opening, ratio), *outlines] if rings else []
     if view in ("side", "vertical_section"):
         return _slope(surround, ratio)
     return []
 
 
-def _band(ring: Sequence[Point], ratio: float) -> list[Mark]:
-    points = tuple(ring)
+def _no_wood(ring: Ring, opening: Ring, ratio: float) -> Hatch:
     angle, spacing = KEEP_OUT_HATCH
-    return [
-        Hatch(Pen.CLEARANCE, (points,), angle, spacing * ratio, "keep-out"),
-        Polyline(Pen.CLEARANCE, points, closed=True, stands_for="keep-out"),
-    ]
+    return Hatch(Pen.CLEARANCE, (ring, opening), angle, spacing * ratio, "keep-out")
 
 
 def _slope(surround: Surround, ratio: float) -> list[Mark]:
-    """Above the opening, the line that wood may reach but not pass."""
+    """Over the opening, the line that wood may reach but not pass."""
     slope = list_allowed_slope(surround.job.site)
     if len(slope) < 2:
         return []
     top = surround.layout.opening_top
     line = tuple((-projection, top + above) for above, projection in slope)
-    corner = line[-1]
-    note = Text("wood stays right of this line", (corner[0], corner[1] + 0.06 * ratio),
-                TEXT_HEIGHT * NOTE_SIZE * ratio, Anchor.START, pen=Pen.CLEARANCE)  # fmt: skip
-    return [Polyline(Pen.CLEARANCE, line, stands_for="keep-out"), note]
+    x, y = min(line)
+    height = TEXT_HEIGHT * NOTE_SIZE * ratio
+    words = ("wood stays above", "and behind this line")
+    notes = [
+        Text(text, (x - 0.08 * ratio, y + (0.3 - 1.6 * row) * height), height, Anchor.END, pen=Pen.CLEARANCE)
+        for row, text in enumerate(words)
+    ]
+    return [Polyline(Pen.CLEARANCE, line, stands_for="keep-out"), *notes]
 
 
 def draw_faults(
@@ -61,44 +86,95 @@ def draw_faults(
     look: Look,
     findings: Sequence[Finding],
     projection: Projection,
+    dimensions: Sequence[Dimension],
     ratio: float,
 ) -> list[Mark]:
-    """Every failing finding that has a place, where this view shows it."""
-    marks: list[Mark] = []
+    """Failing findings that have a place: parts outlined, worst points crossed and numbered.
+
+    What the numbers stand for is listed under the front view, clear of its `dimensions`.
+    """
     placed = [f for f in findings if f.status is Status.FAIL and f.at is not None]
     if not placed:
         return []
+    marks = _outline_parts(surround, placed, projection) if view in ("front", "side", "plan") else []
+    points = [look.point(finding.at) for finding in placed if finding.at is not None]
+    marks += [_cross(point, finding.part, ratio) for point, finding in zip(points, placed, strict=True)]
+    flags: list[Point] = []
+    for number, (point, finding) in enumerate(zip(points, placed, strict=True), start=1):
+        marks += _flag(point, number, finding.part, flags, ratio)
+    return marks + _list_words(surround, placed, dimensions, ratio) if view == "front" else marks
+
+
+def _outline_parts(surround: Surround, findings: Sequence[Finding], projection: Projection) -> list[Mark]:
     owners = {mark: i for i, mark in enumerate(surround.marks)}
-    whole = view in ("front", "side", "plan")
-    seen = set(projection.seen_owners()) if whole else set()
-    for row, finding in enumerate(placed):
-        for owner in sorted({owners[m] for m in finding.boards if m in owners} & seen):
-            marks += [Region(Fill.FAULT, projection.rings_of(owner), finding.part)]
-            marks += [Polyline(Pen.FAULT, ring, True, finding.part) for ring in projection.rings_of(owner)]
-        marks += _worst_point(surround, view, look, finding, row, ratio)
+    concerned = {owners[mark]: f.part for f in findings for mark in f.boards if mark in owners}
+    marks: list[Mark] = []
+    for owner in projection.seen_owners():
+        if owner in concerned:
+            rings, part = projection.rings_of(owner), concerned[owner]
+            marks.append(Region(Fill.FAULT, rings, part))
+            marks += [Polyline(Pen.FAULT, ring, True, part) for ring in rings]
     return marks
 
 
-def _worst_point(
-    surround: Surround, view: str, look: Look, finding: Finding, row: int, ratio: float
+def _cross(point: Point, part: str, ratio: float) -> Lines:
+    (x, y), size = point, CROSS * ratio
+    strokes = ((x - size, y - size, x + size, y + size), (x - size, y + size, x + size, y - size))
+    return Lines(Pen.FAULT, strokes, part)
+
+
+def _flag(point: Point, number: int, part: str, flags: list[Point], ratio: float) -> list[Mark]:
+    """The number of a finding in a ring beside its `point`, clear of the `flags` set before."""
+    (x, y), radius = point, FLAG * ratio
+    aside = -1.0 if x < 0 else 1.0
+    centre = (x + aside * 2.2 * radius, y + 2.2 * radius)
+    while any(hypot(centre[0] - a, centre[1] - b) < 2.2 * radius for a, b in flags):
+        centre = (centre[0], centre[1] + 0.6 * radius)
+    flags.append(centre)
+    turns = [2 * pi * k / FLAG_SIDES for k in range(FLAG_SIDES)]
+    ring = tuple((centre[0] + radius * cos(turn), centre[1] + radius * sin(turn)) for turn in turns)
+    height = radius
+    return [
+        Region(Fill.PAPER, (ring,), part),
+        Polyline(Pen.FAULT, ring, True, part),
+        Text(
+            str(number),
+            (centre[0], centre[1] - height / 2),
+            height,
+            Anchor.MIDDLE,
+            0.0,
+            True,
+            Pen.FAULT,
+            part,
+        ),
+    ]
+
+
+def _list_words(
+    surround: Surround, findings: Sequence[Finding], dimensions: Sequence[Dimension], ratio: float
 ) -> list[Mark]:
-    assert finding.at is not None
-    x, y = look.point(finding.at)
-    size = CROSS * ratio
-    cross = ((x - size, y - size, x + size, y + size), (x - size, y + size, x + size, y - size))
-    marks: list[Mark] = [Lines(Pen.FAULT, cross, finding.part)]
-    if view == "front":
-        height = TEXT_HEIGHT * NOTE_SIZE * ratio
-        end = (0.0, surround.layout.opening_top * 0.8 - row * 2.2 * height)
+    """One line for each number, under everything that is drawn."""
+    height = TEXT_HEIGHT * NOTE_SIZE * ratio
+    lowest = min(
+        [
+            surround.layout.floor,
+            *(min(d.line, d.text_at[1] - d.height / 2) for d in dimensions if not d.vertical),
+        ]
+    )
+    left = -max(surround.layout.shelf_side, surround.layout.facing_side)
+    marks: list[Mark] = []
+    for number, finding in enumerate(findings, start=1):
+        at = (left, lowest - (LIST_GAP + number * LIST_STEP) * ratio)
         marks.append(
-            Leader(((x, y), end), _words(surround, finding), height, Anchor.MIDDLE, Pen.FAULT, finding.part)
+            Text(f"{number}  {_words(surround, finding)}", at, height, pen=Pen.FAULT, stands_for=finding.part)
         )
     return marks
 
 
 def _words(surround: Surround, finding: Finding) -> str:
     style = surround.job.about.length_style
-    words = f"{finding.part} {STATUS_WORD[finding.status]}"
+    words = f"{finding.part.capitalize()} {STATUS_WORD[finding.status]}"
     if finding.measured is None or finding.limit is None or finding.unit != "in":
         return words
-    return f"{words}: {format_length(finding.measured, style)}, wanted {format_length(finding.limit, style)}"
+    measured, limit = (format_length(value, style) for value in (finding.measured, finding.limit))
+    return f"{words}: {measured} from the opening, {limit} needed"

@@ -103,7 +103,7 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     marks += _lines(projection)
     if options.clearance:
         marks += draw_clearance(surround, view, ratio)
-    marks += draw_faults(surround, view, look, options.findings, projection, ratio)
+    marks += draw_faults(surround, view, look, options.findings, projection, dimensions, ratio)
     return Drawing((*marks, *dimensions), ratio)
 
 
