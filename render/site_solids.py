@@ -73,7 +73,7 @@ def site_cut_upright(layout: Layout, at: float, top: float, thickness: float | N
     """Masonry, wall and hearth cut by the upright plane x = `at`, which lies over the opening."""
     behind = layout.wall - MASONRY_DEPTH
     x = (at - 1.0, at)
-    solids = []
+    solids = [_firebox_side(layout, behind)]
     if layout.facing_top > layout.opening_top:
         solids.append(_solid("facing", x, (layout.opening_top, layout.facing_top), (behind, 0.0)))
     if top > max(layout.facing_top, layout.opening_top):
@@ -82,3 +82,9 @@ def site_cut_upright(layout: Layout, at: float, top: float, thickness: float | N
     slab = max(thickness or SLAB, -layout.floor)
     solids.append(_solid("hearth", x, (-slab, 0.0), (behind, max(layout.hearth_front, 0.5))))
     return tuple(solids)
+
+
+def _firebox_side(layout: Layout, behind: float) -> Board:
+    """The masonry beside the opening, whose inner side is seen beyond the cut."""
+    side = max(layout.facing_side, layout.opening_side + 1.0)
+    return _solid("firebox", (-side, -layout.opening_side), (0.0, layout.opening_top), (behind, 0.0))

@@ -54,7 +54,13 @@ PENS = {
 }
 """In the order they are laid down, heaviest last."""
 
-SITE_FILLS = {"facing": Fill.FACING, "opening": Fill.OPENING, "hearth": Fill.HEARTH, "wall": Fill.WALL}
+SITE_FILLS = {
+    "facing": Fill.FACING,
+    "opening": Fill.OPENING,
+    "hearth": Fill.HEARTH,
+    "wall": Fill.WALL,
+    "firebox": Fill.BAND,
+}
 FACING_HATCH = (45.0, 0.16)
 """Angle in degrees and spacing in inches on paper of the hatch on uncut facing. Shop choice."""
 MASONRY_HATCH = (45.0, 0.07)
