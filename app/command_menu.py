@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
@@ -57,7 +58,7 @@ class CommandMenu:
         add_command(menu, "&New", files.new, Key.New)
         examples = menu.addMenu("New from an &example")
         for name in list_demos():
-            add_command(examples, EXAMPLES.get(name, name), lambda name=name: files.open_example(name))
+            add_command(examples, EXAMPLES.get(name, name), partial(files.open_example, name))
         add_command(menu, "&Open…", files.ask_and_open, Key.Open)
         self.recent = menu.addMenu("Open &recent")
         menu.aboutToShow.connect(self._fill_recent)
@@ -93,7 +94,7 @@ class CommandMenu:
         window = self._window
         menu = self._menu("&Sheet")
         for i, (words, views) in enumerate(CHOICES, start=1):
-            add_command(menu, words, lambda views=views: window.choose_views(views), f"Ctrl+{i}")
+            add_command(menu, words, partial(window.choose_views, views), f"Ctrl+{i}")
         menu.addSeparator()
         add_command(menu, "Keep-out", window.bar.clearance_button.toggle, "Ctrl+K")
         menu.addSeparator()
@@ -110,7 +111,7 @@ class CommandMenu:
         window = self._window
         menu = self._menu("&Lists")
         for page, title in enumerate(TITLES):
-            add_command(menu, title, lambda page=page: window.tray.turn_to(page), f"Ctrl+{page + 5}")
+            add_command(menu, title, partial(window.tray.turn_to, page), f"Ctrl+{page + 5}")
         add_command(menu, "Fold or open", lambda: window.tray.fold(not window.tray.is_folded), "Ctrl+8")
         menu.addSeparator()
         add_command(menu, "Next pane", self._go_on, "F6")

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
 from PySide6.QtWidgets import QHeaderView, QTableView
 
-from app.theme import ROW_HEIGHT
+from app.table_parts import dress_table
 from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
 
 if TYPE_CHECKING:
@@ -80,15 +80,8 @@ class CutTable(QTableView):
         self._cuts = CutModel()
         self._style: LengthStyle | None = None
         self.setModel(self._cuts)
+        dress_table(self)
         self.setAccessibleName("Cut list")
-        self.setSelectionBehavior(QTableView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QTableView.SelectionMode.SingleSelection)
-        self.setShowGrid(False)
-        self.setTabKeyNavigation(False)
-        self.setWordWrap(False)
-        self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(ROW_HEIGHT)
-        self.horizontalHeader().setHighlightSections(False)
         for column, width in enumerate(WIDTHS):
             self.setColumnWidth(column, width)
         self.horizontalHeader().setSectionResizeMode(

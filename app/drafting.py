@@ -151,7 +151,7 @@ class Drafting(QObject):
 
 
 def _next_ratio(ratio: float, off: float, tried: tuple[float, float] | None) -> float:
-    """The ratio to try next: a drawing grows evenly with it, so two tries show where the third will be right."""
+    """The ratio to try next: a drawing grows evenly with it, so two tries show where it will be right."""
     wanted = ratio + off
     if tried is not None and tried[1] != off:
         wanted = ratio - off * (ratio - tried[0]) / (off - tried[1])

@@ -63,7 +63,7 @@ def read_job_file(path: Path) -> Job:
 
 
 def save_job_file(path: Path, job: Job) -> None:
-    """Write `job` to `path`, whole or not at all. Raises FileTrouble; a file already there is then as it was."""
+    """Write `job` to `path`, whole or not at all. Raises FileTrouble; a file there is then as it was."""
     save_bytes(path, write_job(job).encode())
 
 

@@ -1,4 +1,4 @@
-"""The findings in words, worst first. What they say comes from model.check; how many there are from the counts."""
+"""The findings in words, worst first. What they say is model.check's business."""
 
 from __future__ import annotations
 
@@ -12,9 +12,10 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QResizeEvent
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QResizeEvent
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
+from app.hairline import ThinBar
 from app.status_shape import paint_shape
 from app.theme import RHYTHM, SMALL_POINTS, colours, status_colour, text_font
 from model.check.finding import STATUS_WORD, Finding
@@ -166,8 +167,8 @@ def _capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def _height(text: str, width: int, font: object) -> int:
-    return QFontMetrics(font).boundingRect(QRect(0, 0, width, _TALL), _WRAP, text).height()  # type: ignore[call-overload]
+def _height(text: str, width: int, font: QFont) -> int:
+    return QFontMetrics(font).boundingRect(QRect(0, 0, width, _TALL), _WRAP, text).height()
 
 
 class FindingList(QListView):
@@ -184,6 +185,8 @@ class FindingList(QListView):
         self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setResizeMode(QListView.ResizeMode.Adjust)
+        self.setFrameShape(QListView.Shape.NoFrame)
+        self.setVerticalScrollBar(ThinBar(Qt.Orientation.Vertical))
         self.setAccessibleName("Findings")
         self.setToolTip(
             "Choose a line to see its place on the sheet; Enter goes to the measurement that cures it."

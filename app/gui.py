@@ -36,6 +36,7 @@ def run_window(name: str) -> int:
     window.show()
     code = app.exec()
     keeper.setEnabled(False)
+    window.session.retire()
     return code
 
 

@@ -1,12 +1,13 @@
-"""Published proportions beside the design's own, apart from the findings: guides to look at, never failures."""
+"""Published proportions beside the design's own: guides to look at, never failures."""
 
 from __future__ import annotations
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
-from PySide6.QtWidgets import QHeaderView, QStyledItemDelegate, QStyleOptionViewItem, QTableView
+from PySide6.QtWidgets import QHeaderView, QStyleOptionViewItem, QTableView
 
-from app.theme import RHYTHM, ROW_HEIGHT, colours
+from app.table_parts import PaddedCell, dress_table
+from app.theme import RHYTHM, colours
 from model.check.finding import Guide
 from model.units import LengthStyle
 
@@ -62,7 +63,7 @@ class GuideModel(QAbstractTableModel):
         return None
 
 
-class GuideScale(QStyledItemDelegate):
+class GuideScale(PaddedCell):
     """The advised range as a band on a line, the design's own value as an upright stroke."""
 
     def __init__(self, model: GuideModel) -> None:
@@ -102,15 +103,9 @@ class GuideList(QTableView):
         self.setModel(self._guides)
         self._scale = GuideScale(self._guides)
         self.setItemDelegateForColumn(SCALE, self._scale)
+        dress_table(self)
         self.setAccessibleName("Proportions")
-        self.setSelectionBehavior(QTableView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QTableView.SelectionMode.SingleSelection)
-        self.setShowGrid(False)
-        self.setTabKeyNavigation(False)
-        self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(ROW_HEIGHT)
         header = self.horizontalHeader()
-        header.setHighlightSections(False)
         for column, width in enumerate((300, 112, 168, 176)):
             self.setColumnWidth(column, width)
         header.setSectionResizeMode(len(HEADINGS) - 1, QHeaderView.ResizeMode.Stretch)

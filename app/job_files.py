@@ -22,7 +22,7 @@ MOST_FAULTS = 4
 
 
 class JobFiles(QObject):
-    """Carries out what the menu asks about files. `commit` enters what is being typed, before anything is saved."""
+    """Carries out what the menu asks about files; `commit` enters what is being typed before a save."""
 
     def __init__(
         self,

@@ -1,8 +1,9 @@
-"""The menus: every command of the window with its words and its keys. What a command does stands elsewhere."""
+"""Lines of a menu: words, keys and what they call. Which lines there are stands in app.command_menu."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence, QUndoStack
@@ -60,7 +61,7 @@ def fill_recent(
     """The files used last, numbered; a line to forget them."""
     menu.clear()
     for i, path in enumerate(paths, start=1):
-        action = add_command(menu, f"&{i}  {path.name}", lambda path=path: open_path(path))
+        action = add_command(menu, f"&{i}  {path.name}", partial(open_path, path))
         action.setToolTip(str(path))
     if paths:
         menu.addSeparator()

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
 
-from app.quiet_button import quiet_button
+from app.buttons import PlainButton, quiet_button
 from app.theme import BAR, RHYTHM, colours
 
 Choice = tuple[str, Callable[[], None]]
@@ -33,7 +33,7 @@ class Notice(QWidget):
         row.setSpacing(RHYTHM)
         row.addWidget(self._text, 1)
         for i in range(MOST_CHOICES):
-            button = QPushButton()
+            button = PlainButton("", "")
             button.clicked.connect(lambda _on=False, i=i: self._take(i))
             self.buttons.append(button)
             row.addWidget(button)
@@ -56,6 +56,7 @@ class Notice(QWidget):
             button.setVisible(i < len(choices))
             if i < len(choices):
                 button.setText(choices[i][0])
+                button.updateGeometry()
         self.show()
         self.update()
 

@@ -1,4 +1,4 @@
-"""Everything that a job leaves behind on disk besides itself: packet, drawing file and list. No window, no Qt.
+"""What a job leaves behind on disk besides itself: packet, drawing file and list. No window, no Qt.
 
 What the files look like is the business of render and export, which are loaded when something is written.
 """
@@ -72,7 +72,7 @@ def build_outputs(
 
 
 def write_outputs(folder: Path, outputs: tuple[Output, ...]) -> tuple[Path, ...]:
-    """Write the files into `folder`, which is made if need be. Raises FileTrouble for the first that fails."""
+    """Write the files into `folder`, made if need be. Raises FileTrouble for the first that fails."""
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:

@@ -6,6 +6,7 @@ None of it belongs to the drawing and none of it is printed.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import hypot
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
@@ -121,4 +122,4 @@ def _distance(pixel: QPointF, start: QPointF, end: QPointF) -> float:
     length = QPointF.dotProduct(run, run)
     part = min(max(QPointF.dotProduct(pixel - start, run) / length, 0.0), 1.0) if length else 0.0
     away = pixel - start - run * part
-    return float(QPointF.dotProduct(away, away)) ** 0.5
+    return hypot(away.x(), away.y())

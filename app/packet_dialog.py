@@ -14,13 +14,12 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QLineEdit,
-    QPushButton,
     QVBoxLayout,
     QWidget,
 )
 
+from app.buttons import PlainButton, StrongButton
 from app.outputs import DRAWING, LIST, PACKET, PARTS, name_output
-from app.quiet_button import strong_button
 from app.theme import RHYTHM, SMALL_POINTS, text_font
 from model.job import Job
 
@@ -52,7 +51,7 @@ class PacketDialog(QDialog):
         self._remark = QLabel()
         self._remark.setFont(text_font(SMALL_POINTS))
         self._remark.setWordWrap(True)
-        self.write_button = strong_button("Write the packet", "Write the chosen files into the folder")
+        self.write_button = StrongButton("Write the packet", "Write the chosen files into the folder")
         self._lay_out()
         self.folder_edit.textChanged.connect(self._look)
         for box in self.part_boxes.values():
@@ -68,7 +67,7 @@ class PacketDialog(QDialog):
         grid.addWidget(self.paper_box, 0, 1, 1, 2)
         grid.addWidget(_label("&Folder", self.folder_edit), 1, 0)
         grid.addWidget(self.folder_edit, 1, 1)
-        choose = QPushButton("Choose…")
+        choose = PlainButton("Choose…", "Choose the folder")
         choose.setAutoDefault(False)
         choose.clicked.connect(self._choose)
         grid.addWidget(choose, 1, 2)
@@ -87,7 +86,7 @@ class PacketDialog(QDialog):
         row = QHBoxLayout()
         row.setSpacing(RHYTHM)
         row.addStretch(1)
-        leave = QPushButton("Leave it")
+        leave = PlainButton("Leave it", "Close this and write nothing")
         leave.setAutoDefault(False)
         leave.clicked.connect(self.reject)
         row.addWidget(leave)

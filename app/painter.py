@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from functools import lru_cache
+from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QPainter, QPainterPath, QPen, QTransform
@@ -169,7 +170,7 @@ def _add_segments(batch: Batch, pen: Pen, segments: Iterable[Segment]) -> None:
 
 
 def _add_polyline(batch: Batch, pen: Pen, points: Ring) -> None:
-    straight = all(x1 == x2 or y1 == y2 for (x1, y1), (x2, y2) in zip(points, points[1:], strict=False))
+    straight = all(x1 == x2 or y1 == y2 for (x1, y1), (x2, y2) in pairwise(points))
     path = _path(batch.upright if straight else batch.slanted, pen)
     path.addPolygon([QPointF(x, y) for x, y in points])
 

@@ -35,8 +35,11 @@ def write_png(drawing: Drawing, dots_per_inch: float) -> bytes:
     clear = CLEAR * dots_per_inch
     width, height = (ceil(side * scale + 2 * clear) for side in (gathered.box.width(), gathered.box.height()))
     if max(width, height) > MOST_PIXELS:
-        raise Refused("dots to the inch", f"{dots_per_inch:g}", f"the picture would be {width} by {height} pixels; "
-                      f"write fewer, so that no side is over {MOST_PIXELS}")  # fmt: skip
+        raise Refused(
+            "dots to the inch",
+            f"{dots_per_inch:g}",
+            f"the picture would be {width} by {height} pixels; write fewer, for at most {MOST_PIXELS} a side",
+        )
     image = QImage(width, height, QImage.Format.Format_RGB32)
     dots_per_metre = round(dots_per_inch * INCHES_PER_METRE)
     image.setDotsPerMeterX(dots_per_metre)
@@ -61,7 +64,7 @@ def _encode(image: QImage) -> bytes:
     data = QByteArray()
     buffer = QBuffer(data)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    if not image.save(buffer, "PNG"):
+    if not image.save(buffer, b"PNG"):
         raise RuntimeError("the picture could not be encoded")
     buffer.close()
     return bytes(data.data())

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QWidget
 
+from app.buttons import PlainButton
 from app.theme import RHYTHM, ROW_HEIGHT
 from app.work import Work
 
@@ -21,8 +22,7 @@ class ProgressLine(QWidget):
         self._bar.setTextVisible(False)
         self._bar.setFixedHeight(RHYTHM)
         self._bar.setAccessibleName("How far it is")
-        self.stop_button = QPushButton("Stop")
-        self.stop_button.setToolTip("Stop writing; nothing half-written stays behind")
+        self.stop_button = PlainButton("Stop", "Stop writing; nothing half-written stays behind")
         self.stop_button.clicked.connect(work.stop)
         row = QHBoxLayout(self)
         row.setContentsMargins(2 * RHYTHM, RHYTHM, 2 * RHYTHM, RHYTHM)

@@ -1,6 +1,6 @@
 """Unsaved work kept beside the settings, so that a crash or a power cut costs seconds and not the evening.
 
-Each running program keeps one file of its own and a lock beside it; a file whose lock is free was left behind.
+Each running program keeps one file and a lock beside it; a file whose lock is free was left behind.
 """
 
 from __future__ import annotations

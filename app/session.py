@@ -80,6 +80,11 @@ class Session(QObject):
             return self.path.stem
         return self.job.about.name.strip().split("\n")[0][:60] or "New job"
 
+    def retire(self) -> None:
+        """Say nothing more: the window is going, and whoever listened may be gone before this is."""
+        self.stack.blockSignals(True)
+        self.blockSignals(True)
+
     def put_job(self, job: Job) -> None:
         """Show another state of the same job. Only steps call this."""
         self.job = job

@@ -1,4 +1,4 @@
-"""One shape for each status, so that colour is never the only sign. The words stand in model.check.finding."""
+"""One shape for each status, so that colour is never the only sign. The words are model.check.finding's."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from model.check.finding import Status
 
 
 def paint_shape(painter: QPainter, status: Status, box: QRectF, colour: QColor) -> None:
-    """Over: a full triangle. Not known: an empty ring. Close: a half-full square. Within: a small full dot."""
+    """Over: a full triangle. Not known: an empty ring. Close: a half-full square. Within: a full dot."""
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
     painter.setPen(QPen(colour, 1.5))

@@ -11,7 +11,7 @@ from importlib.resources import files
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QToolTip
 
 from model.check.finding import Status
 from render.lettering import FAMILY, TYPEFACES
@@ -35,7 +35,10 @@ class Ground(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Colours:
-    """Colours of the window by what they are for. `lit` marks what is in focus, here and on the sheet."""
+    """Colours of the window by what they are for.
+
+    `lit` marks what is in focus, here and on the sheet; `marked` is behind text and lines that are selected.
+    """
 
     desk: str
     panel: str
@@ -46,6 +49,7 @@ class Colours:
     rule: str
     lit: str
     lit_ground: str
+    marked: str
     wrong: str
     wrong_ground: str
     strong: str
@@ -66,6 +70,7 @@ LIGHT = Colours(
     rule="#d9d6cf",
     lit="#a8480c",
     lit_ground="#fdeed9",
+    marked="#f3cf9b",
     wrong="#9c1c1c",
     wrong_ground="#fbe9e6",
     strong="#2d4a5e",
@@ -85,6 +90,7 @@ DARK = Colours(
     rule="#43444a",
     lit="#f0a35c",
     lit_ground="#4a3826",
+    marked="#74552f",
     wrong="#ff9a8f",
     wrong_ground="#4a2c2a",
     strong="#9cc0d6",
@@ -140,13 +146,13 @@ def is_dark(ground: Ground) -> bool:
 
 
 def dress(app: QApplication, ground: Ground) -> None:
-    """Give the whole program its colours and type."""
+    """Give the whole program its colours and type. No style sheet: one makes the start a third longer."""
     global _colours
     _colours = DARK if is_dark(ground) else LIGHT
     app.setStyle("Fusion")
     app.setFont(text_font())
     app.setPalette(_palette(_colours))
-    app.setStyleSheet(_sheet(_colours))
+    QToolTip.setPalette(app.palette())
 
 
 def _palette(c: Colours) -> QPalette:
@@ -162,8 +168,8 @@ def _palette(c: Colours) -> QPalette:
         QPalette.ColorRole.ToolTipBase: c.entry,
         QPalette.ColorRole.ToolTipText: c.ink,
         QPalette.ColorRole.PlaceholderText: c.faint,
-        QPalette.ColorRole.Highlight: c.strong,
-        QPalette.ColorRole.HighlightedText: c.on_strong,
+        QPalette.ColorRole.Highlight: c.marked,
+        QPalette.ColorRole.HighlightedText: c.ink,
         QPalette.ColorRole.Accent: c.strong,
         QPalette.ColorRole.Link: c.strong,
         QPalette.ColorRole.Mid: c.rule,
@@ -173,45 +179,3 @@ def _palette(c: Colours) -> QPalette:
     for role in (QPalette.ColorRole.WindowText, QPalette.ColorRole.Text, QPalette.ColorRole.ButtonText):
         palette.setColor(QPalette.ColorGroup.Disabled, role, QColor(c.faint))
     return palette
-
-
-def _sheet(c: Colours) -> str:
-    """The few things that a palette cannot say."""
-    return f"""
-    QMainWindow::separator, QSplitter::handle {{ background: {c.rule}; }}
-    QMenuBar {{ background: {c.panel}; color: {c.ink}; border-bottom: 1px solid {c.rule}; padding: 2px 4px; }}
-    QMenuBar::item {{ padding: 4px 8px; background: transparent; }}
-    QMenuBar::item:selected {{ background: {c.rule}; }}
-    QMenu {{ background: {c.entry}; color: {c.ink}; border: 1px solid {c.rule}; padding: 4px 0; }}
-    QMenu::item {{ padding: 5px 32px 5px 24px; }}
-    QMenu::item:selected {{ background: {c.rule}; color: {c.ink}; }}
-    QMenu::item:disabled {{ color: {c.faint}; }}
-    QMenu::separator {{ height: 1px; background: {c.rule}; margin: 4px 0; }}
-    QScrollBar:vertical {{ background: transparent; width: 12px; margin: 0; }}
-    QScrollBar:horizontal {{ background: transparent; height: 12px; margin: 0; }}
-    QScrollBar::handle {{ background: {c.rule}; border-radius: 4px; margin: 2px; min-height: 32px;
-                         min-width: 32px; }}
-    QScrollBar::handle:hover {{ background: {c.faint}; }}
-    QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
-    QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
-    QFrame[rule="true"] {{ background: {c.rule}; border: 0; }}
-    QScrollArea {{ border: 0; background: {c.panel}; }}
-    QToolTip {{ background: {c.entry}; color: {c.ink}; border: 1px solid {c.rule}; padding: 4px; }}
-    QPushButton {{ background: {c.entry}; color: {c.ink}; border: 1px solid {c.rule}; border-radius: 4px;
-                   padding: 5px 14px; }}
-    QPushButton:hover, QPushButton:focus {{ border-color: {c.faint}; }}
-    QPushButton:pressed {{ background: {c.rule}; }}
-    QPushButton:disabled {{ color: {c.faint}; }}
-    QPushButton[strong="true"] {{ background: {c.strong}; color: {c.on_strong}; border-color: {c.strong}; }}
-    QPushButton[strong="true"]:focus {{ border: 2px solid {c.lit}; padding: 4px 13px; }}
-    QPushButton[quiet="true"] {{ background: transparent; border-color: transparent; color: {c.soft};
-                                padding: 4px 8px; }}
-    QPushButton[quiet="true"]:hover {{ color: {c.ink}; background: {c.rule}; }}
-    QPushButton[quiet="true"]:focus {{ border-color: {c.lit}; }}
-    QPushButton[quiet="true"]:checked {{ color: {c.ink}; background: {c.entry}; border-color: {c.rule}; }}
-    QPushButton[quiet="true"]:checked:focus {{ border-color: {c.lit}; }}
-    QTableView, QListView {{ background: {c.entry}; border: 0; gridline-color: {c.rule};
-                            selection-background-color: {c.lit_ground}; selection-color: {c.ink}; }}
-    QHeaderView::section {{ background: {c.panel}; color: {c.soft}; border: 0;
-                           border-bottom: 1px solid {c.rule}; padding: 4px 8px; }}
-    """

@@ -1,15 +1,15 @@
-"""The tray below the sheet: findings, proportions and cut list, one at a time, folded away when in the way."""
+"""The tray below the sheet: findings, proportions and cut list, one at a time; it folds away."""
 
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
+from app.buttons import quiet_button
 from app.counts import Counts
 from app.cut_table import CutTable
 from app.finding_list import FindingList
 from app.guide_list import GuideList
-from app.quiet_button import quiet_button
 from app.theme import RHYTHM
 
 HEAD_HEIGHT = 5 * RHYTHM
@@ -74,7 +74,7 @@ class Tray(QWidget):
     @property
     def shown_list(self) -> QWidget:
         """The list that is shown, for the keyboard."""
-        return self._stack.currentWidget()
+        return (self.findings, self.guides, self.cuts)[self.page]
 
     def heading(self, page: int) -> QPushButton:
         """The button that turns to a list."""

@@ -8,13 +8,13 @@ from collections.abc import Callable
 from types import TracebackType
 
 MESSAGE = (
-    "Something failed inside the program, and the last action may not have been carried out. Your work is still "
-    "here and has been kept. Save it under another name, then start the program again."
+    "Something failed inside the program, and the last action may not have been carried out. Your work is "
+    "still here and has been kept. Save it under another name, then start the program again."
 )
 
 
 def catch_faults(tell: Callable[[str], None], keep: Callable[[], None]) -> None:
-    """From now on a fault in any handler keeps the work and is told, the first time; all go to standard error."""
+    """From now on the first fault in any handler keeps the work and is told; all go to standard error."""
     told = False
 
     def hook(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from PySide6.QtCore import QSize, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLayout, QWidget
 
-from app.quiet_button import quiet_button, strong_button
+from app.buttons import QuietButton, StrongButton, quiet_button
 from app.theme import RHYTHM
 
 CHOICES: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -38,10 +38,10 @@ class ViewBar(QWidget):
         self.clearance_button = quiet_button(
             "Keep-out", "Show where no wood may be, and how far it may stand out", True
         )
-        self.packet_button = strong_button(
+        self.packet_button = StrongButton(
             "Write the packet…", "Write the sheets, the drawing file and the cut list"
         )
-        row = QHBoxLayout(self)
+        self._row = row = QHBoxLayout(self)
         row.setContentsMargins(RHYTHM, 0, 2 * RHYTHM, 0)
         row.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
         row.setSpacing(RHYTHM // 2)
@@ -60,7 +60,7 @@ class ViewBar(QWidget):
         self.clearance_button.toggled.connect(self.clearance_toggled)
         self.packet_button.clicked.connect(self.packet_asked)
 
-    def _add_zoom(self, row: QHBoxLayout, words: str, explained: str, way: int) -> QPushButton:
+    def _add_zoom(self, row: QHBoxLayout, words: str, explained: str, way: int) -> QuietButton:
         button = quiet_button(words, explained)
         button.clicked.connect(lambda: self.zoomed.emit(way))
         row.addWidget(button)
@@ -75,7 +75,7 @@ class ViewBar(QWidget):
 
     def _whole_width(self) -> int:
         hidden = self._zoom_width() if self.zoom_buttons[0].isHidden() else 0
-        return self.layout().sizeHint().width() + hidden
+        return self._row.sizeHint().width() + hidden
 
     def resizeEvent(self, _event: QResizeEvent) -> None:
         """Leave the zoom buttons away where there is no room for them."""

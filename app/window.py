@@ -6,12 +6,13 @@ from pathlib import Path
 
 from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QApplication, QMainWindow, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
 
 from app.canvas import ZOOM_STEP, Canvas
 from app.command_menu import CommandMenu
 from app.drafting import FIRST_RATIO, Drafting
 from app.fields.measuring_list import WIDTH, MeasuringList
+from app.hairline import Parting
 from app.job_files import JobFiles
 from app.notice import Notice
 from app.progress_line import ProgressLine
@@ -64,21 +65,13 @@ class Window(QMainWindow):
         column.setSpacing(0)
         column.addWidget(self.bar)
         column.addWidget(self.notice)
-        self.upright = QSplitter(Qt.Orientation.Vertical)
-        self.upright.setChildrenCollapsible(False)
-        self.upright.setHandleWidth(1)
-        self.upright.addWidget(self.canvas)
-        self.upright.addWidget(self.tray)
+        self.upright = Parting(Qt.Orientation.Vertical, self.canvas, self.tray)
         self.upright.setStretchFactor(0, 4)
         self.upright.setStretchFactor(1, 1)
         self.upright.setSizes([FIRST_SIZE.height() - OPEN_HEIGHT, OPEN_HEIGHT])
         column.addWidget(self.upright, 1)
         column.addWidget(self.progress)
-        self.level = QSplitter(Qt.Orientation.Horizontal)
-        self.level.setChildrenCollapsible(False)
-        self.level.setHandleWidth(1)
-        self.level.addWidget(self.fields)
-        self.level.addWidget(sheet)
+        self.level = Parting(Qt.Orientation.Horizontal, self.fields, sheet)
         self.level.setStretchFactor(1, 1)
         self.level.setSizes([WIDTH, FIRST_SIZE.width() - WIDTH])
         self.fields.setMinimumWidth(WIDTH - 8)

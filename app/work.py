@@ -40,7 +40,7 @@ class _Thread(QThread):
 
 
 class Work(QObject):
-    """Starts work and says how far it is. `done` hands on the result, `failed` the exception, `stopped` neither."""
+    """Starts work and says how far it is; `done` hands on the result, `failed` the exception."""
 
     told = Signal(float, str)
     done = Signal(object)

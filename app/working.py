@@ -1,4 +1,4 @@
-"""Works a job out for the window. The heavy parts of the program are loaded here, when they are first needed."""
+"""Works a job out for the window. The program's heavy parts are loaded here, when they are first needed."""
 
 from __future__ import annotations
 
@@ -26,10 +26,6 @@ class Wish:
 
 def load_heavy_parts() -> None:
     """Import what drawing and checking need, so that the first edit does not wait for it."""
-    import model.check.all
-    import model.check.proportion
-    import model.surround
-    import model.takeoff.cut_list
     import render.views  # noqa: F401
 
 

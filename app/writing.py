@@ -1,4 +1,4 @@
-"""Asks where the packet and the drawing file go, has them written beside the window and says what became of it."""
+"""Asks where packet and drawing file go, has them written beside the window, says what became of it."""
 
 from __future__ import annotations
 

@@ -11,7 +11,6 @@ from app.theme import RHYTHM, colours
 from model.job import Job, read_value
 from model.parameters import Parameter
 
-
 CHOICE_SHARE = 0.65
 """Words need more room than figures."""
 

@@ -12,7 +12,6 @@ from model.derived import Derived
 from model.job import Job
 from model.units import LengthStyle, format_length
 
-
 EDIT_MARGIN = 4
 """Pixels that an entry keeps clear at its right; figures that are typed and that are not must line up."""
 
@@ -26,7 +25,6 @@ class DerivedRow(Row):
         self.value.setContentsMargins(0, 0, EDIT_MARGIN, 0)
         self.value.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.place_value(self.value, f"{derived.group}, {derived.label}")
-        self.setFocusProxy(None)
         self.is_quiet = True
 
     def show_length(self, value: float, style: LengthStyle) -> None:

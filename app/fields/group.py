@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.fields.row import SIDE, Row
 from app.theme import RHYTHM, text_font
@@ -23,11 +23,3 @@ class Group(QWidget):
         layout.addWidget(heading)
         for row in rows:
             layout.addWidget(row)
-
-
-def rule() -> QFrame:
-    """A hairline across."""
-    line = QFrame()
-    line.setFixedHeight(1)
-    line.setProperty("rule", True)
-    return line

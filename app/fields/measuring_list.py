@@ -9,11 +9,12 @@ from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.fields.choice_row import ChoiceRow
 from app.fields.derived_row import DerivedRow
-from app.fields.group import Group, rule
+from app.fields.group import Group
 from app.fields.row import SIDE, Row
 from app.fields.tape_row import TapeRow
 from app.fields.text_area_row import TextAreaRow
 from app.fields.yes_no_row import YesNoRow
+from app.hairline import Hairline, ThinBar
 from app.session import Session
 from app.theme import RHYTHM, SMALL_POINTS, text_font
 from model.build.layout import Layout, lay_out
@@ -54,6 +55,8 @@ class MeasuringList(QWidget):
         self._last_path = FIRST_PATH
         self._scroll = QScrollArea()
         self._scroll.setWidgetResizable(True)
+        self._scroll.setFrameShape(QFrame.Shape.NoFrame)
+        self._scroll.setVerticalScrollBar(ThinBar(Qt.Orientation.Vertical))
         self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._scroll.setWidget(self._build_groups(lay_out(session.job.site, session.job.design)))
@@ -62,7 +65,7 @@ class MeasuringList(QWidget):
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
         layout.addWidget(self._scroll, 1)
-        layout.addWidget(rule())
+        layout.addWidget(Hairline())
         layout.addWidget(self._help)
         session.changed.connect(self._show_job)
         session.replaced.connect(self._show_other_job)

@@ -56,7 +56,6 @@ class Row(QWidget):
         widget.setParent(self)
         widget.setAccessibleName(name)
         widget.setAccessibleDescription(self.help_text)
-        self.setFocusProxy(widget)
 
     def show_job(self, job: Job, fresh: bool) -> None:
         """Show this row's value in `job`; `fresh` when it is another job and nothing typed may stay."""

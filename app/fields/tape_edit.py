@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QMouseEvent, QWheelEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QMouseEvent, QPalette, QWheelEvent
 from PySide6.QtWidgets import QLineEdit
 
 FINE_STEP, COARSE_STEP = 1, 8
@@ -26,7 +26,9 @@ class TapeEdit(QLineEdit):
         self._wheel = 0
         self._just_clicked = False
         self.setFrame(False)
-        self.setStyleSheet("QLineEdit { background: transparent; border: 0; padding: 0; }")
+        palette = QPalette()
+        palette.setColor(QPalette.ColorRole.Base, Qt.GlobalColor.transparent)
+        self.setPalette(palette)
         self.setAlignment(Qt.AlignmentFlag.AlignRight)
         self.returnPressed.connect(self._enter_and_select)
 
@@ -109,6 +111,11 @@ class TapeEdit(QLineEdit):
             self._just_clicked = True
         elif event.reason() not in (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason):
             self.selectAll()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Remember whether this click brings the cursor, also into a window that was behind another."""
+        self._just_clicked = self._just_clicked or not self.hasFocus()
+        super().mousePressEvent(event)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """The click that brings the cursor takes the whole text, unless it was drawn over a part of it."""

@@ -7,7 +7,6 @@ from app.fields.tape_edit import TapeEdit
 from model.job import Job, read_value
 from model.parameters import Kind, Parameter
 
-
 TEXT_SHARE = 0.64
 """Names need more room than figures."""
 

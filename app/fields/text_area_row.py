@@ -7,11 +7,12 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QPlainTextEdit
 
 from app.fields.row import Row
+from app.hairline import ThinBar
 from app.theme import RHYTHM
 from model.job import Job, read_value
 from model.parameters import Kind, Parameter
 
-AREA_HEIGHT = 7 * RHYTHM
+AREA_HEIGHT = 9 * RHYTHM
 
 
 class TextArea(QPlainTextEdit):
@@ -27,6 +28,7 @@ class TextArea(QPlainTextEdit):
         self._shown = ""
         self.setTabChangesFocus(True)
         self.setFrameShape(QPlainTextEdit.Shape.NoFrame)
+        self.setVerticalScrollBar(ThinBar(Qt.Orientation.Vertical))
         self.document().setDocumentMargin(RHYTHM / 2)
 
     @property

@@ -1,0 +1,75 @@
+"""Thin things that part the window: hairlines, and the handles and bars that are drawn as such."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import (
+    QScrollBar,
+    QSizePolicy,
+    QSplitter,
+    QSplitterHandle,
+    QStyle,
+    QStyleOptionSlider,
+    QWidget,
+)
+
+from app.theme import colours
+
+BAR_WIDTH = 12
+
+
+class Hairline(QWidget):
+    """A level line across."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setFixedHeight(1)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """One colour."""
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), QColor(colours().rule))
+
+
+class _Handle(QSplitterHandle):
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), QColor(colours().rule))
+
+
+class Parting(QSplitter):
+    """Two panes with a hairline between them that can be dragged; neither can be dragged away."""
+
+    def __init__(self, orientation: Qt.Orientation, first: QWidget, second: QWidget) -> None:
+        super().__init__(orientation)
+        self.setChildrenCollapsible(False)
+        self.setHandleWidth(1)
+        self.addWidget(first)
+        self.addWidget(second)
+
+    def createHandle(self) -> QSplitterHandle:
+        """The hairline."""
+        return _Handle(self.orientation(), self)
+
+
+class ThinBar(QScrollBar):
+    """A scroll bar without a trough."""
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The part that is dragged, and nothing else."""
+        option = QStyleOptionSlider()
+        self.initStyleOption(option)
+        style = self.style()
+        box = style.subControlRect(
+            QStyle.ComplexControl.CC_ScrollBar, option, QStyle.SubControl.SC_ScrollBarSlider, self
+        )
+        c = colours()
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), self.palette().window())
+            if self.maximum() > self.minimum():
+                painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+                painter.setPen(Qt.PenStyle.NoPen)
+                painter.setBrush(QColor(c.faint if self.isSliderDown() or self.underMouse() else c.rule))
+                painter.drawRoundedRect(QRectF(box).adjusted(3, 3, -3, -3), 3, 3)

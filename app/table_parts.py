@@ -1,0 +1,94 @@
+"""How tables look: quiet headings, cells with room beside their text, and the line in focus."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
+from PySide6.QtGui import QColor, QFontMetrics, QPainter
+from PySide6.QtWidgets import (
+    QHeaderView,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
+
+from app.hairline import ThinBar
+from app.theme import BAR, RHYTHM, ROW_HEIGHT, SMALL_POINTS, colours, text_font
+
+Index = QModelIndex | QPersistentModelIndex
+
+
+class QuietHeader(QHeaderView):
+    """Headings in the small type over a hairline."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(Qt.Orientation.Horizontal, parent)
+        self.setHighlightSections(False)
+        self.setSectionsClickable(False)
+
+    def sectionSizeFromContents(self, column: int) -> QSize:
+        """As wide as the heading."""
+        words = str(self.model().headerData(column, Qt.Orientation.Horizontal) or "")
+        width = QFontMetrics(text_font(SMALL_POINTS)).horizontalAdvance(words) + 2 * RHYTHM
+        return QSize(width, ROW_HEIGHT - RHYTHM // 2)
+
+    def paintSection(self, painter: QPainter, box: QRect, column: int) -> None:
+        """One heading."""
+        c = colours()
+        words = str(self.model().headerData(column, Qt.Orientation.Horizontal) or "")
+        role = Qt.ItemDataRole.TextAlignmentRole
+        side = self.model().headerData(column, Qt.Orientation.Horizontal, role)
+        painter.fillRect(box, QColor(c.entry))
+        painter.setFont(text_font(SMALL_POINTS))
+        painter.setPen(QColor(c.soft))
+        painter.drawText(box.adjusted(RHYTHM, 0, -RHYTHM, 0), _flags(side), words)
+        painter.setPen(QColor(c.rule))
+        painter.drawLine(box.bottomLeft(), box.bottomRight())
+
+
+class PaddedCell(QStyledItemDelegate):
+    """Text with room beside it; a hairline below."""
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """One cell; the first of the line in focus carries the bar."""
+        c = colours()
+        box = option.rect
+        painter.save()
+        if option.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(box, QColor(c.lit_ground))
+            if index.column() == 0:
+                painter.fillRect(QRect(box.left(), box.top(), BAR, box.height()), QColor(c.lit))
+        painter.setPen(QColor(c.rule))
+        painter.drawLine(box.bottomLeft(), box.bottomRight())
+        room = box.adjusted(RHYTHM, 0, -RHYTHM, -1)
+        painter.setPen(QColor(c.ink))
+        text = option.fontMetrics.elidedText(
+            str(index.data() or ""), Qt.TextElideMode.ElideRight, room.width()
+        )
+        painter.drawText(room, _flags(index.data(Qt.ItemDataRole.TextAlignmentRole)), text)
+        painter.restore()
+
+
+def _flags(side: object) -> int:
+    right = isinstance(side, Qt.AlignmentFlag) and bool(side & Qt.AlignmentFlag.AlignRight)
+    return int(
+        Qt.AlignmentFlag.AlignVCenter | (Qt.AlignmentFlag.AlignRight if right else Qt.AlignmentFlag.AlignLeft)
+    )
+
+
+def dress_table(table: QTableView) -> None:
+    """Give a table of whole lines the looks above."""
+    table.setFrameShape(QTableView.Shape.NoFrame)
+    table.setHorizontalHeader(QuietHeader(table))
+    table.setItemDelegate(PaddedCell(table))
+    table.setVerticalScrollBar(ThinBar(Qt.Orientation.Vertical))
+    table.setHorizontalScrollBar(ThinBar(Qt.Orientation.Horizontal))
+    table.setHorizontalScrollMode(QTableView.ScrollMode.ScrollPerPixel)
+    table.setSelectionBehavior(QTableView.SelectionBehavior.SelectRows)
+    table.setSelectionMode(QTableView.SelectionMode.SingleSelection)
+    table.setShowGrid(False)
+    table.setTabKeyNavigation(False)
+    table.setWordWrap(False)
+    table.verticalHeader().hide()
+    table.verticalHeader().setDefaultSectionSize(ROW_HEIGHT)
