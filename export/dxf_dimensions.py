@@ -12,10 +12,10 @@ from typing import TYPE_CHECKING
 
 from export.dxf_text import format_mtext
 from model.units import FEET_INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length
+from render.dimension_strings import TEXT_CLEAR
 from render.dimension_strokes import (
     EXTENSION_GAP,
     EXTENSION_OVERRUN,
-    TEXT_GAP,
     TICK_LENGTH,
     dimension_strokes,
 )
@@ -68,7 +68,7 @@ def _list_sizes(text_height: float) -> dict[str, float | str]:
         "dimtsz": TICK_LENGTH / (2 * sqrt(2)),
         "dimexo": EXTENSION_GAP,
         "dimexe": EXTENSION_OVERRUN,
-        "dimgap": TEXT_GAP,
+        "dimgap": TEXT_CLEAR,
         "dimtad": _ABOVE_LINE,
         "dimtih": 0,
         "dimtoh": 0,
