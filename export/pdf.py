@@ -34,7 +34,7 @@ from render.drawing import (
 from render.hatching import hatch_segments
 from render.lettering import CAPITAL, TYPEFACES, text_width
 from render.pens import STROKES, TINTS, rgb
-from render.sheets import VIEW_TITLES
+from render.sheets import TITLES
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
@@ -108,10 +108,11 @@ def _write_bookmarks(canvas: Canvas, sheet: Sheet, index: int) -> None:
     key = f"sheet-{index + 1}"
     canvas.bookmarkPage(key)
     canvas.addOutlineEntry(f"{index + 1}  {sheet.title}", key, 0)
-    views = [VIEW_TITLES[placed.name] for placed in sheet.placed if placed.name in VIEW_TITLES]
+    views = [TITLES[placed.name] for placed in sheet.placed if placed.name in TITLES]
     if len(views) > 1:
-        for view in views:
-            canvas.addOutlineEntry(view, key, 1)
+        for number, view in enumerate(views, start=1):
+            canvas.bookmarkPage(f"{key}-{number}")
+            canvas.addOutlineEntry(view, f"{key}-{number}", 1)
 
 
 class _PagePen:

@@ -10,10 +10,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from model.check.finding import STATUS_WORD, Finding, Guide, Status
+from model.check.wording import Wording
 from model.reference.cautions import list_cautions
 from model.reference.sourced import Standing
 from model.surround import Surround
-from model.units import MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length
+from model.units import MM_PER_INCH, LengthStyle, format_length
 from render.drawing import Anchor
 from render.tables import (
     SMALL,
@@ -30,8 +31,6 @@ from render.tables import (
 MM = 1 / MM_PER_INCH
 WORST_FIRST = tuple(Status)
 INCH_UNIT = "in"
-FINEST = 64
-"""Where two values print alike and are not, fractions go down to 1/64 before decimals are written."""
 GUIDES_ARE = "Published proportions beside this design. They are guides to look at, never rules to keep."
 
 
@@ -68,7 +67,7 @@ def _check_columns(width: float) -> tuple[Column, ...]:
         "What was found",
         "Rule and source",
     )
-    widths = share_widths(width, (25, 31, 23, 23, 75, 66))
+    widths = share_widths(width, (25, 28, 21, 20, 84, 65))
     ends = {"Measured", "Allowed"}
     return tuple(
         Column(name, w, Anchor.END if name in ends else Anchor.START)
@@ -90,26 +89,23 @@ def _check_row(finding: Finding, style: LengthStyle) -> tuple[Cell, ...]:
 
 
 def source_text(rule: str, source: str, standing: Standing) -> str:
-    """``rule: source (published)``, without saying the same words twice."""
-    named = source if not rule or source.startswith(rule) else f"{rule}: {source}" if source else rule
-    return f"{named} ({standing})" if named else str(standing)
+    """``rule: source [published]``, without the rule where the source says all of it."""
+    said = set(source.replace(";", " ").split())
+    named = source if set(rule.split()) <= said else f"{rule}: {source}" if source else rule
+    return f"{named} [{standing}]" if named else f"[{standing}]"
 
 
 def value_texts(
     measured: float | None, limit: float | None, unit: str, style: LengthStyle
 ) -> tuple[str, str]:
-    """The two as text, written fine enough to be told apart where they differ; "" where there is none."""
+    """The two as text, "" where there is none; lengths as the findings' own sentences write them."""
     if unit != INCH_UNIT:
         return _number_text(measured, unit), _number_text(limit, unit)
-    texts = _length_text(measured, style), _length_text(limit, style)
-    if measured is None or limit is None or texts[0] != texts[1] or abs(measured - limit) < 1e-6:
-        return texts
-    finer = LengthStyle(style.units, FINEST)
-    texts = _length_text(measured, finer), _length_text(limit, finer)
-    if texts[0] != texts[1]:
-        return texts
-    factor, name = (MM_PER_INCH, "mm") if style.units == MILLIMETRES_ONLY else (1.0, "in.")
-    return f"{measured * factor:.4f} {name}", f"{limit * factor:.4f} {name}"
+    wording = Wording(style)
+    if measured is not None and limit is not None:
+        return wording.pair(measured, limit)
+    alone = ["" if value is None else wording.distance(value) for value in (measured, limit)]
+    return alone[0], alone[1]
 
 
 def _length_text(value: float | None, style: LengthStyle) -> str:

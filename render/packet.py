@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import lru_cache, partial
 
 from model.check.finding import Finding, Guide
 from model.errors import Refused
@@ -13,15 +13,20 @@ from model.surround import Surround
 from model.takeoff.cut_list import Cut
 from render.checks_sheet import checks_strips
 from render.cut_sheet import cut_strips
+from render.details import detail_of, draw_detail, draw_relieved
 from render.drawing import Drawing, Placed, Sheet
 from render.scales import list_scales
-from render.sheets import PAPERS, VIEW_TITLES, TitleBlock, build_sheet, safe_area
+from render.sheet_notes import list_notes
+from render.sheets import PAPERS, VIEW_TITLES, Block, build_sheet, safe_area
 from render.tables import Strip, pour_strips
-from render.view_layout import DrawView, Layout, lay_views
+from render.title_block import TitleBlock
+from render.view_layout import DrawView, Layout, lay_views, lay_with_detail
 from render.views import ViewOptions, draw_view
 
 NO_SCALE = "–"
 """What stands in the scale's field of a sheet without drawings."""
+GOOD_RATIO = 16
+"""The front view gives up scale for its neighbours down to 3/4" = 1'-0" and no further. Shop choice."""
 UNTITLED = "Fireplace surround"
 
 
@@ -32,6 +37,8 @@ class _Draft:
     title: str
     scale: str
     placed: tuple[Placed, ...]
+    block: Block
+    notes: tuple[str, ...] = ()
 
 
 def build_packet(
@@ -47,13 +54,13 @@ def build_packet(
     Raises Refused for another paper.
     """
     size = paper_size(paper)
-    left, _, right, _ = safe_area(*size)
+    left, _, right, _ = safe_area(*size, Block.BELOW)
     checks = checks_strips(surround, findings, guides, right - left)
     list_of_cuts = cut_strips(cuts, surround.job.about.length_style, right - left)
     drafts = [
         *_draft_elevations(surround, size),
-        *_draft_views(surround, size, ("plan_section",)),
-        *_draft_views(surround, size, ("vertical_section",)),
+        _draft_section(surround, size, "plan_section"),
+        _draft_section(surround, size, "vertical_section"),
         *_draft_pages("Checks", checks, size),
         *_draft_pages("Cut list", list_of_cuts, size),
     ]
@@ -81,24 +88,33 @@ def paper_size(paper: str) -> tuple[float, float]:
 
 
 def _draft_elevations(surround: Surround, size: tuple[float, float]) -> list[_Draft]:
-    """Front and side on one sheet, with the plan if that fits too, where the front loses no scale by it."""
+    """Front and side on one sheet, with the plan if that fits too, where the front stays large enough."""
     draw = _drawer(surround)
     front = _lay(surround, draw, size, ("front",))
     for views in (("front", "side", "plan"), ("front", "side")):
         together = _lay(surround, draw, size, views)
-        if together.scale == front.scale:
-            return [_draft(views, together)]
-    return [_draft(("front",), front), *_draft_views(surround, size, ("side",))]
+        if together.scale == front.scale or together.scale.ratio <= GOOD_RATIO:
+            return [_draft(surround, views, together)]
+    return [_draft(surround, ("front",), front), *_draft_views(surround, size, ("side",))]
+
+
+def _draft_section(surround: Surround, size: tuple[float, float], view: str) -> _Draft:
+    """A section with its detail; alone, with all its dimensions, where no larger detail has room."""
+    scales, area = list_scales(surround.job.about.units), safe_area(*size, Block.BESIDE)
+    draws = (_each_once(surround, draw_relieved), _each_once(surround, draw_detail))
+    layout = lay_with_detail((view, detail_of(view)), draws, scales, area)
+    return _draft(surround, (view,), layout or _lay(surround, _drawer(surround), size, (view,)))
 
 
 def _draft_views(
     surround: Surround, size: tuple[float, float], views: tuple[str, ...], options: ViewOptions | None = None
 ) -> list[_Draft]:
-    return [_draft(views, _lay(surround, _drawer(surround, options), size, views))]
+    return [_draft(surround, views, _lay(surround, _drawer(surround, options), size, views))]
 
 
-def _draft(views: tuple[str, ...], layout: Layout) -> _Draft:
-    return _Draft(title_of_views(views), layout.scale.name, layout.placed)
+def _draft(surround: Surround, views: tuple[str, ...], layout: Layout) -> _Draft:
+    notes = list_notes(surround, views)
+    return _Draft(title_of_views(views), layout.scale.name, layout.placed, Block.BESIDE, notes)
 
 
 def title_of_views(views: Sequence[str]) -> str:
@@ -113,26 +129,26 @@ def title_of_views(views: Sequence[str]) -> str:
 
 
 def _lay(surround: Surround, draw: DrawView, size: tuple[float, float], views: tuple[str, ...]) -> Layout:
-    return lay_views(views, draw, list_scales(surround.job.about.units), safe_area(*size))
+    return lay_views(views, draw, list_scales(surround.job.about.units), safe_area(*size, Block.BESIDE))
 
 
 def _drawer(surround: Surround, options: ViewOptions | None = None) -> DrawView:
-    """Draws views of `surround`, each at each ratio once."""
+    """Draws views of `surround` as `options` say, but for the ratio."""
     wanted = options or ViewOptions()
+    return _each_once(surround, lambda job, view, ratio: draw_view(job, view, replace(wanted, ratio=ratio)))
 
-    @lru_cache(maxsize=64)
-    def draw(view: str, ratio: float) -> Drawing:
-        return draw_view(surround, view, replace(wanted, ratio=ratio))
 
-    return draw
+def _each_once(surround: Surround, draw: Callable[[Surround, str, float], Drawing]) -> DrawView:
+    """`draw` for one surround, each view worked out once for each ratio."""
+    return lru_cache(maxsize=64)(partial(draw, surround))
 
 
 def _draft_pages(title: str, strips: Sequence[Strip], size: tuple[float, float]) -> list[_Draft]:
-    left, bottom, _, top = safe_area(*size)
+    left, bottom, _, top = safe_area(*size, Block.BELOW)
     pages = pour_strips(strips, (left, top), top - bottom)
     titles = [title if number == 0 else f"{title}, continued" for number in range(len(pages))]
     return [
-        _Draft(name, NO_SCALE, (Placed(Drawing(marks), (0.0, 0.0), "table"),))
+        _Draft(name, NO_SCALE, (Placed(Drawing(marks), (0.0, 0.0), "table"),), Block.BELOW)
         for name, marks in zip(titles, pages, strict=True)
     ]
 
@@ -152,6 +168,7 @@ def _number_sheets(
             number=f"{number} of {len(drafts)}",
             scale=draft.scale,
             units=UNITS[about.units],
+            notes=draft.notes,
         )
-        sheets.append(build_sheet(*size, block, draft.placed))
+        sheets.append(build_sheet(*size, draft.block, block, draft.placed))
     return tuple(sheets)

@@ -13,14 +13,23 @@ from render.drawing import Anchor, Drawing, Placed, Text
 from render.extent import Box, drawing_extent
 from render.lettering import text_width
 from render.scales import Scale, choose_scale, scale_caption
-from render.sheets import VIEW_TITLES
+from render.sheets import TITLES
 
 MM = 1 / MM_PER_INCH
 CAPTION_HEIGHT = 3.5 * MM
-CAPTION_ROOM = 9 * MM
-"""From a view's lowest mark down to the caption's baseline and a little below it."""
+CAPTION_BASE = 1.2 * MM
+"""From the foot of a caption's room up to its baseline: what a comma reaches down."""
+CAPTION_ROOM = 7.5 * MM
+"""From a view's lowest mark down to the foot of its caption's room."""
+CAPTION = "caption"
+"""Name of the placed drawings that hold captions."""
 BETWEEN = 12 * MM
 """Clear between neighbouring views."""
+
+TWICE = 2
+"""A detail is at least this much larger than its view. Shop choice."""
+GIVEN_UP = 2
+"""Scales that a view may give up for the sake of its detail. Shop choice."""
 
 DrawView = Callable[[str, float], Drawing]
 """Draws a view, by name, lettered for a ratio."""
@@ -28,10 +37,14 @@ DrawView = Callable[[str, float], Drawing]
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """Views placed on the paper, with captions, and the scale they are all drawn at."""
+    """Views placed on the paper, with captions; `size` is the width and height they take up together.
+
+    `scale` is the one the first view is drawn at.
+    """
 
     scale: Scale
     placed: tuple[Placed, ...]
+    size: tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +71,72 @@ def lay_views(names: Sequence[str], draw: DrawView, scales: Sequence[Scale], are
 
     scale = choose_scale(_scales_worth_trying(names, draw, scales, room), fits)
     boxed = _box_views(names, draw, scale.ratio, scales)
-    return Layout(scale, _place(boxed, scale, area))
+    return Layout(scale, _place(boxed, scale, area), _size(boxed))
+
+
+def lay_with_detail(
+    names: tuple[str, str], draws: tuple[DrawView, DrawView], scales: Sequence[Scale], area: Box
+) -> Layout | None:
+    """A view and its detail, by `names` and drawn by `draws`, the detail at least TWICE as large.
+
+    The detail stands beside the view or below it. The view gives up at most GIVEN_UP scales to make
+    room for it; `None` where that is not enough.
+    """
+    largest = lay_views(names[:1], draws[0], scales, area).scale
+    start = scales.index(largest)
+    for scale in scales[start : start + 1 + GIVEN_UP]:
+        main = lay_views(names[:1], draws[0], (scale,), area)
+        details = _lay_details(
+            names[1], draws[1], [s for s in scales if s.ratio * TWICE <= scale.ratio], main, area
+        )
+        if details:
+            return _join(names, draws, (main, min(details, key=lambda found: found.layout.scale.ratio)), area)
+    return None
+
+
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """A detail laid out in the room left over, beside the view or below it."""
+
+    layout: Layout
+    beside: bool
+
+
+def _lay_details(name: str, draw: DrawView, scales: Sequence[Scale], main: Layout, area: Box) -> list[_Found]:
+    """The detail in each of the rooms that `main` leaves and that holds it at one of `scales`."""
+    left, bottom, right, top = area
+    width, height = main.size
+    rooms = {
+        True: (left + width + BETWEEN, bottom, right, top),
+        False: (left, bottom, right, top - height - BETWEEN),
+    }
+    if not scales:
+        return []
+    found = []
+    for beside, room in rooms.items():
+        if room[2] > room[0] and room[3] > room[1]:
+            layout = lay_views((name,), draw, scales, room)
+            if layout.size[0] <= room[2] - room[0] and layout.size[1] <= room[3] - room[1]:
+                found.append(_Found(layout, beside))
+    return found
+
+
+def _join(
+    names: tuple[str, str], draws: tuple[DrawView, DrawView], layouts: tuple[Layout, _Found], area: Box
+) -> Layout:
+    """Both laid out side by side or one over the other, with the room that is left shared out."""
+    left, bottom, right, top = area
+    main, found = layouts
+    (width, height), (other_width, other_height) = main.size, found.layout.size
+    if found.beside:
+        part = left + width + (right - left - width - other_width - BETWEEN) / 2
+        rooms = ((left, bottom, part, top), (part + BETWEEN, bottom, right, top))
+    else:
+        part = top - height - (top - bottom - height - other_height - BETWEEN) / 2
+        rooms = ((left, part, right, top), (left, bottom, right, part - BETWEEN))
+    both = zip(names, draws, (main.scale, found.layout.scale), rooms, strict=True)
+    placed = [lay_views((name,), draw, (scale,), room).placed for name, draw, scale, room in both]
+    return Layout(main.scale, placed[0] + placed[1], (right - left, top - bottom))
 
 
 def _scales_worth_trying(
@@ -137,17 +215,17 @@ def _placed_view(view: _Boxed, at: tuple[float, float], scale: Scale, below: flo
     """The view with its caption, whose lowest part stands at `below`."""
     middle = at[0] + (view.box[0] + view.box[2]) / 2
     left = middle - _caption_width(view.name, scale) / 2
-    base = below + 1.5 * MM
+    base = below + CAPTION_BASE
     title, ratio = _caption(view.name, scale)
     marks = (
         Text(title, (left, base), CAPTION_HEIGHT, Anchor.START, bold=True),
         Text(ratio, (middle * 2 - left, base), CAPTION_HEIGHT, Anchor.END),
     )
-    return Placed(view.drawing, at, view.name), Placed(Drawing(marks), (0.0, 0.0), "caption")
+    return Placed(view.drawing, at, view.name), Placed(Drawing(marks), (0.0, 0.0), CAPTION)
 
 
 def _caption(name: str, scale: Scale) -> tuple[str, str]:
-    return VIEW_TITLES[name].upper(), scale_caption(scale)
+    return TITLES[name].upper(), scale_caption(scale)
 
 
 def _caption_width(name: str, scale: Scale) -> float:

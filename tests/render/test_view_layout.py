@@ -3,15 +3,24 @@
 from itertools import combinations
 
 import pytest
-from shapely import Polygon
+from shapely import Polygon, box
 
 from render.drawing import Drawing, Pen, Polyline, Text
 from render.extent import drawing_extent, list_texts, text_corners
 from render.scales import ARCHITECTURAL, METRIC
-from render.view_layout import lay_views
+from render.view_layout import GIVEN_UP, TWICE, lay_views, lay_with_detail
 
 AREA = (1.0, 2.0, 11.0, 9.0)
-SIZES = {"front": (-40.0, 0.0, 40.0, 55.0), "side": (-9.0, 0.0, 0.0, 55.0), "plan": (-40.0, -9.0, 40.0, 0.0)}
+SIZES = {
+    "front": (-40.0, 0.0, 40.0, 55.0),
+    "side": (-9.0, 0.0, 0.0, 55.0),
+    "plan": (-40.0, -9.0, 40.0, 0.0),
+    "plan_section": (-40.0, -20.0, 40.0, 5.0),
+    "plan_section_detail": (30.0, -8.0, 42.0, 3.0),
+    "vertical_section": (-20.0, 0.0, 5.0, 62.0),
+    "vertical_section_detail": (-12.0, 40.0, 5.0, 60.0),
+}
+SECTIONS = ["plan_section", "vertical_section"]
 
 
 def draw(view, ratio):
@@ -91,3 +100,37 @@ def test_captions_of_narrow_views_do_not_run_into_their_neighbours():
 
 def test_a_view_too_large_for_any_scale_gets_the_smallest():
     assert lay_views(("front",), draw, METRIC, (0, 0, 0.5, 0.5)).scale is METRIC[-1]
+
+
+@pytest.mark.parametrize("view", SECTIONS)
+def test_a_detail_stands_clear_of_its_view_and_is_at_least_twice_as_large(view):
+    layout = lay_with_detail((view, f"{view}_detail"), (draw, draw), ARCHITECTURAL, AREA)
+    placed = named(layout)
+    assert placed[f"{view}_detail"].drawing.ratio * TWICE <= placed[view].drawing.ratio == layout.scale.ratio
+    boxes = [box(*reach(p)) for p in layout.placed]
+    assert not any(a.intersects(b) for a, b in combinations(boxes, 2))
+    assert all(box(*AREA).buffer(1e-9).contains(b) for b in boxes)
+
+
+def test_a_tall_view_has_its_detail_beside_it_and_a_wide_one_below():
+    tall = named(
+        lay_with_detail(("vertical_section", "vertical_section_detail"), (draw, draw), ARCHITECTURAL, AREA)
+    )
+    wide = named(lay_with_detail(("plan_section", "plan_section_detail"), (draw, draw), ARCHITECTURAL, AREA))
+    assert reach(tall["vertical_section_detail"])[0] > reach(tall["vertical_section"])[2]
+    assert reach(wide["plan_section_detail"])[3] < reach(wide["plan_section"])[1]
+
+
+def test_a_view_gives_up_few_scales_for_its_detail():
+    alone = lay_views(("vertical_section",), draw, ARCHITECTURAL, AREA).scale
+    joined = lay_with_detail(
+        ("vertical_section", "vertical_section_detail"), (draw, draw), ARCHITECTURAL, AREA
+    )
+    assert ARCHITECTURAL.index(joined.scale) - ARCHITECTURAL.index(alone) <= GIVEN_UP
+
+
+def test_without_room_for_a_larger_detail_there_is_none():
+    tight = (0.0, 0.0, 2.9, 6.0)
+    assert (
+        lay_with_detail(("vertical_section", "vertical_section_detail"), (draw, draw), METRIC, tight) is None
+    )

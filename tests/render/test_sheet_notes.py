@@ -1,0 +1,29 @@
+"""Notes beside the drawings."""
+
+from model.job import default_job, with_texts
+from model.surround import plan_surround
+from render.sheet_notes import list_notes
+
+
+def notes_for(views, *settings):
+    return " ".join(list_notes(plan_surround(with_texts(default_job(), settings)), views))
+
+
+def test_a_sheet_says_wood_panels_fireplace_and_rules():
+    text = notes_for(("front",), ("board.species", "walnut"), ("panel.reveal", "1/2"), ("site.rule", "irc"))
+    for said in ('3/4" black walnut', '1/4" thick', '1/2" behind', "Masonry, wood-burning", "IRC masonry"):
+        assert said in text
+
+
+def test_a_sheet_says_where_the_shelfs_height_is_from():
+    assert "from the hearth" in notes_for(("side",))
+    assert "from the floor" in notes_for(("side",), ("shelf.height_from", "floor"))
+
+
+def test_only_sections_explain_their_hatches():
+    assert "cut through" in notes_for(("plan_section",))
+    assert "cut through" not in notes_for(("front", "side"))
+
+
+def test_millimetre_jobs_have_millimetres():
+    assert "19 mm" in notes_for(("front",), ("job.units", "millimetres"))
