@@ -54,7 +54,7 @@ def test_findings_stand_worst_first_whatever_their_order(surround):
 def test_a_finding_says_part_measured_allowed_rule_standing_and_cure(surround):
     words = words_of(checks_strips(surround, (OVER,), (), WIDTH))
     text = " ".join(words)
-    for said in (
+            '12"',
         "left column",
         '11"',
         "1'-0\"",
