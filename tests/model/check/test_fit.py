@@ -1,0 +1,115 @@
+"""Fit in the room, and what could not be built as asked."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+
+from model.check.finding import Finding, Status
+from model.check.fit import check_fit
+from model.job import default_job, with_texts
+from model.surround import plan_surround
+from tests.strategies import jobs
+
+
+def _check(**texts: str) -> list[Finding]:
+    pairs = [(path.replace("__", "."), text) for path, text in texts.items()]
+    return list(check_fit(plan_surround(with_texts(default_job(), pairs))))
+
+
+def _failing(**texts: str) -> list[Finding]:
+    return [finding for finding in _check(**texts) if finding.status is Status.FAIL]
+
+
+@given(jobs())
+def test_every_shortfall_is_reported_once(job):
+    surround = plan_surround(job)
+    failing = [f for f in check_fit(surround) if "cannot be built" in f.message]
+    assert [f.path for f in failing] == [s.path for s in surround.layout.shortfalls]
+
+
+def test_a_shortfall_says_what_was_asked_and_what_is_drawn():
+    (finding,) = _failing(bed_mould__size="4")
+    assert finding.message == (
+        'Bed mould size 4" cannot be built, since the overhang or the frieze leaves no room for more; 3" is drawn.'
+    )
+    assert (finding.path, finding.measured, finding.limit, finding.part) == (
+        "bed_mould.size",
+        4,
+        3,
+        "mouldings",
+    )
+    assert "approve" not in finding.message
+
+
+def test_a_count_that_cannot_be_built_has_no_unit():
+    found = {f.path: f for f in _failing(frieze__panels="7", frieze__stile="8", column__margin="2")}
+    finding = found["frieze.panels"]
+    assert finding.message.startswith("Frieze panels 7 cannot be built")
+    assert finding.unit == ""
+
+
+@pytest.mark.parametrize(("free", "status"), [("23 1/2", Status.PASS), ("23 7/16", Status.FAIL)])
+def test_the_surround_fits_between_the_walls_to_a_hair(free, status):
+    by_part = {f.part: f for f in _check(room__left=free, room__right="60")}
+    assert by_part["left side"].status is status
+    assert by_part["right side"].status is Status.PASS
+    assert by_part["left side"].measured == 23.5
+
+
+def test_a_shelf_too_long_is_shortened_first():
+    (finding,) = _failing(room__right="22")
+    assert (finding.path, finding.cure) == (
+        "shelf.overhang_end",
+        "Let the shelf's ends overhang no more than 1 1/2\".",
+    )
+
+
+def test_columns_come_in_where_the_shelf_is_not_to_blame():
+    (finding,) = _failing(room__left="20")
+    assert finding.path == "column.margin"
+    assert finding.cure.startswith('Set the columns no more than 9 1/2" from the opening')
+
+
+def test_columns_get_narrower_where_there_is_no_room_at_all():
+    assert {f.path for f in _failing(room__left="5", room__right="5")} == {"column.width"}
+
+
+def test_a_shelf_above_the_ceiling_does_not_fit():
+    (finding,) = _failing(room__ceiling="50", facing__height="40")
+    assert (finding.part, finding.measured, finding.limit) == ("shelf", 54, 50)
+    assert finding.cure == 'Lower the shelf by at least 4".'
+    assert _failing(room__ceiling="54", facing__height="40") == []
+
+
+def test_heights_against_the_ceiling_count_from_the_floor():
+    (finding,) = _failing(room__ceiling="56", hearth__height="4", hearth__width="100", hearth__depth="30")
+    assert (finding.measured, finding.limit) == (58, 56)
+
+
+def test_columns_half_on_a_raised_hearth_do_not_stand():
+    (finding,) = _failing(hearth__height="6", hearth__width="72")
+    assert finding.part == "plinths"
+    assert "half on the raised hearth" in finding.message
+    assert finding.cure == (
+        "Set the columns at least 1'-6 3/4\" from the opening so that they stand on the floor, "
+        "or widen the hearth to 6'-6 1/2\"."
+    )
+
+
+@pytest.mark.parametrize(
+    "clear",
+    [
+        {"column__margin": "18 3/4"},
+        {"hearth__width": "78 1/2"},
+        {"hearth__height": "0"},
+    ],
+)
+def test_columns_beside_on_or_level_with_the_hearth_do(clear):
+    assert _failing(**({"hearth__height": "6", "hearth__width": "72"} | clear)) == []
+
+
+def test_plinths_over_the_front_of_a_raised_hearth_do_not_stand():
+    (finding,) = _failing(hearth__height="6", hearth__width="90", hearth__depth="4")
+    assert (finding.measured, finding.limit, finding.path) == (4.75, 4, "column.projection")
+    assert finding.cure == 'Let the columns stand out less, or bring the hearth out to 4 3/4".'
