@@ -54,10 +54,10 @@ def test_findings_stand_worst_first_whatever_their_order(surround):
 def test_a_finding_says_part_measured_allowed_rule_standing_and_cure(surround):
     words = words_of(checks_strips(surround, (OVER,), (), WIDTH))
     text = " ".join(words)
-            '12"',
+    for said in (
         "left column",
         '11"',
-        "1'-0\"",
+        '12"',
         "It stands out 5 in.",
         "Cure: Move the columns out by 1 in.",
     ):
