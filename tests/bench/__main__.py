@@ -35,14 +35,14 @@ def show_edits(display: str, surroundings: Surroundings) -> None:
     print(
         f"\nOne edit to painted front and side view, {display}, 1920 x 1080, 300 edits; frame {FRAME:.1f} ms"
     )
-    heads = ("median ms", "p95 ms", "worst ms", "worst/frame", "MB after", "MB growth")
-    print(f"{'job':12}" + "".join(f"{head:>13}" for head in heads))
+    heads = ("median ms", "p95 ms", "worst ms", "worst/frame", "median cpu ms", "MB after", "MB growth")
+    print(f"{'job':12}" + "".join(f"{head:>14}" for head in heads))
     for job in list_demos():
         found = json.loads(_run(surroundings, "tests.bench.edits", job))
         middle, late, worst = (1000 * found[key] for key in ("median", "p95", "worst"))
         growth = found["later_mb"] - found["after_mb"]
-        times = f"{middle:13.2f}{late:13.2f}{worst:13.2f}{worst / FRAME:13.2f}"
-        print(f"{job:12}{times}{found['after_mb']:13.0f}{growth:13.1f}")
+        times = (middle, late, worst, worst / FRAME, 1000 * found["cpu"])
+        print(f"{job:12}" + "".join(f"{t:14.2f}" for t in times) + f"{found['after_mb']:14.0f}{growth:14.1f}")
     print("growth is of 300 more edits after the 300 measured")
 
 
