@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.board import Board, Point2, Stock, StockKind, block
 from model.build.frieze import frieze_hollow, soffit_depth
-from model.build.layout import Layout
+from model.build.layout import LEAST_LAYER, Layout
 
 NAILERS = "nailers"
 FRAMING = 1.5
@@ -40,11 +40,19 @@ def _uprights(layout: Layout) -> tuple[Board, ...]:
     thickness = _thickness(hollow)
     two = high - low >= 2 * UPRIGHT_WIDTH + 0.25
     spans = [(low, low + UPRIGHT_WIDTH), (high - UPRIGHT_WIDTH, high)] if two else [(low, high)]
+    if two and _is_out_of_reach(layout, low, thickness):
+        spans = spans[1:]
     y = (layout.column_base, layout.shelf_bottom)
     return tuple(
         block("column nailer", NAILERS, _stock(thickness), "y", span, y, _against(layout, span, thickness))
         for span in spans
     )
+
+
+def _is_out_of_reach(layout: Layout, low: float, thickness: float) -> bool:
+    """Whether the inner nailer would lie wholly behind its return: that stops at the masonry, this on the wall."""
+    return_stops = layout.column_inner < layout.facing_side <= low
+    return return_stops and layout.wall + thickness < LEAST_LAYER
 
 
 def _against(layout: Layout, span: Point2, thickness: float) -> Point2:

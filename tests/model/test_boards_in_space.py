@@ -1,0 +1,117 @@
+"""Every board as a solid, held against independent mesh libraries: closed, sized as stated, apart, joined."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+import numpy as np
+import pytest
+import trimesh
+from hypothesis import given, settings
+from manifold3d import Error, Manifold, Mesh64
+
+from app.demo import list_demos, read_demo
+from export.mesh import list_triangles
+from model.board import Board
+from model.job import Job, default_job, with_texts
+from model.surround import plan_surround
+from tests.strategies import jobs
+
+TOUCHING = 1e-6
+"""Gap that still counts as touching, and edge of what still counts as empty, in."""
+NOTHING = 1e-6
+"""Cubic inches."""
+HAIR = 1e-3
+SOME_AREA = 1e-3
+"""Square inches of surface that two boards must share to be joined."""
+
+
+def _mesh(board: Board) -> trimesh.Trimesh:
+    return trimesh.Trimesh(np.array(board.vertices), np.array(list_triangles(board)), process=False)
+
+
+def _near(boards: tuple[Board, ...], gap: float) -> list[tuple[int, int]]:
+    """Pairs whose boxes come within `gap` of each other; negative for boxes that reach into each other."""
+    low = np.array([board.bounds[0] for board in boards])
+    high = np.array([board.bounds[1] for board in boards])
+    return [
+        (i, j)
+        for i, j in combinations(range(len(boards)), 2)
+        if (low[i] <= high[j] + gap).all() and (low[j] <= high[i] + gap).all()
+    ]
+
+
+def _solid(mesh: trimesh.Trimesh) -> Manifold:
+    solid = Manifold(Mesh64(np.array(mesh.vertices), np.array(mesh.faces, dtype=np.uint64)))
+    assert solid.status() == Error.NoError
+    return solid
+
+
+def _check_solids(boards: tuple[Board, ...]) -> list[trimesh.Trimesh]:
+    meshes = [_mesh(board) for board in boards]
+    for board, mesh in zip(boards, meshes, strict=True):
+        assert mesh.is_watertight, board
+        assert mesh.is_winding_consistent, board
+        assert mesh.volume == pytest.approx(board.volume, rel=1e-9), board
+        assert mesh.volume > 1e-4, board
+    return meshes
+
+
+def _check_apart(boards: tuple[Board, ...], solids: list[Manifold]) -> None:
+    for i, j in _near(boards, -TOUCHING):
+        shared = (solids[i] ^ solids[j]).volume()
+        assert shared < NOTHING, f"{shared:.6f} cu in. of {boards[i]} lies in {boards[j]}"
+
+
+def _touch(one: Manifold, other: Manifold) -> bool:
+    """Whether two solids that do not overlap share some surface: one of them, swollen a hair, reaches in."""
+    box = np.array(one.bounding_box())
+    middle, size = (box[:3] + box[3:]) / 2, box[3:] - box[:3]
+    swollen = one.translate(-middle).scale(1 + 2 * HAIR / size).translate(middle)
+    return (swollen ^ other).volume() > HAIR * SOME_AREA
+
+
+def _check_connected(boards: tuple[Board, ...], solids: list[Manifold]) -> None:
+    """Starting from the shelf, every board is reached over boards that touch."""
+    neighbours: dict[int, set[int]] = {i: set() for i in range(len(boards))}
+    for i, j in _near(boards, TOUCHING):
+        if _touch(solids[i], solids[j]):
+            neighbours[i].add(j)
+            neighbours[j].add(i)
+    reached: set[int] = set()
+    waiting = [next(i for i, board in enumerate(boards) if board.assembly == "shelf")]
+    while waiting:
+        i = waiting.pop()
+        if i not in reached:
+            reached.add(i)
+            waiting += neighbours[i]
+    loose = [f"{b.assembly}: {b.role} {b.bounds}" for i, b in enumerate(boards) if i not in reached]
+    assert not loose
+
+
+def _check(job: Job) -> None:
+    boards = plan_surround(job).boards
+    solids = [_solid(mesh) for mesh in _check_solids(boards)]
+    _check_apart(boards, solids)
+    _check_connected(boards, solids)
+
+
+@pytest.mark.parametrize("name", list_demos())
+def test_a_shipped_jobs_boards_are_solid_apart_and_joined(name):
+    _check(read_demo(name))
+
+
+def test_the_default_jobs_boards_are_solid_apart_and_joined():
+    _check(default_job())
+
+
+def test_a_nailer_that_its_return_cannot_reach_is_left_out():
+    """The return stops at the masonry, and what lies beside that is on the wall, two inches further back."""
+    settings = "opening.width=12 facing.width=12.0625 facing.proud=2 column.margin=0"
+    _check(with_texts(default_job(), [tuple(setting.split("=")) for setting in settings.split()]))
+
+
+@settings(max_examples=60, deadline=None)
+@given(jobs())
+def test_no_job_in_range_has_boards_that_overlap_or_hang_loose(job):
+    _check(job)
