@@ -48,7 +48,7 @@ def triangulate(ring: Sequence[Point2]) -> tuple[Triangle, ...]:
     """Triangles that fill a simple counter-clockwise ring, by clipping ears; indices into `ring`.
 
     Every corner is used, also one that lies on a line with its neighbours, so that meshes stay closed.
-    Raises ValueError for a ring that crosses itself or runs clockwise.
+    Raises ValueError when no ear is left to clip, as in a ring that runs clockwise.
 
     >>> triangulate([(0, 0), (2, 0), (2, 1), (1, 1), (1, 2), (0, 2)])
     ((0, 1, 2), (0, 2, 3), (5, 0, 3), (3, 4, 5))
@@ -63,7 +63,7 @@ def triangulate(ring: Sequence[Point2]) -> tuple[Triangle, ...]:
                 del left[k]
                 break
         else:
-            raise ValueError("the ring crosses itself or runs clockwise")
+            raise ValueError("the ring runs clockwise or crosses itself")
     return (*triangles, (left[0], left[1], left[2]))
 
 

@@ -50,7 +50,7 @@ def _uprights(layout: Layout) -> tuple[Board, ...]:
 
 
 def _is_out_of_reach(layout: Layout, low: float, thickness: float) -> bool:
-    """Whether the inner nailer would lie wholly behind its return: that stops at the masonry, this on the wall."""
+    """Whether the inner nailer, on the wall, would lie wholly behind its return that stops at the masonry."""
     return_stops = layout.column_inner < layout.facing_side <= low
     return return_stops and layout.wall + thickness < LEAST_LAYER
 
