@@ -8,7 +8,6 @@ from render.dimension_strings import Station, String, place_strings
 from render.drawing import Drawing, Pen, Polyline
 from render.extent import Box
 from render.sheets import DETAIL_TITLES
-from render.view_context import Frame
 from render.view_dimensions import list_strings
 from render.views import ViewOptions, draw_view
 
@@ -48,10 +47,8 @@ def detail_box(surround: Surround, view: str) -> Box:
 def draw_relieved(surround: Surround, view: str, ratio: float) -> Drawing:
     """`view` lettered for `ratio`, without the dimensions that its detail gives: none is given twice."""
     box = detail_box(surround, view)
-    strings = [string_outside(string, box) for string in list_strings(surround, view)]
-    plain = draw_view(surround, view, ViewOptions(ratio=ratio, dimensions=False))
-    outline, style = Frame.around(surround, view).outline, surround.job.about.length_style
-    return plain.plus(*place_strings(strings, outline, ratio, style))
+    strings = tuple(string_outside(string, box) for string in list_strings(surround, view))
+    return draw_view(surround, view, ViewOptions(ratio=ratio, strings=strings))
 
 
 def strings_within(string: String, box: Box) -> list[String]:

@@ -15,9 +15,11 @@ from render.checks_sheet import checks_strips
 from render.cut_sheet import cut_strips
 from render.details import detail_of, draw_detail, draw_relieved
 from render.drawing import Drawing, Placed, Sheet
-from render.scales import list_scales
+from render.extent import Box
+from render.front_parted import draw_frame_sizes, draw_main_sizes
+from render.scales import Scale, list_scales
 from render.sheet_notes import list_notes
-from render.sheets import PAPERS, VIEW_TITLES, Block, build_sheet, safe_area
+from render.sheets import FRAME_SIZES, PAPERS, TITLES, VIEW_TITLES, Block, build_sheet, safe_area
 from render.tables import Strip, pour_strips
 from render.title_block import TitleBlock
 from render.view_layout import DrawView, Layout, lay_views, lay_with_detail
@@ -25,6 +27,8 @@ from render.views import ViewOptions, draw_view
 
 NO_SCALE = "–"
 """What stands in the scale's field of a sheet without drawings."""
+PARTED_RATIO = 24
+"""Drawn smaller than 1/2" = 1'-0", the front's dimensions are parted over two sheets. Shop choice."""
 GOOD_RATIO = 16
 """The front view gives up scale for its neighbours down to 3/4" = 1'-0" and no further. Shop choice."""
 UNTITLED = "Fireplace surround"
@@ -41,6 +45,24 @@ class _Draft:
     notes: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class _Desk:
+    """What every sheet is drawn from and on: the surround, its findings if checked, and the paper's size."""
+
+    surround: Surround
+    findings: tuple[Finding, ...] | None
+    size: tuple[float, float]
+
+    @property
+    def scales(self) -> tuple[Scale, ...]:
+        return list_scales(self.surround.job.about.units)
+
+    @property
+    def area(self) -> Box:
+        """The room for drawings."""
+        return safe_area(*self.size, Block.BESIDE)
+
+
 def build_packet(
     surround: Surround,
     findings: Sequence[Finding],
@@ -53,18 +75,18 @@ def build_packet(
 
     Raises Refused for another paper.
     """
-    size = paper_size(paper)
-    left, _, right, _ = safe_area(*size, Block.BELOW)
+    desk = _Desk(surround, tuple(findings), paper_size(paper))
+    left, _, right, _ = safe_area(*desk.size, Block.BELOW)
     checks = checks_strips(surround, findings, guides, right - left)
     list_of_cuts = cut_strips(cuts, surround.job.about.length_style, right - left)
     drafts = [
-        *_draft_elevations(surround, size),
-        _draft_section(surround, size, "plan_section"),
-        _draft_section(surround, size, "vertical_section"),
-        *_draft_pages("Checks", checks, size),
-        *_draft_pages("Cut list", list_of_cuts, size),
+        *_draft_elevations(desk),
+        _draft_section(desk, "plan_section"),
+        _draft_section(desk, "vertical_section"),
+        *_draft_pages("Checks", checks, desk.size),
+        *_draft_pages("Cut list", list_of_cuts, desk.size),
     ]
-    return _number_sheets(surround, drafts, size, date_text)
+    return _number_sheets(desk, drafts, date_text)
 
 
 def build_view_sheet(
@@ -76,8 +98,8 @@ def build_view_sheet(
     """
     if view not in VIEW_TITLES:
         raise Refused("view", view, "write one of " + ", ".join(VIEW_TITLES))
-    size = paper_size(paper)
-    return _number_sheets(surround, _draft_views(surround, size, (view,), options), size, date_text)[0]
+    desk = _Desk(surround, None, paper_size(paper))
+    return _number_sheets(desk, _draft_views(desk, (view,), options), date_text)[0]
 
 
 def paper_size(paper: str) -> tuple[float, float]:
@@ -87,49 +109,55 @@ def paper_size(paper: str) -> tuple[float, float]:
     return PAPERS[paper]
 
 
-def _draft_elevations(surround: Surround, size: tuple[float, float]) -> list[_Draft]:
+def _draft_elevations(desk: _Desk) -> list[_Draft]:
     """Front and side on one sheet, with the plan if that fits too, where the front stays large enough."""
-    draw = _drawer(surround)
-    front = _lay(surround, draw, size, ("front",))
+    draw = _drawer(desk.surround)
+    front = _lay(desk, draw, ("front",))
+    if front.scale.ratio > PARTED_RATIO:
+        main = _lay(desk, _each_once(desk.surround, draw_main_sizes), ("front",))
+        if main.scale.ratio < front.scale.ratio:
+            frames = _lay(desk, _each_once(desk.surround, draw_frame_sizes), (FRAME_SIZES,))
+            return [
+                _draft(desk, ("front",), main),
+                _draft(desk, (FRAME_SIZES,), frames),
+                *_draft_views(desk, ("side",)),
+            ]
     for views in (("front", "side", "plan"), ("front", "side")):
-        together = _lay(surround, draw, size, views)
+        together = _lay(desk, draw, views)
         if together.scale == front.scale or together.scale.ratio <= GOOD_RATIO:
-            return [_draft(surround, views, together)]
-    return [_draft(surround, ("front",), front), *_draft_views(surround, size, ("side",))]
+            return [_draft(desk, views, together)]
+    return [_draft(desk, ("front",), front), *_draft_views(desk, ("side",))]
 
 
-def _draft_section(surround: Surround, size: tuple[float, float], view: str) -> _Draft:
+def _draft_section(desk: _Desk, view: str) -> _Draft:
     """A section with its detail; alone, with all its dimensions, where no larger detail has room."""
-    scales, area = list_scales(surround.job.about.units), safe_area(*size, Block.BESIDE)
-    draws = (_each_once(surround, draw_relieved), _each_once(surround, draw_detail))
-    layout = lay_with_detail((view, detail_of(view)), draws, scales, area)
-    return _draft(surround, (view,), layout or _lay(surround, _drawer(surround), size, (view,)))
+    draws = (_each_once(desk.surround, draw_relieved), _each_once(desk.surround, draw_detail))
+    layout = lay_with_detail((view, detail_of(view)), draws, desk.scales, desk.area)
+    return _draft(desk, (view,), layout or _lay(desk, _drawer(desk.surround), (view,)))
 
 
-def _draft_views(
-    surround: Surround, size: tuple[float, float], views: tuple[str, ...], options: ViewOptions | None = None
-) -> list[_Draft]:
-    return [_draft(surround, views, _lay(surround, _drawer(surround, options), size, views))]
+def _draft_views(desk: _Desk, views: tuple[str, ...], options: ViewOptions | None = None) -> list[_Draft]:
+    return [_draft(desk, views, _lay(desk, _drawer(desk.surround, options), views))]
 
 
-def _draft(surround: Surround, views: tuple[str, ...], layout: Layout) -> _Draft:
-    notes = list_notes(surround, views)
+def _draft(desk: _Desk, views: tuple[str, ...], layout: Layout) -> _Draft:
+    notes = list_notes(desk.surround, views, desk.findings)
     return _Draft(title_of_views(views), layout.scale.name, layout.placed, Block.BESIDE, notes)
 
 
 def title_of_views(views: Sequence[str]) -> str:
     """``Front elevation``; several are joined: ``Front and side elevation, plan``."""
-    text = VIEW_TITLES[views[0]]
+    text = TITLES[views[0]]
     for view in views[1:]:
-        title = VIEW_TITLES[view].lower()
+        title = TITLES[view].lower()
         kind = text.rpartition(" ")[2]
         joined = title.endswith(f" {kind}")
         text = f"{text.removesuffix(kind)}and {title}" if joined else f"{text}, {title}"
     return text
 
 
-def _lay(surround: Surround, draw: DrawView, size: tuple[float, float], views: tuple[str, ...]) -> Layout:
-    return lay_views(views, draw, list_scales(surround.job.about.units), safe_area(*size, Block.BESIDE))
+def _lay(desk: _Desk, draw: DrawView, views: tuple[str, ...]) -> Layout:
+    return lay_views(views, draw, desk.scales, desk.area)
 
 
 def _drawer(surround: Surround, options: ViewOptions | None = None) -> DrawView:
@@ -153,10 +181,8 @@ def _draft_pages(title: str, strips: Sequence[Strip], size: tuple[float, float])
     ]
 
 
-def _number_sheets(
-    surround: Surround, drafts: Sequence[_Draft], size: tuple[float, float], date_text: str
-) -> tuple[Sheet, ...]:
-    about = surround.job.about
+def _number_sheets(desk: _Desk, drafts: Sequence[_Draft], date_text: str) -> tuple[Sheet, ...]:
+    about = desk.surround.job.about
     sheets = []
     for number, draft in enumerate(drafts, start=1):
         block = TitleBlock(
@@ -170,5 +196,5 @@ def _number_sheets(
             units=UNITS[about.units],
             notes=draft.notes,
         )
-        sheets.append(build_sheet(*size, draft.block, block, draft.placed))
+        sheets.append(build_sheet(*desk.size, draft.block, block, draft.placed))
     return tuple(sheets)

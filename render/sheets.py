@@ -36,7 +36,9 @@ DETAIL_TITLES: Mapping[str, str] = {
     "plan_section_detail": "Column, detail",
     "vertical_section_detail": "Frieze and shelf, detail",
 }
-TITLES: Mapping[str, str] = {**VIEW_TITLES, **DETAIL_TITLES}
+FRAME_SIZES = "front_frames"
+TITLES: Mapping[str, str] = {**VIEW_TITLES, **DETAIL_TITLES, FRAME_SIZES: "Front elevation, frame sizes"}
+"""What each drawing on a sheet is called, by the name it is placed under."""
 
 BINDING_EDGE, OTHER_EDGES = 20 * MM, 10 * MM
 """Border to the paper's left edge and to its other edges: ISO 5457, from memory."""

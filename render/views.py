@@ -13,7 +13,7 @@ from model.board import Board
 from model.check.finding import Finding
 from model.surround import Surround
 from render.cutting_plane import cut_boards
-from render.dimension_strings import place_strings
+from render.dimension_strings import String, place_strings
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
 from render.site_solids import site_cut_upright, site_from_above, site_from_side, site_in_front
 from render.view_context import WALL_ABOVE, WALL_BESIDE, Frame, draw_context
@@ -75,13 +75,15 @@ class ViewOptions:
     """How a view is drawn.
 
     `ratio` is model inches to an inch of paper, for lettering. `clearance` adds the keep-out band and
-    the allowed projection; `findings` that fail are marked where they are.
+    the allowed projection; `findings` that fail are marked where they are. `strings` are carried instead
+    of the view's own dimension strings when given.
     """
 
     ratio: float = 12.0
     dimensions: bool = True
     clearance: bool = False
     findings: tuple[Finding, ...] = ()
+    strings: tuple[String, ...] | None = None
 
 
 def draw_view(surround: Surround, view: str, options: ViewOptions | None = None) -> Drawing:
@@ -102,7 +104,8 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     ratio, look = options.ratio, LOOKS[view]
     projection = _project(surround, wood, view, look)
     frame = Frame.around(surround, view)
-    strings = list_strings(surround, view) if options.dimensions else ()
+    own = options.strings if options.strings is not None else list_strings(surround, view)
+    strings = own if options.dimensions else ()
     dimensions = place_strings(strings, frame.outline, ratio, surround.job.about.length_style)
     marks = [*_site_areas(projection, ratio), *_wood_areas(projection, view, ratio)]
     marks += draw_context(surround, view, frame, dimensions, ratio)

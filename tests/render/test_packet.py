@@ -14,7 +14,7 @@ from model.takeoff.cut_list import list_cuts
 from render.extent import list_texts, text_corners
 from render.packet import build_packet, build_view_sheet, title_of_views
 from render.scales import ARCHITECTURAL, METRIC
-from render.sheets import DETAIL_TITLES, PAPERS, TITLES, VIEW_TITLES, Block, safe_area
+from render.sheets import DETAIL_TITLES, FRAME_SIZES, PAPERS, TITLES, VIEW_TITLES, Block, safe_area
 from render.tables import SMALL
 
 DATE = "2025-03-04"
@@ -105,6 +105,18 @@ def test_on_the_large_papers_the_front_is_at_three_quarter_scale_or_larger(name)
     for paper in ("tabloid", "a3"):
         front = next(p for p in packet_of(name, paper)[0].placed if p.name == "front")
         assert front.drawing.ratio <= 16
+
+
+@pytest.mark.parametrize(("name", "paper"), EVERY)
+def test_every_front_is_at_half_inch_scale_or_larger_on_the_shipped_jobs(name, paper):
+    for sheet in packet_of(name, paper):
+        for placed in sheet.placed:
+            assert placed.name not in ("front", FRAME_SIZES) or placed.drawing.ratio <= 24
+
+
+def test_a_crowded_front_parts_its_dimensions_over_two_sheets_next_to_each_other():
+    titles = [sheet.title for sheet in packet_of("gas", "a4", "millimetres")]
+    assert titles[:3] == ["Front elevation", "Front elevation, frame sizes", "Side elevation"]
 
 
 @pytest.mark.parametrize(("name", "paper"), EVERY)

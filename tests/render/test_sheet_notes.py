@@ -27,3 +27,9 @@ def test_only_sections_explain_their_hatches():
 
 def test_millimetre_jobs_have_millimetres():
     assert "19 mm" in notes_for(("front",), ("job.units", "millimetres"))
+
+
+def test_a_sheet_says_how_the_checks_came_out_where_they_were_made():
+    surround = plan_surround(default_job())
+    assert list_notes(surround, ("front",), ())[0] == "Checks: none made. See their sheet before building."
+    assert not any(note.startswith("Checks") for note in list_notes(surround, ("front",)))
