@@ -44,7 +44,9 @@ def build_bed_mould(layout: Layout, wood: str) -> tuple[Board, ...]:
 def _path(layout: Layout) -> list[Point2]:
     inner, outer = layout.column_inner, layout.column_outer
     column, frieze = layout.column_front, layout.frieze_front
-    right = [(outer, layout.column_back), (outer, column)]
-    if abs(column - frieze) >= LEAST_LAYER / 2:
-        right += [(inner, column), (inner, frieze)]
+    if abs(column - frieze) < LEAST_LAYER / 2:
+        # Too small a step to mitre round: straight across, along whichever stands further out.
+        right = [(outer, layout.column_back), (outer, max(column, frieze))]
+    else:
+        right = [(outer, layout.column_back), (outer, column), (inner, column), (inner, frieze)]
     return right + [(-x, z) for x, z in reversed(right)]

@@ -105,6 +105,11 @@ def test_the_default_jobs_boards_are_solid_apart_and_joined():
     _check(default_job())
 
 
+@pytest.mark.parametrize("frieze", ["1.96875", "2.03125", "2.0624", "2.0625", "1.9375"])
+def test_a_bed_mould_keeps_off_a_frieze_that_stands_a_hair_off_the_columns(frieze):
+    _check(with_texts(default_job(), [("column.projection", "2"), ("frieze.projection", frieze)]))
+
+
 def test_a_nailer_that_its_return_cannot_reach_is_left_out():
     """The return stops at the masonry, and what lies beside that is on the wall, two inches further back."""
     settings = "opening.width=12 facing.width=12.0625 facing.proud=2 column.margin=0"
