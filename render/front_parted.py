@@ -14,6 +14,9 @@ from render.views import ViewOptions, draw_view
 FRAME_SIZES = {"column.stile", "column.rail", "frieze.stile", "frieze.rail", "bed_mould.size"}
 """Parameters of which a string of frame sizes shows at least one."""
 
+CEILING = {"ceiling", "room.ceiling"}
+"""What the ceiling's line and note stand for; the sheet of main sizes shows them."""
+
 
 def draw_main_sizes(surround: Surround, view: str, ratio: float) -> Drawing:
     """The front elevation without the sizes of its frames; `view` is the name it is placed under."""
@@ -32,4 +35,7 @@ def shows_frames(string: String) -> bool:
 
 def _draw(surround: Surround, ratio: float, frames: bool) -> Drawing:
     strings = tuple(s for s in list_strings(surround, "front") if shows_frames(s) is frames)
-    return draw_view(surround, "front", ViewOptions(ratio=ratio, strings=strings))
+    whole = draw_view(surround, "front", ViewOptions(ratio=ratio, strings=strings))
+    if not frames:
+        return whole
+    return Drawing(tuple(mark for mark in whole.marks if mark.stands_for not in CEILING), ratio)

@@ -9,6 +9,8 @@ from model.surround import Surround
 from model.units import format_length
 from render.dimension_strings import Edge, place_strings, strings_reach
 from render.drawing import Anchor, Dimension, Fill, Lines, Mark, Pen, Polyline, Region, Segment, Text
+from render.lettering import text_width
+from render.note_places import free_place
 from render.site_solids import MASONRY_DEPTH, SLAB
 from render.view_dimensions import list_strings
 
@@ -75,7 +77,11 @@ def draw_context(
 ) -> list[Mark]:
     """Floor, ceiling and wall as the view shows them, with its `dimensions` kept clear of."""
     if view == "front":
-        return _front_context(surround, frame, _ceiling_line(surround, frame.top, dimensions, ratio), ratio)
+        ceiling = _ceiling_line(surround, frame.top, dimensions, ratio)
+        return [
+            *_front_context(surround, frame, ceiling),
+            _ceiling_note(surround, frame, ceiling, dimensions, ratio),
+        ]
     if view == "side":
         return _side_context(surround, frame, ratio)
     if view == "vertical_section":
@@ -108,13 +114,12 @@ def _slab(surround: Surround, left: float, right: float) -> list[Mark]:
     return [Region(Fill.HEARTH, (ring,), "hearth"), Polyline(Pen.SITE, ring, True, "hearth")]
 
 
-def _front_context(surround: Surround, frame: Frame, ceiling: float, ratio: float) -> list[Mark]:
+def _front_context(surround: Surround, frame: Frame, ceiling: float) -> list[Mark]:
     left, right = frame.left - BESIDE, frame.right + BESIDE
     layout, floor = surround.layout, surround.layout.floor
     marks = _slab(surround, -layout.hearth_side, layout.hearth_side)
     marks.append(Lines(Pen.GROUND, ((left, floor, right, floor),), "floor"))
     marks.append(Lines(Pen.SITE, ((left, ceiling, right, ceiling),), "ceiling"))
-    marks.append(_ceiling_note(surround, ceiling, ratio))
     ends = tuple(_wall_end(x, floor, ceiling) for x in _near_wall_ends(surround, left, right))
     return [*marks, Lines(Pen.SITE, ends, "wall end")] if ends else marks
 
@@ -129,12 +134,18 @@ def _wall_end(x: float, floor: float, ceiling: float) -> Segment:
     return (x, floor, x, ceiling)
 
 
-def _ceiling_note(surround: Surround, ceiling: float, ratio: float) -> Text:
+def _ceiling_note(
+    surround: Surround, frame: Frame, ceiling: float, dimensions: Sequence[Dimension], ratio: float
+) -> Text:
+    """How high the ceiling is, over its line or else under it, where no dimension is in the way."""
     height_text = format_length(surround.job.site.room.ceiling, surround.job.about.length_style)
     broken = ceiling < surround.layout.ceiling - 1e-6
     words = f"Ceiling {height_text} over the floor" + (" (drawn nearer)" if broken else "")
-    at = (0.0, ceiling + 0.06 * ratio)
-    return Text(words, at, NOTE_HEIGHT * ratio, Anchor.MIDDLE, stands_for="room.ceiling")
+    height = NOTE_HEIGHT * ratio
+    levels = (ceiling + 0.06 * ratio, ceiling - 0.06 * ratio - height)
+    size, reach = (text_width(words, height), height), (frame.left, frame.right)
+    at = free_place(size, reach, levels, dimensions, ratio)
+    return Text(words, at, height, Anchor.MIDDLE, stands_for="room.ceiling")
 
 
 def _side_context(surround: Surround, frame: Frame, ratio: float) -> list[Mark]:

@@ -40,3 +40,10 @@ def test_main_sizes_stand_for_no_frame_size(name):
     shown = {stands_for for *_, stands_for in reaches_of(draw_main_sizes(surround_of(name), "front", 24))}
     assert not shown & FRAME_SIZES
     assert {"opening.width", "opening.height", "column.width"} <= shown
+
+
+def test_the_ceiling_is_shown_with_the_main_sizes_alone():
+    surround = surround_of("brick")
+    main, frames = draw_main_sizes(surround, "front", 24), draw_frame_sizes(surround, "front_frames", 24)
+    assert any(mark.stands_for == "room.ceiling" for mark in main.marks)
+    assert not any(mark.stands_for in ("ceiling", "room.ceiling") for mark in frames.marks)

@@ -1,0 +1,62 @@
+"""Where a note of a view has room between its dimensions. What the note says is decided elsewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from math import inf
+
+from render.clipping import clip_segment
+from render.dimension_strokes import dimension_strokes, dimension_text
+from render.drawing import Dimension, Point
+from render.extent import text_corners
+from render.lettering import ASCENT, DESCENT
+
+STEP = 0.1
+"""From one place that is tried to the next, inches on paper. Shop choice."""
+
+
+def free_place(
+    size: tuple[float, float],
+    reach: tuple[float, float],
+    levels: Sequence[float],
+    dimensions: Sequence[Dimension],
+    ratio: float,
+) -> Point:
+    """The middle of the baseline for a note of `size` (width, capitals), nearest the middle of `reach`.
+
+    Tried on each of `levels` in turn between the ends of `reach`, then as far again beyond them, clear of
+    every stroke and text of `dimensions`. Where no place is free, the middle of the first level.
+    """
+    width, height = size
+    middle, half = sum(reach) / 2, (reach[1] - reach[0]) / 2
+    for most in (half - width / 2, 2 * half):
+        for y in levels:
+            blocked = _list_blocked(y - DESCENT * height, y + ASCENT * height, dimensions, ratio)
+            for aside in _outward(most, STEP * ratio):
+                low, high = middle + aside - width / 2, middle + aside + width / 2
+                if not any(low < end and start < high for start, end in blocked):
+                    return middle + aside, y
+    return middle, levels[0]
+
+
+def _outward(most: float, step: float) -> Iterable[float]:
+    """0, then a step to the left and to the right, and so on up to `most`."""
+    yield 0.0
+    for n in range(1, int(most / step) + 1):
+        yield -n * step
+        yield n * step
+
+
+def _list_blocked(
+    low: float, high: float, dimensions: Sequence[Dimension], ratio: float
+) -> list[tuple[float, float]]:
+    """From where to where along the level between `low` and `high` strokes and texts are in the way."""
+    band = (-inf, low, inf, high)
+    blocked = []
+    for dimension in dimensions:
+        strokes = (stroke for stroke in dimension_strokes(dimension, ratio) if clip_segment(stroke, band))
+        blocked += [(min(x1, x2), max(x1, x2)) for x1, _, x2, _ in strokes]
+        xs, ys = zip(*text_corners(dimension_text(dimension)), strict=True)
+        if min(ys) < high and low < max(ys):
+            blocked.append((min(xs), max(xs)))
+    return blocked

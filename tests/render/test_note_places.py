@@ -1,0 +1,59 @@
+"""A note between dimensions: clear of them, near the middle, on the first level that has room."""
+
+from hypothesis import given
+from hypothesis import strategies as st
+from shapely import LineString, Polygon, box
+
+from render.dimension_strokes import dimension_strokes, dimension_text
+from render.drawing import Anchor, Dimension, Text
+from render.extent import text_corners
+from render.note_places import free_place
+
+RATIO = 12.0
+SIZE = (20.0, 1.2)
+
+
+def level_at(line, first=-30.0, second=30.0):
+    return Dimension((first, 0), (second, 0), False, line, "5'-0\"", ((first + second) / 2, line + 1.3), 1.4)
+
+
+def note_box(place):
+    x, y = place
+    return box(x - SIZE[0] / 2, y - 0.4, x + SIZE[0] / 2, y + 1.3)
+
+
+def test_without_dimensions_the_note_stands_in_the_middle_of_the_first_level():
+    assert free_place(SIZE, (-40, 40), (10, 8), (), RATIO) == (0, 10)
+
+
+def test_a_text_in_the_way_moves_the_note_along_its_level():
+    x, y = free_place(SIZE, (-40, 40), (10, 2), (level_at(8.9),), RATIO)
+    assert y == 10
+    assert abs(x) > SIZE[0] / 2
+
+
+def test_a_dimension_line_in_the_way_moves_the_note_to_the_next_level():
+    assert free_place(SIZE, (-40, 40), (10, 2), (level_at(10.4, -60, 60),), RATIO) == (0, 2)
+
+
+def test_where_nothing_is_free_the_note_still_has_a_place():
+    crowd = tuple(level_at(10 + n / 4, -300, 300) for n in range(9))
+    assert free_place(SIZE, (-40, 40), (10, 11), crowd, RATIO) == (0, 10)
+
+
+@given(st.lists(st.tuples(st.floats(4, 14), st.floats(-30, 0), st.floats(3, 40)), max_size=6))
+def test_a_place_that_is_found_is_clear_of_every_stroke_and_text(given_lines):
+    dimensions = tuple(level_at(line, first, first + width) for line, first, width in given_lines)
+    place = free_place(SIZE, (-40, 40), (10, 7), dimensions, RATIO)
+    note = note_box(place).buffer(-0.06)
+    strokes = [LineString([s[:2], s[2:]]) for d in dimensions for s in dimension_strokes(d, RATIO)]
+    texts = [Polygon(text_corners(dimension_text(d))) for d in dimensions]
+    if any(note.intersects(shape) for shape in [*strokes, *texts]):
+        assert place == (0, 10), "only the fallback may lie in the way"
+
+
+def test_the_note_is_measured_as_it_is_written():
+    text = Text("Ceiling", (0, 10), SIZE[1], Anchor.MIDDLE)
+    low, high = min(y for _, y in text_corners(text)), max(y for _, y in text_corners(text))
+    assert note_box((0, 10)).bounds[1] <= low + 0.01
+    assert note_box((0, 10)).bounds[3] >= high - 0.06
