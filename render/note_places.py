@@ -13,6 +13,8 @@ from render.lettering import ASCENT, DESCENT
 
 STEP = 0.1
 """From one place that is tried to the next, inches on paper. Shop choice."""
+AROUND = 0.5
+"""No tick, overrun or half a text reaches further than this past a dimension's points, inches on paper."""
 
 
 def free_place(
@@ -54,9 +56,19 @@ def _list_blocked(
     band = (-inf, low, inf, high)
     blocked = []
     for dimension in dimensions:
+        if not _may_reach(dimension, low - AROUND * ratio, high + AROUND * ratio):
+            continue
         strokes = (stroke for stroke in dimension_strokes(dimension, ratio) if clip_segment(stroke, band))
         blocked += [(min(x1, x2), max(x1, x2)) for x1, _, x2, _ in strokes]
         xs, ys = zip(*text_corners(dimension_text(dimension)), strict=True)
         if min(ys) < high and low < max(ys):
             blocked.append((min(xs), max(xs)))
     return blocked
+
+
+def _may_reach(dimension: Dimension, low: float, high: float) -> bool:
+    """Whether a dimension can have anything between `low` and `high`; seen from its points alone."""
+    ys = [dimension.first[1], dimension.second[1], dimension.text_at[1]]
+    if not dimension.vertical:
+        ys.append(dimension.line)
+    return min(ys) <= high and max(ys) >= low
