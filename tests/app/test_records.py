@@ -63,7 +63,7 @@ def test_the_checks_read_as_sentences_with_their_source():
     text = "\n".join(check_lines([FAULT, UNKNOWN], [], INCHES_16))
     assert text.startswith('OVER       shelf, mantel clearance: 11 1/8" measured, 12" allowed\n')
     assert "           Cure: Raise the shelf.\n" in text
-    assert "           invented rule 1: Invented Code 1900 (published)\n" in text
+    assert "           invented rule 1: Invented Code 1900 [published]\n" in text
     assert 'NOT KNOWN  hearth, mantel clearance: not known measured, 2" allowed' in text
     assert "Checks: 1 over, 1 not known." in text
     assert "authority having jurisdiction decide" in " ".join(text.split())
