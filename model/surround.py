@@ -8,6 +8,7 @@ from functools import cached_property
 from model.board import Board
 from model.build.layout import Layout, lay_out
 from model.build.surround import build_surround
+from model.corners import Corners, list_corners
 from model.job import Job
 from model.takeoff.marks import mark_boards
 
@@ -19,6 +20,11 @@ class Surround:
     job: Job
     layout: Layout
     boards: tuple[Board, ...]
+
+    @cached_property
+    def corners(self) -> Corners:
+        """Every board's corners, for checks and drawings alike. Worked out when first asked for."""
+        return list_corners(self.boards)
 
     @cached_property
     def marks(self) -> tuple[str, ...]:

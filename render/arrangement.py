@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 Floats = NDArray[np.float64]
 Ints = NDArray[np.intp]
 Mask = NDArray[np.bool_]
+Point = tuple[float, float]
 
 NOTHING = -1
 SOUTH, EAST, NORTH, WEST = range(4)
@@ -87,7 +88,7 @@ def _list_unhidden(faces: list[Face]) -> list[int]:
     h, v = _distinct(corners[:, 0]), _distinct(corners[:, 1])
     windows = _list_windows(faces, h, v)
     seen, depth = _lay_flat(faces, windows, (len(v) - 1, len(h) - 1))
-    visible = set(np.unique(seen).tolist())
+    visible = set(np.flatnonzero(np.bincount(seen.ravel() + 1)[1:]).tolist())
     return [
         i
         for i, face in enumerate(faces)
@@ -137,12 +138,11 @@ def _distinct(values: Floats) -> Floats:
 
 def _sloping_edges(faces: list[Face]) -> Floats:
     """(n, 4) of every distinct edge that is neither level nor plumb."""
-    found = [np.hstack([f.corners, np.roll(f.corners, -1, axis=0)]) for f in faces if not f.upright]
-    if not found:
-        return np.zeros((0, 4))
-    edges = np.concatenate(found)
-    sloping = (np.abs(edges[:, 0] - edges[:, 2]) > GRAIN) & (np.abs(edges[:, 1] - edges[:, 3]) > GRAIN)
-    rising = {min((a, b, c, d), (c, d, a, b)) for a, b, c, d in edges[sloping].tolist()}
+    rising = set()
+    for points in (face.corners.tolist() for face in faces if not face.upright):
+        for (h0, v0), (h1, v1) in zip(points, points[1:] + points[:1], strict=True):
+            if abs(h0 - h1) > GRAIN and abs(v0 - v1) > GRAIN:
+                rising.add(min((h0, v0, h1, v1), (h1, v1, h0, v0)))
     return np.array(sorted(rising)).reshape(-1, 4)
 
 
@@ -190,10 +190,24 @@ def _lay_others(
 
 
 def _inside(corners: Floats, h: Floats, v: Floats) -> Mask:
-    """Which points lie in the polygon, by the even-odd rule; none lies on an edge."""
-    inside = np.zeros(np.broadcast_shapes(h.shape, v.shape), dtype=bool)
+    """Which points of a polygon's own window lie in it; none lies on an edge."""
     points = corners.tolist()
-    for (h0, v0), (h1, v1) in zip(points, points[1:] + points[:1], strict=True):
+    edges = [(*a, *b) for a, b in zip(points, points[1:] + points[:1], strict=True)]
+    return _left_of_all(edges, h, v) if len(edges) == 4 else _even_odd(edges, h, v)
+
+
+def _left_of_all(edges: list[tuple[float, ...]], h: Floats, v: Floats) -> Mask:
+    """For four-sided, hence convex, faces: to the left of every sloping edge; the window keeps the others."""
+    inside = np.ones(np.broadcast_shapes(h.shape, v.shape), dtype=bool)
+    for h0, v0, h1, v1 in edges:
+        if h0 != h1 and v0 != v1:
+            inside &= h * (v1 - v0) < v * (h1 - h0) + (h0 * (v1 - v0) - v0 * (h1 - h0))
+    return inside
+
+
+def _even_odd(edges: list[tuple[float, ...]], h: Floats, v: Floats) -> Mask:
+    inside = np.zeros(np.broadcast_shapes(h.shape, v.shape), dtype=bool)
+    for h0, v0, h1, v1 in edges:
         if v0 != v1:
             inside ^= ((v > v0) != (v > v1)) & (h < h0 + (v - v0) * ((h1 - h0) / (v1 - v0)))
     return inside
@@ -261,7 +275,7 @@ def join_collinear(segments: Floats, kinds: Ints) -> tuple[Floats, Ints]:
     return np.hstack([segments[first, :2], segments[last, 2:]]), kinds[first]
 
 
-def trace_rings(borders: Borders, inside: Mask) -> tuple[tuple[tuple[float, float], ...], ...]:
+def trace_rings(borders: Borders, inside: Mask) -> tuple[tuple[Point, ...], ...]:
     """Outlines of the faces for which `inside` is true; it has one value for each face, the last for NOTHING.
 
     That area is always on the left: outer rings run counter-clockwise and holes clockwise, and filled by
@@ -277,25 +291,23 @@ def trace_rings(borders: Borders, inside: Mask) -> tuple[tuple[tuple[float, floa
     return tuple(_chain(ways))
 
 
-def _chain(
-    ways: list[tuple[tuple[float, float], tuple[float, float]]],
-) -> Iterator[tuple[tuple[float, float], ...]]:
-    onward: dict[tuple[int, int], list[tuple[tuple[float, float], tuple[float, float]]]] = {}
-    for way in ways:
-        onward.setdefault(_knot(way[0]), []).append(way)
-    for start in ways:
-        if start not in onward.get(_knot(start[0]), []):
-            continue
-        ring, way = [], start
-        while True:
-            onward[_knot(way[0])].remove(way)
-            ring.append(way[0])
-            choices = onward.get(_knot(way[1]), [])
-            if not choices:
-                break
-            way = choices[0]
+def _chain(ways: list[tuple[Point, Point]]) -> Iterator[tuple[Point, ...]]:
+    """Closed rings from directed pieces; where rings touch either way on is right, by the even-odd rule."""
+    onward: dict[Point, list[Point]] = {}
+    for start, end in ways:
+        onward.setdefault(start, []).append(end)
+    while onward:
+        start = next(iter(onward))
+        ring, point = [start], _step(onward, start)
+        while point != start:
+            ring.append(point)
+            point = _step(onward, point)
         yield tuple(ring)
 
 
-def _knot(point: tuple[float, float]) -> tuple[int, int]:
-    return round(point[0] / GRAIN / 10), round(point[1] / GRAIN / 10)
+def _step(onward: dict[Point, list[Point]], point: Point) -> Point:
+    ends = onward[point]
+    end = ends.pop()
+    if not ends:
+        del onward[point]
+    return end

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 from math import inf
 
 from model.units import LengthStyle, format_length, round_length
@@ -91,16 +92,26 @@ def place_strings(
     own; the next string keeps clear of it.
     """
     sides = {Edge.LEFT: outline[0], Edge.BELOW: outline[1], Edge.RIGHT: outline[2], Edge.ABOVE: outline[3]}
-    offset = dict.fromkeys(Edge, FIRST_LINE)
     placed: list[Dimension] = []
-    drawn = [string for string in strings if len(string.stations) > 1]
-    for i, string in enumerate(drawn):
-        edge = string.edge
-        passing = [s.along for outer in drawn[i + 1 :] if outer.edge is edge for s in outer.stations]
-        line = sides[edge] + edge.outward * offset[edge] * ratio
+    for edge, side in sides.items():
+        own = tuple(string for string in strings if string.edge is edge and len(string.stations) > 1)
+        placed.extend(_place_side(own, side, ratio, style))
+    return tuple(placed)
+
+
+@lru_cache(maxsize=64)
+def _place_side(
+    strings: tuple[String, ...], side: float, ratio: float, style: LengthStyle
+) -> tuple[Dimension, ...]:
+    """The strings of one edge, outwards from `side`. Remembered, since an edit leaves most edges alone."""
+    offset = FIRST_LINE
+    placed: list[Dimension] = []
+    for i, string in enumerate(strings):
+        passing = [station.along for outer in strings[i + 1 :] for station in outer.stations]
+        line = side + string.edge.outward * offset * ratio
         dimensions, rows = _place_string(string, line, passing, ratio, style)
         placed.extend(dimensions)
-        offset[edge] += LINE_STEP + (FIRST_ROW + (rows - 1) * ROW_STEP if rows else 0.0)
+        offset += LINE_STEP + (FIRST_ROW + (rows - 1) * ROW_STEP if rows else 0.0)
     return tuple(placed)
 
 

@@ -137,14 +137,19 @@ def _wall_end(x: float, floor: float, ceiling: float) -> Segment:
 def _ceiling_note(
     surround: Surround, frame: Frame, ceiling: float, dimensions: Sequence[Dimension], ratio: float
 ) -> Text:
-    """How high the ceiling is, over its line or else under it, where no dimension is in the way."""
+    """How high the ceiling is, over its line or else under it, where no dimension is in the way.
+
+    A ceiling that is drawn nearer is drawn clear of them all.
+    """
     height_text = format_length(surround.job.site.room.ceiling, surround.job.about.length_style)
     broken = ceiling < surround.layout.ceiling - 1e-6
     words = f"Ceiling {height_text} over the floor" + (" (drawn nearer)" if broken else "")
     height = NOTE_HEIGHT * ratio
     levels = (ceiling + 0.06 * ratio, ceiling - 0.06 * ratio - height)
-    size, reach = (text_width(words, height), height), (frame.left, frame.right)
-    at = free_place(size, reach, levels, dimensions, ratio)
+    at = ((frame.left + frame.right) / 2, levels[0])
+    if not broken:
+        size, reach = (text_width(words, height), height), (frame.left, frame.right)
+        at = free_place(size, reach, levels, dimensions, ratio)
     return Text(words, at, height, Anchor.MIDDLE, stands_for="room.ceiling")
 
 

@@ -96,7 +96,7 @@ def draw_views(
 ) -> tuple[Drawing, ...]:
     """The named views in order, what they share worked out once. Raises KeyError as `draw_view` does."""
     options = options or ViewOptions()
-    wood = flatten_boards(surround.boards)
+    wood = flatten_boards(surround.boards, surround.corners)
     return tuple(_draw(surround, wood, view, options) for view in views)
 
 

@@ -14,6 +14,7 @@ from functools import cached_property
 import numpy as np
 
 from model.board import Board, Point3
+from model.corners import Corners, list_corners
 from render.arrangement import (
     NOTHING,
     Borders,
@@ -108,54 +109,52 @@ class Solids:
         )
 
 
-def flatten_boards(boards: Sequence[Board]) -> Solids:
-    """The heap of corners and faces of `boards`, rounded so that faces which should meet do."""
-    corners: list[Point3] = []
-    quads: list[tuple[int, int, int, int]] = []
-    owners: list[int] = []
-    sides: list[int] = []
-    caps: list[tuple[Ints, int, int]] = []
-    hidden = _mitre_joints(boards)
-    for owner, board in enumerate(boards):
-        start, count = len(corners), len(board.section)
-        corners.extend(board.vertices)
-        around = range(start, start + count)
-        quads.extend(
-            (k, nxt, nxt + count, k + count) for k, nxt in zip(around, [*around[1:], start], strict=True)
-        )
-        owners.extend([owner] * count)
-        sides.extend(range(count))
-        for side, ring in ((count, around[::-1]), (count + 1, range(start + count, start + 2 * count))):
-            if (owner, side) in hidden:
-                continue
-            if count == 4:
-                quads.append((ring[0], ring[1], ring[2], ring[3]))
-                owners.append(owner)
-                sides.append(side)
-            else:
-                caps.append((np.array(ring, dtype=np.intp), owner, side))
+def flatten_boards(boards: Sequence[Board], corners: Corners | None = None) -> Solids:
+    """The heap of corners and faces of `boards`, rounded so that faces which should meet do.
+
+    `corners` are theirs, where they are already worked out.
+    """
+    corners = corners or list_corners(boards)
+    counts = corners.counts[corners.owner]
+    # A board's corners lie together in the heap: those of its low end, then those of its high end.
+    first = np.arange(len(corners.owner)) + corners.starts[corners.owner]
+    heap = np.empty((2 * len(first), 3))
+    heap[first], heap[first + counts] = corners.low, corners.high
+    heap = np.round(heap * CELL) / CELL
+    onward = first[corners.onward]
+    sides = np.stack([first, onward, onward + counts, first + counts], axis=1)
+    caps = _list_caps(boards, heap, corners.counts.tolist(), (2 * corners.starts).tolist())
+    square = [cap for cap in caps if len(cap[0]) == 4]
+    rings, owners, numbers = (np.array([cap[i] for cap in square], dtype=np.intp) for i in range(3))
     return Solids(
-        np.round(np.array(corners, dtype=float).reshape(-1, 3) * CELL) / CELL,
-        np.array(quads, dtype=np.intp).reshape(-1, 4),
-        np.array(owners, dtype=np.intp),
-        np.array(sides, dtype=np.intp),
-        tuple(caps),
+        heap,
+        np.concatenate([sides, rings.reshape(-1, 4)]),
+        np.concatenate([corners.owner, owners]),
+        np.concatenate([np.arange(len(first)) - corners.starts[corners.owner], numbers]),
+        tuple((np.array(ring, dtype=np.intp), whose, side) for ring, whose, side in caps if len(ring) != 4),
         tuple(boards),
         len(boards),
     )
 
 
-def _mitre_joints(boards: Sequence[Board]) -> set[tuple[int, int]]:
-    """(owner, side) of the ends that lie against another board's end: their corners' sums agree."""
-    found: dict[tuple[int, ...], list[tuple[int, int]]] = {}
-    for owner, board in enumerate(boards):
-        count = len(board.section)
-        for side, end, start in ((count, board.low, 0), (count + 1, board.high, count)):
+def _list_caps(
+    boards: Sequence[Board], corners: Floats, counts: list[int], starts: list[int]
+) -> list[tuple[list[int], int, int]]:
+    """Corner numbers, owner and side of every end that can be seen.
+
+    Ends that lie against another board's end in a mitre are left out: their corners' sums agree.
+    """
+    caps: list[tuple[list[int], int, int]] = []
+    mitred: dict[tuple[int, ...], list[int]] = {}
+    for owner, (board, count, start) in enumerate(zip(boards, counts, starts, strict=True)):
+        for side, end, first in ((count, board.low, start), (count + 1, board.high, start + count)):
+            ring = list(range(first, first + count))
             if not end.is_square:
-                ring = board.vertices[start : start + count]
-                key = (count, *(round(sum(along) * CELL / 8) for along in zip(*ring, strict=True)))
-                found.setdefault(key, []).append((owner, side))
-    return {face for faces in found.values() if len(faces) > 1 for face in faces}
+                total = corners[ring].sum(axis=0) * (CELL / 8)
+                mitred.setdefault((count, *np.round(total).astype(int).tolist()), []).append(len(caps))
+            caps.append((ring[::-1] if side == count else ring, owner, side))
+    hidden = {i for found in mitred.values() if len(found) > 1 for i in found}
+    return [cap for i, cap in enumerate(caps) if i not in hidden]
 
 
 @dataclass(frozen=True)

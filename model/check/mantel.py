@@ -72,7 +72,7 @@ def check_mantel(surround: Surround) -> tuple[Finding, ...]:
     """One finding for each part, by the clause that leaves it the least; for masonry regimes only."""
     site = surround.job.site
     rules = RULES[site.rule]
-    points = list_points(surround.boards, site.opening, list_planes(site.opening))
+    points = list_points(surround.corners, site.opening, list_planes(site.opening))
     grouped = group_points(points, list_parts(surround.boards))
     by_rule = [list_readings(grouped, rule) for rule in rules]
     wording = Wording(surround.job.about.length_style)

@@ -63,7 +63,7 @@ def check_manual(surround: Surround) -> tuple[Finding, ...]:
     if not site.chart.shelf and not site.chart.legs:
         return (_ask_for_chart(site),)
     rule = build_chart_rule(site.chart)
-    points = list_points(surround.boards, site.opening, list_chart_planes(site))
+    points = list_points(surround.corners, site.opening, list_chart_planes(site))
     grouped = group_points(points, list_parts(surround.boards))
     wording = Wording(surround.job.about.length_style)
     return tuple(

@@ -9,13 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import chain
 
 import numpy as np
 from numpy.typing import NDArray
 
-from model.board import AXES, CROSS, Board
 from model.check.clearance import HAIR, Lengths
+from model.corners import Corners
 from model.reference.clearance import IRC_PROJECTION_PER_INCH
 from model.site import Opening
 
@@ -58,13 +57,13 @@ class _Edges:
     board: Indices
 
 
-def list_points(boards: Sequence[Board], opening: Opening, planes: Sequence[Plane] = ()) -> Points:
-    """The places on `boards` where a rule can be tightest; `planes` are the rule's own boundaries.
+def list_points(corners: Corners, opening: Opening, planes: Sequence[Plane] = ()) -> Points:
+    """The places on boards with these `corners` where a rule can be tightest; `planes` are its boundaries.
 
     Corners of boards come first, then places straight above the opening's middle, so that the first of
     several equals is the plainest to point at.
     """
-    low, high, following, owner = _corners(boards)
+    low, high, following, owner = corners.low, corners.high, corners.onward, corners.owner
     edges = _Edges(
         np.concatenate((low, high, low)),
         np.concatenate((low[following], high[following], high)),
@@ -95,39 +94,6 @@ def _measure(room: Lengths, board: Indices, opening: Opening) -> Points:
     beside = np.maximum(np.abs(room[:, 0]) - opening.width / 2, 0.0)
     above = np.maximum(room[:, 1] - opening.height, 0.0)
     return Points(room, board, room[:, 2], beside, above)
-
-
-def _corners(boards: Sequence[Board]) -> tuple[Lengths, Lengths, Indices, Indices]:
-    """All section corners at the low and the high cut, the index of the next corner, and their board."""
-    counts = np.array([len(board.section) for board in boards], dtype=np.intp)
-    flat = np.fromiter(
-        chain.from_iterable(chain.from_iterable(board.section for board in boards)),
-        float,
-        2 * int(counts.sum()),
-    )
-    across = flat.reshape(-1, 2)
-    owner = np.repeat(np.arange(len(boards)), counts)
-    lasts = np.cumsum(counts) - 1
-    following = np.arange(1, len(owner) + 1)
-    following[lasts] = lasts - counts + 1
-    axis = np.array([AXES.index(board.axis) for board in boards], dtype=np.intp)[owner]
-    cuts = np.array(
-        [[(end.at, end.slope_u, end.slope_v) for end in (board.low, board.high)] for board in boards],
-        dtype=float,
-    ).reshape(-1, 2, 3)[owner]
-    low, high = (_place(across, axis, cuts[:, i]) for i in range(2))
-    return low, high, following, owner
-
-
-def _place(across: Lengths, axis: Indices, cut: Lengths) -> Lengths:
-    """Room coordinates of section corners at a cut (n, 3): position and slopes."""
-    cross = np.array([CROSS[name] for name in AXES])[axis]
-    row = np.arange(len(axis))
-    room = np.empty((len(axis), 3))
-    room[row, cross[:, 0]] = across[:, 0]
-    room[row, cross[:, 1]] = across[:, 1]
-    room[row, axis] = cut[:, 0] + cut[:, 1] * across[:, 0] + cut[:, 2] * across[:, 1]
-    return room
 
 
 def _opening_planes(opening: Opening) -> tuple[Plane, ...]:

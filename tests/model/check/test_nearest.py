@@ -14,6 +14,7 @@ from model.check.clearance import HAIR, Lengths, square_distance, straight_dista
 from model.check.mantel import IRC_RULE, NFPA211_RULE, list_planes
 from model.check.manual import build_chart_rule, list_chart_planes
 from model.check.nearest import Points, list_points
+from model.corners import list_corners
 from model.job import default_job, with_texts
 from model.site import Opening
 
@@ -91,7 +92,7 @@ def _least(rule, points: Points, distance) -> float:
 @given(boards(), st.sampled_from(sorted(RULES)), st.sampled_from([straight_distance, square_distance]))
 def test_no_place_on_a_board_is_tighter_than_the_listed_ones(board, name, distance):
     rule, planes = RULES[name]
-    listed = list_points([board], OPENING, planes)
+    listed = list_points(list_corners([board]), OPENING, planes)
     found = rule.hold(
         listed.projection, listed.beside, listed.above, distance(listed.beside, listed.above)
     ).spare.min()
@@ -101,13 +102,13 @@ def test_no_place_on_a_board_is_tighter_than_the_listed_ones(board, name, distan
 @given(boards())
 def test_listed_points_lie_on_the_board(board):
     low, high = board.bounds
-    points = list_points([board], OPENING, list_planes(OPENING))
+    points = list_points(list_corners([board]), OPENING, list_planes(OPENING))
     assert (points.room >= np.array(low) - 1e-9).all()
     assert (points.room <= np.array(high) + 1e-9).all()
 
 
 def _points_of(*pieces: Board, planes: Sequence = ()) -> Points:
-    return list_points(pieces, OPENING, planes)
+    return list_points(list_corners(pieces), OPENING, planes)
 
 
 def test_a_long_shelf_is_nearest_above_the_opening_and_not_at_its_ends():
@@ -127,9 +128,8 @@ def test_a_brace_askew_at_the_corner_is_nearest_at_the_foot_of_its_plumb_line():
 def test_a_gently_tapering_end_is_tightest_where_distance_falls_behind_projection():
     """6 in. beside, 0.9 in. out at the corner's height, rising 0.04 to 1: 6 sqrt(1 - 0.32^2) - 7.2."""
     section = ((30.0, 0.0), (44.0, 0.0), (44.0, 1.46), (30.0, 0.9))
-    points = list_points(
-        [Board("strip", "strips", PINE, "x", section, End(24), End(30))], OPENING, list_planes(OPENING)
-    )
+    strip = Board("strip", "strips", PINE, "x", section, End(24), End(30))
+    points = list_points(list_corners([strip]), OPENING, list_planes(OPENING))
     spare = IRC_RULE.hold(
         points.projection, points.beside, points.above, np.hypot(points.beside, points.above)
     ).spare
@@ -144,7 +144,7 @@ def _least_on_edge(name: str, start: tuple[float, float, float], stop: tuple[flo
         sliver = Board("s", "s", PINE, "z", ((x0, y0), (x1 + 20, y1 + 20), (x1, y1)), End(z0 - 0.1), End(z0))
     else:
         sliver = Board("s", "s", PINE, "x", ((y0, z0), (y1, z0 - 0.1), (y1, z1)), End(x0), End(x0 + 1))
-    points = list_points([sliver], OPENING, planes)
+    points = list_points(list_corners([sliver]), OPENING, planes)
     off = straight_distance(points.beside, points.above)
     return float(rule.hold(points.projection, points.beside, points.above, off).spare.min())
 

@@ -11,6 +11,7 @@ from model.check.mantel import IRC_RULE, list_planes
 from model.check.nearest import list_points
 from model.check.part import list_parts
 from model.check.worst import WORST_FIRST, group_points, judge, list_readings
+from model.corners import list_corners
 from model.site import Opening
 from tests.wood import place_above, place_at_corner, place_beside
 
@@ -37,7 +38,7 @@ def test_the_order_runs_from_fail_to_pass():
 
 
 def _read(*boards):
-    points = list_points(boards, OPENING, list_planes(OPENING))
+    points = list_points(list_corners(boards), OPENING, list_planes(OPENING))
     return {r.part: r for r in list_readings(group_points(points, list_parts(boards)), IRC_RULE)}
 
 

@@ -1,0 +1,61 @@
+"""All corners of a list of boards at once, for whoever looks at many of them on every edit."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from model.board import AXES, Board
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.intp]
+
+
+@dataclass(frozen=True, slots=True)
+class Corners:
+    """Section corners of every board in turn, n in all.
+
+    `low`, `high` (n, 3) room inches at the low and at the high end. `owner` (n,) is the board's place in
+    the list, `onward` (n,) the row of the next corner round the same section. `counts` and `starts` are
+    for each board how many corners its section has and its first row.
+    """
+
+    low: Floats
+    high: Floats
+    owner: Ints
+    onward: Ints
+    counts: Ints
+    starts: Ints
+
+
+def list_corners(boards: Sequence[Board]) -> Corners:
+    """The corners of `boards`, in their order."""
+    counts = np.array([len(board.section) for board in boards], dtype=np.intp)
+    starts = np.cumsum(counts) - counts
+    owner = np.repeat(np.arange(len(boards)), counts)
+    onward = np.arange(1, len(owner) + 1)
+    onward[starts + counts - 1] = starts
+    section = np.array([point for board in boards for point in board.section], dtype=float).reshape(-1, 2)
+    axis = np.array([AXES.index(board.axis) for board in boards], dtype=np.intp)[owner]
+    low, high = (
+        _place(
+            section,
+            axis,
+            np.array([(cut.at, cut.slope_u, cut.slope_v) for cut in cuts]).reshape(-1, 3)[owner],
+        )
+        for cuts in ([board.low for board in boards], [board.high for board in boards])
+    )
+    return Corners(low, high, owner, onward, counts, starts)
+
+
+def _place(section: Floats, axis: Ints, cut: Floats) -> Floats:
+    """Room coordinates of section corners at cuts (n, 3): position and slopes."""
+    rows = np.arange(len(axis))
+    corners = np.empty((len(axis), 3))
+    # Across the grain come the next two axes in turn, as in model.board.CROSS.
+    corners[rows, (axis + 1) % 3], corners[rows, (axis + 2) % 3] = section[:, 0], section[:, 1]
+    corners[rows, axis] = cut[:, 0] + (cut[:, 1:] * section).sum(axis=1)
+    return corners

@@ -1,0 +1,28 @@
+"""All corners at once agree with each board's own."""
+
+import numpy as np
+
+from model.corners import list_corners
+from model.job import default_job
+from model.surround import plan_surround
+
+
+def test_corners_of_a_surround_are_those_of_its_boards():
+    surround = plan_surround(default_job())
+    corners = surround.corners
+    for i, board in enumerate(surround.boards):
+        count = len(board.section)
+        own = corners.owner == i
+        assert np.allclose(corners.low[own], board.vertices[:count])
+        assert np.allclose(corners.high[own], board.vertices[count:])
+
+
+def test_onward_goes_once_round_each_section():
+    corners = list_corners(plan_surround(default_job()).boards)
+    assert sorted(corners.onward) == list(range(len(corners.owner)))
+    assert (corners.owner[corners.onward] == corners.owner).all()
+
+
+def test_no_boards_have_no_corners():
+    corners = list_corners(())
+    assert corners.low.shape == corners.high.shape == (0, 3)
