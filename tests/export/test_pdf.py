@@ -5,6 +5,8 @@ from io import BytesIO
 import pdfplumber
 import pypdfium2
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from app.demo import read_demo
 from export.pdf import write_pdf
@@ -202,3 +204,13 @@ def test_writing_can_be_called_off_between_sheets(packet):
         )
     assert len(told) == 3
     assert isinstance(raised.value, MantelwrightError)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.text(st.characters(exclude_categories=["Cs"]), max_size=30))
+def test_any_writing_and_any_title_make_a_readable_file(text):
+    marks = (Text(text, (0, 0), 1.5), Text(text, (0, 10), 1.5, rotation=90))
+    document = pypdfium2.PdfDocument(write_pdf([sheet_of(*marks, title=text)], text, author=text))
+    assert len(document) == 1
+    if text.isprintable():
+        assert document.get_metadata_dict()["Title"] == text
