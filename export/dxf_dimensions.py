@@ -11,8 +11,8 @@ from math import log2, sqrt
 from typing import TYPE_CHECKING
 
 from export.dxf_text import format_mtext
-from model.units import FEET_INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length
-from render.dimension_strings import TEXT_CLEAR
+from model.units import FEET_INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle
+from render.dimension_strings import TEXT_CLEAR, format_dimension
 from render.dimension_strokes import (
     EXTENSION_GAP,
     EXTENSION_OVERRUN,
@@ -85,7 +85,7 @@ def _list_unit_settings(style: LengthStyle) -> dict[str, float | str]:
             "dimdec": 0,
             "dimrnd": 1.0,
             "dimlfac": MM_PER_INCH,
-            "dimpost": f"{MEASURED} mm",
+            "dimpost": "",
         }
     shared: dict[str, float | str] = {
         "dimdec": round(log2(style.denominator)),
@@ -101,7 +101,7 @@ def _list_unit_settings(style: LengthStyle) -> dict[str, float | str]:
 
 def choose_dimension_text(dimension: Dimension, style: LengthStyle) -> str:
     """The text to store: "<>" where a program set to `style` shows the same, else the words themselves."""
-    shown = {format_length(dimension.measure + off, style) for off in (-_SURE, 0.0, _SURE)}
+    shown = {format_dimension(dimension.measure + off, style) for off in (-_SURE, 0.0, _SURE)}
     return MEASURED if shown == {dimension.text} else format_mtext(dimension.text)
 
 

@@ -190,12 +190,17 @@ def _place_string(
     return dimensions, max(rows.texts, default=0)
 
 
+def format_dimension(value: float, style: LengthStyle) -> str:
+    """What a dimension says: millimetres without their unit, which stands in the title block (ISO 129-1)."""
+    return format_length(value, style).removesuffix(" mm")
+
+
 def _list_spans(string: String, ratio: float, style: LengthStyle) -> list[_Span]:
     origin = string.stations[0].along
     spans = []
     for before, after in zip(string.stations, string.stations[1:], strict=False):
         rounded = round_length(after.along - origin, style) - round_length(before.along - origin, style)
-        text = format_length(rounded, style)
+        text = format_dimension(rounded, style)
         spans.append(_Span(before, after, text, text_width(text, TEXT_HEIGHT * ratio)))
     return spans
 
