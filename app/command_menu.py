@@ -81,7 +81,7 @@ class CommandMenu:
     def _add_edit_menu(self) -> None:
         window = self._window
         menu = self._menu("&Edit")
-        add_steps(window, menu, window.session.stack, window.undo, window.redo)
+        add_steps(menu, window.session.stack, window.undo, window.redo)
         menu.addSeparator()
         units = menu.addMenu("&Units")
         self.units = add_choice(units, UNITS, lambda key: window.session.set_value("job.units", key))

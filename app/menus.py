@@ -7,7 +7,7 @@ from functools import partial
 from pathlib import Path
 
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence, QUndoStack
-from PySide6.QtWidgets import QMainWindow, QMenu
+from PySide6.QtWidgets import QMenu
 
 Act = Callable[[], object]
 Keys = QKeySequence.StandardKey | str | tuple[QKeySequence.StandardKey | str, ...] | None
@@ -36,23 +36,31 @@ def add_choice(menu: QMenu, choices: dict[str, str], pick: Callable[[str], objec
     return actions
 
 
-def add_steps(window: QMainWindow, menu: QMenu, stack: QUndoStack, undo: Act, redo: Act) -> None:
-    """Undo and redo, named after the step they take."""
-    back = add_command(menu, "Undo", undo, QKeySequence.StandardKey.Undo)
-    forth = add_command(menu, "Redo", redo, QKeySequence.StandardKey.Redo)
-    for action, word, told, can, text in (
-        (back, "Undo", stack.undoTextChanged, stack.canUndo, stack.undoText),
-        (forth, "Redo", stack.redoTextChanged, stack.canRedo, stack.redoText),
-    ):
+class StepAction(QAction):
+    """Undo or redo, named after the step that it takes."""
 
-        def show(_text: str = "", action=action, word=word, can=can, text=text) -> None:  # type: ignore[no-untyped-def]
-            action.setText(f"{word} {text()}".strip())
-            action.setEnabled(can())
+    def __init__(self, menu: QMenu, word: str, act: Act, key: QKeySequence.StandardKey) -> None:
+        super().__init__(word, menu)
+        self._word = word
+        self.setShortcuts(key)
+        self.triggered.connect(lambda _checked=False: act())
+        menu.addAction(self)
 
-        told.connect(show)
-        stack.indexChanged.connect(lambda _i, show=show: show())
-        show()
-    window.addActions([back, forth])
+    def show_step(self, text: str) -> None:
+        """Name the step."""
+        self.setText(f"{self._word} {text}".strip())
+
+
+def add_steps(menu: QMenu, stack: QUndoStack, undo: Act, redo: Act) -> None:
+    """Undo and redo; each can be chosen only while there is a step to take."""
+    back = StepAction(menu, "Undo", undo, QKeySequence.StandardKey.Undo)
+    forth = StepAction(menu, "Redo", redo, QKeySequence.StandardKey.Redo)
+    stack.undoTextChanged.connect(back.show_step)
+    stack.canUndoChanged.connect(back.setEnabled)
+    stack.redoTextChanged.connect(forth.show_step)
+    stack.canRedoChanged.connect(forth.setEnabled)
+    back.setEnabled(stack.canUndo())
+    forth.setEnabled(stack.canRedo())
 
 
 def fill_recent(

@@ -48,9 +48,9 @@ class PacketDialog(QDialog):
         self.paper_box.setCurrentIndex(list(PAPERS).index(paper) if paper in PAPERS else 0)
         self.folder_edit = QLineEdit(str(folder))
         self.part_boxes = {part: QCheckBox(PART_WORDS[part]) for part in PARTS}
-        self._remark = QLabel()
-        self._remark.setFont(text_font(SMALL_POINTS))
-        self._remark.setWordWrap(True)
+        self._remark_label = QLabel()
+        self._remark_label.setFont(text_font(SMALL_POINTS))
+        self._remark_label.setWordWrap(True)
         self.write_button = StrongButton("Write the packet", "Write the chosen files into the folder")
         self._lay_out()
         self.folder_edit.textChanged.connect(self._look)
@@ -78,7 +78,7 @@ class PacketDialog(QDialog):
         outer.setContentsMargins(3 * RHYTHM, 3 * RHYTHM, 3 * RHYTHM, 2 * RHYTHM)
         outer.setSpacing(2 * RHYTHM)
         outer.addLayout(grid)
-        outer.addWidget(self._remark)
+        outer.addWidget(self._remark_label)
         outer.addLayout(self._build_buttons())
         self.setMinimumWidth(72 * RHYTHM)
 
@@ -110,6 +110,11 @@ class PacketDialog(QDialog):
         """What is to be written."""
         return tuple(part for part, box in self.part_boxes.items() if box.isChecked())
 
+    @property
+    def remark(self) -> str:
+        """What is said about the files before they are written."""
+        return self._remark_label.text()
+
     def _choose(self) -> None:
         chosen = QFileDialog.getExistingDirectory(self, "Folder for the packet", str(self.folder))
         if chosen:
@@ -127,7 +132,7 @@ class PacketDialog(QDialog):
             remark = "Replaces what is there: " + ", ".join(there)
         else:
             remark = "Writes " + ", ".join(names)
-        self._remark.setText(remark)
+        self._remark_label.setText(remark)
         self.write_button.setEnabled(bool(names) and bool(self.folder_edit.text().strip()))
 
 

@@ -6,7 +6,7 @@ import os
 from math import ceil
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice
-from PySide6.QtGui import QColor, QGuiApplication, QImage, QPainter
+from PySide6.QtGui import QColor, QGuiApplication, QImage, QImageWriter, QPainter
 
 from app.painter import Place, gather_drawing, paint_drawing
 from app.theme import load_typeface
@@ -64,7 +64,8 @@ def _encode(image: QImage) -> bytes:
     data = QByteArray()
     buffer = QBuffer(data)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    if not image.save(buffer, b"PNG"):
-        raise RuntimeError("the picture could not be encoded")
+    writer = QImageWriter(buffer, QByteArray(b"png"))
+    if not writer.write(image):
+        raise RuntimeError(f"the picture could not be encoded: {writer.errorString()}")
     buffer.close()
     return bytes(data.data())

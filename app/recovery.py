@@ -77,7 +77,7 @@ def _read(path: Path, lock: QLockFile) -> LeftBehind | None:
 class Recovery(QObject):
     """Keeps the session's unsaved work, and throws it away once it is saved or given up."""
 
-    def __init__(self, session: Session, folder: Path) -> None:
+    def __init__(self, session: Session, folder: Path, pause: int = PAUSE) -> None:
         super().__init__()
         self._session = session
         self._folder = folder
@@ -85,7 +85,7 @@ class Recovery(QObject):
         self._lock: QLockFile | None = None
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
-        self._timer.setInterval(PAUSE)
+        self._timer.setInterval(pause)
         self._timer.timeout.connect(self.keep)
         session.changed.connect(self._wait)
         session.state_changed.connect(self._wait)

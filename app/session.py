@@ -66,7 +66,10 @@ class Session(QObject):
         self.stack = QUndoStack(self)
         self._gesture = 1
         self._recovered = False
-        self.stack.cleanChanged.connect(lambda _clean: self.state_changed.emit())
+        self.stack.cleanChanged.connect(self._tell_state)
+
+    def _tell_state(self, _clean: bool) -> None:
+        self.state_changed.emit()
 
     @property
     def is_unsaved(self) -> bool:

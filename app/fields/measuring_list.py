@@ -50,7 +50,7 @@ class MeasuringList(QWidget):
         super().__init__()
         self._session = session
         self.rows: dict[str, Row] = {}
-        self._derived: dict[str, DerivedRow] = {}
+        self.derived: dict[str, DerivedRow] = {}
         self._focus_path = ""
         self._last_path = FIRST_PATH
         self._scroll = QScrollArea()
@@ -95,8 +95,8 @@ class MeasuringList(QWidget):
         return row
 
     def _add_derived(self, derived: Derived) -> Row:
-        self._derived[derived.key] = DerivedRow(derived)
-        return self._derived[derived.key]
+        self.derived[derived.key] = DerivedRow(derived)
+        return self.derived[derived.key]
 
     def _build_help(self) -> QLabel:
         label = QLabel()
@@ -113,7 +113,7 @@ class MeasuringList(QWidget):
         """Show what follows from the job, and which values could not be built as asked."""
         style = self._session.job.about.length_style
         for item in list_derived(layout):
-            self._derived[item.key].show_length(item.value, style)
+            self.derived[item.key].show_length(item.value, style)
         notes = {s.path: s for s in layout.shortfalls}
         for path, row in self.rows.items():
             short = notes.get(path)
@@ -142,7 +142,7 @@ class MeasuringList(QWidget):
 
     def recolour(self) -> None:
         """Take the colours of the ground in use."""
-        for row in self._derived.values():
+        for row in self.derived.values():
             row.recolour()
         self.update()
 

@@ -1,0 +1,120 @@
+"""Job files are written whole or not at all."""
+
+from __future__ import annotations
+
+import os
+import resource
+import stat
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import pytest
+
+from app.files import LARGEST_JOB, FileTrouble, read_job_file, save_bytes, save_job_file
+from model.errors import JobRefused, MantelwrightError
+from model.job import default_job, with_value
+
+
+@contextmanager
+def _files_no_larger_than(size: int) -> Iterator[None]:
+    """The system refuses to write more, as a full disk does."""
+    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (size, hard))
+    try:
+        yield
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+
+
+def test_a_saved_job_comes_back_the_same(tmp_path: Path):
+    job = with_value(default_job(), "opening.width", 41.0625)
+    save_job_file(tmp_path / "parlour.mantel", job)
+    assert read_job_file(tmp_path / "parlour.mantel") == job
+
+
+def test_saving_leaves_nothing_else_in_the_folder(tmp_path: Path):
+    save_job_file(tmp_path / "parlour.mantel", default_job())
+    save_job_file(tmp_path / "parlour.mantel", default_job())
+    assert [p.name for p in tmp_path.iterdir()] == ["parlour.mantel"]
+
+
+def test_a_disk_that_refuses_keeps_the_old_file_and_nothing_half_written(tmp_path: Path):
+    path = tmp_path / "parlour.mantel"
+    save_bytes(path, b"the old one")
+    with _files_no_larger_than(1000), pytest.raises(FileTrouble, match="untouched") as trouble:
+        save_bytes(path, b"x" * 5000)
+    assert path.read_bytes() == b"the old one"
+    assert [p.name for p in tmp_path.iterdir()] == ["parlour.mantel"]
+    assert trouble.value.path == path
+    assert "cannot hold" in trouble.value.cause
+
+
+def test_a_new_file_that_cannot_be_written_is_not_there_afterwards(tmp_path: Path):
+    with _files_no_larger_than(1000), pytest.raises(FileTrouble, match="Nothing was written"):
+        save_bytes(tmp_path / "parlour.mantel", b"x" * 5000)
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_trouble_is_one_of_ours_and_of_the_systems():
+    assert issubclass(FileTrouble, MantelwrightError)
+    assert issubclass(FileTrouble, OSError)
+
+
+def test_a_missing_file_is_named_with_its_cause(tmp_path: Path):
+    with pytest.raises(FileTrouble, match="no such file") as trouble:
+        read_job_file(tmp_path / "gone.mantel")
+    assert str(tmp_path / "gone.mantel") in str(trouble.value)
+
+
+def test_a_folder_is_neither_read_nor_written_over(tmp_path: Path):
+    for attempt in (lambda: read_job_file(tmp_path), lambda: save_bytes(tmp_path, b"")):
+        with pytest.raises(FileTrouble, match="that is a folder"):
+            attempt()
+
+
+def test_a_folder_that_is_not_there_is_told(tmp_path: Path):
+    with pytest.raises(FileTrouble, match="no such file or folder"):
+        save_bytes(tmp_path / "none" / "parlour.mantel", b"")
+
+
+def test_permissions_of_an_existing_file_stay(tmp_path: Path):
+    path = tmp_path / "parlour.mantel"
+    save_bytes(path, b"1")
+    path.chmod(0o640)
+    save_bytes(path, b"2")
+    assert stat.S_IMODE(path.stat().st_mode) == 0o640
+
+
+def test_a_new_file_may_be_read_as_the_system_is_set_up(tmp_path: Path):
+    mask = os.umask(0o027)
+    try:
+        save_bytes(tmp_path / "parlour.mantel", b"1")
+    finally:
+        os.umask(mask)
+    assert stat.S_IMODE((tmp_path / "parlour.mantel").stat().st_mode) == 0o640
+
+
+def test_a_link_keeps_pointing_at_the_file_that_is_written(tmp_path: Path):
+    real, link = tmp_path / "real.mantel", tmp_path / "link.mantel"
+    real.write_bytes(b"1")
+    link.symlink_to(real)
+    save_bytes(link, b"2")
+    assert link.is_symlink()
+    assert real.read_bytes() == b"2"
+
+
+def test_a_file_far_too_large_is_not_read(tmp_path: Path):
+    path = tmp_path / "film.mantel"
+    with path.open("wb") as file:
+        file.truncate(LARGEST_JOB + 1)
+    with pytest.raises(FileTrouble, match="too large"):
+        read_job_file(path)
+
+
+@pytest.mark.parametrize("data", [b"", b"\x00\xff\xfe", b"[1, 2]", b'{"opening": {}}', b"{" * 100_000])
+def test_what_is_no_job_is_refused_and_not_thrown(tmp_path: Path, data: bytes):
+    path = tmp_path / "other.mantel"
+    path.write_bytes(data)
+    with pytest.raises(JobRefused):
+        read_job_file(path)

@@ -1,0 +1,113 @@
+"""Packet and drawing file are written from the window, from the job as it was when it was asked."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from app.outputs import DRAWING, LIST, PACKET, name_output
+from app.packet_dialog import PacketDialog
+from app.settings import Settings
+from app.window import Window
+from model.job import default_job
+
+
+def test_the_packet_is_written_and_said_where(qtbot: QtBot, window: Window, tmp_path: Path):
+    with qtbot.waitSignal(window.work.done, timeout=20_000):
+        window.writing.write_packet(tmp_path / "out", "letter")
+        assert window.progress.isVisible()
+    names = sorted(path.name for path in (tmp_path / "out").iterdir())
+    assert names == sorted(name_output(default_job(), part) for part in (PACKET, DRAWING, LIST))
+    assert str(tmp_path / "out") in window.notice.text
+    assert not window.progress.isVisible()
+
+
+def test_editing_goes_on_meanwhile_and_does_not_get_into_the_files(
+    qtbot: QtBot, window: Window, tmp_path: Path
+):
+    with qtbot.waitSignal(window.work.done, timeout=20_000):
+        window.writing.write_packet(tmp_path / "before", "letter", (LIST,))
+        window.session.set_text("opening.width", "60")
+    with qtbot.waitSignal(window.work.done, timeout=20_000):
+        window.writing.write_packet(tmp_path / "after", "letter", (LIST,))
+    name = name_output(default_job(), LIST)
+    assert (tmp_path / "before" / name).read_text() != (tmp_path / "after" / name).read_text()
+    window.undo()
+    with qtbot.waitSignal(window.work.done, timeout=20_000):
+        window.writing.write_packet(tmp_path / "undone", "letter", (LIST,))
+    assert (tmp_path / "before" / name).read_text() == (tmp_path / "undone" / name).read_text()
+
+
+def test_stopping_writes_nothing(qtbot: QtBot, window: Window, tmp_path: Path):
+    with qtbot.waitSignal(window.work.stopped, timeout=20_000):
+        window.writing.write_packet(tmp_path / "out", "letter")
+        window.progress.stop_button.click()
+    assert not (tmp_path / "out").exists()
+    assert "Nothing was written" in window.notice.text
+
+
+def test_a_folder_that_refuses_is_told_and_nothing_is_lost(qtbot: QtBot, window: Window, tmp_path: Path):
+    (tmp_path / "file").write_text("")
+    with qtbot.waitSignal(window.work.failed, timeout=20_000):
+        window.writing.write_packet(tmp_path / "file", "letter", (LIST,))
+    assert "untouched" in window.notice.text
+
+
+def test_a_second_writing_waits_for_the_first(qtbot: QtBot, window: Window, tmp_path: Path):
+    with qtbot.waitSignal(window.work.done, timeout=20_000):
+        window.writing.write_packet(tmp_path, "letter", (LIST,))
+        window.write_packet()
+        assert "still being written" in window.notice.text
+
+
+def test_the_drawing_file_goes_where_it_is_sent(qtbot: QtBot, window: Window, tmp_path: Path):
+    with qtbot.waitSignal(window.work.done, timeout=20_000):
+        window.writing.write_drawing(tmp_path / "mine.dxf")
+    assert "AC10" in (tmp_path / "mine.dxf").read_text()[:400]
+
+
+def test_closing_the_window_stops_what_is_written(qtbot: QtBot, window: Window, tmp_path: Path):
+    window.writing.write_packet(tmp_path / "out", "letter")
+    assert window.close()
+    assert not window.work.is_busy
+
+
+@pytest.fixture
+def dialog(qtbot: QtBot, window: Window, tmp_path: Path) -> PacketDialog:
+    asked = PacketDialog(window, default_job(), tmp_path, "a3")
+    qtbot.addWidget(asked)
+    return asked
+
+
+def test_the_question_offers_paper_folder_and_all_parts(dialog: PacketDialog, tmp_path: Path):
+    assert (dialog.paper, dialog.folder) == ("a3", tmp_path)
+    assert dialog.parts == (PACKET, DRAWING, LIST)
+
+
+def test_what_would_be_replaced_is_said_before(dialog: PacketDialog, tmp_path: Path):
+    assert dialog.remark.startswith("Writes")
+    (tmp_path / name_output(default_job(), LIST)).write_text("old")
+    dialog.part_boxes[PACKET].click()
+    assert dialog.remark == f"Replaces what is there: {name_output(default_job(), LIST)}"
+
+
+def test_nothing_can_be_written_from_nothing_or_to_nowhere(dialog: PacketDialog):
+    dialog.folder_edit.clear()
+    assert not dialog.write_button.isEnabled()
+    dialog.folder_edit.setText("/tmp")
+    assert dialog.write_button.isEnabled()
+    for box in dialog.part_boxes.values():
+        box.setChecked(False)
+    assert not dialog.write_button.isEnabled()
+
+
+def test_paper_and_folder_are_remembered(
+    qtbot: QtBot, window: Window, tmp_path: Path, settings: Settings, monkeypatch
+):
+    monkeypatch.setattr(PacketDialog, "exec", lambda _self: 1)
+    with qtbot.waitSignal(window.work.done, timeout=20_000):
+        window.writing.ask_packet(tmp_path / "first")
+    assert settings.read("packet folder", "") == str(tmp_path / "first")
+    assert settings.read("paper", "") == "letter"

@@ -1,0 +1,49 @@
+"""What follows from a job agrees with the job, by sums a person can follow."""
+
+from __future__ import annotations
+
+import pytest
+
+from model.build.layout import lay_out
+from model.derived import list_derived
+from model.job import Job, default_job, with_value
+from model.parameters import BY_PATH, TABLE
+
+
+def _derived(job: Job) -> dict[str, float]:
+    return {item.key: item.value for item in list_derived(lay_out(job.site, job.design))}
+
+
+def test_the_default_jobs_sums():
+    # invented: opening 36 by 30, margin 13, column 7 1/2, plinth 3/4 round it, overhang 3, frieze 9,
+    # shelf 2 thick with its top at 54, hearth flush, ceiling 96
+    assert _derived(default_job()) == pytest.approx({
+        "facing.margin_above": 54 - 2 - 9 - 30,
+        "room.over_shelf": 96 - 54,
+        "column.tall": 54 - 2,
+        "column.across": 36 + 2 * 13 + 2 * 7.5,
+        "plinth.wide": 7.5 + 2 * 0.75,
+        "frieze.over_hearth": 54 - 2 - 9,
+        "frieze.across": 36 + 2 * 13,
+        "shelf.across": 36 + 2 * 13 + 2 * 7.5 + 2 * 3,
+        "shelf.over_floor": 54,
+        "shelf.under": 52,
+    })  # fmt: skip
+
+
+def test_a_raised_hearth_raises_the_shelf_over_the_floor():
+    raised = with_value(default_job(), "hearth.height", 12.0)
+    assert _derived(raised)["shelf.over_floor"] == 66
+    assert _derived(raised)["shelf.under"] == 52
+
+
+def test_a_frieze_over_the_opening_leaves_less_than_nothing():
+    low = with_value(default_job(), "opening.height", 44.0)
+    assert _derived(low)["facing.margin_above"] == -1
+
+
+def test_nothing_derived_is_called_like_a_parameter_and_each_has_a_group_of_the_table():
+    items = list_derived(lay_out(default_job().site, default_job().design))
+    assert len({item.key for item in items}) == len(items)
+    assert not {item.key for item in items} & set(BY_PATH)
+    assert {item.group for item in items} <= {row.group for row in TABLE}
