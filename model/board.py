@@ -70,10 +70,12 @@ class End:
 class Board:
     """A straight piece.
 
-    `section` is a simple polygon across the grain in room coordinates (u, v), counter-clockwise, not
-    closed. `curved` names the section's vertices that lie within one curve, where no edge shows.
-    `low` and `high` are the end cuts along `axis`. `role` says what it is ("column stile"), `assembly`
-    the sub-assembly it is lifted with ("left column").
+    `section` is a simple polygon across `axis` in room coordinates (u, v), counter-clockwise, not closed.
+    `curved` names the section's vertices that lie within one curve, where no edge shows. `low` and `high`
+    are the end cuts along `axis`. The grain runs along `axis` too, but for a piece sawn to shape from a
+    flat board: its face is the section, `axis` goes through its thickness, and `grain` names the axis its
+    length lies along. `role` says what it is ("column stile"), `assembly` the sub-assembly it is lifted
+    with ("left column").
     """
 
     role: str
@@ -84,11 +86,14 @@ class Board:
     low: End
     high: End
     curved: frozenset[int] = frozenset()
+    grain: str = ""
 
     @cached_property
     def vertices(self) -> tuple[Point3, ...]:
         """All corners: the section's at the low end, then the same at the high end."""
-        return tuple(self._place(u, v, end.position(u, v)) for end in (self.low, self.high) for u, v in self.section)
+        return tuple(
+            self._place(u, v, end.position(u, v)) for end in (self.low, self.high) for u, v in self.section
+        )
 
     def _place(self, u: float, v: float, along: float) -> Point3:
         room = [0.0, 0.0, 0.0]
@@ -99,30 +104,42 @@ class Board:
     @cached_property
     def bounds(self) -> tuple[Point3, Point3]:
         """Lowest and highest x, y, z."""
-        columns = tuple(zip(*self.vertices, strict=True))
-        low, high = tuple(min(c) for c in columns), tuple(max(c) for c in columns)
-        return (low[0], low[1], low[2]), (high[0], high[1], high[2])
+        us, vs = zip(*self.section, strict=True)
+        if self.low.is_square and self.high.is_square:
+            first, last = self.low.at, self.high.at
+        else:
+            first = min(self.low.position(u, v) for u, v in self.section)
+            last = max(self.high.position(u, v) for u, v in self.section)
+        return self._place(min(us), min(vs), first), self._place(max(us), max(vs), last)
 
     @property
-    def length(self) -> float:
-        """Long point to long point along the grain."""
-        i = AXES.index(self.axis)
+    def length_axis(self) -> str:
+        """The room axis that the grain, and so the length, runs along."""
+        return self.grain or self.axis
+
+    def extent(self, axis: str) -> float:
+        """How far it reaches along a room axis."""
+        i = AXES.index(axis)
         return self.bounds[1][i] - self.bounds[0][i]
 
     @property
+    def length(self) -> float:
+        """Along the grain, long point to long point."""
+        return self.extent(self.length_axis)
+
+    @property
     def _across(self) -> tuple[float, float]:
-        iu, iv = CROSS[self.axis]
-        low, high = self.bounds
-        return high[iu] - low[iu], high[iv] - low[iv]
+        first, second = (self.extent(axis) for axis in AXES if axis != self.length_axis)
+        return first, second
 
     @property
     def thickness(self) -> float:
-        """The side of the section's outline that is nearest the stock's thickness."""
+        """The side across the grain that is nearest the stock's thickness."""
         return min(self._across, key=lambda side: abs(side - self.stock.thickness))
 
     @property
     def width(self) -> float:
-        """The other side of the section's outline."""
+        """The other side across the grain."""
         first, second = self._across
         return second if self.thickness == first else first
 
@@ -165,7 +182,9 @@ class Board:
         last = len(self.section) - 1
 
         def end(cut: End) -> End:
-            return End(cut.at, -cut.slope_u, cut.slope_v) if x_is_u else End(cut.at, cut.slope_u, -cut.slope_v)
+            return (
+                End(cut.at, -cut.slope_u, cut.slope_v) if x_is_u else End(cut.at, cut.slope_u, -cut.slope_v)
+            )
 
         return replace(
             self,
@@ -181,9 +200,7 @@ def _ring(section: tuple[Point2, ...]) -> zip[tuple[Point2, Point2]]:
     return zip(section, section[1:] + section[:1], strict=True)
 
 
-def block(
-    role: str, assembly: str, stock: Stock, axis: str, x: Point2, y: Point2, z: Point2
-) -> Board:
+def block(role: str, assembly: str, stock: Stock, axis: str, x: Point2, y: Point2, z: Point2) -> Board:
     """A square-cut rectangular piece filling the given spans, its grain along `axis`."""
     spans = (x, y, z)
     iu, iv = CROSS[axis]

@@ -58,12 +58,8 @@ def list_kinds(boards: Sequence[Board]) -> tuple[Kind, ...]:
     )
 
 
-@lru_cache(maxsize=1024)
 def shape_of(board: Board, mirrored: bool = False) -> Shape:
-    """What `board`, or its mirror twin, is as a thing in the hand: equal where turning makes pieces equal.
-
-    Remembered for boards met lately: an edit leaves most of them as they were.
-    """
+    """What `board`, or its mirror twin, is as a thing in the hand: equal where turning makes pieces equal."""
     iu, iv = CROSS[board.axis]
     low, high = board.bounds
     width, height = high[iu] - low[iu], high[iv] - low[iv]
@@ -98,6 +94,7 @@ def _steps(length: float) -> int:
     return round(length * GRID)
 
 
+@lru_cache(maxsize=512)
 def _turned_least(corners: Shape) -> Shape:
     """The least of the eight ways to turn a shape that keep its grain in line, begun at its least corner.
 

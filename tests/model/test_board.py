@@ -1,0 +1,82 @@
+"""One piece of wood: sizes, volume and place, also mitred, moved and mirrored."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from model.board import Board, End, Stock, StockKind, block
+
+POPLAR = Stock(StockKind.BOARD, 0.75, "poplar")
+MITRED = Board(
+    "edge band",
+    "shelf",
+    POPLAR,
+    "x",
+    ((0, 5), (2, 5), (2, 5.75), (0, 5.75)),
+    End(-20 + 5, 0, -1),
+    End(20 - 5, 0, 1),
+)
+"""Runs along x; u is y, v is z. Long points on its outer face, z = 5.75."""
+
+
+def test_square_piece_has_the_sizes_it_was_given():
+    stile = block("stile", "column", POPLAR, "y", (10, 12), (0, 48), (3, 3.75))
+    assert (stile.length, stile.width, stile.thickness) == (48, 2, 0.75)
+    assert stile.volume == 48 * 2 * 0.75
+    assert stile.bounds == ((10, 0, 3), (12, 48, 3.75))
+    assert (stile.low.mitre, stile.high.mitre) == (0, 0)
+
+
+def test_mitred_piece_is_measured_long_point_to_long_point():
+    assert MITRED.length == 2 * (20 + 0.75)
+    assert (MITRED.low.mitre, MITRED.high.mitre) == (45, 45)
+    # A trapezoid 40 in. on its inner face and 41.5 in. on its outer, 2 in. high.
+    assert MITRED.volume == pytest.approx((40 + 41.5) / 2 * 0.75 * 2)
+
+
+def test_piece_sawn_to_shape_has_its_length_along_its_grain():
+    face = ((0.0, 0.0), (4.0, 0.0), (3.5, 48.0), (0.0, 48.0))
+    board = Board("return", "column", POPLAR, "z", face, End(0.0), End(0.75), grain="y")
+    assert (board.length, board.width, board.thickness) == (48, 4, 0.75)
+    assert board.volume == pytest.approx((4 + 3.5) / 2 * 48 * 0.75)
+
+
+@pytest.mark.parametrize("axis", "xyz")
+def test_every_axis_keeps_the_room_right_handed(axis):
+    piece = block("p", "a", POPLAR, axis, (0, 1), (0, 2), (0, 3))
+    assert piece.bounds == ((0, 0, 0), (1, 2, 3))
+    assert piece.section_area > 0
+    assert piece.volume == 6
+
+
+@given(st.floats(-50, 50), st.floats(-50, 50), st.floats(-50, 50))
+def test_moving_changes_the_place_and_nothing_else(dx, dy, dz):
+    moved = MITRED.moved(dx, dy, dz)
+    assert moved.volume == pytest.approx(MITRED.volume)
+    for corner, before in zip(moved.vertices, MITRED.vertices, strict=True):
+        assert corner == pytest.approx((before[0] + dx, before[1] + dy, before[2] + dz))
+
+
+@pytest.mark.parametrize("axis", "xyz")
+def test_mirrored_twin_lies_on_the_other_side_and_mirrors_back(axis):
+    piece = Board(
+        "p", "left", POPLAR, axis, ((1, 1), (3, 1), (3, 2)), End(0.5, 0.25, 0.5), End(9.0, -0.25, 0.0)
+    )
+    twin = piece.mirrored("right")
+    assert twin.assembly == "right"
+    assert twin.volume == pytest.approx(piece.volume)
+    assert _rounded(twin) == sorted((-x, y, z) for x, y, z in _rounded(piece))
+    assert _rounded(twin.mirrored("left")) == _rounded(piece)
+
+
+def _rounded(board):
+    return sorted(tuple(round(c, 6) + 0.0 for c in corner) for corner in board.vertices)
+
+
+def test_curve_keeps_its_place_on_the_mirrored_section():
+    piece = Board(
+        "p", "a", POPLAR, "y", ((0, 0), (2, 0), (2, 1), (1, 2)), End(0), End(1), curved=frozenset({2})
+    )
+    twin = piece.mirrored("b")
+    corner = piece.section[2]
+    assert [twin.section[i] for i in twin.curved] == [(corner[0], -corner[1])]
