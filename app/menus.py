@@ -85,4 +85,4 @@ def _sequences(keys: Keys) -> list[QKeySequence]:
             found += QKeySequence.keyBindings(key)
         elif key:
             found.append(QKeySequence(key))
-    return found
+    return list({key.toString(): key for key in found}.values())  # the same key twice would reach nothing

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
 from app.canvas import ZOOM_STEP, Canvas
 from app.command_menu import CommandMenu
 from app.drafting import FIRST_RATIO, Drafting
-from app.fields.measuring_list import WIDTH, MeasuringList
+from app.fields.measuring_list import FIRST_PATH, WIDTH, MeasuringList
 from app.hairline import Parting
 from app.job_files import JobFiles
 from app.notice import Notice
@@ -101,6 +101,7 @@ class Window(QMainWindow):
         self.upright.restoreState(self.settings.read_bytes("upright"))
         self.level.restoreState(self.settings.read_bytes("level"))
         self.tray.fold(bool(self.settings.read("folded", False)))
+        self.fields.focus_path(FIRST_PATH)
 
     def begin(self) -> None:
         """Draw the job, and offer what an ended program left behind."""

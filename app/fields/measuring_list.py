@@ -132,7 +132,7 @@ class MeasuringList(QWidget):
         row.value_widget.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def focus_again(self) -> None:
-        """Put the cursor where it last was in the list, at first into the first measurement."""
+        """Put the cursor where it last was in the list, the first measurement to begin with."""
         self.focus_path(self._last_path)
 
     def commit_pending(self) -> bool:

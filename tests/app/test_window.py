@@ -13,6 +13,7 @@ from pytestqt.qtbot import QtBot
 from app.demo import read_demo
 from app.fields.tape_row import TapeRow
 from app.files import read_job_file, save_job_file
+from app.menus import add_command
 from app.recovery import list_left_behind
 from app.settings import Settings
 from app.theme import Ground
@@ -372,6 +373,13 @@ def test_every_command_has_words_and_every_key_one_command(window: Window):
         bound = {k.toString() for k in QKeySequence.keyBindings(QKeySequence.StandardKey[standard])}
         assert bound <= set(keys)
     assert "Ctrl+Q" in keys
+
+
+def test_a_key_that_the_desktop_binds_as_well_is_bound_once(window: Window):
+    action = add_command(
+        window.menuBar().addMenu("m"), "Again", lambda: None, (QKeySequence.StandardKey.New, "Ctrl+N")
+    )
+    assert [key.toString() for key in action.shortcuts()] == ["Ctrl+N"]
 
 
 def test_one_key_goes_round_list_sheet_and_tray(qtbot: QtBot, window: Window):
