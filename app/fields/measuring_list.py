@@ -129,7 +129,7 @@ class MeasuringList(QWidget):
         if row is None or row.value_widget is None:
             return
         self._scroll.ensureWidgetVisible(row, 0, 6 * RHYTHM)
-        row.value_widget.setFocus(Qt.FocusReason.OtherFocusReason)
+        row.take_cursor()
 
     def focus_again(self) -> None:
         """Put the cursor where it last was in the list, the first measurement to begin with."""

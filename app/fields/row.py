@@ -61,6 +61,11 @@ class Row(QWidget):
         """Show this row's value in `job`; `fresh` when it is another job and nothing typed may stay."""
         raise NotImplementedError
 
+    def take_cursor(self) -> None:
+        """Put the keyboard into this row."""
+        if self.value_widget is not None:
+            self.value_widget.setFocus(Qt.FocusReason.OtherFocusReason)
+
     def commit(self) -> bool:
         """Send off what was typed and not yet entered; whether the row is then free of refused text."""
         return not self.message

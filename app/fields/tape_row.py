@@ -36,6 +36,11 @@ class TapeRow(Row):
             return
         self.edit.show_text(self._parameter.format(read_value(job, self.path), job.about.length_style))
 
+    def take_cursor(self) -> None:
+        """Ready to be typed over, also when the cursor was here already."""
+        super().take_cursor()
+        self.edit.selectAll()
+
     def commit(self) -> bool:
         """Enter what is being typed."""
         self.edit.commit()

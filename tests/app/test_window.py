@@ -379,7 +379,7 @@ def test_a_key_that_the_desktop_binds_as_well_is_bound_once(window: Window):
     action = add_command(
         window.menuBar().addMenu("m"), "Again", lambda: None, (QKeySequence.StandardKey.New, "Ctrl+N")
     )
-    assert [key.toString() for key in action.shortcuts()] == ["Ctrl+N"]
+    assert [key.toString() for key in action.shortcuts()].count("Ctrl+N") == 1
 
 
 def test_one_key_goes_round_list_sheet_and_tray(qtbot: QtBot, window: Window):
