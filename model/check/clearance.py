@@ -1,6 +1,7 @@
 """The clearance rules for masonry fireplaces, as functions of where a point of wood lies.
 
-A point is given by its projection from the masonry and its distances beside and above the opening.
+A point is given by its projection from the masonry and its distances beside and above the opening;
+these are negative within the opening's width and below its top.
 Finding those points on boards is model.check.nearest's; saying what they mean is model.check.mantel's.
 """
 
@@ -32,11 +33,13 @@ HAIR = 1e-6
 class Held:
     """Points held against a rule, one entry each, inches: the distance that counts, and what it must be.
 
-    `needed` is infinite where no distance is enough, `measured` and `needed` are NaN where nothing is known.
+    `upward` says that it is the height above the opening. `needed` is infinite where no distance is
+    enough, `measured` and `needed` are NaN where nothing is known.
     """
 
     measured: Lengths
     needed: Lengths
+    upward: NDArray[np.bool_]
 
     @property
     def spare(self) -> Lengths:
@@ -46,12 +49,12 @@ class Held:
 
 def straight_distance(beside: Lengths, above: Lengths) -> Lengths:
     """Distance from the opening's nearest point, straight to its corner where that is nearest."""
-    return np.hypot(beside, above)
+    return np.hypot(np.maximum(beside, 0.0), np.maximum(above, 0.0))
 
 
 def square_distance(beside: Lengths, above: Lengths) -> Lengths:
     """The larger of the level and the plumb distance: never more than the straight one."""
-    return np.maximum(beside, above)
+    return np.maximum(np.maximum(beside, above), 0.0)
 
 
 def irc_least_distance(projection: Lengths) -> Lengths:
@@ -69,14 +72,17 @@ def irc_greatest_projection(distance: float) -> float | None:
 
 def hold_irc(projection: Lengths, beside: Lengths, above: Lengths, distance: Lengths) -> Held:
     """IRC R1001.11 exception 4, at top and sides alike; `distance` is straight or square."""
-    return Held(distance, irc_least_distance(projection))
+    return Held(distance, irc_least_distance(projection), above >= beside)
 
 
 def is_upward(
     beside: Lengths, above: Lengths, spare_above: Lengths, spare_beside: Lengths
 ) -> NDArray[np.bool_]:
-    """Whether a point is held by its height: only above, or off the corner with more to spare there."""
-    return (beside <= HAIR) | ((above > HAIR) & ~(spare_beside > spare_above))
+    """Whether a point is held by its height: only above, or off the corner with more to spare there.
+
+    A point right on the line of the opening's side or top is off that corner.
+    """
+    return (beside < -HAIR) | ((above >= -HAIR) & ~(spare_beside > spare_above))
 
 
 def hold_nfpa211(projection: Lengths, beside: Lengths, above: Lengths, distance: Lengths) -> Held:
@@ -87,6 +93,6 @@ def hold_nfpa211(projection: Lengths, beside: Lengths, above: Lengths, distance:
     bold = projection > NFPA_PROJECTION.value + HAIR
     least_beside = NFPA_BESIDE.value + projection
     upward = is_upward(beside, above, above - NFPA_ABOVE.value, beside - least_beside)
-    measured = np.where(upward, above, beside)
+    measured = np.maximum(np.where(upward, above, beside), 0.0)
     needed = np.where(upward, NFPA_ABOVE.value, least_beside)
-    return Held(np.where(bold, measured, distance), np.where(bold, needed, NFPA_NONE_WITHIN.value))
+    return Held(np.where(bold, measured, distance), np.where(bold, needed, NFPA_NONE_WITHIN.value), upward)

@@ -9,7 +9,6 @@ from math import isinf, isnan
 import numpy as np
 
 from model.check.clearance import HAIR, Lengths
-from model.check.nearest import Points
 from model.check.part import BED_MOULD, FRIEZE, NAILERS, SHELF, stands_beside
 from model.check.wording import Wording
 from model.parameters import BY_PATH
@@ -29,9 +28,10 @@ class Cure:
 
 @dataclass(frozen=True, slots=True)
 class Need:
-    """The points of a part that are not clear, and what would be enough at either side and above."""
+    """Points of a part that are not clear, room (n, 3) and projection (n,), and what would be enough."""
 
-    points: Points
+    room: Lengths
+    projection: Lengths
     beside: LeastDistance
     above: LeastDistance
 
@@ -45,15 +45,15 @@ def find_path(surround: Surround, part: str) -> str:
 
 def cure_part(surround: Surround, part: str, need: Need, wording: Wording) -> Cure:
     """How to clear `part` of the opening: further out, higher up or standing out less."""
-    x, y = np.abs(need.points.room[:, 0]), need.points.room[:, 1]
+    x, y = np.abs(need.room[:, 0]), need.room[:, 1]
     beside = stands_beside(part)
     least = need.beside if beside else need.above
     short = (surround.layout.opening_side - x) if beside else (surround.layout.opening_top - y)
-    move = float(np.max(short + least(need.points.projection)))
+    move = float(np.max(short + least(need.projection)))
     if isnan(move):
         return Cure(find_path(surround, part), f"Move the {part} clear of the opening.")
     if isinf(move):
-        return _keep_within(part, least, float(need.points.projection.max()), wording)
+        return _keep_within(part, least, float(need.projection.max()), wording)
     slim = _slim(surround, part, least, -float(short.max()), wording)
     if beside:
         return _join([_set_off_columns(surround, move, wording), *slim])

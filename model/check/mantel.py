@@ -87,7 +87,7 @@ def _build_finding(
 ) -> Finding:
     """The finding of one part; `readings` are those of every clause in force, the governing one first."""
     worst = readings[0]
-    figure = worst.rule.cite(worst.projection, worst.beside > 0 and worst.measured == worst.beside)
+    figure = worst.rule.cite(worst.projection, not worst.upward)
     path, sentence = find_path(surround, worst.part), ""
     if worst.status is Status.FAIL or worst.square:
         cure = cure_part(surround, worst.part, _list_need(points, readings), wording)
@@ -114,10 +114,11 @@ def _build_finding(
 
 def _list_need(points: Points, readings: Sequence[Reading]) -> Need:
     """All points of a part that break any clause in force, and what satisfies every clause at once."""
-    over = np.unique(np.concatenate([reading.over for reading in readings]))
+    over = np.concatenate([reading.over for reading in readings])
     rules = [reading.rule for reading in readings]
     return Need(
-        points.pick(over),
+        points.room[over],
+        points.projection[over],
         lambda projection: np.max([rule.beside(projection) for rule in rules], axis=0),
         lambda projection: np.max([rule.above(projection) for rule in rules], axis=0),
     )
@@ -127,7 +128,7 @@ def format_place(reading: Reading, wording: Wording) -> str:
     """How far out and how far off the part is at its tightest, and what it must be."""
     measured, needed = wording.pair(reading.measured, reading.needed)
     subject = format_part(reading.part)
-    if reading.measured <= 0 < reading.needed:
+    if reading.measured <= HAIR < reading.needed:
         leaves = format_verb(reading.part, "leave")
         return f"{subject} {leaves} nothing clear of the opening; {needed} is needed."
     out = f"{format_verb(reading.part, 'stand')} out {wording.distance(max(reading.projection, 0.0))}"
@@ -135,9 +136,9 @@ def format_place(reading: Reading, wording: Wording) -> str:
 
 
 def _format_side(reading: Reading) -> str:
-    if abs(reading.measured - reading.above) < HAIR:
-        return "above"
-    return "beside" if abs(reading.measured - reading.beside) < HAIR else "from the corner of"
+    if reading.measured > max(reading.beside, reading.above) + HAIR:
+        return "from the corner of"
+    return "above" if reading.upward else "beside"
 
 
 def format_margin(reading: Reading, wording: Wording) -> str:

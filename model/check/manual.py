@@ -42,19 +42,22 @@ def hold_chart(chart: Chart, projection: Lengths, beside: Lengths, above: Length
     """The shelf's rows for what is above the opening, the legs' for what is beside it.
 
     A point off the corner is clear when it is clear in either direction, and not known when the one
-    direction that is known does not clear it.
+    direction that is known does not clear it. A point over the opening must be clear by both.
     """
     least_above, least_beside = (
         least_by_chart(chart.shelf, projection),
         least_by_chart(chart.legs, projection),
     )
     spare_above, spare_beside = above - least_above, beside - least_beside
-    corner = (beside > HAIR) & (above > HAIR)
+    corner = (beside >= -HAIR) & (above >= -HAIR)
     upward = is_upward(beside, above, spare_above, spare_beside) & ~(corner & np.isnan(spare_above))
     clear = np.fmax(spare_above, spare_beside) >= -HAIR
     unknown = corner & (np.isnan(spare_above) | np.isnan(spare_beside)) & ~clear
-    measured, needed = np.where(upward, above, beside), np.where(upward, least_above, least_beside)
-    return Held(np.where(unknown, np.nan, measured), np.where(unknown, np.nan, needed))
+    over = (beside < -HAIR) & (above < -HAIR)
+    needed = np.where(upward, least_above, least_beside)
+    needed = np.where(over, np.fmax(least_above, least_beside), needed)
+    measured = np.maximum(np.where(upward, above, beside), 0.0)
+    return Held(np.where(unknown, np.nan, measured), np.where(unknown, np.nan, needed), upward)
 
 
 def check_manual(surround: Surround) -> tuple[Finding, ...]:
@@ -149,7 +152,7 @@ class _Said:
 
 def _build_finding(surround: Surround, points: Points, reading: Reading, wording: Wording) -> Finding:
     said = _say(surround, points, reading, wording)
-    figure = reading.rule.cite(reading.projection, reading.beside > 0)
+    figure = reading.rule.cite(reading.projection, not reading.upward)
     return Finding(
         check=CHECK,
         rule=CHART,
@@ -177,8 +180,7 @@ def _say(surround: Surround, points: Points, reading: Reading, wording: Wording)
         found = cure_part(surround, reading.part, _list_need(points, reading), wording)
         path, cure = found.path or path, found.sentence
     if isinf(reading.needed):
-        beside = reading.beside > HAIR and reading.measured == reading.beside
-        rows = (chart.legs if beside else chart.shelf) or chart.legs or chart.shelf
+        rows = (chart.shelf if reading.upward else chart.legs) or chart.legs or chart.shelf
         message = _format_not_permitted(reading, rows[-1][0], wording)
         return _Said(reading.projection, rows[-1][0], message, cure, path)
     message = format_place(reading, wording) + format_margin(reading, wording)
@@ -186,7 +188,8 @@ def _say(surround: Surround, points: Points, reading: Reading, wording: Wording)
 
 
 def _list_need(points: Points, reading: Reading) -> Need:
-    return Need(points.pick(reading.over), reading.rule.beside, reading.rule.above)
+    over = reading.over
+    return Need(points.room[over], points.projection[over], reading.rule.beside, reading.rule.above)
 
 
 def _say_missing(chart: Chart, reading: Reading) -> _Said:

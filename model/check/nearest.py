@@ -28,7 +28,7 @@ class Points:
     """Places on boards: room coordinates (n, 3) and the index (n,) of the board each lies on.
 
     `projection` is in front of the masonry; `beside` and `above` are the level and plumb distances from
-    the opening, nothing within its width or up to its top (below the hearth too). Inches, (n,) each.
+    the opening's sides and top, negative within its width and below its top. Inches, (n,) each.
     """
 
     room: Lengths
@@ -69,9 +69,7 @@ def list_points(corners: Corners, opening: Opening, planes: Sequence[Plane] = ()
         np.concatenate((low[following], high[following], high)),
         np.concatenate((owner, owner, owner)),
     )
-    on_edges = [_crossings(edges, _opening_planes(opening) + tuple(planes))]
-    for side in (-1.0, 1.0):
-        on_edges += _feet(edges, side * opening.width / 2, opening.height)
+    on_edges = [_crossings(edges, _opening_planes(opening) + tuple(planes)), *_feet(edges, opening)]
     edge = np.concatenate([e for e, _ in on_edges])
     along = np.concatenate([t for _, t in on_edges])[:, None]
     between = edges.start[edge] * (1 - along) + edges.stop[edge] * along
@@ -91,16 +89,16 @@ def list_tie_planes(opening: Opening, excess: float, slope: float = 0.0) -> tupl
 
 
 def _measure(room: Lengths, board: Indices, opening: Opening) -> Points:
-    beside = np.maximum(np.abs(room[:, 0]) - opening.width / 2, 0.0)
-    above = np.maximum(room[:, 1] - opening.height, 0.0)
-    return Points(room, board, room[:, 2], beside, above)
+    beside = np.abs(room[:, 0]) - opening.width / 2
+    return Points(room, board, room[:, 2], beside, room[:, 1] - opening.height)
 
 
 def _opening_planes(opening: Opening) -> tuple[Plane, ...]:
-    """Middle, both sides and top of the opening, and where beside and above are equal."""
-    side = opening.width / 2
-    upright = tuple((1.0, 0.0, 0.0, x) for x in (0.0, -side, side))
-    return (*upright, (0.0, 1.0, 0.0, opening.height), *list_tie_planes(opening, 0.0))
+    """Middle, both sides and top of the opening, just within these, and where beside and above are equal."""
+    side, top, within = opening.width / 2, opening.height, 2 * HAIR
+    upright = tuple((1.0, 0.0, 0.0, x) for x in (0.0, -side, side, within - side, side - within))
+    level = tuple((0.0, 1.0, 0.0, y) for y in (top, top - within))
+    return (*upright, *level, *list_tie_planes(opening, 0.0))
 
 
 def _crossings(edges: _Edges, planes: Sequence[Plane]) -> tuple[Indices, Lengths]:
@@ -114,8 +112,8 @@ def _crossings(edges: _Edges, planes: Sequence[Plane]) -> tuple[Indices, Lengths
     return edge, first / (first - after[plane, edge])
 
 
-def _feet(edges: _Edges, x: float, y: float) -> list[tuple[Indices, Lengths]]:
-    """Where edges askew in the front view come nearest the corner (x, y).
+def _feet(edges: _Edges, opening: Opening) -> list[tuple[Indices, Lengths]]:
+    """Where edges askew in the front view come nearest the opening's upper corners.
 
     Where an edge comes forward more gently than the allowed projection grows with distance, the places
     a little to either side where the one outruns the other.
@@ -123,15 +121,17 @@ def _feet(edges: _Edges, x: float, y: float) -> list[tuple[Indices, Lengths]]:
     run = edges.stop - edges.start
     moves = np.abs(run) > HAIR
     askew = np.flatnonzero((moves[:, 0] & moves[:, 1]) | (moves[:, 2] & (moves[:, 0] | moves[:, 1])))
-    start, run = edges.start[askew], run[askew]
-    level = np.hypot(run[:, 0], run[:, 1])
-    to_x, to_y = x - start[:, 0], y - start[:, 1]
-    foot = (to_x * run[:, 0] + to_y * run[:, 1]) / level**2
-    off = np.abs(to_x * run[:, 1] - to_y * run[:, 0]) / level
-    grade = np.minimum(np.abs(run[:, 2]) / level / IRC_PROJECTION_PER_INCH.value, 1 - HAIR)
-    aside = grade * off / np.sqrt(1 - grade**2) / level
+    start, (run_x, run_y, run_z) = edges.start[askew], run[askew].T
+    level = np.hypot(run_x, run_y)
+    grade = np.minimum(np.abs(run_z) / level / IRC_PROJECTION_PER_INCH.value, 1 - HAIR)
+    outrun = grade / np.sqrt(1 - grade**2) / level
+    to_y = opening.height - start[:, 1]
     found = []
-    for along in (foot, foot + aside, foot - aside):
-        within = (along > 0) & (along < 1)
-        found.append((askew[within], along[within]))
+    for side in (-opening.width / 2, opening.width / 2):
+        to_x = side - start[:, 0]
+        foot = (to_x * run_x + to_y * run_y) / level**2
+        aside = outrun * np.abs(to_x * run_y - to_y * run_x) / level
+        for along in (foot, foot + aside, foot - aside):
+            within = (along > 0) & (along < 1)
+            found.append((askew[within], along[within]))
     return found

@@ -19,6 +19,8 @@ from model.reference.sourced import Sourced
 HoldRule = Callable[[Lengths, Lengths, Lengths, Lengths], Held]
 """projection, beside, above and the distance that counts at corners, to what is measured and needed."""
 
+HOPELESS = -1000.0
+"""Spare distance, in., that stands for one that no distance could make good."""
 NONE_OVER = np.empty(0, dtype=np.intp)
 WORST_FIRST = (Status.FAIL, Status.UNKNOWN, Status.WARN, Status.PASS)
 
@@ -57,6 +59,7 @@ class Reading:
     projection: float
     beside: float
     above: float
+    upward: bool
     at: Point3
     boards: tuple[int, ...]
     over: Indices
@@ -121,7 +124,8 @@ def list_readings(grouped: Grouped, rule: Rule) -> tuple[Reading, ...]:
 def _measure(held: Held, points: Points) -> _Way:
     """Failures rank first, then what is not known; of equals the one furthest out."""
     spare = held.spare
-    rank = np.round(np.where(np.isnan(spare), -HAIR, spare), 7) - 1e-9 * points.projection
+    known = np.where(np.isnan(spare), -HAIR, np.maximum(spare, HOPELESS))
+    rank = np.round(known, 7) - 1e-9 * points.projection
     return _Way(held, spare, rank)
 
 
@@ -140,8 +144,9 @@ def _read_part(part: str, own: slice, rule: Rule, points: Points, ways: Sequence
         measured=float(way.held.measured[i]),
         needed=float(way.held.needed[i]),
         projection=float(points.projection[i]),
-        beside=float(points.beside[i]),
-        above=float(points.above[i]),
+        beside=max(float(points.beside[i]), 0.0),
+        above=max(float(points.above[i]), 0.0),
+        upward=bool(way.held.upward[i]),
         at=(x, y, z),
         boards=_list_tight(points, own, way.spare, spares[square], i),
         over=own.start + np.flatnonzero(ways[1].spare[own] < -HAIR) if spares[1] < -HAIR else NONE_OVER,

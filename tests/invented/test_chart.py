@@ -64,6 +64,18 @@ def test_off_the_corner_either_table_is_enough():
     assert hold(place_at_corner(5, 7, 13), **CHART).status is Status.FAIL
 
 
+def test_legs_may_stand_against_an_opening_that_asks_for_nothing_beside():
+    touching = hold(place_beside(5, 0), **(CHART | {"chart__legs": "12 : 0"}))
+    assert (touching.status, touching.measured, touching.limit) == (Status.WARN, 0, 0)
+
+
+def test_wood_over_the_opening_fails_by_whichever_table_is_known():
+    for known in ("chart__shelf", "chart__legs"):
+        other = {"chart__shelf": "", "chart__legs": ""} | {known: CHART[known]}
+        finding = hold(place_above(5, -4), **(CHART | other))
+        assert (finding.status, finding.measured) == (Status.FAIL, 0)
+
+
 def test_where_the_legs_are_missing_the_sides_are_not_known():
     legless = CHART | {"chart__legs": ""}
     assert hold(place_above(5, 15), **legless).status is Status.PASS

@@ -67,6 +67,13 @@ def test_nfpa211_clears_a_bold_point_off_the_corner_in_either_direction():
         assert bool(hold_nfpa211(p, b, a, straight_distance(b, a)).spare[0] >= 0) is clear
 
 
+def test_within_the_width_only_height_counts_and_below_the_top_only_the_side():
+    for beside, above, needed, measured in ((-4, 2, 12, 2), (3, -9, 8, 3), (-4, -9, 12, 0)):
+        p, b, a = _point(2, beside, above)
+        held = hold_nfpa211(p, b, a, straight_distance(b, a))
+        assert (held.measured[0], held.needed[0]) == (measured, needed)
+
+
 def test_arithmetic_dust_does_not_make_trim_bold():
     p, b, a = _point(1.5 + 1e-9, 0, 6)
     assert hold_nfpa211(p, b, a, straight_distance(b, a)).needed == [6]
