@@ -11,18 +11,20 @@ from app.session import Session
 from app.shown import ELEVATIONS, set_out
 from app.working import (
     Wish,
-    check_plan,
+    Worked,
     draw_plan,
     find_in_view,
     list_plan_cuts,
     list_plan_guides,
     outline_in_views,
-    plan_job,
     point_in_views,
+    work_out,
 )
+from model.build.layout import Layout
 from render.drawing import Point, Ring
 
 if TYPE_CHECKING:
+    from app.ahead import Ahead
     from model.check.finding import Finding, Guide
     from model.surround import Surround
     from model.takeoff.cut_list import Cut
@@ -39,9 +41,11 @@ IDLE_PAUSE = 60
 class Drafting(QObject):
     """Works out each new state of the session and puts it on the canvas.
 
-    `checked` follows when plan and findings are there, `listed` when guides and cut list are.
+    `drawn` follows when it is on the sheet, `checked` when plan and findings are there too, `listed` when
+    guides and cut list are.
     """
 
+    drawn = Signal()
     checked = Signal()
     listed = Signal()
 
@@ -51,7 +55,9 @@ class Drafting(QObject):
         self._canvas = canvas
         self._started = False
         self._wish = Wish(ELEVATIONS, ratio, clearance=False)
+        self._ahead: Ahead | None = None
         self.surround: Surround | None = None
+        self.layout: Layout | None = None
         self.findings: tuple[Finding, ...] = ()
         self.guides: tuple[Guide, ...] = ()
         self.cuts: tuple[Cut, ...] = ()
@@ -82,11 +88,27 @@ class Drafting(QObject):
         """Whether the keep-out is drawn."""
         return self._wish.clearance
 
-    def start(self) -> None:
-        """Draw for the first time; until then edits are kept but not drawn."""
+    def start(self, ahead: Ahead | None = None) -> None:
+        """Draw for the first time; until then edits are kept but not drawn.
+
+        `ahead` draws for as long as this process has not loaded what drawing needs; see `take_over`.
+        """
+        self._ahead = ahead
         self._started = True
         self._work_out()
         self._letter_again()
+
+    def take_over(self) -> None:
+        """From here on draw in this process."""
+        if self._ahead is not None:
+            self.let_go()
+            self._work_out()
+
+    def let_go(self) -> None:
+        """End the second process, if there is one."""
+        if self._ahead is not None:
+            self._ahead.end()
+            self._ahead = None
 
     def choose_views(self, views: tuple[str, ...]) -> None:
         """Show other views, whole."""
@@ -102,14 +124,27 @@ class Drafting(QObject):
     def _work_out(self) -> None:
         if not self._started:
             return
-        self.surround = plan_job(self._session.job)
-        self.findings = check_plan(self.surround)
-        self._draw()
-        self.checked.emit()
-        self._idle.start()
+        worked = self._ask()
+        self.surround, self.layout, self.findings = worked.plan, worked.layout, worked.findings
+        self._canvas.show_views(set_out(worked.drawings))
+        self.drawn.emit()
+        if worked.plan is not None:
+            self.checked.emit()
+            self._idle.start()
+
+    def _ask(self) -> Worked:
+        if self._ahead is not None:
+            worked = self._ahead.work_out(self._session.job, self._wish)
+            if worked is not None:
+                return worked
+            self.let_go()
+        return work_out(self._session.job, self._wish)
 
     def _draw(self) -> None:
-        if self.surround is not None:
+        """Draw the same job as it is now wished."""
+        if self.surround is None:
+            self._work_out()
+        else:
             self._canvas.show_views(set_out(draw_plan(self.surround, self._wish, self.findings)))
 
     def _letter_again(self) -> None:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+import os
 import signal
-import socket
 import sys
 from pathlib import Path
 
 from PySide6.QtCore import QSocketNotifier
 from PySide6.QtWidgets import QApplication
 
+from app.ahead import Ahead
 from app.demo import DEFAULT, list_demos
 from app.recovery import recovery_folder
 from app.settings import Settings, settings_file
@@ -18,7 +19,7 @@ from app.trouble import catch_faults
 from app.window import PRODUCT, Window
 
 
-def run_window(name: str) -> int:
+def run_window(name: str, ahead: Ahead | None = None) -> int:
     """Show the window with the job called `name`, or a new one, and stay until it is closed."""
     app = QApplication(sys.argv[:1])
     app.setApplicationName(PRODUCT.lower())
@@ -32,10 +33,14 @@ def run_window(name: str) -> int:
     keeper = _end_on_signals(app, window)
     if name:
         _open_named(window, name)
-    window.canvas.seen.connect(window.begin)
     window.show()
+    if ahead is not None:
+        window.begin(ahead)
+    else:
+        window.canvas.seen.connect(window.begin)
     code = app.exec()
-    keeper.setEnabled(False)
+    if keeper is not None:
+        keeper.setEnabled(False)
     window.session.retire()
     return code
 
@@ -54,22 +59,23 @@ def read_ground(settings: Settings) -> Ground:
     return Ground(kept) if kept in list(Ground) else Ground.SYSTEM
 
 
-def _end_on_signals(app: QApplication, window: Window) -> QSocketNotifier:
+def _end_on_signals(app: QApplication, window: Window) -> QSocketNotifier | None:
     """Asked by the system to end, keep unsaved work and go without a question."""
-    here, there = socket.socketpair()
-    here.setblocking(False)
-    there.setblocking(False)
-    signal.set_wakeup_fd(there.fileno(), warn_on_full_buffer=False)
+    if sys.platform == "win32":
+        return None
+    reading, writing = os.pipe()
+    os.set_blocking(reading, False)
+    os.set_blocking(writing, False)
+    signal.set_wakeup_fd(writing, warn_on_full_buffer=False)
     for number in (signal.SIGTERM, signal.SIGINT):
         signal.signal(number, lambda *_: None)
-    notifier = QSocketNotifier(here.fileno(), QSocketNotifier.Type.Read, app)
+    notifier = QSocketNotifier(reading, QSocketNotifier.Type.Read, app)
 
     def end() -> None:
-        here.recv(64)
+        os.read(reading, 64)
         window.recovery.keep()
         window.work.wait()
         app.exit(0)
 
     notifier.activated.connect(end)
-    notifier.setProperty("sockets", (here, there))
     return notifier

@@ -3,7 +3,12 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from app.ahead import Ahead
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -29,6 +34,9 @@ def _names_a_job(given: list[str]) -> bool:
 
 def open_window(name: str) -> int:
     """Open the window, with the job file or shipped job called `name` if one is given, until it is closed."""
+    from app.ahead import start_ahead
+
+    ahead = start_ahead()
     from app.preflight import explain_import, find_obstacle
 
     obstacle = find_obstacle()
@@ -36,10 +44,17 @@ def open_window(name: str) -> int:
         print(obstacle, file=sys.stderr)
         return 2
     try:
-        from app.gui import run_window
+        run_window = load_window()
     except ImportError as error:
         if not (error.name or "").startswith(("PySide6", "shiboken6")) and ".so" not in str(error):
             raise
         print(explain_import(error), file=sys.stderr)
         return 2
-    return run_window(name)
+    return run_window(name, ahead)
+
+
+def load_window() -> Callable[[str, Ahead | None], int]:
+    """What runs the window; its library is loaded here. Raises ImportError where it cannot be."""
+    from app.gui import run_window
+
+    return run_window

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QRectF
@@ -36,7 +36,7 @@ class ShownView:
                 yield mark
 
 
-def set_out(drawings: list[tuple[str, Drawing]]) -> list[ShownView]:
+def set_out(drawings: Sequence[tuple[str, Drawing]]) -> list[ShownView]:
     """The named drawings beside each other from left to right, on one line of heights."""
     shown: list[ShownView] = []
     for name, drawing in drawings:

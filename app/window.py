@@ -8,6 +8,7 @@ from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
 
+from app.ahead import Ahead
 from app.canvas import ZOOM_STEP, Canvas
 from app.command_menu import CommandMenu
 from app.drafting import FIRST_RATIO, Drafting
@@ -22,7 +23,7 @@ from app.settings import Settings
 from app.theme import Ground, dress
 from app.tray import CUTS, FINDINGS, OPEN_HEIGHT, Tray
 from app.view_bar import ViewBar
-from app.work import Work
+from app.work import Loading, Work
 from app.writing import Writing
 from model.check.finding import Finding
 
@@ -52,6 +53,8 @@ class Window(QMainWindow):
         self.recovery = Recovery(self.session, recovery_folder)
         self.files = JobFiles(self, self.session, settings, self.notice, self.fields.commit_pending)
         self.writing = Writing(self, self.session, settings, self.work, self.progress, self.notice)
+        self._loading = Loading()
+        self._loading.finished.connect(self.drafting.take_over)
         self._lay_out()
         self.menus = CommandMenu(self)
         self._connect()
@@ -88,7 +91,8 @@ class Window(QMainWindow):
         self.bar.clearance_toggled.connect(self.drafting.show_clearance)
         self.bar.zoomed.connect(self.zoom)
         self.bar.packet_asked.connect(self.write_packet)
-        self.drafting.checked.connect(self._show_plan)
+        self.drafting.drawn.connect(self._show_plan)
+        self.drafting.checked.connect(self._show_findings)
         self.drafting.listed.connect(self._show_lists)
         self.tray.findings.chosen.connect(self._show_finding)
         self.tray.findings.asked.connect(self.fields.focus_path)
@@ -103,9 +107,11 @@ class Window(QMainWindow):
         self.tray.fold(bool(self.settings.read("folded", False)))
         self.fields.focus_path(FIRST_PATH)
 
-    def begin(self) -> None:
-        """Draw the job, and offer what an ended program left behind."""
-        self.drafting.start()
+    def begin(self, ahead: Ahead | None = None) -> None:
+        """Draw the job, and offer what an ended program left behind. `ahead` draws until all is loaded."""
+        self.drafting.start(ahead)
+        if ahead is not None:
+            self.canvas.seen.connect(self._loading.start)
         QTimer.singleShot(0, self.offer_left_behind)
 
     def offer_left_behind(self) -> None:
@@ -172,14 +178,14 @@ class Window(QMainWindow):
         self.setWindowModified(self.session.is_unsaved)
 
     def _show_plan(self) -> None:
-        """What follows at once from an edit: derived values, findings and their counts."""
-        surround = self.drafting.surround
-        if surround is None:
-            return
-        style = surround.job.about.length_style
-        self._show_state()
-        self.fields.show_layout(surround.layout)
-        self.tray.counts.show_findings(self.drafting.findings)
+        """What follows at once from an edit: derived values and the counts of findings."""
+        if self.drafting.layout is not None:
+            self._show_state()
+            self.fields.show_layout(self.drafting.layout)
+            self.tray.counts.show_findings(self.drafting.findings)
+
+    def _show_findings(self) -> None:
+        style = self.session.job.about.length_style
         self.tray.findings.show_findings(self.drafting.findings, style)
 
     def _show_lists(self) -> None:
@@ -221,6 +227,8 @@ class Window(QMainWindow):
             event.ignore()
             return
         self.work.wait()
+        self._loading.wait()
+        self.drafting.let_go()
         self.recovery.forget()
         self.settings.write_bytes("window", self.saveGeometry())
         self.settings.write_bytes("upright", self.upright.saveState())

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Callable
+from contextlib import suppress
 from typing import Any
 
 from PySide6.QtCore import QObject, QThread, Signal
 
 from app.outputs import Step
+from app.working import load_heavy_parts
 from export.progress import Cancelled
 
 
@@ -94,3 +96,12 @@ class Work(QObject):
             self.stopped.emit()
         else:
             self.failed.emit(error)
+
+
+class Loading(QThread):
+    """Loads the program's heavy parts beside the window that is already seen."""
+
+    def run(self) -> None:
+        """Import them; a part that is missing is told when it is first used."""
+        with suppress(ImportError):
+            load_heavy_parts()

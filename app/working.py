@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from model.board import Point3
+from model.build.layout import Layout
+from model.check.finding import Finding, Guide
 from model.job import Job
 from render.drawing import Drawing, Point, Ring
 
 if TYPE_CHECKING:
-    from model.check.finding import Finding, Guide
     from model.surround import Surround
     from model.takeoff.cut_list import Cut
 
@@ -24,45 +25,61 @@ class Wish:
     clearance: bool
 
 
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """A job worked out: its lines, what the rules say, worst first, and the wished views by name.
+
+    `plan` is missing when it was worked out in another process.
+    """
+
+    layout: Layout
+    findings: tuple[Finding, ...]
+    drawings: tuple[tuple[str, Drawing], ...]
+    plan: Surround | None
+
+    def without_plan(self) -> Worked:
+        """The same for another process, which need not load what boards are made of."""
+        return replace(self, plan=None)
+
+
 def load_heavy_parts() -> None:
     """Import what drawing and checking need, so that the first edit does not wait for it."""
+    import render.board_outline
+    import render.checks_sheet
+    import render.cut_sheet
     import render.views  # noqa: F401
 
 
-def plan_job(job: Job) -> Surround:
-    """The job with its boards."""
+def work_out(job: Job, wish: Wish) -> Worked:
+    """Boards, findings and views of a job."""
+    from model.check.all import check_surround
     from model.surround import plan_surround
 
-    return plan_surround(job)
+    plan = plan_surround(job)
+    findings = check_surround(plan)
+    return Worked(plan.layout, findings, draw_plan(plan, wish, findings), plan)
 
 
-def check_plan(surround: Surround) -> tuple[Finding, ...]:
-    """What the rules say of it, worst first."""
-    from model.check.all import check_surround
-
-    return check_surround(surround)
-
-
-def list_plan_guides(surround: Surround) -> tuple[Guide, ...]:
-    """Published proportions beside its own."""
-    from model.check.proportion import list_guides
-
-    return list_guides(surround)
-
-
-def list_plan_cuts(surround: Surround) -> tuple[Cut, ...]:
-    """Its cut list."""
-    from model.takeoff.cut_list import list_cuts
-
-    return list_cuts(surround)
-
-
-def draw_plan(surround: Surround, wish: Wish, findings: tuple[Finding, ...]) -> list[tuple[str, Drawing]]:
+def draw_plan(plan: Surround, wish: Wish, findings: tuple[Finding, ...]) -> tuple[tuple[str, Drawing], ...]:
     """The wished views by name."""
     from render.views import ViewOptions, draw_view
 
     options = ViewOptions(ratio=wish.ratio, clearance=wish.clearance, findings=findings)
-    return [(name, draw_view(surround, name, options)) for name in wish.views]
+    return tuple((name, draw_view(plan, name, options)) for name in wish.views)
+
+
+def list_plan_guides(plan: Surround) -> tuple[Guide, ...]:
+    """Published proportions beside its own."""
+    from model.check.proportion import list_guides
+
+    return list_guides(plan)
+
+
+def list_plan_cuts(plan: Surround) -> tuple[Cut, ...]:
+    """Its cut list."""
+    from model.takeoff.cut_list import list_cuts
+
+    return list_cuts(plan)
 
 
 def point_in_views(at: Point3, views: tuple[str, ...]) -> tuple[tuple[str, Point], ...]:
@@ -73,17 +90,17 @@ def point_in_views(at: Point3, views: tuple[str, ...]) -> tuple[tuple[str, Point
 
 
 def outline_in_views(
-    surround: Surround, marks: frozenset[str], views: tuple[str, ...]
+    plan: Surround, marks: frozenset[str], views: tuple[str, ...]
 ) -> tuple[tuple[str, Ring], ...]:
     """Outlines in each view of the boards with these marks."""
     from render.board_outline import outline_board
 
-    boards = [board for board, mark in zip(surround.boards, surround.marks, strict=True) if mark in marks]
+    boards = [board for board, mark in zip(plan.boards, plan.marks, strict=True) if mark in marks]
     return tuple((view, outline_board(board, view)) for view in views for board in boards)
 
 
-def find_in_view(surround: Surround, view: str, point: Point) -> str:
+def find_in_view(plan: Surround, view: str, point: Point) -> str:
     """The mark of the board seen at a point of a view, "" for none."""
     from render.board_outline import find_board
 
-    return find_board(surround, view, point)
+    return find_board(plan, view, point)

@@ -14,7 +14,7 @@ _NEAR = 1e-6
 def step_value(row: Parameter, value: Value, count: int, style: LengthStyle) -> Value:
     """`value` moved by `count` steps of `row`, onto whole steps and within the row's bounds.
 
-    Only lengths and counts step; any other value comes back as it is. A length shown in millimetres
+    Only lengths, counts and numbers step; any other value comes back as it is. A length shown in millimetres
     steps by whole millimetres. A reading that is missing (`None`) starts from the row's lowest.
 
     >>> from model.parameters import find_parameter
@@ -22,7 +22,7 @@ def step_value(row: Parameter, value: Value, count: int, style: LengthStyle) -> 
     >>> step_value(find_parameter("opening.width"), 36.1, 1, INCHES_16)
     36.125
     """
-    if row.kind not in (Kind.LENGTH, Kind.COUNT) or isinstance(value, bool | str | tuple):
+    if row.kind not in (Kind.LENGTH, Kind.COUNT, Kind.NUMBER) or isinstance(value, bool | str | tuple):
         return value
     low, high = row.lowest or 0.0, row.highest or 0.0
     if value is None:

@@ -1,4 +1,4 @@
-"""A line for what is typed on one line: a length, a count or a short text."""
+"""A line for what is typed on one line: a length, a count, a number or a short text."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ class TapeRow(Row):
 
     def __init__(self, parameter: Parameter) -> None:
         share = TEXT_SHARE if parameter.kind is Kind.TEXT else VALUE_SHARE
-        super().__init__(parameter.path, parameter.label, parameter.help, share=share)
+        super().__init__(parameter.path, parameter.label, parameter.about, share=share)
         self._parameter = parameter
         self.edit = TapeEdit(steps=parameter.kind is not Kind.TEXT)
         if parameter.optional:

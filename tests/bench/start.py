@@ -37,16 +37,24 @@ def start_empty(since: float) -> None:
 def start_program(since: float, job: str) -> None:
     """The program as it is started with a job file, until its sheet is painted with a drawing on it."""
     import app.main
-    from app.canvas import Canvas
 
-    paint = Canvas.paintEvent
+    load_window = app.main.load_window
 
-    def paint_and_say(canvas: Canvas, event: object) -> None:
-        paint(canvas, event)  # type: ignore[arg-type]
-        if canvas.views:
-            _say(since)
+    def load_and_watch():  # type: ignore[no-untyped-def]
+        run_window = load_window()
+        from app.canvas import Canvas
 
-    Canvas.paintEvent = paint_and_say  # type: ignore[method-assign, assignment]
+        paint = Canvas.paintEvent
+
+        def paint_and_say(canvas: Canvas, event: object) -> None:
+            paint(canvas, event)  # type: ignore[arg-type]
+            if canvas.views:
+                _say(since)
+
+        Canvas.paintEvent = paint_and_say  # type: ignore[method-assign, assignment]
+        return run_window
+
+    app.main.load_window = load_and_watch
     app.main.main([job])
 
 
