@@ -69,17 +69,19 @@ def list_planes(opening: Opening) -> tuple[Plane, ...]:
 
 
 def check_mantel(surround: Surround) -> tuple[Finding, ...]:
-    """One finding for each part, by the clause that leaves it the least; for masonry regimes only."""
+    """One finding for each part, the tightest first, by the clause that leaves it the least to spare.
+
+    For masonry regimes only.
+    """
     site = surround.job.site
     rules = RULES[site.rule]
     points = list_points(surround.corners, site.opening, list_planes(site.opening))
     grouped = group_points(points, list_parts(surround.boards))
     by_rule = [list_readings(grouped, rule) for rule in rules]
+    by_part = [sorted(readings, key=lambda r: r.badness) for readings in zip(*by_rule, strict=True)]
+    by_part.sort(key=lambda readings: readings[0].badness)
     wording = Wording(surround.job.about.length_style)
-    return tuple(
-        _build_finding(surround, grouped.points, sorted(readings, key=lambda r: r.badness), wording)
-        for readings in zip(*by_rule, strict=True)
-    )
+    return tuple(_build_finding(surround, grouped.points, readings, wording) for readings in by_part)
 
 
 def _build_finding(

@@ -61,17 +61,16 @@ def hold_chart(chart: Chart, projection: Lengths, beside: Lengths, above: Length
 
 
 def check_manual(surround: Surround) -> tuple[Finding, ...]:
-    """One finding for each part by the chart; a single one that asks for the chart when there is none."""
+    """One finding for each part, the tightest first; one that asks for the chart where there is none."""
     site = surround.job.site
     if not site.chart.shelf and not site.chart.legs:
         return (_ask_for_chart(site),)
     rule = build_chart_rule(site.chart)
     points = list_points(surround.corners, site.opening, list_chart_planes(site))
     grouped = group_points(points, list_parts(surround.boards))
+    readings = sorted(list_readings(grouped, rule), key=lambda reading: reading.badness)
     wording = Wording(surround.job.about.length_style)
-    return tuple(
-        _build_finding(surround, grouped.points, reading, wording) for reading in list_readings(grouped, rule)
-    )
+    return tuple(_build_finding(surround, grouped.points, reading, wording) for reading in readings)
 
 
 def ask_for_manual(site: Site) -> Finding:

@@ -20,8 +20,8 @@ APPLIANCES = {
 """Each kind of fireplace as it stands in a sentence."""
 
 _ONLY_UNUSED = (
-    " This is no more than a caution only while the fireplace is put out of use for good, "
-    "in a way the local authority accepts."
+    " It is only a caution as long as the fireplace is put out of use permanently, "
+    "as the local authority accepts."
 )
 
 

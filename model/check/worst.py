@@ -67,8 +67,8 @@ class Reading:
 
     @property
     def badness(self) -> tuple[int, float]:
-        """Sorts the worst first."""
-        return WORST_FIRST.index(self.status), self.spare
+        """Sorts the worst first, left before right where they are alike."""
+        return WORST_FIRST.index(self.status), 0.0 if isnan(self.spare) else round(self.spare, 6)
 
 
 def judge(straight: float, square: float) -> Status:

@@ -36,6 +36,14 @@ def test_every_part_has_its_own_finding():
     assert set(_with()) == PARTS
 
 
+def test_what_is_furthest_over_comes_first_so_that_its_cure_serves_the_rest():
+    found = list(_with(column__margin="8"))
+    assert found[:6] == [
+        "left plinth", "right plinth", "left column", "right column",
+        "left column nailers", "right column nailers",
+    ]  # fmt: skip
+
+
 def test_boards_of_the_whole_surround_are_all_held():
     surround = plan_surround(with_value(default_job(), "column.margin", 2.0))
     marks = {mark for finding in check_mantel(surround) for mark in finding.boards}
@@ -113,7 +121,7 @@ def test_findings_are_written_in_the_units_of_the_job():
 def test_not_in_use_turns_a_failure_into_a_caution_that_says_on_what_it_rests():
     finding = hold(place_above(7, 8), site__fireplace="not_in_use")
     assert finding.status is Status.WARN
-    assert "put out of use for good" in finding.message
+    assert "put out of use permanently" in finding.message
     assert "local authority" in finding.message
 
 
