@@ -8,6 +8,7 @@ from typing import Any
 
 from model.check.all import WHO_DECIDES
 from model.check.finding import STATUS_WORD, Finding, Guide, Status
+from model.measures import format_measure
 from model.parameters import TABLE, Kind, Parameter
 from model.takeoff.cut_list import Cut, thickness_style
 from model.units import INCHES_16, LengthStyle, format_length
@@ -133,7 +134,7 @@ def cut_lines(cuts: Sequence[Cut], style: LengthStyle) -> Iterable[str]:
 
 def parameter_lines() -> Iterable[str]:
     """Every path that ``--set`` takes, with what it may be, its default and its help."""
-    rows = [(row.path, _allowed(row), row.format(row.default, INCHES_16), row.help) for row in TABLE]
+    rows = [(row.path, _allowed(row), row.format(row.default, INCHES_16), row.about) for row in TABLE]
     yield from table_lines(("Path", "May be", "Default", "What it is"), rows)
 
 
@@ -141,6 +142,11 @@ def _allowed(row: Parameter) -> str:
     match row.kind:
         case Kind.LENGTH:
             low, high = (format_length(value or 0.0, INCHES_16) for value in (row.lowest, row.highest))
+            return f"{low} to {high}" + (", or empty" if row.optional else "")
+        case Kind.NUMBER:
+            low, high = (
+                format_measure(value or 0.0, row.measure, INCHES_16) for value in (row.lowest, row.highest)
+            )
             return f"{low} to {high}" + (", or empty" if row.optional else "")
         case Kind.COUNT:
             return f"{row.lowest:g} to {row.highest:g}"

@@ -16,6 +16,7 @@ import msgspec
 from model.design import BedMould, BoardStock, Column, Design, Frieze, Panel, Plinth, Shelf
 from model.errors import LONGEST_SHOWN, JobRefused, Refused
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
+from model.shop import Allowances, Rates, Saw, Shop
 from model.site import Chart, Facing, Hearth, Opening, Room, Site
 from model.units import INCHES_16, LengthStyle, format_length
 
@@ -48,6 +49,7 @@ class Job:
     about: About
     site: Site
     design: Design
+    shop: Shop
 
 
 _RECORDS: dict[str, tuple[str, type | None]] = {
@@ -65,6 +67,9 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "shelf": ("design", Shelf),
     "bed_mould": ("design", BedMould),
     "board": ("design", BoardStock),
+    "rates": ("shop", Rates),
+    "allow": ("shop", Allowances),
+    "saw": ("shop", Saw),
 }
 
 
@@ -144,10 +149,12 @@ def build_job(values: Mapping[str, Any]) -> Job:
     parts = {first: record(first, kind) for first, (_, kind) in _RECORDS.items() if kind is not None}
     site = {f: parts[f] for f, (part, kind) in _RECORDS.items() if kind and part == "site"}
     design = {f: parts[f] for f, (part, kind) in _RECORDS.items() if kind and part == "design"}
+    shop = {f: parts[f] for f, (part, kind) in _RECORDS.items() if kind and part == "shop"}
     return Job(
         about=record("job", About),
         site=Site(fireplace=value("site.fireplace"), rule=value("site.rule"), **site),
         design=Design(**design),
+        shop=Shop(**shop),
     )
 
 

@@ -14,6 +14,21 @@ from itertools import pairwise
 from typing import cast
 
 from model.errors import Refused
+from model.measures import (
+    BARE,
+    COVERAGE,
+    FLUID_OUNCE,
+    INCH,
+    MIL,
+    PERCENT,
+    PLACES,
+    SQ_FT,
+    Measure,
+    format_measure,
+    parse_measure,
+)
+from model.reference import rates
+from model.reference.sourced import Sourced
 from model.units import INCHES_16, LengthStyle, format_length, parse_length
 
 Pairs = tuple[tuple[float, float], ...]
@@ -29,6 +44,7 @@ class Kind(StrEnum):
     YES_NO = "yes or no"
     TEXT = "text"
     PAIRS = "pairs of lengths"
+    NUMBER = "number"
 
 
 LONGEST_TEXT = 4000
@@ -68,7 +84,8 @@ class Parameter:
     """One row. Lengths in inches. `choices` maps the stored word to the words shown.
 
     `group` is the heading it stands under; `optional` lengths may be `None` (not measured);
-    `linked` rows are another handle on stored values and are not stored themselves.
+    `linked` rows are another handle on stored values and are not stored themselves. A number is stored in
+    `measure`; `sourced` is where the default comes from, for figures of the trade.
     """
 
     path: str
@@ -83,6 +100,15 @@ class Parameter:
     choices: Mapping[str, str] | None = None
     optional: bool = False
     linked: bool = False
+    measure: Measure = BARE
+    sourced: Sourced | None = None
+
+    @property
+    def about(self) -> str:
+        """The help, and for a figure of the trade where its default comes from."""
+        if self.sourced is None:
+            return self.help
+        return f"{self.help} {self.sourced.standing.capitalize()}: {self.sourced.source}."
 
     @property
     def name(self) -> str:
@@ -97,6 +123,10 @@ class Parameter:
                 if self.optional and not text.strip():
                     return None
                 value: Value = parse_length(text, self.name, style)
+            case Kind.NUMBER:
+                if self.optional and not text.strip():
+                    return None
+                value = parse_measure(text, self.name, self.measure, style)
             case Kind.COUNT:
                 stripped = text.strip()
                 if not (stripped.isascii() and stripped.isdigit() and len(stripped) < 6):
@@ -127,6 +157,8 @@ class Parameter:
                 if not self._within(value):
                     raise Refused(self.name, read, self._wanted())
                 return float(value)
+            case Kind.NUMBER:
+                return self._check_number(value, read)
             case Kind.COUNT:
                 if isinstance(value, bool) or not isinstance(value, int) or not self._within(value):
                     raise Refused(self.name, read, self._wanted())
@@ -156,6 +188,10 @@ class Parameter:
         match self.kind:
             case Kind.LENGTH:
                 return "" if value is None else format_length(cast(float, value), style)
+            case Kind.NUMBER:
+                return (
+                    "" if value is None else format_measure(cast(float, value), self.measure, style, PLACES)
+                )
             case Kind.YES_NO:
                 return "yes" if value else "no"
             case Kind.CHOICE:
@@ -164,6 +200,13 @@ class Parameter:
                 rows = cast(Pairs, value)
                 return "; ".join(f"{format_length(p, style)} : {format_length(d, style)}" for p, d in rows)
         return str(value)
+
+    def _check_number(self, value: object, read: object) -> float | None:
+        if value is None and self.optional:
+            return None
+        if isinstance(value, bool) or not isinstance(value, int | float) or not self._within(value):
+            raise Refused(self.name, read, self._wanted())
+        return float(value)
 
     def _within(self, value: float) -> bool:
         low_enough = self.highest is None or value <= self.highest
@@ -221,6 +264,11 @@ class Parameter:
                 low = format_length(self.lowest or 0.0, INCHES_16)
                 high = format_length(self.highest or 0.0, INCHES_16)
                 return f"write a length from {low} to {high}"
+            case Kind.NUMBER:
+                low, high = (
+                    format_measure(end or 0.0, self.measure, INCHES_16) for end in (self.lowest, self.highest)
+                )
+                return f"write a number from {low} to {high}"
             case Kind.COUNT:
                 return f"write a whole number from {self.lowest:g} to {self.highest:g}"
             case Kind.CHOICE:
@@ -293,6 +341,46 @@ def _choice(path: str, label: str, group: str, choices: Mapping[str, str], help:
 
 def _text(path: str, label: str, group: str, help: str) -> Parameter:
     return Parameter(path, label, group, Kind.TEXT, "", help)
+
+
+def _rate(
+    path: str, label: str, help: str, sourced: Sourced, measure: Measure, low: float, high: float, step: float
+) -> Parameter:
+    return Parameter(
+        path,
+        label,
+        "Rates",
+        Kind.NUMBER,
+        sourced.value,
+        help,
+        low,
+        high,
+        step,
+        measure=measure,
+        sourced=sourced,
+    )
+
+
+def _coats(path: str, label: str, help: str, sourced: Sourced) -> Parameter:
+    return Parameter(path, label, "Rates", Kind.COUNT, int(sourced.value), help, 0, 6, 1, sourced=sourced)
+
+
+def _work_length(
+    path: str, label: str, group: str, help: str, sourced: Sourced, low: float, high: float, step: float
+) -> Parameter:
+    """A length that is no dimension of the surround."""
+    return Parameter(path, label, group, Kind.LENGTH, sourced.value, help, low, high, step, sourced=sourced)
+
+
+def _saw(
+    path: str, label: str, kind: Kind, help: str, sourced: Sourced, low: float, high: float
+) -> Parameter:
+    """A measure of the user's own saw; not known until it is measured. `sourced` is the usual one."""
+    measure = INCH if kind is Kind.NUMBER else BARE
+    step = 0.01 if kind is Kind.NUMBER else 0.0625
+    return Parameter(
+        path, label, "Saw", kind, None, help, low, high, step, None, True, measure=measure, sourced=sourced
+    )
 
 
 # fmt: off
@@ -369,6 +457,58 @@ TABLE: tuple[Parameter, ...] = (
     _length("board.thickness", "Thickness", "Boards", 0.75, 0.5, 1,
             "The dressed boards as measured.", 0.03125),
     _choice("board.species", "Species", "Boards", SPECIES, "The wood of the boards."),
+    _rate("rates.moisture", "Moisture content", "What the boards hold when they are lifted.",
+          rates.MOISTURE, PERCENT, 4, 19, 1),
+    _rate("rates.primer_coverage", "Primer coverage", "What a gallon of primer covers once.",
+          rates.PRIMER_COVERAGE, COVERAGE, 50, 1000, 10),
+    _coats("rates.primer_coats", "Primer coats", "Coats on every face of every board.", rates.PRIMER_COATS),
+    _rate("rates.top_coverage", "Top coat coverage", "What a gallon of top coat covers once.",
+          rates.TOP_COVERAGE, COVERAGE, 50, 1000, 10),
+    _coats("rates.top_coats", "Top coats", "Coats on the faces that show.", rates.TOP_COATS),
+    _rate("rates.coat_loss", "Coating lost", "What stays in brush, roller and can, or in the air.",
+          rates.COAT_LOSS, PERCENT, 0, 70, 5),
+    _rate("rates.glue_film", "Glue film", "How thick glue is spread, wet, on one of the two faces.",
+          rates.GLUE_FILM, MIL, 1, 40, 1),
+    _rate("rates.glue_loss", "Glue lost", "What is squeezed out and wiped off.",
+          rates.GLUE_LOSS, PERCENT, 0, 70, 5),
+    _rate("rates.caulk_cartridge", "Caulk cartridge", "What one cartridge holds.",
+          rates.CAULK_CARTRIDGE, FLUID_OUNCE, 1, 40, 0.1),
+    _rate("rates.caulk_loss", "Caulk lost", "What is wiped off or stays in the nozzle.",
+          rates.CAULK_LOSS, PERCENT, 0, 70, 5),
+    _work_length("rates.bead_wood", "Bead, wood to wood", "Rates", "Leg of the fillet in an inside corner.",
+                 rates.BEAD_WOOD, 0.0625, 0.5, 0.0625),
+    _work_length("rates.bead_masonry", "Bead, wood to masonry", "Rates",
+                 "Leg of the fillet along masonry and wall.", rates.BEAD_MASONRY, 0.0625, 1, 0.0625),
+    _rate("rates.nail_factor", "Nail length", "In thicknesses of the piece that is nailed on.",
+          rates.NAIL_FACTOR, BARE, 2, 4, 0.5),
+    _work_length("rates.nail_spacing", "Nails apart", "Rates", "Most between finish nails along a piece.",
+                 rates.NAIL_SPACING, 4, 32, 1),
+    _work_length("rates.brad_spacing", "Brads apart", "Rates", "Most between brads along a panel's edge.",
+                 rates.BRAD_SPACING, 2, 16, 1),
+    _rate("rates.filler_loss", "Filler lost", "What is sanded off, over what the holes and seams hold.",
+          rates.FILLER_LOSS, PERCENT, 0, 400, 25),
+    _rate("rates.abrasive_disc", "Area to a disc", "What one abrasive disc sands before it is dull.",
+          rates.ABRASIVE_DISC, SQ_FT, 1, 100, 1),
+    _coats("rates.abrasive_grits", "Grits on bare wood", "Sandings before the first coat.",
+           rates.ABRASIVE_GRITS),
+    _work_length("allow.scribe", "Scribe stock", "Cutting", "Left on edges and ends that are fitted on site.",
+                 rates.SCRIBE, 0, 2, 0.0625),
+    _work_length("allow.trim_end", "Trim, each end", "Cutting", "Left on each end until the last cut.",
+                 rates.TRIM_END, 0, 4, 0.125),
+    _work_length("allow.trim_edge", "Trim, each edge", "Cutting", "Left on each edge until the last rip.",
+                 rates.TRIM_EDGE, 0, 0.5, 0.0625),
+    _work_length("allow.glue_length", "Glue-up, longer", "Cutting",
+                 "Left on the length of what is glued up until it is dry.", rates.GLUE_LENGTH, 0, 4, 0.125),
+    _work_length("allow.glue_width", "Glue-up, wider", "Cutting",
+                 "Left on the width of what is glued up until it is dry.", rates.GLUE_WIDTH, 0, 2, 0.125),
+    _saw("saw.shoe_left", "Shoe left of the blade", Kind.LENGTH,
+         "Left edge of the shoe to the blade, seen from behind; leave empty when not measured.",
+         rates.SHOE_LEFT, 0.25, 12),
+    _saw("saw.shoe_right", "Shoe right of the blade", Kind.LENGTH,
+         "Right edge of the shoe to the blade, seen from behind; leave empty when not measured.",
+         rates.SHOE_RIGHT, 0.25, 12),
+    _saw("saw.kerf", "Kerf", Kind.NUMBER, "Width of its cut; leave empty when not measured.",
+         rates.KERF, 0.02, 0.25),
 )
 # fmt: on
 BY_PATH: dict[str, Parameter] = {row.path: row for row in TABLE}

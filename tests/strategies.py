@@ -23,6 +23,15 @@ def lengths(row: Parameter) -> st.SearchStrategy[Any]:
     return st.one_of(st.none(), anything) if row.optional else anything
 
 
+def numbers(row: Parameter) -> st.SearchStrategy[Any]:
+    """Any rate the row may hold, its ends now and then."""
+    assert row.lowest is not None
+    assert row.highest is not None
+    low, high = float(row.lowest), float(row.highest)
+    anything = st.one_of(st.floats(low, high), st.sampled_from((low, high)))
+    return st.one_of(st.none(), anything) if row.optional else anything
+
+
 def charts() -> st.SearchStrategy[Any]:
     """Charts as a manual may print them: projections rising, clearances never falling."""
     values = st.integers(0, 64 * 16).map(lambda i: i / 16)
@@ -40,6 +49,8 @@ def values(row: Parameter) -> st.SearchStrategy[Any]:
     match row.kind:
         case Kind.LENGTH:
             return lengths(row)
+        case Kind.NUMBER:
+            return numbers(row)
         case Kind.COUNT:
             return st.integers(int(row.lowest or 0), int(row.highest or 0))
         case Kind.CHOICE:

@@ -195,7 +195,7 @@ def test_a_damaged_job_text_is_a_job_or_is_refused(data):
 def test_every_stored_row_can_be_set_and_read_by_its_path():
     job = default_job()
     for row in list_stored():
-        value = row.highest if row.kind is Kind.LENGTH else row.default
+        value = row.highest if row.kind in (Kind.LENGTH, Kind.NUMBER) else row.default
         assert read_value(with_value(job, row.path, value), row.path) == value
 
 

@@ -25,6 +25,7 @@ PROMISED = {
     "panel": ("reveal",),
 }
 LENGTHS = [row for row in TABLE if row.kind is Kind.LENGTH]
+NUMBERS = [row for row in TABLE if row.kind is Kind.NUMBER]
 STYLES = (INCHES_16, FEET_INCHES_16, LengthStyle("inches", 32), MILLIMETRES)
 
 
@@ -118,6 +119,49 @@ def test_no_two_rows_are_called_the_same():
     names = [row.name for row in TABLE]
     assert len(set(names)) == len(names)
     assert all(name and name == name.strip() for name in names)
+
+
+@pytest.mark.parametrize("row", NUMBERS, ids=lambda row: row.path)
+def test_a_number_holds_its_bounds_and_nothing_beyond(row):
+    assert row.check(row.lowest) == row.lowest
+    assert row.check(row.highest) == row.highest
+    for bad in (row.lowest - 0.01, row.highest + 0.01, math.nan, math.inf, 10**400, "3", True, [], {}):
+        with pytest.raises(Refused, match="write a number from"):
+            row.check(bad)
+    assert (row.optional and row.check(None) is None) or _refusal(row.path, None)
+
+
+def test_a_number_is_read_in_its_own_unit_or_the_jobs():
+    row = BY_PATH["rates.primer_coverage"]
+    assert row.parse("250") == row.parse("250 sq ft/gal") == row.parse(" 250 ft²/gal ") == 250
+    assert row.parse("6.136 m²/L") == pytest.approx(250, rel=1e-4)
+    assert row.parse("6.136", MILLIMETRES) == pytest.approx(250, rel=1e-4)
+    assert row.format(250.0, INCHES_16) == "250 sq ft/gal"
+    assert row.format(250.0, MILLIMETRES) == "6.136 m²/L"
+    assert BY_PATH["rates.moisture"].parse("8 %") == BY_PATH["rates.moisture"].parse("8") == 8
+
+
+def test_a_number_that_is_none_or_has_another_unit_is_refused_with_an_example():
+    row = BY_PATH["rates.primer_coverage"]
+    for text in ("", "x", "-3", "250 lb", "1e3", "2 50", "250 sq ft", "9" * 400):
+        with pytest.raises(Refused, match="write a number"):
+            row.parse(text)
+    with pytest.raises(Refused) as caught:
+        row.parse("40")
+    assert str(caught.value) == (
+        'rate primer coverage "40": write a number from 50 sq ft/gal to 1000 sq ft/gal'
+    )
+
+
+def test_a_figure_of_the_trade_says_how_well_its_default_is_known():
+    for row in TABLE:
+        if row.sourced is not None:
+            assert row.default in (row.sourced.value, None)
+            assert row.about.startswith(row.help)
+            assert row.sourced.source in row.about
+            assert str(row.sourced.standing) in row.about.lower()
+        else:
+            assert row.about == row.help
 
 
 def test_a_bad_length_is_refused_by_name_with_an_example():
@@ -242,6 +286,10 @@ def test_what_a_field_shows_reads_back_to_within_its_step(data, row, style):
             rounded = round_length(value, style)
             if row.lowest <= rounded <= row.highest:
                 assert row.parse(shown, style) == rounded
+        case Kind.NUMBER if value is not None:
+            near = float(f"{value * row.measure.scale(style):.4g}") / row.measure.scale(style)
+            if row.lowest <= near <= row.highest:
+                assert row.parse(shown, style) == pytest.approx(near, rel=1e-3)
         case Kind.PAIRS:
             rounded = tuple((round_length(p, style), round_length(c, style)) for p, c in value)
             if len({p for p, _ in rounded}) == len(rounded):

@@ -57,7 +57,7 @@ def test_what_is_no_number_does_not_step():
         assert step_value(find_parameter(path), value, 1, INCHES_16) == value
 
 
-@pytest.mark.parametrize("row", [row for row in TABLE if row.kind in (Kind.LENGTH, Kind.COUNT)])
+@pytest.mark.parametrize("row", [row for row in TABLE if row.kind in (Kind.LENGTH, Kind.COUNT, Kind.NUMBER)])
 @pytest.mark.parametrize("style", [INCHES_16, MILLIMETRES])
 def test_every_step_of_every_row_is_a_value_the_row_takes(row, style):
     value = row.default if row.default is not None else row.lowest

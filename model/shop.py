@@ -1,0 +1,68 @@
+"""What the maker works with: rates of use, allowances for cutting and the saw. Not the design, not the site.
+
+Defaults, bounds and sources stand in model.parameters and model.reference.rates. Lengths in inches.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Rates:
+    """How far materials go. Coverages in square feet to the gallon, losses and moisture in percent.
+
+    `glue_film` in mils, `caulk_cartridge` in fluid ounces, `abrasive_disc` in square feet to a disc.
+    """
+
+    moisture: float
+    primer_coverage: float
+    primer_coats: int
+    top_coverage: float
+    top_coats: int
+    coat_loss: float
+    glue_film: float
+    glue_loss: float
+    caulk_cartridge: float
+    caulk_loss: float
+    bead_wood: float
+    bead_masonry: float
+    nail_factor: float
+    nail_spacing: float
+    brad_spacing: float
+    filler_loss: float
+    abrasive_disc: float
+    abrasive_grits: int
+
+
+@dataclass(frozen=True, slots=True)
+class Allowances:
+    """Wood left on a piece over its finished size, and taken off again in turn."""
+
+    scribe: float
+    trim_end: float
+    trim_edge: float
+    glue_length: float
+    glue_width: float
+
+
+@dataclass(frozen=True, slots=True)
+class Saw:
+    """A hand-held circular saw; `None` where it has not been measured.
+
+    `shoe_left` and `shoe_right` run from the shoe's edges to the near side of the blade, as seen from
+    behind the saw; `kerf` is the width of its cut.
+    """
+
+    shoe_left: float | None
+    shoe_right: float | None
+    kerf: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Shop:
+    """Everything of the maker's that a takeoff needs."""
+
+    rates: Rates
+    allow: Allowances
+    saw: Saw
