@@ -78,9 +78,7 @@ def _serve(asked: int, answering: int) -> None:
         from model.job import default_job
 
         load_heavy_parts()
-        work_out(
-            default_job(), Wish(("front", "side"), 12.0, clearance=False)
-        )
+        work_out(default_job(), Wish(("front", "side"), 12.0, clearance=False))
         with os.fdopen(asked, "rb") as questions, os.fdopen(answering, "wb") as answers:
             while True:
                 job, wish = pickle.load(questions)

@@ -5,7 +5,7 @@ What stands on the sheet is decided elsewhere; this widget places it, paints it 
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
     QKeyEvent,
@@ -15,6 +15,7 @@ from PySide6.QtGui import (
     QPaintEvent,
     QPen,
     QPixmap,
+    QRegion,
     QResizeEvent,
     QWheelEvent,
 )
@@ -66,6 +67,8 @@ class Canvas(QWidget):
         self._paper = QRectF()
         self._is_fitted = True
         self._picture: QPixmap | None = None
+        self._desk = QPixmap()
+        self._desk_state: object = None
         self._pressed: QPointF | None = None
         self._panned = False
         self._was_seen = False
@@ -218,29 +221,39 @@ class Canvas(QWidget):
             QTimer.singleShot(0, self.seen.emit)
 
     def _paint_picture(self) -> QPixmap:
-        ratio = self.devicePixelRatioF()
-        picture = QPixmap(self.size() * ratio)
-        picture.setDevicePixelRatio(ratio)
-        picture.fill(QColor(colours().desk))
+        picture = QPixmap(self._desk_picture())
         with QPainter(picture) as painter:
-            self._paint_paper(painter)
             for view in self._views:
                 place = self._place.moved(view.dx, 0.0)
                 paint_drawing(painter, view.gathered, place, LINE_DOTS / MM_PER_INCH)
         return picture
 
-    def _paint_paper(self, painter: QPainter) -> None:
-        """The paper with a soft edge: a few pale outlines that grow."""
+    def _desk_picture(self) -> QPixmap:
+        """The empty paper on its ground; an edit leaves it as it is."""
         desk = QRectF(self.rect()).adjusted(DESK, DESK, -DESK, -DESK)
-        paper = desk if self._paper.isEmpty() else self._paper_box(self._place)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(QColor(0, 0, 0, 4))
-        for spread in range(SOFT_EDGE, 0, -1):
-            edge = paper.adjusted(-spread, 2 - spread, spread, 2 + spread)
-            painter.drawRoundedRect(edge, spread, spread)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-        painter.fillRect(paper, QColor(TINTS[Fill.PAPER]))
+        paper = (desk if self._paper.isEmpty() else self._paper_box(self._place)).toAlignedRect()
+        state = (paper, self.size(), self.devicePixelRatioF(), colours().desk)
+        if state != self._desk_state:
+            self._desk_state, self._desk = state, self._paint_desk(paper)
+        return self._desk
+
+    def _paint_desk(self, paper: QRect) -> QPixmap:
+        """The paper has a soft edge: a few pale outlines that grow, laid down only where they are seen."""
+        ratio = self.devicePixelRatioF()
+        picture = QPixmap(self.size() * ratio)
+        picture.setDevicePixelRatio(ratio)
+        picture.fill(QColor(colours().desk))
+        with QPainter(picture) as painter:
+            painter.setClipRegion(QRegion(self.rect()) - QRegion(paper))
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(QColor(0, 0, 0, 4))
+            for spread in range(SOFT_EDGE, 0, -1):
+                edge = QRectF(paper).adjusted(-spread, 2 - spread, spread, 2 + spread)
+                painter.drawRoundedRect(edge, spread, spread)
+            painter.setClipping(False)
+            painter.fillRect(paper, QColor(TINTS[Fill.PAPER]))
+        return picture
 
     def resizeEvent(self, _event: QResizeEvent) -> None:
         """Keep the whole sheet in view if it was; else keep its middle where it was."""

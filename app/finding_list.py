@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from PySide6.QtCore import (
     QAbstractListModel,
     QModelIndex,
@@ -12,12 +14,12 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QResizeEvent
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QResizeEvent
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from app.hairline import ThinBar
 from app.status_shape import paint_shape
-from app.theme import RHYTHM, SMALL_POINTS, colours, status_colour, text_font
+from app.theme import RHYTHM, SMALL_POINTS, TEXT_POINTS, colours, status_colour, text_font
 from model.check.finding import STATUS_WORD, Finding
 from model.units import LengthStyle
 
@@ -82,9 +84,9 @@ class FindingLine(QStyledItemDelegate):
         view = option.widget
         whole = view.viewport().width() if isinstance(view, QListView) else option.rect.width()
         finding = self._model.findings[index.row()]
-        message = _height(_say(finding), self.message_width(whole), text_font())
+        message = _height(_say(finding), self.message_width(whole), TEXT_POINTS)
         shown = self.shows_source(whole)
-        source = _height(_source(finding), SOURCE - RHYTHM, text_font(SMALL_POINTS)) if shown else 0
+        source = _height(_source(finding), SOURCE - RHYTHM, SMALL_POINTS) if shown else 0
         values = 2 * QFontMetrics(text_font()).lineSpacing() if self._model.values[index.row()][0] else 0
         return QSize(whole, max(message, source, values) + 2 * RHYTHM)
 
@@ -167,8 +169,11 @@ def _capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def _height(text: str, width: int, font: QFont) -> int:
-    return QFontMetrics(font).boundingRect(QRect(0, 0, width, _TALL), _WRAP, text).height()
+@lru_cache(maxsize=512)
+def _height(text: str, width: int, points: float) -> int:
+    """Of a text broken into lines; most texts are still the same after an edit."""
+    metrics = QFontMetrics(text_font(points))
+    return metrics.boundingRect(QRect(0, 0, width, _TALL), _WRAP, text).height()
 
 
 class FindingList(QListView):

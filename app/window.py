@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from pathlib import Path
 
 from PySide6.QtCore import QSize, Qt, QTimer
@@ -54,7 +55,7 @@ class Window(QMainWindow):
         self.files = JobFiles(self, self.session, settings, self.notice, self.fields.commit_pending)
         self.writing = Writing(self, self.session, settings, self.work, self.progress, self.notice)
         self._loading = Loading()
-        self._loading.finished.connect(self.drafting.take_over)
+        self._loading.finished.connect(self._take_over)
         self._lay_out()
         self.menus = CommandMenu(self)
         self._connect()
@@ -112,7 +113,14 @@ class Window(QMainWindow):
         self.drafting.start(ahead)
         if ahead is not None:
             self.canvas.seen.connect(self._loading.start)
+        else:
+            gc.freeze()
         QTimer.singleShot(0, self.offer_left_behind)
+
+    def _take_over(self) -> None:
+        """All is loaded. What is there by now stays; looking through it again would hold up edits."""
+        self.drafting.take_over()
+        gc.freeze()
 
     def offer_left_behind(self) -> None:
         """Ask about the latest unsaved work that was left behind, if there is any."""

@@ -5,7 +5,8 @@ from __future__ import annotations
 from app.fields.row import VALUE_SHARE, Row
 from app.fields.tape_edit import TapeEdit
 from model.job import Job, read_value
-from model.parameters import Kind, Parameter
+from model.parameters import Kind, Parameter, Value
+from model.units import LengthStyle
 
 TEXT_SHARE = 0.64
 """Names need more room than figures."""
@@ -18,6 +19,7 @@ class TapeRow(Row):
         share = TEXT_SHARE if parameter.kind is Kind.TEXT else VALUE_SHARE
         super().__init__(parameter.path, parameter.label, parameter.about, share=share)
         self._parameter = parameter
+        self._state: tuple[Value, LengthStyle] | None = None
         self.edit = TapeEdit(steps=parameter.kind is not Kind.TEXT)
         if parameter.optional:
             self.edit.setPlaceholderText("not known")
@@ -34,7 +36,10 @@ class TapeRow(Row):
             self.settle()
         elif self.message:
             return
-        self.edit.show_text(self._parameter.format(read_value(job, self.path), job.about.length_style))
+        state = (read_value(job, self.path), job.about.length_style)
+        if fresh or state != self._state or self.edit.is_touched:
+            self._state = state
+            self.edit.show_text(self._parameter.format(*state))
 
     def take_cursor(self) -> None:
         """Ready to be typed over, also when the cursor was here already."""
