@@ -66,6 +66,25 @@ class End:
         return degrees(atan((self.slope_u**2 + self.slope_v**2) ** 0.5))
 
 
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """How a piece is moulded: the section's name, and degrees its back is sprung off what it lies against.
+
+    `out` is the room's direction from its back to its face, `seat` that from its foot to its seat, which
+    lies under a shelf, on a plinth or against a frame; both are written like ``+z``.
+    """
+
+    name: str
+    spring: float = 0.0
+    out: str = "+z"
+    seat: str = "+y"
+
+    def mirrored(self) -> Worked:
+        """The same on the other side of the opening's centre line."""
+        turned = {"+x": "-x", "-x": "+x"}
+        return replace(self, out=turned.get(self.out, self.out), seat=turned.get(self.seat, self.seat))
+
+
 @dataclass(frozen=True)
 class Board:
     """A straight piece.
@@ -75,7 +94,7 @@ class Board:
     are the end cuts along `axis`. The grain runs along `axis` too, but for a piece sawn to shape from a
     flat board: its face is the section, `axis` goes through its thickness, and `grain` names the axis its
     length lies along. `role` says what it is ("column stile"), `assembly` the sub-assembly it is lifted
-    with ("left column").
+    with ("left column"). `worked` says how it is moulded, if it is.
     """
 
     role: str
@@ -87,6 +106,7 @@ class Board:
     high: End
     curved: frozenset[int] = frozenset()
     grain: str = ""
+    worked: Worked | None = None
 
     @cached_property
     def vertices(self) -> tuple[Point3, ...]:
@@ -170,12 +190,14 @@ class Board:
 
     def mirrored(self, assembly: str) -> Board:
         """Its twin on the other side of the opening's centre line."""
+        worked = self.worked and self.worked.mirrored()
         if self.axis == "x":
             return replace(
                 self,
                 assembly=assembly,
                 low=End(-self.high.at, -self.high.slope_u, -self.high.slope_v),
                 high=End(-self.low.at, -self.low.slope_u, -self.low.slope_v),
+                worked=worked,
             )
         x_is_u = CROSS[self.axis][0] == 0
         flipped = tuple((-u, v) if x_is_u else (u, -v) for u, v in reversed(self.section))
@@ -193,6 +215,7 @@ class Board:
             low=end(self.low),
             high=end(self.high),
             curved=frozenset(last - i for i in self.curved),
+            worked=worked,
         )
 
 

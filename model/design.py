@@ -5,9 +5,14 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """A boxed leg, left and right alike; `margin` is from the opening's edge to its inner side."""
+    """A boxed leg; `margin` is from the opening's edge to its inner side.
+
+    Both are `width` wide, but for one whose own width is given.
+    """
 
     width: float
+    width_left: float | None
+    width_right: float | None
     projection: float
     margin: float
     stile: float
@@ -46,7 +51,8 @@ class Panel:
 class Shelf:
     """The mantel shelf; `height` to its top, from the hearth or the floor as `height_from` says.
 
-    `overhang_front` is past the foremost part below it, `overhang_end` past the columns' outer sides.
+    `overhang_front` is past the foremost part below it, `overhang_end` past the columns' outer sides,
+    but for an end whose own overhang is given.
     """
 
     height: float
@@ -54,6 +60,8 @@ class Shelf:
     thickness: float
     overhang_front: float
     overhang_end: float
+    overhang_left: float | None
+    overhang_right: float | None
     edge_height: float
 
 

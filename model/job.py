@@ -17,7 +17,7 @@ from model.design import BedMould, BoardStock, Column, Design, Frieze, Panel, Pl
 from model.errors import LONGEST_SHOWN, JobRefused, Refused
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
 from model.shop import Allowances, Rates, Saw, Shop
-from model.site import Chart, Facing, Hearth, Opening, Room, Site
+from model.site import Chart, Facing, Hearth, Level, Opening, Room, Site
 from model.units import INCHES_16, LengthStyle, format_length
 
 FORMAT_VERSION = 1
@@ -58,6 +58,7 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "opening": ("site", Opening),
     "facing": ("site", Facing),
     "hearth": ("site", Hearth),
+    "level": ("site", Level),
     "room": ("site", Room),
     "chart": ("site", Chart),
     "column": ("design", Column),

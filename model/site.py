@@ -37,6 +37,15 @@ class Hearth:
 
 
 @dataclass(frozen=True, slots=True)
+class Level:
+    """Readings down from one level line: to the hearth at the opening, and to where each column stands."""
+
+    centre: float | None
+    left: float | None
+    right: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class Room:
     """Ceiling over the room's floor; wall free to the left and right of the opening's edges."""
 
@@ -67,5 +76,6 @@ class Site:
     opening: Opening
     facing: Facing
     hearth: Hearth
+    level: Level
     room: Room
     chart: Chart

@@ -37,7 +37,7 @@ def detail_box(surround: Surround, view: str) -> Box:
     """What of `view` is shown: left, bottom, right, top in its own coordinates."""
     layout = surround.layout
     if view == "plan_section":
-        outer = max(layout.column_outer, layout.plinth_out)
+        outer = max(layout.right.outer, layout.plinth_out)
         front = max(layout.column_front, layout.plinth_front)
         return (layout.column_inner - AROUND, -front - AROUND, outer + AROUND, AROUND - layout.wall)
     top = layout.shelf_top + AROUND

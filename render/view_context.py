@@ -50,7 +50,7 @@ class Frame:
         top = max(layout.shelf_top, layout.facing_top)
         front = max(layout.shelf_front, layout.hearth_front, layout.plinth_front)
         if view == "front":
-            reach = max(layout.shelf_side, layout.facing_side, layout.hearth_side)
+            reach = max(layout.shelf_reach, layout.facing_side, layout.hearth_side)
             return Frame(-reach, _foot(surround), reach, top)
         if view == "side":
             return Frame(-front, _foot(surround), -layout.wall, top)
@@ -58,7 +58,7 @@ class Frame:
         if view == "vertical_section":
             slab = max(surround.job.site.hearth.thickness or SLAB, -layout.floor)
             return Frame(-front, -slab, behind, max(top, layout.shelf_top + WALL_ABOVE))
-        reach = max(layout.shelf_side, layout.facing_side) + WALL_BESIDE
+        reach = max(layout.shelf_reach, layout.facing_side) + WALL_BESIDE
         return Frame(-max(reach, layout.hearth_side), -front, max(reach, layout.hearth_side), behind)
 
 
@@ -127,7 +127,7 @@ def _front_context(surround: Surround, frame: Frame, ceiling: float) -> list[Mar
 def _near_wall_ends(surround: Surround, left: float, right: float) -> list[float]:
     layout, room = surround.layout, surround.job.site.room
     ends = [-(layout.opening_side + room.left), layout.opening_side + room.right]
-    return [x for x in ends if left <= x <= right and abs(x) <= layout.shelf_side + NEAR_WALL]
+    return [x for x in ends if left <= x <= right and abs(x) <= layout.shelf_reach + NEAR_WALL]
 
 
 def _wall_end(x: float, floor: float, ceiling: float) -> Segment:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from model.build.layout import Side
+from model.job import read_value
 from model.surround import Surround
 from render.dimension_strings import Edge, String, measure
 
@@ -23,22 +25,22 @@ def list_strings(surround: Surround, view: str) -> tuple[String, ...]:
 
 def _front_widths(surround: Surround) -> tuple[String, ...]:
     layout = surround.layout
-    inner, outer, mouth = layout.column_inner, layout.column_outer, layout.opening_side
-    base, frieze = layout.column_base, layout.frieze_frame
+    left, right, inner, mouth = layout.left, layout.right, layout.column_inner, layout.opening_side
+    frieze = layout.frieze_frame
     members = [(-inner, layout.shelf_bottom, "")]
     for x0, _, x1, _ in frieze.openings:
         members += [(x0, layout.shelf_bottom, "frieze.stile"), (x1, layout.shelf_bottom, "")]
     members.append((inner, layout.shelf_bottom, "frieze.stile"))
-    side, top, front = layout.shelf_side, layout.shelf_top, layout.facing_side
+    top, front = layout.shelf_top, layout.facing_side
     return (
         measure(
             Edge.BELOW,
-            (-outer, base, ""),
-            (-inner, base, "column.width"),
+            (-left.outer, left.base, ""),
+            (-inner, left.base, _own(surround, "column.width", left)),
             (-mouth, 0.0, "column.margin"),
             (mouth, 0.0, "opening.width"),
-            (inner, base, "column.margin"),
-            (outer, base, "column.width"),
+            (inner, right.base, "column.margin"),
+            (right.outer, right.base, _own(surround, "column.width", right)),
         ),
         measure(Edge.BELOW, (-front, 0.0, ""), (front, 0.0, "facing.width")),
         measure(
@@ -49,35 +51,42 @@ def _front_widths(surround: Surround) -> tuple[String, ...]:
         measure(Edge.ABOVE, *members),
         measure(
             Edge.ABOVE,
-            (-side, top, ""),
-            (-outer, layout.shelf_bottom, "shelf.overhang_end"),
-            (outer, layout.shelf_bottom, ""),
-            (side, top, "shelf.overhang_end"),
+            (-left.shelf_side, top, ""),
+            (-left.outer, layout.shelf_bottom, _own(surround, "shelf.overhang_end", left)),
+            (right.outer, layout.shelf_bottom, ""),
+            (right.shelf_side, top, _own(surround, "shelf.overhang_end", right)),
         ),
-        measure(Edge.ABOVE, (-side, top, ""), (side, top, "")),
+        measure(Edge.ABOVE, (-left.shelf_side, top, ""), (right.shelf_side, top, "")),
     )
+
+
+def _own(surround: Surround, path: str, side: Side) -> str:
+    """The parameter a side's size stands for: the one for that side alone where it is given."""
+    alone = f"{path.removesuffix('_end')}_{side.name}"
+    return path if read_value(surround.job, alone) is None else alone
 
 
 def _front_heights(surround: Surround) -> tuple[String, ...]:
     layout = surround.layout
-    outer, side, mouth = layout.column_outer, layout.shelf_side, layout.opening_side
-    frame = layout.column_frame
+    left, right, mouth = layout.left, layout.right, layout.opening_side
+    outer = right.outer
     datum = layout.floor if surround.job.design.shelf.height_from == "floor" else 0.0
-    panels = [(layout.plinth_top, outer, "")]
-    for _, y0, _, y1 in frame.openings:
+    foot = [(right.base, outer, ""), (right.plinth_top, outer, "plinth.height")]
+    panels = foot if right.base != left.base else [(right.plinth_top, outer, "")]
+    for _, y0, _, y1 in right.frame.openings:
         panels += [(y0, outer, "column.rail"), (y1, outer, "")]
     mould = layout.shelf_bottom - layout.mould_size
     panels += [(mould, outer, "column.rail"), (layout.shelf_bottom, outer, "bed_mould.size")]
     return (
         measure(
             Edge.LEFT,
-            (layout.column_base, -outer, ""),
-            (layout.plinth_top, -outer, "plinth.height"),
-            (layout.frieze_bottom, -outer, ""),
-            (layout.shelf_bottom, -outer, "frieze.height"),
-            (layout.shelf_top, -side, "shelf.thickness"),
+            (left.base, -left.outer, ""),
+            (left.plinth_top, -left.outer, "plinth.height"),
+            (layout.frieze_bottom, -left.outer, ""),
+            (layout.shelf_bottom, -left.outer, "frieze.height"),
+            (layout.shelf_top, -left.shelf_side, "shelf.thickness"),
         ),
-        measure(Edge.LEFT, (datum, -outer, ""), (layout.shelf_top, -side, "shelf.height")),
+        measure(Edge.LEFT, (datum, -left.outer, ""), (layout.shelf_top, -left.shelf_side, "shelf.height")),
         measure(Edge.RIGHT, *panels),
         measure(
             Edge.RIGHT,
@@ -95,17 +104,17 @@ def _front_heights(surround: Surround) -> tuple[String, ...]:
 
 
 def _side(surround: Surround) -> tuple[String, ...]:
-    layout = surround.layout
+    layout, base = surround.layout, surround.layout.right.base
     foremost = max(layout.column_front, layout.frieze_front)
     return (
         measure(
             Edge.BELOW,
-            (-layout.plinth_front, layout.column_base, ""),
-            (-layout.column_front, layout.column_base, "plinth.projection"),
-            (0.0, layout.column_base, "column.projection"),
-            (-layout.wall, layout.column_base, "facing.proud"),
+            (-layout.plinth_front, base, ""),
+            (-layout.column_front, base, "plinth.projection"),
+            (0.0, base, "column.projection"),
+            (-layout.wall, base, "facing.proud"),
         ),
-        measure(Edge.BELOW, (-layout.hearth_front, 0.0, ""), (0.0, layout.column_base, "hearth.depth")),
+        measure(Edge.BELOW, (-layout.hearth_front, 0.0, ""), (0.0, base, "hearth.depth")),
         measure(
             Edge.ABOVE,
             (-layout.shelf_front, layout.shelf_top, ""),
@@ -125,45 +134,50 @@ def _side(surround: Surround) -> tuple[String, ...]:
 
 def _plan(surround: Surround) -> tuple[String, ...]:
     layout = surround.layout
-    side, front, hearth = layout.shelf_side, -layout.shelf_front, layout.hearth_side
+    left, right, front, hearth = (
+        -layout.left.shelf_side,
+        layout.right.shelf_side,
+        -layout.shelf_front,
+        layout.hearth_side,
+    )
     return (
-        measure(Edge.BELOW, (-side, front, ""), (side, front, "")),
+        measure(Edge.BELOW, (left, front, ""), (right, front, "")),
         measure(
             Edge.BELOW, (-hearth, -layout.hearth_front, ""), (hearth, -layout.hearth_front, "hearth.width")
         ),
-        measure(Edge.LEFT, (front, -side, ""), (0.0, -side, "shelf.depth")),
+        measure(Edge.LEFT, (front, left, ""), (0.0, left, "shelf.depth")),
         measure(Edge.RIGHT, (-layout.hearth_front, hearth, ""), (0.0, hearth, "hearth.depth")),
     )
 
 
 def _plan_section(surround: Surround) -> tuple[String, ...]:
     layout = surround.layout
-    inner, outer, mouth = layout.column_inner, layout.column_outer, layout.opening_side
-    face, plinth, frame = -layout.column_front, -layout.plinth_front, layout.column_frame
+    left, right, inner, mouth = layout.left, layout.right, layout.column_inner, layout.opening_side
+    face, plinth, frame = -layout.column_front, -layout.plinth_front, layout.right.frame
     x0, _, x1, _ = frame.openings[0]
     out = layout.plinth_out
     return (
         measure(
             Edge.BELOW,
-            (-outer, face, ""),
-            (-inner, face, "column.width"),
+            (-left.outer, face, ""),
+            (-inner, face, _own(surround, "column.width", left)),
             (-mouth, 0.0, "column.margin"),
             (mouth, 0.0, "opening.width"),
             (inner, face, "column.margin"),
             (x0, face, "column.stile"),
             (x1, face, ""),
-            (outer, face, "column.stile"),
+            (right.outer, face, "column.stile"),
         ),
-        measure(Edge.BELOW, (-outer - out, plinth, ""), (outer + out, plinth, "")),
+        measure(Edge.BELOW, (-left.outer - out, plinth, ""), (right.outer + out, plinth, "")),
         measure(
             Edge.LEFT,
-            (plinth, -outer - out, ""),
-            (face, -outer, "plinth.projection"),
-            (0.0, -outer, "column.projection"),
+            (plinth, -left.outer - out, ""),
+            (face, -left.outer, "plinth.projection"),
+            (0.0, -left.outer, "column.projection"),
         ),
         measure(
             Edge.RIGHT,
-            (face, outer, ""),
+            (face, right.outer, ""),
             (face + frame.reveal, x1, "panel.reveal"),
             (face + frame.reveal + layout.panel, x1, "panel.thickness"),
         ),

@@ -161,7 +161,7 @@ def _list_words(
             *(min(d.line, d.text_at[1] - d.height / 2) for d in dimensions if not d.vertical),
         ]
     )
-    left = -max(surround.layout.shelf_side, surround.layout.facing_side)
+    left = -max(surround.layout.shelf_reach, surround.layout.facing_side)
     marks: list[Mark] = []
     for number, finding in enumerate(findings, start=1):
         at = (left, lowest - (LIST_GAP + number * LIST_STEP) * ratio)

@@ -118,7 +118,7 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
 
 def section_level(surround: Surround) -> float:
     """y of the plan section: through the middle of the columns' lowest panel."""
-    _, low, _, high = surround.layout.column_frame.openings[0]
+    _, low, _, high = surround.layout.right.frame.openings[0]
     return (low + high) / 2
 
 
@@ -140,7 +140,7 @@ def _project(surround: Surround, wood: Solids, view: str, look: Look) -> Project
         site = site_cut_upright(layout, at, layout.shelf_top + WALL_ABOVE, thickness)
         return _project_cut(surround, site, "x", at, look)
     level = layout.shelf_top + 1.0 if view == "plan" else section_level(surround)
-    site = site_from_above(layout, level, max(layout.shelf_side, layout.facing_side) + WALL_BESIDE)
+    site = site_from_above(layout, level, max(layout.shelf_reach, layout.facing_side) + WALL_BESIDE)
     return _project_cut(surround, site, "y", level, look)
 
 

@@ -76,3 +76,10 @@ def jobs(**held: Any) -> st.SearchStrategy[Job]:
         for row in list_stored()
     }
     return st.fixed_dictionaries(rows).map(build_job)
+
+
+def alike(**held: Any) -> st.SearchStrategy[Job]:
+    """Jobs whose left and right side are alike: nothing is given for one side only, and the feet are level."""
+    one_sided = ("column__width", "shelf__overhang", "level_")
+    only = {f"{name}_{side}": None for name in one_sided for side in ("left", "right")}
+    return jobs(**only, **held)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import cos, pi, sin
 
 from model.board import Board, Point2, Stock, StockKind
-from model.build.layout import LEAST_LAYER, Layout
+from model.build.layout import LEAST_LAYER, Layout, Side
 from model.build.run import run_section
 
 BED_MOULD = "bed mould"
@@ -42,11 +42,17 @@ def build_bed_mould(layout: Layout, wood: str) -> tuple[Board, ...]:
 
 
 def _path(layout: Layout) -> list[Point2]:
-    inner, outer = layout.column_inner, layout.column_outer
+    """From the wall on the right round both columns to the wall on the left."""
+    left = [(-x, z) for x, z in reversed(_half_path(layout, layout.left))]
+    return _half_path(layout, layout.right) + left
+
+
+def _half_path(layout: Layout, side: Side) -> list[Point2]:
     column, frieze = layout.column_front, layout.frieze_front
+    top = layout.step_up(side.base, side.outer_back)
+    reaches_wall = top is not None and top <= layout.shelf_bottom - layout.mould_size
+    back = layout.wall if reaches_wall else side.outer_back
     if abs(column - frieze) < LEAST_LAYER / 2:
         # Too small a step to mitre round: straight across, along whichever stands further out.
-        right = [(outer, layout.column_back), (outer, max(column, frieze))]
-    else:
-        right = [(outer, layout.column_back), (outer, column), (inner, column), (inner, frieze)]
-    return right + [(-x, z) for x, z in reversed(right)]
+        return [(side.outer, back), (side.outer, max(column, frieze))]
+    return [(side.outer, back), (side.outer, column), (side.inner, column), (side.inner, frieze)]

@@ -21,11 +21,12 @@ def build_frieze(layout: Layout, stock: Stock, sheet: Stock) -> tuple[Board, ...
     if not closed:
         return face
     y = (y0, y0 + stock.thickness)
-    return (*face, block("soffit", FRIEZE, stock, "x", (x0, x1), y, (0.0, soffit_depth(layout))))
+    back = layout.wall if y0 >= layout.facing_top else 0.0
+    return (*face, block("soffit", FRIEZE, stock, "x", (x0, x1), y, (back, soffit_depth(layout))))
 
 
 def soffit_depth(layout: Layout) -> float:
-    """How deep the soffit is, from the masonry to the frame's back; 0 when none is built."""
+    """How far the frame's back is off the masonry, where a soffit closes it; 0 when none is built."""
     gap = layout.frieze_front - layout.board
     return gap if gap >= LEAST_LAYER else 0.0
 

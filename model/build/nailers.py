@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.board import Board, Point2, Stock, StockKind, block
 from model.build.frieze import frieze_hollow, soffit_depth
-from model.build.layout import LEAST_LAYER, Layout
+from model.build.layout import LEAST_LAYER, Layout, Side
 
 NAILERS = "nailers"
 FRAMING = 1.5
@@ -19,8 +19,8 @@ TOP_HEIGHT = 3.5
 
 def build_nailers(layout: Layout) -> tuple[Board, ...]:
     """Uprights in the columns, one strip under the shelf and one over the soffit where there is room."""
-    right = _uprights(layout)
-    return tuple(board.mirrored(NAILERS) for board in right) + right + _frieze_strips(layout)
+    left = tuple(board.mirrored(NAILERS) for board in _uprights(layout, layout.left))
+    return left + _uprights(layout, layout.right) + _frieze_strips(layout)
 
 
 def _thickness(room: float) -> float:
@@ -33,32 +33,36 @@ def _stock(thickness: float) -> Stock:
     return Stock(StockKind.FRAMING, bought, "framing")
 
 
-def _uprights(layout: Layout) -> tuple[Board, ...]:
+def _uprights(layout: Layout, side: Side) -> tuple[Board, ...]:
+    """One against each side of a column, or one that fills a narrow one."""
     t = layout.board
-    low, high = layout.column_inner + t, layout.column_outer - t
-    hollow = layout.column_front - max(t, layout.column_frame.reveal + layout.panel)
-    thickness = _thickness(hollow)
+    low, high = side.inner + t, side.outer - t
+    hollow = layout.column_front - max(t, side.frame.reveal + layout.panel)
     two = high - low >= 2 * UPRIGHT_WIDTH + 0.25
     spans = [(low, low + UPRIGHT_WIDTH), (high - UPRIGHT_WIDTH, high)] if two else [(low, high)]
-    if two and _is_out_of_reach(layout, low, thickness):
+    if two and _is_out_of_reach(layout, side, low, _thickness(hollow)):
         spans = spans[1:]
-    y = (layout.column_base, layout.shelf_bottom)
-    return tuple(
-        block("column nailer", NAILERS, _stock(thickness), "y", span, y, _against(layout, span, thickness))
-        for span in spans
-    )
+    return tuple(board for span in spans for board in _upright(layout, side, span, hollow))
 
 
-def _is_out_of_reach(layout: Layout, low: float, thickness: float) -> bool:
-    """Whether the inner nailer, on the wall, would lie wholly behind its return that stops at the masonry."""
-    return_stops = layout.column_inner < layout.facing_side <= low
-    return return_stops and layout.wall + thickness < LEAST_LAYER
-
-
-def _against(layout: Layout, span: Point2, thickness: float) -> Point2:
-    """z of a nailer lying on the wall where it is clear of the facing, else on the masonry."""
+def _upright(layout: Layout, side: Side, span: Point2, hollow: float) -> list[Board]:
+    """A nailer on the facing or the wall; over a proud facing's top a second one goes on on the wall."""
     back = layout.wall if span[0] >= layout.facing_side else 0.0
-    return (back, back + thickness)
+    step = layout.step_up(side.base, back)
+    top = layout.shelf_bottom if step is None else step
+    pieces = [((side.base, top), back, _thickness(hollow))]
+    if step is not None:
+        pieces.append(((step, layout.shelf_bottom), layout.wall, _thickness(hollow - layout.wall)))
+    return [
+        block("column nailer", NAILERS, _stock(thick), "y", span, y, (start, start + thick))
+        for y, start, thick in pieces
+    ]
+
+
+def _is_out_of_reach(layout: Layout, side: Side, low: float, thickness: float) -> bool:
+    """Whether the inner nailer, on the wall, would lie wholly behind its return that stops at the masonry."""
+    return_stops = side.inner < layout.facing_side <= low
+    return return_stops and layout.wall + thickness < LEAST_LAYER
 
 
 def _frieze_strips(layout: Layout) -> tuple[Board, ...]:
@@ -70,8 +74,10 @@ def _frieze_strips(layout: Layout) -> tuple[Board, ...]:
     low = y0 + layout.board
     top = min(TOP_HEIGHT, (y1 - low) / 2)
     over_soffit = min(UPRIGHT_WIDTH, (y1 - low) / 2)
-    stock, x, z = _stock(thickness), (x0, x1), (0.0, thickness)
-    return (
-        block("shelf nailer", NAILERS, stock, "x", x, (y1 - top, y1), z),
-        block("soffit nailer", NAILERS, stock, "x", x, (low, low + over_soffit), z),
-    )
+    strips = (("shelf nailer", y1 - top, y1), ("soffit nailer", low, low + over_soffit))
+    return tuple(_strip(layout, role, (x0, x1), (bottom, top), thickness) for role, bottom, top in strips)
+
+
+def _strip(layout: Layout, role: str, x: Point2, y: Point2, thickness: float) -> Board:
+    back = layout.wall if y[0] >= layout.facing_top else 0.0
+    return block(role, NAILERS, _stock(thickness), "x", x, y, (back, back + thickness))

@@ -18,8 +18,9 @@ RIB_WIDTH = 1.5
 
 def build_shelf(layout: Layout, stock: Stock) -> tuple[Board, ...]:
     """Top, underside and ribs as the thickness asks for, then the edge band."""
-    side, front = layout.shelf_side - stock.thickness, layout.shelf_front - stock.thickness
-    x, z = (-side, side), (layout.shelf_back, front)
+    front = layout.shelf_front - stock.thickness
+    x = (stock.thickness - layout.left.shelf_side, layout.right.shelf_side - stock.thickness)
+    z = (layout.shelf_back, front)
     top, bottom = layout.shelf_top, layout.shelf_bottom
     under_top = top - stock.thickness
     lower = min(stock.thickness, under_top - bottom)
@@ -28,7 +29,7 @@ def build_shelf(layout: Layout, stock: Stock) -> tuple[Board, ...]:
         boards += _layer("shelf underside", stock, x, (bottom, bottom + lower), z)
     if under_top - bottom - lower >= LEAST_LAYER / 2:
         boards += _ribs(stock, x, (bottom + lower, under_top), z)
-    return boards + _edge_band(layout, stock, side, front)
+    return boards + _edge_band(layout, stock, x, front)
 
 
 def _layer(role: str, stock: Stock, x: Point2, y: Point2, z: Point2) -> tuple[Board, ...]:
@@ -50,8 +51,8 @@ def _ribs(stock: Stock, x: Point2, y: Point2, z: Point2) -> tuple[Board, ...]:
     )
 
 
-def _edge_band(layout: Layout, stock: Stock, side: float, front: float) -> tuple[Board, ...]:
+def _edge_band(layout: Layout, stock: Stock, x: Point2, front: float) -> tuple[Board, ...]:
     y0, y1, t = layout.edge_bottom, layout.shelf_top, stock.thickness
-    path = [(side, layout.shelf_back), (side, front), (-side, front), (-side, layout.shelf_back)]
+    path = [(x[1], layout.shelf_back), (x[1], front), (x[0], front), (x[0], layout.shelf_back)]
     profile = [(0.0, y0), (t, y0), (t, y1), (0.0, y1)]
     return run_section(["edge band end", "edge band front", "edge band end"], SHELF, stock, path, profile)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from model.check.clearance import HAIR
 from model.check.finding import Finding, Status
-from model.check.part import FRIEZE, SHELF, SURROUND
+from model.check.part import FRIEZE, SHELF
 from model.check.plain import FIT, build_plain
 from model.check.wording import Wording
 from model.surround import Surround
@@ -58,15 +58,11 @@ def _check_bare_wall(surround: Surround, wording: Wording) -> Iterator[Finding]:
 def _check_stand_off(surround: Surround, off: str) -> Iterator[Finding]:
     """Backs that lie on a proud facing and run on past its edge, `off` the wall."""
     layout = surround.layout
-    if layout.column_back == 0.0 and layout.column_outer > layout.facing_side + HAIR:
+    if any(side.outer_back == 0.0 and side.outer > layout.facing_side + HAIR for side in layout.sides):
         message = f"The columns' outer sides straddle the facing's edge, {off} off the wall."
         cure = "Set the columns so that their outer sides lie on the facing or clear of it."
         yield build_plain(FIT, Status.WARN, "columns", message, "column.margin", cure)
-    if layout.shelf_back == 0.0 and layout.shelf_side > layout.facing_side + HAIR:
+    if layout.shelf_back == 0.0 and layout.shelf_reach > layout.facing_side + HAIR:
         message = f"The shelf's ends stand {off} off the wall beside the facing."
         cure = "Return the ends to the wall, or keep them on the facing."
         yield build_plain(FIT, Status.WARN, SHELF, message, "shelf.overhang_end", cure)
-    if layout.facing_top < layout.shelf_bottom - HAIR:
-        message = f"Above the facing the wall lies {off} behind the surround."
-        cure = "Fur the wall out there, so that nailers and sides have something behind them."
-        yield build_plain(FIT, Status.WARN, SURROUND, message, "facing.height", cure)

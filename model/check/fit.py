@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from model.build.layout import Shortfall
+from model.build.layout import Shortfall, Side
 from model.check.clearance import HAIR
 from model.check.finding import Finding, Status
 from model.check.part import SHELF
@@ -51,30 +51,30 @@ def _report_shortfall(shortfall: Shortfall, wording: Wording) -> Finding:
 def _check_walls(surround: Surround, wording: Wording) -> Iterator[Finding]:
     """The surround against the wall that is free on either side."""
     layout, room = surround.layout, surround.job.site.room
-    foot = layout.column_outer + layout.plinth_out
-    reach = max(layout.shelf_side, foot) - layout.opening_side
-    for side, free in (("left", room.left), ("right", room.right)):
+    for side, free in ((layout.left, room.left), (layout.right, room.right)):
+        foot = side.outer + layout.plinth_out
+        reach = max(side.shelf_side, foot) - layout.opening_side
         needs, has = wording.distance(reach), wording.distance(free)
-        message = (
-            f"The surround reaches {needs} beyond the opening's {side} edge; {has} of wall is free there."
-        )
+        edge = f"the opening's {side.name} edge"
+        message = f"The surround reaches {needs} beyond {edge}; {has} of wall is free there."
         status, path, cure = Status.PASS, "shelf.overhang_end", ""
         if reach > free + HAIR:
             status = Status.FAIL
-            path, cure = _cure_reach(
-                surround, reach - free, foot - layout.opening_side <= free + HAIR, wording
-            )
-        yield build_plain(FIT, status, f"{side} side", message, path, cure, reach, free)
+            feet_fit = foot - layout.opening_side <= free + HAIR
+            path, cure = _cure_reach(surround, side, reach - free, feet_fit, wording)
+        yield build_plain(FIT, status, f"{side.name} side", message, path, cure, reach, free)
 
 
-def _cure_reach(surround: Surround, over: float, feet_fit: bool, wording: Wording) -> tuple[str, str]:
-    """Shorten the shelf where that is enough, else bring the columns in."""
+def _cure_reach(
+    surround: Surround, side: Side, over: float, feet_fit: bool, wording: Wording
+) -> tuple[str, str]:
+    """Shorten the shelf's end there where that is enough, else bring the columns in."""
     design = surround.job.design
-    overhang = design.shelf.overhang_end - over
+    overhang = side.shelf_side - side.outer - over
     if overhang >= 0 and feet_fit:
         return (
-            "shelf.overhang_end",
-            f"Let the shelf's ends overhang no more than {wording.at_most(overhang)}.",
+            f"shelf.overhang_{side.name}",
+            f"Let the shelf's {side.name} end overhang no more than {wording.at_most(overhang)}.",
         )
     margin = design.column.margin - over
     if margin < 0:
@@ -101,10 +101,13 @@ def _check_ceiling(surround: Surround, wording: Wording) -> Finding:
 def _check_feet(surround: Surround, wording: Wording) -> Iterator[Finding]:
     """Columns that a raised hearth carries only in part."""
     layout, site = surround.layout, surround.job.site
-    clear = layout.column_inner - layout.plinth_out >= layout.hearth_side - HAIR
-    if site.hearth.height <= HAIR or layout.column_on_hearth or clear:
+    if site.hearth.height <= HAIR:
         return
-    outside = layout.column_outer + layout.plinth_out
+    clear = layout.column_inner - layout.plinth_out >= layout.hearth_side - HAIR
+    carried_in_part = [side for side in layout.sides if not (side.on_hearth or clear)]
+    if not carried_in_part:
+        return
+    outside = max(side.outer for side in carried_in_part) + layout.plinth_out
     if outside > layout.hearth_side + HAIR:
         margin = wording.at_least(layout.hearth_side + layout.plinth_out - layout.opening_side)
         message = "The columns stand half on the raised hearth and half beyond its end."

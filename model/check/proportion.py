@@ -45,7 +45,7 @@ def _guide(name: str, own: float, low: float, high: float, figure: Sourced, path
 
 def _list_for_entablature(surround: Surround) -> tuple[Guide, ...]:
     layout = surround.layout
-    column, own = layout.frieze_bottom - layout.column_base, layout.shelf_top - layout.frieze_bottom
+    column, own = layout.frieze_bottom - layout.right.base, layout.shelf_top - layout.frieze_bottom
 
     def guide(name: str, share: Sourced) -> Guide:
         return _guide(name, own, share.value * column, share.value * column, share, "frieze.height")
@@ -58,7 +58,7 @@ def _list_for_entablature(surround: Surround) -> tuple[Guide, ...]:
 
 def _list_for_column(surround: Surround) -> tuple[Guide, ...]:
     layout, opening = surround.layout, surround.job.site.opening
-    own, height = layout.column_outer - layout.column_inner, layout.frieze_bottom - layout.column_base
+    own, height = layout.right.width, layout.frieze_bottom - layout.right.base
 
     def guide(name: str, low: float, high: float, figure: Sourced) -> Guide:
         return _guide(name, own, low, high, figure, "column.width")
@@ -93,7 +93,7 @@ def _list_for_column(surround: Surround) -> tuple[Guide, ...]:
 
 def _list_for_parts(surround: Surround) -> tuple[Guide, ...]:
     layout = surround.layout
-    module = layout.column_outer - layout.column_inner
+    module = layout.right.width
     cornice = layout.shelf_top - layout.shelf_bottom + layout.mould_size
     frieze = layout.shelf_bottom - layout.mould_size - layout.frieze_bottom
 

@@ -78,7 +78,7 @@ def test_the_jobs_differ_in_size_and_character():
 
 
 def _find_width(job: Job) -> float:
-    return 2 * plan_surround(job).layout.shelf_side
+    return 2 * plan_surround(job).layout.right.shelf_side
 
 
 def test_another_name_is_refused_with_the_names_there_are():

@@ -76,8 +76,8 @@ def test_the_elevation_is_as_wide_and_high_as_the_surround(rows: list[Row], unit
     layout = _plan(units).layout
     outlines = [row["shape"] for row in rows if row["Layer"] == "A-ELEV-OTLN" and row["shape"].bounds[0] < 0]
     x0, y0, x1, y1 = shapely.total_bounds(outlines)
-    assert (x0, x1) == pytest.approx((-layout.shelf_side, layout.shelf_side))
-    assert (y0, y1) == pytest.approx((layout.column_base, layout.shelf_top))
+    assert (x0, x1) == pytest.approx((-layout.right.shelf_side, layout.right.shelf_side))
+    assert (y0, y1) == pytest.approx((layout.right.base, layout.shelf_top))
 
 
 def test_the_opening_is_drawn_where_it_was_measured(rows: list[Row], units: str):
@@ -91,11 +91,11 @@ def test_the_opening_is_drawn_where_it_was_measured(rows: list[Row], units: str)
 def test_views_stand_in_third_angle(rows: list[Row], units: str):
     layout = _plan(units).layout
     plan = _find_box(rows, "A-FLOR-OTLN")
-    assert (plan[0], plan[2]) == pytest.approx((-layout.shelf_side, layout.shelf_side))
+    assert (plan[0], plan[2]) == pytest.approx((-layout.right.shelf_side, layout.right.shelf_side))
     assert plan[1] > layout.shelf_top
     cut = [row["shape"] for row in rows if row["Layer"] == "A-SECT-MCUT"]
     sections = shapely.total_bounds(cut)
-    assert sections[2] > layout.shelf_side
+    assert sections[2] > layout.right.shelf_side
 
 
 @pytest.mark.parametrize("pen", [Pen.OUTLINE, Pen.EDGE, Pen.ARRIS, Pen.SITE, Pen.CUT])

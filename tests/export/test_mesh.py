@@ -44,7 +44,7 @@ def test_meshes_lie_where_the_boards_do_in_inches(surround, scene):
     for mark, board in zip(surround.marks, surround.boards, strict=True):
         assert np.allclose(scene.geometry[mark].bounds, board.bounds, rtol=0, atol=1e-9), mark
     layout = surround.layout
-    assert scene.bounds[1] == pytest.approx([layout.shelf_side, layout.shelf_top, layout.shelf_front])
+    assert scene.bounds[1] == pytest.approx([layout.right.shelf_side, layout.shelf_top, layout.shelf_front])
 
 
 def test_no_two_boards_share_a_vertex_in_the_file(surround):

@@ -10,7 +10,7 @@ from model.job import Job, default_job, with_value
 from model.parameters import BY_PATH, TABLE
 
 
-def _derived(job: Job) -> dict[str, float]:
+def _derived(job: Job) -> dict[str, float | None]:
     return {item.key: item.value for item in list_derived(lay_out(job.site, job.design))}
 
 
@@ -21,6 +21,8 @@ def test_the_default_jobs_sums():
         "facing.margin_above": 54 - 2 - 9 - 30,
         "room.over_shelf": 96 - 54,
         "column.tall": 54 - 2,
+        "column.tall_left": None,
+        "column.tall_right": None,
         "column.across": 36 + 2 * 13 + 2 * 7.5,
         "plinth.wide": 7.5 + 2 * 0.75,
         "frieze.over_hearth": 54 - 2 - 9,
@@ -35,6 +37,17 @@ def test_a_raised_hearth_raises_the_shelf_over_the_floor():
     raised = with_value(default_job(), "hearth.height", 12.0)
     assert _derived(raised)["shelf.over_floor"] == 66
     assert _derived(raised)["shelf.under"] == 52
+
+
+def test_columns_on_an_uneven_floor_are_told_apart():
+    # invented: the right foot lies an inch further below the level line than the hearth and the left foot
+    job = default_job()
+    for path, reading in (("level.centre", 40.0), ("level.left", 40.0), ("level.right", 41.0)):
+        job = with_value(job, path, reading)
+    derived = _derived(job)
+    assert derived["column.tall"] is None
+    assert derived["column.tall_left"] == pytest.approx(52)
+    assert derived["column.tall_right"] == pytest.approx(53)
 
 
 def test_a_frieze_over_the_opening_leaves_less_than_nothing():

@@ -25,7 +25,9 @@ def in_sixteenths(text):
     """Sixteenths of an inch that a printed length says, read without the program's own reader."""
     match = re.fullmatch(r"(?:(\d+)'-)?(?:(\d+)(?: (\d+/\d+))?|(\d+/\d+))\"", text)
     assert match, text
-    return int(sum(Fraction(part or 0) * unit for part, unit in zip(match.groups(), (192, 16, 16, 16), strict=True)))
+    return int(
+        sum(Fraction(part or 0) * unit for part, unit in zip(match.groups(), (192, 16, 16, 16), strict=True))
+    )
 
 
 def string_of(edge, *alongs):

@@ -14,7 +14,7 @@ from model.job import default_job
 from model.surround import plan_surround
 from render.arrangement import NOTHING
 from render.visibility import FROM_ABOVE, FROM_FRONT, FROM_RIGHT, Line, flatten_boards, project
-from tests.strategies import jobs
+from tests.strategies import alike, jobs
 
 POPLAR = Stock(StockKind.BOARD, 0.75, "poplar")
 LOOKS = {"front": FROM_FRONT, "right": FROM_RIGHT, "above": FROM_ABOVE}
@@ -104,7 +104,7 @@ def ring_area(rings):
 
 
 @settings(max_examples=25, deadline=None)
-@given(jobs())
+@given(alike())
 def test_front_view_of_a_surround_is_its_own_mirror_image(job):
     boards = plan_surround(job).boards
     lines = project(flatten_boards(boards), FROM_FRONT).lines()

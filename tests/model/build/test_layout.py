@@ -2,6 +2,7 @@
 
 import pytest
 from hypothesis import given, settings
+from hypothesis.strategies import floats
 
 from model.build.layout import lay_out
 from model.job import default_job, read_value, with_texts, with_value
@@ -116,3 +117,36 @@ def test_a_shortfall_names_the_value_asked_for(job):
         assert read_value(job, shortfall.path) == shortfall.asked
         assert shortfall.built != shortfall.asked
         assert shortfall.reason
+
+
+def test_each_leg_follows_its_own_level_reading_and_the_shelf_stays():
+    # The left foot reads 1/2 in. more than the hearth (lower), the right one 3/8 less (higher).
+    level = lay()
+    crooked = lay(level__centre="20", level__left="20 1/2", level__right="19 5/8")
+    assert (crooked.left.base, crooked.right.base) == (-0.5, 0.375)
+    assert crooked.shelf_top == level.shelf_top
+    assert crooked.left.plinth_top - crooked.left.base == level.left.plinth_top - level.left.base
+
+
+def test_a_reading_far_out_of_level_is_taken_for_a_slip():
+    layout = lay(level__centre="20", level__left="40")
+    assert layout.left.base == -6
+    assert shortfalls(layout)["level.left"] == (40, 26)
+
+
+def test_one_side_may_be_narrower_and_its_shelf_end_shorter():
+    layout = lay(column__width_left="5", shelf__overhang_left="1")
+    assert layout.left.outer == layout.right.outer - 2.5
+    assert (layout.left.shelf_side, layout.right.shelf_side) == (18 + 13 + 5 + 1, 18 + 13 + 7.5 + 3)
+
+
+@settings(max_examples=60, deadline=None)
+@given(jobs(level__left=None, level__right=None), floats(-1, 1), floats(-1, 1))
+def test_changing_a_floor_reading_never_moves_the_shelf(job, left, right):
+    before = lay_out(job.site, job.design)
+    crooked = with_value(with_value(job, "level.centre", 10.0), "level.left", 10.0 - left)
+    after_job = with_value(crooked, "level.right", 10.0 - right)
+    after = lay_out(after_job.site, after_job.design)
+    if "shelf.height" not in shortfalls(before) and "shelf.height" not in shortfalls(after):
+        assert after.shelf_top == before.shelf_top
+        assert (after.left.base, after.right.base) == pytest.approx((left, right))

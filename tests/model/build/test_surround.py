@@ -14,7 +14,7 @@ from model.build.surround import build_surround
 from model.job import default_job, with_texts
 from model.reference.lumber import WIDEST_BOARD
 from model.units import parse_length
-from tests.strategies import jobs
+from tests.strategies import alike, jobs
 
 
 def build(**texts):
@@ -122,7 +122,7 @@ def test_bed_mould_section_is_a_square_less_what_fillets_and_cavetto_take_off():
 
 
 @settings(max_examples=80, deadline=None)
-@given(jobs())
+@given(alike())
 def test_left_and_right_are_twins(job):
     boards = build_surround(job.site, job.design)
     roles = np.array([board.role for board in boards])
@@ -142,3 +142,22 @@ def test_every_board_has_wood_in_it_and_none_reaches_into_the_masonry(job):
         assert board.length > 0
         assert board.bounds[0][2] >= min(0.0, layout.wall) - 1e-9
         assert board.bounds[0][1] >= layout.floor - 1e-9
+
+
+def test_sides_step_back_to_the_wall_over_the_top_of_a_proud_facing():
+    layout, boards = build(facing__proud="2", facing__width="100", facing__height="40")
+    for role in ("column inner return", "column outer return"):
+        for board in of_role(boards, role):
+            assert board.length == layout.shelf_bottom
+            # 3 1/4 in. to the facing over 40 in., then 2 in. more to the wall.
+            assert board.volume == pytest.approx(0.75 * (40 * 3.25 + (layout.shelf_bottom - 40) * 5.25))
+            assert board.grain == "y"
+    uprights = of_role(boards, "column nailer")
+    assert {board.bounds[0][2] for board in uprights} == {0, -2}
+    assert sum(board.length for board in uprights) == 4 * layout.shelf_bottom
+
+
+def test_a_leg_on_a_low_spot_is_longer_by_what_the_floor_falls():
+    _, boards = build(level__centre="30", level__left="30 3/4")
+    lengths = {board.assembly: board.length for board in of_role(boards, "column stile")}
+    assert lengths["left column"] - lengths["right column"] == 0.75

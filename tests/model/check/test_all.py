@@ -15,7 +15,7 @@ from model.errors import Refused
 from model.job import default_job, with_texts, with_value
 from model.parameters import BY_PATH
 from model.surround import Surround, plan_surround
-from tests.strategies import jobs
+from tests.strategies import alike, jobs
 
 CLEARANCE = "mantel clearance"
 
@@ -104,7 +104,7 @@ def test_setting_the_columns_further_out_never_breaks_a_clearance(job, push):
             assert after[part].status is not Status.FAIL, part
 
 
-@given(jobs())
+@given(alike())
 def test_left_and_right_are_judged_alike(job):
     found = _clearance(plan_surround(job))
     for part, finding in found.items():

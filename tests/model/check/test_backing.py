@@ -42,10 +42,8 @@ def test_a_proud_facing_that_ends_behind_the_columns_edge_is_a_caution():
     assert shelf.message == "The shelf's ends stand 2\" off the wall beside the facing."
 
 
-def test_a_proud_facing_lower_than_the_shelf_leaves_the_surround_off_the_wall():
-    (above,) = _check(facing__proud="2", facing__width="100", facing__height="45")
-    assert above.message == 'Above the facing the wall lies 2" behind the surround.'
-    assert above.path == "facing.height"
+def test_over_a_proud_facing_lower_than_the_shelf_the_sides_step_back_to_the_wall():
+    assert _check(facing__proud="2", facing__width="100", facing__height="45") == []
 
 
 def test_a_proud_facing_larger_than_the_surround_raises_nothing():

@@ -55,8 +55,8 @@ def test_the_surround_fits_between_the_walls_to_a_hair(free, status):
 def test_a_shelf_too_long_is_shortened_first():
     (finding,) = _failing(room__right="22")
     assert (finding.path, finding.cure) == (
-        "shelf.overhang_end",
-        "Let the shelf's ends overhang no more than 1 1/2\".",
+        "shelf.overhang_right",
+        "Let the shelf's right end overhang no more than 1 1/2\".",
     )
 
 

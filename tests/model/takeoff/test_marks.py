@@ -16,7 +16,7 @@ from model.build.run import run_section
 from model.job import default_job
 from model.surround import plan_surround
 from model.takeoff.marks import list_kinds, mark_boards, shape_of
-from tests.strategies import jobs
+from tests.strategies import alike, jobs
 
 POPLAR = Stock(StockKind.BOARD, 0.75, "poplar")
 MOULD = Stock(StockKind.MOULDING, 1.5, "poplar")
@@ -82,7 +82,7 @@ def test_pieces_of_a_kind_agree_in_role_stock_and_size(job):
             assert other.volume == pytest.approx(first.volume, rel=1e-2, abs=1e-2)
 
 
-@given(jobs())
+@given(alike())
 def test_a_column_and_its_mirror_twin_need_no_pieces_of_their_own_unless_handed(job):
     boards = plan_surround(job).boards
     for kind in list_kinds(boards):
