@@ -41,6 +41,7 @@ def run_window(name: str, ahead: Ahead | None = None) -> int:
     code = app.exec()
     if keeper is not None:
         keeper.setEnabled(False)
+    window.wind_up()
     window.session.retire()
     return code
 
@@ -74,7 +75,6 @@ def _end_on_signals(app: QApplication, window: Window) -> QSocketNotifier | None
     def end() -> None:
         os.read(reading, 64)
         window.recovery.keep()
-        window.work.wait()
         app.exit(0)
 
     notifier.activated.connect(end)

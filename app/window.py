@@ -229,14 +229,18 @@ class Window(QMainWindow):
         self.tray.turn_to(CUTS)
         self.tray.cuts.focus_mark(mark)
 
+    def wind_up(self) -> None:
+        """End everything that runs beside the window."""
+        self.work.wait()
+        self._loading.wait()
+        self.drafting.let_go()
+
     def closeEvent(self, event: QCloseEvent) -> None:
         """Nothing unsaved is lost without being asked about."""
         if not self.files.may_leave():
             event.ignore()
             return
-        self.work.wait()
-        self._loading.wait()
-        self.drafting.let_go()
+        self.wind_up()
         self.recovery.forget()
         self.settings.write_bytes("window", self.saveGeometry())
         self.settings.write_bytes("upright", self.upright.saveState())

@@ -113,10 +113,10 @@ class MeasuringList(QWidget):
         """Show what follows from the job, and which values could not be built as asked."""
         style = self._session.job.about.length_style
         for item in list_derived(layout):
-            row = self.derived[item.key]
-            row.setVisible(item.value is not None)
+            line = self.derived[item.key]
+            line.setVisible(item.value is not None)
             if item.value is not None:
-                row.show_length(item.value, style)
+                line.show_length(item.value, style)
         notes = {s.path: s for s in layout.shortfalls}
         for path, row in self.rows.items():
             short = notes.get(path)

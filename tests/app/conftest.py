@@ -43,5 +43,5 @@ def window(qtbot: QtBot, dressed, settings: Settings, tmp_path: Path) -> Window:
 
 def _settle(window: Window) -> None:
     """Leave no work and no question behind."""
-    window.work.wait()
+    window.wind_up()
     window.session.mark_saved(Path("closed.mantel"))
