@@ -1,10 +1,12 @@
 """One piece of wood: sizes, volume and place, also mitred, moved and mirrored."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from model.board import Board, End, Stock, StockKind, block
+from model.board import Board, End, Stock, StockKind, Worked, block
 
 POPLAR = Stock(StockKind.BOARD, 0.75, "poplar")
 MITRED = Board(
@@ -80,3 +82,9 @@ def test_curve_keeps_its_place_on_the_mirrored_section():
     twin = piece.mirrored("b")
     corner = piece.section[2]
     assert [twin.section[i] for i in twin.curved] == [(corner[0], -corner[1])]
+
+
+def test_a_moulded_piece_faces_the_other_way_on_the_other_side():
+    moulded = replace(MITRED, worked=Worked("ovolo", 38.0, out="+x", seat="-y"))
+    assert moulded.mirrored("left").worked == Worked("ovolo", 38.0, out="-x", seat="-y")
+    assert moulded.mirrored("left").mirrored("right").worked == moulded.worked
