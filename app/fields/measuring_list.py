@@ -27,6 +27,8 @@ AREAS = ("job.notes", "chart.shelf", "chart.legs")
 WIDTH = 344
 FIRST_PATH = "opening.width"
 LAST_GROUP = "Job"
+FOLDED = ("Rates", "Cutting", "Saw")
+"""What is set up once for a shop is folded away at first."""
 """What is written about the job comes after what is measured and chosen."""
 HINT = "Type what the tape reads, such as 64 1/2, 5' 4-1/2\" or 1638 mm. Arrow keys and wheel step."
 
@@ -51,6 +53,7 @@ class MeasuringList(QWidget):
         self._session = session
         self.rows: dict[str, Row] = {}
         self.derived: dict[str, DerivedRow] = {}
+        self.groups: dict[str, Group] = {}
         self._focus_path = ""
         self._last_path = FIRST_PATH
         self._scroll = QScrollArea()
@@ -81,7 +84,8 @@ class MeasuringList(QWidget):
         for title in titles:
             rows = [self._add_row(row) for row in TABLE if row.group == title]
             rows += [self._add_derived(item) for item in derived if item.group == title]
-            box.addWidget(Group(title, rows))
+            self.groups[title] = Group(title, rows, folded=title in FOLDED)
+            box.addWidget(self.groups[title])
         box.addStretch(1)
         return column
 
@@ -131,8 +135,17 @@ class MeasuringList(QWidget):
         row = self.rows.get(path)
         if row is None or row.value_widget is None:
             return
+        self.groups[find_parameter(path).group].fold(False)
         self._scroll.ensureWidgetVisible(row, 0, 6 * RHYTHM)
         row.take_cursor()
+
+    def go_to(self, title: str) -> None:
+        """Put the cursor into the first field of a group."""
+        first = next(
+            (row for row in self.groups[title].rows if not row.isHidden() and row.path in self.rows), None
+        )
+        if first is not None:
+            self.focus_path(first.path)
 
     def focus_again(self) -> None:
         """Put the cursor where it last was in the list, the first measurement to begin with."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFocusEvent
 from PySide6.QtWidgets import QCheckBox
 
@@ -35,6 +35,7 @@ class YesNoRow(Row):
         super().__init__(parameter.path, parameter.label, parameter.help)
         self._parameter = parameter
         self.box = TickBox()
+        self.box.setLayoutDirection(Qt.LayoutDirection.RightToLeft)  # at the right, like all values
         self.place_value(self.box, parameter.name)
         self.box.clicked.connect(lambda on: self.entered.emit(self.path, "yes" if on else "no"))
         self.box.focused.connect(lambda: self.focused.emit(self.path))

@@ -239,6 +239,8 @@ def test_every_field_can_be_reached_with_the_tab_key_in_reading_order(
     qtbot, fields: MeasuringList, session: Session
 ):
     idle = list_idle(session.job)
+    for group in fields.groups.values():
+        group.fold(False)
     first = next(iter(fields.rows))
     seen = [first]
     fields.focus_path(first)
@@ -246,6 +248,23 @@ def test_every_field_can_be_reached_with_the_tab_key_in_reading_order(
     for _ in range(len(fields.rows) - len(idle) - 1):
         qtbot.keyClick(fields.window().focusWidget(), Qt.Key.Key_Tab)
     assert [path for path in seen if path] == [path for path in fields.rows if path not in idle]
+
+
+def test_a_group_folds_under_its_heading_and_opens_for_the_cursor(qtbot, fields: MeasuringList):
+    group = fields.groups["Columns"]
+    qtbot.mouseClick(group.heading, Qt.MouseButton.LeftButton)
+    assert group.is_folded
+    assert not fields.rows["column.width"].isVisible()
+    fields.focus_path("column.width")
+    assert fields.rows["column.width"].isVisible()
+
+
+def test_every_group_can_be_gone_to(fields: MeasuringList):
+    for title, group in fields.groups.items():
+        fields.go_to(title)
+        inside = fields.window().focusWidget()
+        assert inside is not None
+        assert group.isAncestorOf(inside), title
 
 
 def test_a_click_in_a_field_takes_the_whole_text_to_be_typed_over(
