@@ -106,7 +106,7 @@ class Window(QMainWindow):
         self.upright.restoreState(self.settings.read_bytes("upright"))
         self.level.restoreState(self.settings.read_bytes("level"))
         self.tray.fold(bool(self.settings.read("folded", False)))
-        self.fields.focus_path(FIRST_PATH)
+        self.fields.rows[FIRST_PATH].take_cursor()
 
     def begin(self, ahead: Ahead | None = None) -> None:
         """Draw the job, and offer what an ended program left behind. `ahead` draws until all is loaded."""

@@ -37,9 +37,7 @@ class Heading(QWidget):
         with QPainter(self) as painter:
             painter.setFont(text_font(bold=True))
             painter.setPen(QColor(c.ink))
-            painter.drawText(
-                low, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft), self._title
-            )
+            painter.drawText(low, int(Qt.AlignmentFlag.AlignVCenter), self._title)
             painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
             painter.setPen(QPen(QColor(c.faint), 1.5))
             x, y = low.right() - 5.0, low.center().y() + 0.5

@@ -141,11 +141,9 @@ class MeasuringList(QWidget):
 
     def go_to(self, title: str) -> None:
         """Put the cursor into the first field of a group."""
-        first = next(
-            (row for row in self.groups[title].rows if not row.isHidden() and row.path in self.rows), None
-        )
-        if first is not None:
-            self.focus_path(first.path)
+        rows = [row for row in self.groups[title].rows if row.path in self.rows and not row.isHidden()]
+        if rows:
+            self.focus_path(rows[0].path)
 
     def focus_again(self) -> None:
         """Put the cursor where it last was in the list, the first measurement to begin with."""

@@ -22,7 +22,7 @@ class TapeRow(Row):
         self._state: tuple[Value, LengthStyle] | None = None
         self.edit = TapeEdit(steps=parameter.kind is not Kind.TEXT)
         if parameter.optional:
-            self.edit.setPlaceholderText("not known")
+            self.edit.setPlaceholderText("not given")
         self.place_value(self.edit, parameter.name)
         self.edit.entered.connect(lambda text: self.entered.emit(self.path, text))
         self.edit.stepped.connect(lambda count: self.stepped.emit(self.path, count))

@@ -222,7 +222,7 @@ def test_a_reading_may_be_missing(qtbot, fields: MeasuringList, session: Session
     row.edit.clear()
     qtbot.keyClick(row.edit, Qt.Key.Key_Return)
     assert read_value(session.job, "hearth.thickness") is None
-    assert row.edit.placeholderText() == "not known"
+    assert row.edit.placeholderText() == "not given"
 
 
 def test_the_field_in_focus_is_told_and_lit_and_explained(qtbot, fields: MeasuringList):

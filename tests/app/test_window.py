@@ -198,7 +198,7 @@ def test_clicking_wood_turns_to_its_line_of_the_cut_list(qtbot: QtBot, window: W
     surround = window.drafting.surround
     assert surround is not None
     front = window.canvas.views[0]
-    ((x0, y0, x1, y1),) = surround.layout.column_frame.openings[:1]
+    ((x0, y0, x1, y1),) = surround.layout.right.frame.openings[:1]
     at = window.canvas.place.moved(front.dx, 0).to_pixels(((x0 + x1) / 2, (y0 + y1) / 2))
     qtbot.mouseClick(window.canvas, Qt.MouseButton.LeftButton, pos=at.toPoint())
     assert window.tray.page == CUTS
