@@ -62,10 +62,10 @@ def work_out(job: Job, wish: Wish) -> Worked:
 
 def draw_plan(plan: Surround, wish: Wish, findings: tuple[Finding, ...]) -> tuple[tuple[str, Drawing], ...]:
     """The wished views by name."""
-    from render.views import ViewOptions, draw_view
+    from render.views import ViewOptions, draw_views
 
     options = ViewOptions(ratio=wish.ratio, clearance=wish.clearance, findings=findings)
-    return tuple((name, draw_view(plan, name, options)) for name in wish.views)
+    return tuple(zip(wish.views, draw_views(plan, wish.views, options), strict=True))
 
 
 def list_plan_guides(plan: Surround) -> tuple[Guide, ...]:

@@ -6,6 +6,7 @@ drawing's ratio they are model inches.
 
 from __future__ import annotations
 
+from functools import lru_cache
 from itertools import pairwise
 from math import cos, hypot, pi, sin
 
@@ -25,10 +26,11 @@ TEXT_GAP = 1 / 20
 """Clear between writing and the leader that ends at it, in. Shop choice."""
 
 
+@lru_cache(maxsize=1024)
 def dimension_strokes(dimension: Dimension, ratio: float) -> tuple[Segment, ...]:
     """Extension lines, dimension line, end strokes and the leader to a text that stands aside.
 
-    In model inches, as the dimension is.
+    In model inches, as the dimension is. Remembered, since an edit leaves most dimensions alone.
     """
     along, across = (1, 0) if dimension.vertical else (0, 1)
     low, high = sorted((dimension.first, dimension.second), key=lambda point: point[along])

@@ -60,12 +60,12 @@ def list_kinds(boards: Sequence[Board]) -> tuple[Kind, ...]:
 
 def shape_of(board: Board, mirrored: bool = False) -> Shape:
     """What `board`, or its mirror twin, is as a thing in the hand: equal where turning makes pieces equal."""
+    if _is_plain(board):
+        (u0, v0), _, (u1, v1), _ = board.section
+        across = _steps(abs(u1 - u0)), _steps(abs(v1 - v0))
+        return ((min(across), max(across), 0, _steps(board.high.at - board.low.at)),)
     iu, iv = CROSS[board.axis]
     low, high = board.bounds
-    width, height = high[iu] - low[iu], high[iv] - low[iv]
-    if _is_plain(board, width * height):
-        across = _steps(width), _steps(height)
-        return ((min(across), max(across), 0, _steps(board.high.at - board.low.at)),)
     cu, cv = (low[iu] + high[iu]) / 2, (low[iv] + high[iv]) / 2
     along = AXES.index(board.axis)
     middle = (low[along] + high[along]) / 2
@@ -83,11 +83,14 @@ def shape_of(board: Board, mirrored: bool = False) -> Shape:
     return _turned_least(corners)
 
 
-def _is_plain(board: Board, outline: float) -> bool:
+def _is_plain(board: Board) -> bool:
     """Whether it is a rectangle across the grain and cut square, as most pieces are."""
     if len(board.section) != 4 or not (board.low.is_square and board.high.is_square):
         return False
-    return abs(board.section_area - outline) * GRID < 1
+    (u0, v0), (u1, v1), (u2, v2), (u3, v3) = board.section
+    return (u0 == u3 and u1 == u2 and v0 == v1 and v2 == v3) or (
+        u0 == u1 and u2 == u3 and v1 == v2 and v3 == v0
+    )
 
 
 def _steps(length: float) -> int:
