@@ -41,8 +41,8 @@ IDLE_PAUSE = 60
 class Drafting(QObject):
     """Works out each new state of the session and puts it on the canvas.
 
-    `drawn` follows when it is on the sheet, `checked` when plan and findings are there too, `listed` when
-    guides and cut list are.
+    `drawn` follows when it is on the sheet, `checked` when it has been painted and there is time for the list
+    of findings, `listed` when guides and cut list are there.
     """
 
     drawn = Signal()
@@ -69,6 +69,10 @@ class Drafting(QObject):
         self._lettering.setSingleShot(True)
         self._lettering.setInterval(0)
         self._lettering.timeout.connect(self._letter_again)
+        self._telling = QTimer(self)
+        self._telling.setSingleShot(True)
+        self._telling.setInterval(0)
+        self._telling.timeout.connect(self.checked)
         session.changed.connect(self._work_out)
         session.replaced.connect(canvas.forget_fit)
         canvas.fitted.connect(self._lettering.start)
@@ -129,7 +133,7 @@ class Drafting(QObject):
         self._canvas.show_views(set_out(worked.drawings))
         self.drawn.emit()
         if worked.plan is not None:
-            self.checked.emit()
+            self._telling.start()
             self._idle.start()
 
     def _ask(self) -> Worked:

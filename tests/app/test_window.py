@@ -151,6 +151,7 @@ def test_writing_on_the_sheet_is_large_enough_to_read_at_any_size(qtbot: QtBot, 
 
 def test_findings_are_listed_worst_first_with_their_counts(window: Window):
     window.session.open(read_demo("too-close"), None)
+    QApplication.processEvents()
     findings = window.tray.findings.model().findings
     assert findings[0].status is Status.FAIL
     assert [list(Status).index(f.status) for f in findings] == sorted(
@@ -171,6 +172,7 @@ def test_the_counts_stay_when_the_tray_is_folded(window: Window):
 
 def test_a_finding_in_focus_is_marked_on_the_sheet_and_can_lead_to_its_cure(qtbot: QtBot, window: Window):
     window.session.open(read_demo("too-close"), None)
+    QApplication.processEvents()
     found = window.tray.findings
     row = next(i for i, f in enumerate(found.model().findings) if f.at is not None and f.path)
     found.setCurrentIndex(found.model().index(row, 0))
