@@ -39,13 +39,20 @@ class FindingModel(QAbstractListModel):
         self.values: list[tuple[str, str]] = []
 
     def show(self, findings: tuple[Finding, ...], style: LengthStyle) -> None:
-        """Take other findings."""
+        """Take other findings; where rules and parts are the same as before, tell only what changed."""
         from render.checks_sheet import value_texts
 
-        self.beginResetModel()
-        self.findings = findings
-        self.values = [value_texts(f.measured, f.limit, f.unit, style) for f in findings]
-        self.endResetModel()
+        values = [value_texts(f.measured, f.limit, f.unit, style) for f in findings]
+        before = list(zip(self.findings, self.values, strict=True))
+        if [_identity(f) for f in findings] != [_identity(f) for f in self.findings]:
+            self.beginResetModel()
+            self.findings, self.values = findings, values
+            self.endResetModel()
+            return
+        self.findings, self.values = findings, values
+        for row, (old, new) in enumerate(zip(before, zip(findings, values, strict=True), strict=True)):
+            if old != new:
+                self.dataChanged.emit(self.index(row), self.index(row))
 
     def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
         """One row for each finding."""
@@ -83,12 +90,16 @@ class FindingLine(QStyledItemDelegate):
         """High enough for the whole message; nothing is cut off."""
         view = option.widget
         whole = view.viewport().width() if isinstance(view, QListView) else option.rect.width()
-        finding = self._model.findings[index.row()]
+        return QSize(whole, self.height_of(index.row(), whole))
+
+    def height_of(self, row: int, whole: int) -> int:
+        """Pixels that a line needs when it is `whole` pixels wide."""
+        finding = self._model.findings[row]
         message = _height(_say(finding), self.message_width(whole), TEXT_POINTS)
         shown = self.shows_source(whole)
         source = _height(_source(finding), SOURCE - RHYTHM, SMALL_POINTS) if shown else 0
-        values = 2 * QFontMetrics(text_font()).lineSpacing() if self._model.values[index.row()][0] else 0
-        return QSize(whole, max(message, source, values) + 2 * RHYTHM)
+        values = 2 * QFontMetrics(text_font()).lineSpacing() if self._model.values[row][0] else 0
+        return max(message, source, values) + 2 * RHYTHM
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """One line; the one in focus stands on the colour that marks its place on the sheet."""
@@ -155,6 +166,11 @@ class FindingLine(QStyledItemDelegate):
         painter.drawText(box.adjusted(0, 1, -RHYTHM, 0), _WRAP, _source(finding))
 
 
+def _identity(finding: Finding) -> tuple[str, str, str]:
+    """What stays the same about a finding while the design changes."""
+    return finding.check, finding.rule, finding.part
+
+
 def _say(finding: Finding) -> str:
     return " ".join(text for text in (finding.message, finding.cure) if text)
 
@@ -186,7 +202,8 @@ class FindingList(QListView):
         super().__init__()
         self._findings = FindingModel()
         self.setModel(self._findings)
-        self.setItemDelegate(FindingLine(self._findings))
+        self._line = FindingLine(self._findings)
+        self.setItemDelegate(self._line)
         self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setResizeMode(QListView.ResizeMode.Adjust)
@@ -202,22 +219,23 @@ class FindingList(QListView):
 
     def show_findings(self, findings: tuple[Finding, ...], style: LengthStyle) -> None:
         """Show other findings; the same rule and part stay in focus if they are still there."""
-        if findings == self._findings.findings and style == getattr(self, "_style", None):
-            return
-        self._style = style
-        before = self.current()
+        before, heights = self.current(), self._heights()
         self._findings.show(findings, style)
-        if before is None:
+        if self._heights() != heights:
+            self.scheduleDelayedItemsLayout()
+        if before is None or self.current() == before:
             return
-        same = [
-            i
-            for i, f in enumerate(findings)
-            if (f.check, f.rule, f.part) == (before.check, before.rule, before.part)
-        ]
-        if same:
-            self.setCurrentIndex(self._findings.index(same[0]))
-        else:
+        same = [i for i, finding in enumerate(findings) if _identity(finding) == _identity(before)]
+        if not same:
             self.chosen.emit(None)
+        elif self.currentIndex().row() == same[0]:
+            self.chosen.emit(self.current())
+        else:
+            self.setCurrentIndex(self._findings.index(same[0]))
+
+    def _heights(self) -> list[int]:
+        whole = self.viewport().width()
+        return [self._line.height_of(row, whole) for row in range(len(self._findings.findings))]
 
     def current(self) -> Finding | None:
         """The finding in focus."""

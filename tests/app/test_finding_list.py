@@ -74,6 +74,15 @@ def test_the_finding_in_focus_stays_in_focus_when_others_come_and_go(found: Find
     assert chosen.args == [WITHIN]
 
 
+def test_the_mark_on_the_sheet_follows_a_finding_that_changes(found: FindingList, qtbot):
+    found.setCurrentIndex(found.model().index(0, 0))
+    nearer = replace(OVER, measured=8.0)
+    with qtbot.waitSignal(found.chosen) as chosen:
+        found.show_findings((nearer, UNKNOWN, WITHIN), INCHES_16)
+    assert chosen.args == [nearer]
+    assert '8"' in str(found.model().index(0, 0).data())
+
+
 def test_a_finding_that_is_gone_lets_go(found: FindingList, qtbot):
     found.setCurrentIndex(found.model().index(0, 0))
     with qtbot.waitSignal(found.chosen) as chosen:
