@@ -51,7 +51,8 @@ def test_the_board_in_front_is_the_one_pointed_at():
     layout = surround.layout
     boards = dict(zip(surround.marks, surround.boards, strict=True))
     middle = (layout.column_inner + layout.right.outer) / 2
-    plinth = boards[find_board(surround, "front", (middle, (layout.right.base + layout.right.plinth_top) / 2))]
+    side = layout.right
+    plinth = boards[find_board(surround, "front", (middle, (side.base + side.plinth_top) / 2))]
     assert "plinth" in plinth.role
     shelf = boards[find_board(surround, "front", (0.0, layout.shelf_top - 0.25))]
     assert shelf.assembly == "shelf"
