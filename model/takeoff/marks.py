@@ -101,16 +101,17 @@ def _steps(length: float) -> int:
 def _turned_least(corners: Shape) -> Shape:
     """The least of the eight ways to turn a shape that keep its grain in line, begun at its least corner.
 
-    `corners` are about the middle of the piece, so that turning never rounds anew.
+    `corners` are about the middle of the piece, so that turning never rounds anew. A shape that begins
+    with a greater corner than another cannot be the least, so few are written out in full.
     """
-    end_for_end = tuple((u, -v, -high, -low) for u, v, low, high in reversed(corners))
-    shapes = []
-    for turned in (corners, end_for_end):
+    turned = []
+    for shape in (corners, tuple((u, -v, -high, -low) for u, v, low, high in reversed(corners))):
         for _ in range(4):
-            turned = tuple((-v, u, low, high) for u, v, low, high in turned)
-            first = turned.index(min(turned))
-            shapes.append(turned[first:] + turned[:first])
-    return min(shapes)
+            shape = tuple([(-v, u, low, high) for u, v, low, high in shape])
+            turned.append((min(shape), shape))
+    least = min(first for first, _ in turned)
+    starts = [(shape, shape.index(least)) for first, shape in turned if first == least]
+    return min(shape[i:] + shape[:i] for shape, i in starts)
 
 
 def _letter_word(board: Board) -> str:
