@@ -59,6 +59,7 @@ class Canvas(QWidget):
     view_clicked = Signal(str, object)
     fitted = Signal()
     seen = Signal()
+    painted = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -72,6 +73,7 @@ class Canvas(QWidget):
         self._pressed: QPointF | None = None
         self._panned = False
         self._was_seen = False
+        self._is_news = False
         self.overlay = Overlay()
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setMouseTracking(True)
@@ -100,6 +102,7 @@ class Canvas(QWidget):
     def show_views(self, views: list[ShownView]) -> None:
         """Put other drawings on the sheet; the scale stays unless they no longer suit it."""
         self._views = views
+        self._is_news = True
         if self._is_fitted and not self._suits():
             self.fit()
         self._repaint()
@@ -216,6 +219,9 @@ class Canvas(QWidget):
                 painter.setPen(QPen(QColor(colours().lit), 2))
                 painter.setBrush(Qt.BrushStyle.NoBrush)
                 painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
+        if self._is_news:
+            self._is_news = False
+            QTimer.singleShot(0, self.painted.emit)
         if not self._was_seen:
             self._was_seen = True
             QTimer.singleShot(0, self.seen.emit)

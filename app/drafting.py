@@ -12,12 +12,14 @@ from app.shown import ELEVATIONS, set_out
 from app.working import (
     Wish,
     Worked,
+    check_plan,
     draw_plan,
     find_in_view,
     list_plan_cuts,
     list_plan_guides,
     outline_in_views,
     point_in_views,
+    shows_on_sheet,
     work_out,
 )
 from model.build.layout import Layout
@@ -34,6 +36,8 @@ FINEST_RATIO, COARSEST_RATIO = 2.0, 60.0
 NEAR_ENOUGH = 0.05
 """Writing this much off its size is left alone."""
 ROUNDS = 4
+UNSEEN_PAUSE = 40
+"""Milliseconds after which findings follow when the sheet is not painted at all, such as in a hidden window."""
 IDLE_PAUSE = 60
 """Milliseconds without an edit after which the slower lists follow."""
 
@@ -56,6 +60,7 @@ class Drafting(QObject):
         self._started = False
         self._wish = Wish(ELEVATIONS, ratio, clearance=False)
         self._ahead: Ahead | None = None
+        self._unchecked = False
         self.surround: Surround | None = None
         self.layout: Layout | None = None
         self.findings: tuple[Finding, ...] = ()
@@ -71,8 +76,9 @@ class Drafting(QObject):
         self._lettering.timeout.connect(self._letter_again)
         self._telling = QTimer(self)
         self._telling.setSingleShot(True)
-        self._telling.setInterval(0)
-        self._telling.timeout.connect(self.checked)
+        self._telling.setInterval(UNSEEN_PAUSE)
+        self._telling.timeout.connect(self._tell)
+        canvas.painted.connect(self._tell_when_painted)
         session.changed.connect(self._work_out)
         session.replaced.connect(canvas.forget_fit)
         canvas.fitted.connect(self._lettering.start)
@@ -126,23 +132,42 @@ class Drafting(QObject):
         self._draw()
 
     def _work_out(self) -> None:
+        """Draw at once. What fails is marked on the sheet, so while anything does it is checked first."""
         if not self._started:
             return
-        worked = self._ask()
-        self.surround, self.layout, self.findings = worked.plan, worked.layout, worked.findings
+        checked = self._ahead is not None or shows_on_sheet(self.findings)
+        worked = self._ask(checked)
+        self.surround, self.layout = worked.plan, worked.layout
+        self._unchecked = not checked
+        if checked:
+            self.findings = worked.findings
         self._canvas.show_views(set_out(worked.drawings))
         self.drawn.emit()
         if worked.plan is not None:
             self._telling.start()
             self._idle.start()
 
-    def _ask(self) -> Worked:
+    def _tell_when_painted(self) -> None:
+        if self._telling.isActive():
+            self._telling.stop()
+            self._tell()
+
+    def _tell(self) -> None:
+        """The findings of what is drawn; what they mark is drawn too."""
+        if self._unchecked and self.surround is not None:
+            self._unchecked = False
+            self.findings = check_plan(self.surround)
+            if shows_on_sheet(self.findings):
+                self._draw()
+        self.checked.emit()
+
+    def _ask(self, checked: bool) -> Worked:
         if self._ahead is not None:
             worked = self._ahead.work_out(self._session.job, self._wish)
             if worked is not None:
                 return worked
             self.let_go()
-        return work_out(self._session.job, self._wish)
+        return work_out(self._session.job, self._wish, checked)
 
     def _draw(self) -> None:
         """Draw the same job as it is now wished."""

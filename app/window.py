@@ -186,14 +186,14 @@ class Window(QMainWindow):
         self.setWindowModified(self.session.is_unsaved)
 
     def _show_plan(self) -> None:
-        """What follows at once from an edit: derived values and the counts of findings."""
+        """What follows at once from an edit: title and derived values."""
         if self.drafting.layout is not None:
             self._show_state()
             self.fields.show_layout(self.drafting.layout)
-            self.tray.counts.show_findings(self.drafting.findings)
 
     def _show_findings(self) -> None:
         style = self.session.job.about.length_style
+        self.tray.counts.show_findings(self.drafting.findings)
         self.tray.findings.show_findings(self.drafting.findings, style)
 
     def _show_lists(self) -> None:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from model.board import Point3
 from model.build.layout import Layout
-from model.check.finding import Finding, Guide
+from model.check.finding import Finding, Guide, Status
 from model.job import Job
 from render.drawing import Drawing, Point, Ring
 
@@ -50,14 +50,25 @@ def load_heavy_parts() -> None:
     import render.views  # noqa: F401
 
 
-def work_out(job: Job, wish: Wish) -> Worked:
-    """Boards, findings and views of a job."""
-    from model.check.all import check_surround
+def work_out(job: Job, wish: Wish, checked: bool = True) -> Worked:
+    """Boards, views and findings of a job; the findings are left for later where it is not to be `checked`."""
     from model.surround import plan_surround
 
     plan = plan_surround(job)
-    findings = check_surround(plan)
+    findings = check_plan(plan) if checked else ()
     return Worked(plan.layout, findings, draw_plan(plan, wish, findings), plan)
+
+
+def check_plan(plan: Surround) -> tuple[Finding, ...]:
+    """What the rules say, worst first."""
+    from model.check.all import check_surround
+
+    return check_surround(plan)
+
+
+def shows_on_sheet(findings: tuple[Finding, ...]) -> bool:
+    """Whether any of them is marked on the drawing."""
+    return any(finding.status is Status.FAIL for finding in findings)
 
 
 def draw_plan(plan: Surround, wish: Wish, findings: tuple[Finding, ...]) -> tuple[tuple[str, Drawing], ...]:

@@ -79,6 +79,18 @@ class Person:
         self.use("windowfocus", "--sync", window)
         return window
 
+    def rest(self, program: subprocess.Popen[str]) -> None:
+        """Wait until the program has loaded what it needs: it has used no processor time for a while."""
+        quiet_since, before = time.monotonic(), -1
+        until = quiet_since + PATIENCE
+        while time.monotonic() < until and time.monotonic() - quiet_since < 0.6:
+            used = sum(
+                map(int, Path(f"/proc/{program.pid}/stat").read_text().rsplit(")", 1)[1].split()[11:13])
+            )
+            if used > before + 1:
+                quiet_since, before = time.monotonic(), used
+            time.sleep(0.05)
+
     def press(self, *keys: str) -> None:
         for key in keys:
             self.use("key", "--clearmodifiers", key)
@@ -116,6 +128,7 @@ def test_a_dimension_is_typed_saved_written_out_and_there_again_after_reopening(
     out.mkdir()
     with person.start(str(job)) as program:
         person.see("parlour")
+        person.rest(program)
         person.press("F6", "F6", "F6")  # round from the opening's width, where the cursor is at first
         person.write("40 1/2")
         person.press("Return")
@@ -135,6 +148,7 @@ def test_a_dimension_is_typed_saved_written_out_and_there_again_after_reopening(
         assert "Traceback" not in person.complaints.read_text()
     with person.start(str(job)) as program:
         person.see("parlour")
+        person.rest(program)
         person.press("F6", "F6", "F6", "Up", "Return", "ctrl+s")
         wait_for(lambda: _width(job) == 40.625)
         person.press("ctrl+q")
@@ -146,6 +160,7 @@ def test_a_program_asked_to_end_by_the_system_offers_the_work_at_the_next_start(
 ):
     with person.start() as program:
         person.see("New job")
+        person.rest(program)
         person.press("F6", "F6", "F6")
         person.write("44")
         person.press("Return")
