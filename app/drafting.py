@@ -37,7 +37,7 @@ NEAR_ENOUGH = 0.05
 """Writing this much off its size is left alone."""
 ROUNDS = 4
 UNSEEN_PAUSE = 40
-"""Milliseconds after which findings follow when the sheet is not painted at all, such as in a hidden window."""
+"""Milliseconds after which findings follow when the sheet is not painted, as in a hidden window."""
 IDLE_PAUSE = 60
 """Milliseconds without an edit after which the slower lists follow."""
 

@@ -51,7 +51,7 @@ def load_heavy_parts() -> None:
 
 
 def work_out(job: Job, wish: Wish, checked: bool = True) -> Worked:
-    """Boards, views and findings of a job; the findings are left for later where it is not to be `checked`."""
+    """Boards, views and findings of a job; the findings are left for later unless it is to be `checked`."""
     from model.surround import plan_surround
 
     plan = plan_surround(job)
