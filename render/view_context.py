@@ -118,10 +118,24 @@ def _front_context(surround: Surround, frame: Frame, ceiling: float) -> list[Mar
     left, right = frame.left - BESIDE, frame.right + BESIDE
     layout, floor = surround.layout, surround.layout.floor
     marks = _slab(surround, -layout.hearth_side, layout.hearth_side)
-    marks.append(Lines(Pen.GROUND, ((left, floor, right, floor),), "floor"))
+    marks += _ground(surround, left, right)
     marks.append(Lines(Pen.SITE, ((left, ceiling, right, ceiling),), "ceiling"))
     ends = tuple(_wall_end(x, floor, ceiling) for x in _near_wall_ends(surround, left, right))
     return [*marks, Lines(Pen.SITE, ends, "wall end")] if ends else marks
+
+
+def _ground(surround: Surround, left: float, right: float) -> list[Mark]:
+    """The floor's line; where the feet were found out of level, what they stand on as it was measured."""
+    layout, floor = surround.layout, surround.layout.floor
+    level: list[Mark] = [Lines(Pen.GROUND, ((left, floor, right, floor),), "floor")]
+    if surround.job.site.level.centre is None:
+        return level
+    (x0, y0), (x1, y1) = ((side.sign * (side.outer + layout.plinth_out), side.base) for side in layout.sides)
+    mouth = layout.opening_side
+    measured = ((x0, y0), (-mouth, 0.0), (mouth, 0.0), (x1, y1))
+    if floor < 0:
+        return [*level, Polyline(Pen.SITE, measured, stands_for="hearth")]
+    return [Polyline(Pen.GROUND, ((left, y0), *measured, (right, y1)), stands_for="floor")]
 
 
 def _near_wall_ends(surround: Surround, left: float, right: float) -> list[float]:

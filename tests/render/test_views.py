@@ -164,3 +164,11 @@ def test_every_job_in_range_can_be_drawn(job, view, ratio):
     assert high_y > low_y
     for dimension in marks_of(drawing, Dimension):
         assert dimension.measure > 0
+
+
+def test_ground_is_drawn_as_it_was_found_under_feet_out_of_level():
+    drawing = draw_view(surround(level__centre="20", level__left="20 3/4", level__right="19 1/2"), "front")
+    (ground,) = [m for m in marks_of(drawing, Polyline) if m.pen is Pen.GROUND]
+    heights = [y for _, y in ground.points]
+    assert (heights[0], heights[-1]) == (-0.75, 0.5)
+    assert heights[2:4] == [0, 0]
