@@ -1,0 +1,89 @@
+"""One sheet of many different surrounds, to look at: ``python -m tests.contact_sheet FILE.pdf``.
+
+Each variation is the default job with a few rows set; a new way to build belongs in the list.
+"""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+from export.pdf import write_pdf
+from model.job import default_job, with_texts
+from model.surround import plan_surround
+from render.drawing import Anchor, Drawing, Placed, Sheet, Text
+from render.extent import drawing_extent
+from render.views import ViewOptions, draw_view
+
+VARIATIONS: tuple[tuple[str, str], ...] = (
+    ("default", ""),
+    ("one panel over the opening", "frieze.panels=1"),
+    ("seven panels", "frieze.panels=7 frieze.stile=1 1/2"),
+    ("columns of three panels", "column.panels=3"),
+    ("four panels, wide columns", "column.panels=4 column.width=11"),
+    ("flat frieze on the masonry", "frieze.projection=3/4 frieze.height=12 frieze.panels=1"),
+    ("frieze flush with the columns", "frieze.projection=4"),
+    ("frieze proud of the columns", "frieze.projection=5 1/2"),
+    ("no bed mould", "bed_mould.on=no"),
+    ("large bed mould", "bed_mould.size=3 shelf.overhang_front=4 shelf.overhang_end=4"),
+    ("thin shelf", "shelf.thickness=3/4 shelf.edge_height=3/4"),
+    ("thick hollow shelf", "shelf.thickness=4 shelf.edge_height=4"),
+    ("hanging edge band", "shelf.edge_height=4 bed_mould.size=1"),
+    ("narrow edge band", "shelf.thickness=3 shelf.edge_height=1"),
+    ("low and wide", "opening.width=60 opening.height=28 shelf.height=50 facing.width=100 hearth.width=110"),
+    ("small bedroom hearth", "opening.width=24 opening.height=24 shelf.height=46 column.width=5"),
+    ("tall plinths", "plinth.height=14 plinth.projection=1 1/4"),
+    ("shallow reveal, rebated panels", "panel.reveal=1/4"),
+    ("deep reveal, on packing", "panel.reveal=1"),
+    ("raised hearth", "hearth.height=10 hearth.width=100"),
+    ("columns beside a raised hearth", "hearth.height=8 hearth.width=40 shelf.height=52"),
+    ("proud facing, stepped sides", "facing.proud=3 facing.height=40 facing.width=100"),
+    ("left side narrower", "column.width_left=5 shelf.overhang_left=1 bed_mould.size=1"),
+    ("crooked floor", "level.centre=20 level.left=21 level.right=19 1/2"),
+    ("no facing to speak of", "facing.width=38 facing.height=31"),
+)
+COLUMNS, ROWS = 5, 5
+WIDTH, HEIGHT, MARGIN, CAPTION = 22.0, 17.0, 0.4, 0.35
+
+
+def draw_variation(settings: str, ratio: float) -> Drawing:
+    """The front view, without dimensions, of the default job with `settings` (path=text, parted by spaces)."""
+    pairs: list[tuple[str, str]] = []
+    for word in settings.split():
+        if "=" in word:
+            path, text = word.split("=", 1)
+            pairs.append((path, text))
+        else:
+            pairs[-1] = (pairs[-1][0], f"{pairs[-1][1]} {word}")
+    surround = plan_surround(with_texts(default_job(), pairs))
+    return draw_view(surround, "front", ViewOptions(ratio=ratio, dimensions=False))
+
+
+def build_contact_sheets() -> tuple[Sheet, ...]:
+    """Pages of COLUMNS by ROWS variations, each with its name under it."""
+    pages = []
+    for start in range(0, len(VARIATIONS), COLUMNS * ROWS):
+        placed: list[Placed] = []
+        for n, (name, settings) in enumerate(VARIATIONS[start : start + COLUMNS * ROWS]):
+            placed += _place(name, settings, n % COLUMNS, n // COLUMNS)
+        number = str(len(pages) + 1)
+        pages.append(Sheet(number, f"Variations {number}", WIDTH, HEIGHT, tuple(placed)))
+    return tuple(pages)
+
+
+def _place(name: str, settings: str, column: int, row: int) -> tuple[Placed, Placed]:
+    cell_w, cell_h = (WIDTH - 2 * MARGIN) / COLUMNS, (HEIGHT - 2 * MARGIN) / ROWS
+    drawing = draw_variation(settings, 32.0)
+    x0, y0, x1, y1 = drawing_extent(drawing)
+    ratio = max((x1 - x0) / (cell_w - 0.3), (y1 - y0) / (cell_h - CAPTION - 0.2))
+    drawing = draw_variation(settings, ratio)
+    x0, y0, x1, _ = drawing_extent(drawing)
+    middle = MARGIN + (column + 0.5) * cell_w
+    bottom = HEIGHT - MARGIN - (row + 1) * cell_h
+    caption = Drawing((Text(name, (0.0, 0.0), 0.11, Anchor.MIDDLE),))
+    at = (middle - (x0 + x1) / 2 / ratio, bottom + CAPTION - y0 / ratio)
+    return Placed(drawing, at, "front"), Placed(caption, (middle, bottom + 0.1), "caption")
+
+
+if __name__ == "__main__":
+    Path(sys.argv[1]).write_bytes(write_pdf(build_contact_sheets(), "Variations"))
