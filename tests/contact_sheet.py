@@ -47,7 +47,7 @@ WIDTH, HEIGHT, MARGIN, CAPTION = 22.0, 17.0, 0.4, 0.35
 
 
 def draw_variation(settings: str, ratio: float) -> Drawing:
-    """The front view, without dimensions, of the default job with `settings` (path=text, parted by spaces)."""
+    """The front view, without dimensions, of the default job with `settings`: path=text, parted by spaces."""
     pairs: list[tuple[str, str]] = []
     for word in settings.split():
         if "=" in word:
