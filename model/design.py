@@ -63,14 +63,29 @@ class Shelf:
     overhang_left: float | None
     overhang_right: float | None
     edge_height: float
+    edge_profile: str
+    edge_size: float
 
 
 @dataclass(frozen=True, slots=True)
-class BedMould:
-    """The moulding in the angle under the shelf, as high as it is deep."""
+class Moulding:
+    """One place's moulding: whether there is one, the word for its section, and how high it is.
+
+    How far it stands out follows from the section. A section of the job's own keeps its own size.
+    """
 
     on: bool
+    profile: str
     size: float
+
+
+@dataclass(frozen=True, slots=True)
+class OwnSection:
+    """Up to three sections that the job brings along, as text; empty where there is none."""
+
+    first: str
+    second: str
+    third: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +105,12 @@ class Design:
     frieze: Frieze
     panel: Panel
     shelf: Shelf
-    bed_mould: BedMould
+    bed_mould: Moulding
+    capital: Moulding
+    plinth_cap: Moulding
+    panel_mould: Moulding
+    back_band: Moulding
+    own_section: OwnSection
     board: BoardStock
 
     @property

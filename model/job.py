@@ -11,9 +11,7 @@ from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from typing import Any
 
-import msgspec
-
-from model.design import BedMould, BoardStock, Column, Design, Frieze, Panel, Plinth, Shelf
+from model.design import BoardStock, Column, Design, Frieze, Moulding, OwnSection, Panel, Plinth, Shelf
 from model.errors import LONGEST_SHOWN, JobRefused, Refused
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
 from model.shop import Allowances, Rates, Saw, Shop
@@ -66,7 +64,12 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "frieze": ("design", Frieze),
     "panel": ("design", Panel),
     "shelf": ("design", Shelf),
-    "bed_mould": ("design", BedMould),
+    "bed_mould": ("design", Moulding),
+    "capital": ("design", Moulding),
+    "plinth_cap": ("design", Moulding),
+    "panel_mould": ("design", Moulding),
+    "back_band": ("design", Moulding),
+    "own_section": ("design", OwnSection),
     "board": ("design", BoardStock),
     "rates": ("shop", Rates),
     "allow": ("shop", Allowances),
@@ -171,6 +174,8 @@ def list_stored() -> tuple[Parameter, ...]:
 
 def write_job(job: Job) -> str:
     """JSON text of `job`, ending in a newline; `read_job` gives the same job back."""
+    import msgspec
+
     text: dict[str, Any] = {FORMAT_KEY: FORMAT_VERSION}
     for row in list_stored():
         first, last = row.path.split(".")
@@ -210,6 +215,8 @@ def read_job(text: str | bytes) -> Job:
 
 def _decode(text: str | bytes) -> dict[str, Any]:
     """The object that `text` holds, its version still in it. Raises JobRefused."""
+    import msgspec
+
     try:
         plain = text if isinstance(text, str) else text.decode()
         plain = plain.removeprefix("\ufeff")

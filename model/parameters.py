@@ -27,6 +27,8 @@ from model.measures import (
     format_measure,
     parse_measure,
 )
+from model.moulding.library import Use, list_choices
+from model.moulding.notation import parse_section
 from model.reference import rates
 from model.reference.sourced import Sourced
 from model.units import INCHES_16, LengthStyle, format_length, parse_length
@@ -44,10 +46,13 @@ class Kind(StrEnum):
     YES_NO = "yes or no"
     TEXT = "text"
     PAIRS = "pairs of lengths"
+    SECTION = "moulding section"
     NUMBER = "number"
 
 
 LONGEST_TEXT = 4000
+NOTHING = "nothing"
+"""What a choice is called that had to be left out."""
 MOST_PAIRS = 40
 _NAMES = {
     "job.name": "job name",
@@ -71,8 +76,25 @@ _NAMES = {
     "shelf.height_from": "start of the shelf height",
     "shelf.overhang_front": "shelf overhang at the front",
     "shelf.overhang_end": "shelf overhang at the ends",
+    "shelf.edge_size": "height of the shelf's moulded edge",
     "bed_mould.on": "bed mould",
+    "bed_mould.profile": "bed mould section",
     "bed_mould.size": "bed mould size",
+    "capital.on": "capital",
+    "capital.profile": "capital section",
+    "capital.size": "capital size",
+    "plinth_cap.on": "plinth cap",
+    "plinth_cap.profile": "plinth cap section",
+    "plinth_cap.size": "plinth cap size",
+    "panel_mould.on": "panel mould",
+    "panel_mould.profile": "panel mould section",
+    "panel_mould.size": "panel mould size",
+    "back_band.on": "back band",
+    "back_band.profile": "back band section",
+    "back_band.size": "back band size",
+    "own_section.first": "own section 1",
+    "own_section.second": "own section 2",
+    "own_section.third": "own section 3",
 }
 """What messages call the rows whose group and label do not make a name together."""
 YES = ("yes", "true", "on", "1")
@@ -141,6 +163,8 @@ class Parameter:
                 value = word in YES
             case Kind.TEXT:
                 value = text
+            case Kind.SECTION:
+                value = text if text.strip() else ""
             case Kind.PAIRS:
                 value = self._parse_pairs(text, style)
         return self.check(value, read=text)
@@ -172,13 +196,12 @@ class Parameter:
                     raise Refused(self.name, read, "write yes or no (true or false in a job file)")
                 return value
             case Kind.TEXT:
-                if not isinstance(value, str):
-                    raise Refused(self.name, read, "write text")
-                if len(value) > LONGEST_TEXT:
-                    raise Refused(self.name, read, f"write at most {LONGEST_TEXT} characters")
-                if any(_is_control(c) for c in value):
-                    raise Refused(self.name, read, "write text without control characters")
-                return value
+                return self._check_text(value, read)
+            case Kind.SECTION:
+                text = self._check_text(value, read)
+                if text.strip():
+                    parse_section(text, self.name)
+                return text
             case Kind.PAIRS:
                 return self._check_pairs(value, read)
         raise AssertionError(self.kind)
@@ -195,11 +218,20 @@ class Parameter:
             case Kind.YES_NO:
                 return "yes" if value else "no"
             case Kind.CHOICE:
-                return (self.choices or {})[str(value)]
+                return (self.choices or {}).get(str(value), NOTHING)
             case Kind.PAIRS:
                 rows = cast(Pairs, value)
                 return "; ".join(f"{format_length(p, style)} : {format_length(d, style)}" for p, d in rows)
         return str(value)
+
+    def _check_text(self, value: object, read: object) -> str:
+        if not isinstance(value, str):
+            raise Refused(self.name, read, "write text")
+        if len(value) > LONGEST_TEXT:
+            raise Refused(self.name, read, f"write at most {LONGEST_TEXT} characters")
+        if any(_is_control(c) for c in value):
+            raise Refused(self.name, read, "write text without control characters")
+        return value
 
     def _check_number(self, value: object, read: object) -> float | None:
         if value is None and self.optional:
@@ -337,6 +369,25 @@ def _count(path: str, label: str, group: str, default: int, low: int, high: int,
 
 def _choice(path: str, label: str, group: str, choices: Mapping[str, str], help: str) -> Parameter:
     return Parameter(path, label, group, Kind.CHOICE, next(iter(choices)), help, choices=choices)
+
+
+def _moulding(
+    path: str, use: Use, on: bool, size: float, low: float, high: float, what: str, how_high: str
+) -> tuple[Parameter, Parameter, Parameter]:
+    """The three rows of one place's moulding: `what` it is, and what its size is in the room."""
+    name, group = use.capitalize(), "Mouldings"
+    return (
+        Parameter(f"{path}.on", name, group, Kind.YES_NO, on, what),
+        _choice(
+            f"{path}.profile", f"{name} section", group, list_choices(use), "Its section, from the seat on."
+        ),
+        _length(f"{path}.size", f"{name} size", group, size, low, high, how_high, 0.0625),
+    )
+
+
+def _own_section(path: str, number: int) -> Parameter:
+    help = "One line for each element, such as cavetto 3/4 down, 3/4 back; for any moulding of this job."
+    return Parameter(path, f"Own section {number}", "Own sections", Kind.SECTION, "", help)
 
 
 def _text(path: str, label: str, group: str, help: str) -> Parameter:
@@ -520,10 +571,29 @@ TABLE: tuple[Parameter, ...] = (
     ),
     _length("shelf.edge_height", "Edge band height", "Shelf", 2, 0.5, 8,
             "Mitred strip round the front and ends."),
-    Parameter("bed_mould.on", "Bed mould", "Mouldings", Kind.YES_NO, True,
-            "A moulding in the angle under the shelf."),
-    _length("bed_mould.size", "Bed mould size", "Mouldings", 1.5, 0.5, 5,
-            "Its height, and how far it comes forward."),
+    _choice("shelf.edge_profile", "Edge section", "Shelf",
+            {"square": "Square"} | list_choices(Use.SHELF_EDGE),
+            "What is worked on the edge band's lower edge."),
+    _length("shelf.edge_size", "Edge section height", "Shelf", 0.75, 0.25, 6,
+            "How high up the edge band it reaches.", 0.0625),
+    *_moulding("bed_mould", Use.BED_MOULD, True, 1.5, 0.5, 5,
+               "A moulding in the angle under the shelf.",
+               "Its height; how far it comes forward follows from its section."),
+    *_moulding("capital", Use.CAPITAL, False, 2, 0.5, 6,
+               "A moulding round each column below the frieze, returned to the masonry.",
+               "Its height, up to the frieze's lower edge."),
+    *_moulding("plinth_cap", Use.PLINTH_CAP, False, 0.75, 0.25, 4,
+               "A moulding on each plinth round its column, returned to the masonry.",
+               "Its height over the plinth."),
+    *_moulding("panel_mould", Use.PANEL_MOULD, False, 0.625, 0.25, 2,
+               "A mitred frame inside each panel opening.",
+               "Its width on the panel, as seen from the front."),
+    *_moulding("back_band", Use.BACK_BAND, False, 1, 0.25, 4,
+               "A moulding on the facing along the surround's inner edge.",
+               "Its width on the facing."),
+    _own_section("own_section.first", 1),
+    _own_section("own_section.second", 2),
+    _own_section("own_section.third", 3),
     _length("board.thickness", "Thickness", "Boards", 0.75, 0.5, 1,
             "The dressed boards as measured.", 0.03125),
     _choice("board.species", "Species", "Boards", SPECIES, "The wood of the boards."),

@@ -2,13 +2,26 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from hypothesis import strategies as st
 
 from model.job import Job, build_job, list_stored
+from model.moulding.elements import Element
+from model.moulding.library import SECTIONS
+from model.moulding.notation import format_section
+from model.moulding.section import Section
 from model.parameters import BY_PATH, MOST_PAIRS, Kind, Parameter
 
+ODD_SECTIONS = (
+    "fillet 1/8 down; foot 12",
+    "bead 12 down; foot 1/4",
+    "cavetto 1/8 down, 6 back",
+    "hollow 1 down, 1/4 back, 1 radius; round 1/2 down, 1/4 out, 5/16 radius the long way; foot 2",
+    "sprung 60, 1/2 thick; cyma recta 1 down, 2 back; foot 1/8",
+    "seat 1/16; ovolo 1/2 down, 1/2 out",
+)
 TEXTS = st.text(st.characters(exclude_categories=("Cc", "Cs")), max_size=40)
 
 
@@ -44,6 +57,30 @@ def charts() -> st.SearchStrategy[Any]:
     return columns.map(lambda pair: tuple(zip(*pair, strict=True)))
 
 
+def sections() -> st.SearchStrategy[str]:
+    """Texts of sections: none, shipped ones at any size, and some that are in no library."""
+    shipped = st.builds(
+        lambda name, size: format_section(round_section(SECTIONS[name].section.sized(size))),
+        st.sampled_from(sorted(SECTIONS)),
+        st.integers(24, 64).map(lambda sixteenths: sixteenths / 16),
+    )
+    return st.one_of(st.just(""), shipped, st.sampled_from(ODD_SECTIONS))
+
+
+def round_section(section: Section) -> Section:
+    """`section` with its sizes as a text can say them."""
+
+    def element(old: Element) -> Element:
+        return replace(old, down=round(old.down, 9), back=round(old.back, 9), radius=round(old.radius, 9))
+
+    return replace(
+        section,
+        elements=tuple(element(old) for old in section.elements),
+        foot=round(section.foot, 9),
+        thickness=round(section.thickness, 9),
+    )
+
+
 def values(row: Parameter) -> st.SearchStrategy[Any]:
     """Anything one row of the table may hold."""
     match row.kind:
@@ -61,6 +98,8 @@ def values(row: Parameter) -> st.SearchStrategy[Any]:
             return TEXTS
         case Kind.PAIRS:
             return charts()
+        case Kind.SECTION:
+            return sections()
 
 
 def jobs(**held: Any) -> st.SearchStrategy[Job]:
@@ -79,7 +118,7 @@ def jobs(**held: Any) -> st.SearchStrategy[Job]:
 
 
 def alike(**held: Any) -> st.SearchStrategy[Job]:
-    """Jobs whose left and right side are alike: nothing is given for one side only, and the feet are level."""
+    """Jobs whose sides are alike: nothing is given for one side only, and the feet are level."""
     one_sided = ("column__width", "shelf__overhang", "level_")
     only = {f"{name}_{side}": None for name in one_sided for side in ("left", "right")}
     return jobs(**only, **held)

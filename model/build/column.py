@@ -5,7 +5,7 @@ from __future__ import annotations
 from model.board import Board, End, Point2, Stock, block
 from model.build.frame import FrameWords, build_frame
 from model.build.layout import LEAST_LAYER, LEFT, PANEL_LAP, Layout, Side
-from model.build.run import run_section
+from model.build.run import Profile, run_section
 
 COLUMN = {"left": "left column", "right": "right column"}
 
@@ -57,7 +57,7 @@ def _plinth(layout: Layout, side: Side, stock: Stock) -> tuple[Board, ...]:
     y0, y1 = side.base, side.plinth_top
     packed = layout.plinth_out - stock.thickness
     start = packed if packed >= LEAST_LAYER else 0.0
-    profile = [(start, y0), (layout.plinth_out, y0), (layout.plinth_out, y1), (start, y1)]
+    profile = Profile([(start, y0), (layout.plinth_out, y0), (layout.plinth_out, y1), (start, y1)])
     path = [(outer, side.outer_back), (outer, front), (inner, front), (inner, side.inner_back)]
     boards = run_section(["plinth return", "plinth front", "plinth return"], words, stock, path, profile)
     if not start:

@@ -5,9 +5,22 @@ What cannot be built as asked is laid out as near to it as can be, and a Shortfa
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
+from model.build.ledger import Ledger
+from model.build.ledger import Shortfall as Shortfall
+from model.build.mouldings import (
+    LEAST_MOULD,
+    Mouldings,
+    Room,
+    fit_edge,
+    fit_moulding,
+    least_side,
+)
 from model.design import Design
+from model.moulding.library import Use
+from model.moulding.section import Section
 from model.site import Site
 
 LEAST_PANEL = 1.0
@@ -18,8 +31,12 @@ LEAST_UNDER_FRIEZE = 6.0
 """Least column left free below the frieze, in. Shop choice."""
 MOST_OUT_OF_LEVEL = 6.0
 """Most that a foot may lie off where it was expected, in.; beyond it the tape slipped. Shop choice."""
-LEAST_MOULD = 0.25
-"""Smallest bed mould worth running, in. Shop choice."""
+LEAST_ZONE = 1.5
+"""Least height between plinth and capital that takes rails and a panel, in. Shop choice."""
+LEAST_BAND = 1.0
+"""Least length of a back band's leg, in. Shop choice."""
+BETWEEN_PANEL_MOULDS = 0.25
+"""Least panel left between the mouldings along two sides of it, in. Shop choice."""
 LEAST_LAYER = 0.125
 """Thinnest strip, rib or soffit that is cut as a piece of its own, in. Shop choice."""
 LEAST_STEP = 1 / 16
@@ -28,16 +45,6 @@ RAIL_BEHIND_PLINTH = 0.75
 """How far a column's lowest rail runs down behind the plinth, in. Shop choice."""
 PANEL_LAP = 0.375
 """How far a panel laps behind its frame where it sits in a rebate, in. Shop choice."""
-
-
-@dataclass(frozen=True, slots=True)
-class Shortfall:
-    """A value that could not be built as asked: the parameter, asked and built, and why."""
-
-    path: str
-    asked: float
-    built: float
-    reason: str
 
 
 Rect = tuple[float, float, float, float]
@@ -123,11 +130,11 @@ class Layout:
     shelf_top: float
     shelf_front: float
     shelf_back: float
-    mould_size: float
     board: float
     panel: float
     edge_bottom: float
     frieze_frame: Frame
+    mouldings: Mouldings
     shortfalls: tuple[Shortfall, ...]
 
     @property
@@ -146,6 +153,17 @@ class Layout:
         return max(self.left.shelf_side, self.right.shelf_side)
 
     @property
+    def mould_size(self) -> float:
+        """Height of the bed mould, 0 when there is none."""
+        return self.mouldings.bed.height if self.mouldings.bed else 0.0
+
+    @property
+    def moulded_front(self) -> float:
+        """z of whatever stands out furthest below the shelf: plinth or capital."""
+        capital = self.mouldings.capital
+        return max(self.plinth_front, self.column_front + (capital.projection if capital else 0.0))
+
+    @property
     def facing_margin(self) -> float:
         """Facing left showing between the opening's top and the frieze."""
         return self.frieze_bottom - self.opening_top
@@ -156,24 +174,15 @@ class Layout:
         within = base + LEAST_LAYER <= self.facing_top <= self.shelf_bottom - LEAST_LAYER
         return self.facing_top if stands_off and within else None
 
-
-class _Ledger:
-    """Collects what could not be built as asked while a layout is worked out."""
-
-    def __init__(self) -> None:
-        self.shortfalls: list[Shortfall] = []
-
-    def hold(self, path: str, asked: float, built: float, reason: str) -> float:
-        """`built`; noted, once for each path, when it is not what was asked."""
-        known = any(shortfall.path == path for shortfall in self.shortfalls)
-        if abs(asked - built) > 1e-9 and not known:
-            self.shortfalls.append(Shortfall(path, asked, built, reason))
-        return built
+    def back_at(self, side: Side, back: float, level: float) -> float:
+        """z behind a column's side from `level` up, where `back` is z behind its foot."""
+        step = self.step_up(side.base, back)
+        return self.wall if step is not None and step <= level else back
 
 
 def lay_out(site: Site, design: Design) -> Layout:
     """The lines of `design` at `site`. Never fails for values in bounds; see `shortfalls`."""
-    ledger = _Ledger()
+    ledger = Ledger()
     floor = -site.hearth.height
     feet = tuple(_place_foot(site, design, name, ledger) for name in (LEFT, RIGHT))
     inner = feet[0].inner
@@ -197,10 +206,23 @@ def lay_out(site: Site, design: Design) -> Layout:
     )
     frieze_bottom = shelf_bottom - frieze_height
     edge = _edge_height(design, thickness, ledger)
-    mould = _mould_size(design, thickness, edge, frieze_height, ledger)
-    left, right = (
-        _finish_side(site, design, foot, frieze_bottom, shelf_bottom, mould, ledger) for foot in feet
+    hanging = board if edge > thickness else 0.0
+    bed = _fit_bed_mould(design, inner, hanging, frieze_height, ledger)
+    under_bed = shelf_bottom - (bed.height if bed else 0.0)
+    frieze_frame = _frieze_frame(
+        design, (-inner, frieze_bottom, inner, shelf_bottom), frieze_front, under_bed, ledger
     )
+    plinth_tops = [foot.base + _plinth_height(design, foot, frieze_bottom, ledger) for foot in feet]
+    capital = _fit_capital(design, inner, frieze_bottom - max(plinth_tops), ledger)
+    below = frieze_bottom - capital.height if capital else under_bed
+    over_plinth = min(frieze_bottom, below - LEAST_ZONE) - max(plinth_tops)
+    cap = _fit_plinth_cap(design, over_plinth, ledger)
+    levels = _Levels(frieze_frame, shelf_bottom, under_bed, capital, cap)
+    left, right = (
+        _finish_side(site, design, foot, plinth_top, levels, ledger)
+        for foot, plinth_top in zip(feet, plinth_tops, strict=True)
+    )
+    panel_mould = _fit_panel_mould(design, (left.frame, right.frame, frieze_frame), ledger)
     return Layout(
         opening_side=site.opening.width / 2,
         opening_top=site.opening.height,
@@ -223,12 +245,17 @@ def lay_out(site: Site, design: Design) -> Layout:
         shelf_top=shelf_top,
         shelf_front=max(column_front, frieze_front) + design.shelf.overhang_front,
         shelf_back=-site.facing.proud if shelf_bottom >= site.facing.height else 0.0,
-        mould_size=mould,
         board=board,
         panel=design.panel.thickness,
         edge_bottom=shelf_top - edge,
-        frieze_frame=_frieze_frame(
-            design, (-inner, frieze_bottom, inner, shelf_bottom), frieze_front, mould, ledger
+        frieze_frame=frieze_frame,
+        mouldings=Mouldings(
+            bed=bed,
+            capital=capital,
+            plinth_cap=cap,
+            panel=panel_mould,
+            back_band=_fit_back_band(site, design, (left, right), frieze_frame, cap, ledger),
+            edge=fit_edge(design, edge, ledger),
         ),
         shortfalls=tuple(ledger.shortfalls),
     )
@@ -245,7 +272,7 @@ class _Foot:
     on_hearth: bool
 
 
-def _place_foot(site: Site, design: Design, name: str, ledger: _Ledger) -> _Foot:
+def _place_foot(site: Site, design: Design, name: str, ledger: Ledger) -> _Foot:
     """On the hearth that carries it whole, else beside it on the floor; then as its level reading says."""
     own = design.column.width_left if name == LEFT else design.column.width_right
     inner = site.opening.width / 2 + design.column.margin
@@ -263,24 +290,29 @@ def _place_foot(site: Site, design: Design, name: str, ledger: _Ledger) -> _Foot
     return _Foot(name, inner, outer, base, on_hearth)
 
 
+@dataclass(frozen=True, slots=True)
+class _Levels:
+    """What both columns' frames keep to: the frieze's panels, the heights over them and the mouldings."""
+
+    frieze: Frame
+    shelf_bottom: float
+    under_bed: float
+    capital: Section | None
+    plinth_cap: Section | None
+
+
+def _plinth_height(design: Design, foot: _Foot, frieze_bottom: float, ledger: Ledger) -> float:
+    asked = design.plinth.height
+    built = min(asked, frieze_bottom - foot.base - 1.0)
+    return ledger.hold("plinth.height", asked, built, "the frieze comes down to it")
+
+
 def _finish_side(
-    site: Site,
-    design: Design,
-    foot: _Foot,
-    frieze_bottom: float,
-    shelf_bottom: float,
-    mould: float,
-    ledger: _Ledger,
+    site: Site, design: Design, foot: _Foot, plinth_top: float, levels: _Levels, ledger: Ledger
 ) -> Side:
-    plinth_height = ledger.hold(
-        "plinth.height",
-        design.plinth.height,
-        min(design.plinth.height, frieze_bottom - foot.base - 1.0),
-        "the frieze comes down to it",
-    )
     own = design.shelf.overhang_left if foot.name == LEFT else design.shelf.overhang_right
-    facing, wall, plinth_top = site.facing.width / 2, -site.facing.proud, foot.base + plinth_height
-    outline = (foot.inner, foot.base, foot.outer, shelf_bottom)
+    facing, wall = site.facing.width / 2, -site.facing.proud
+    outline = (foot.inner, foot.base, foot.outer, levels.shelf_bottom)
     return Side(
         name=foot.name,
         inner=foot.inner,
@@ -291,7 +323,7 @@ def _finish_side(
         outer_back=wall if foot.outer - design.board.thickness >= facing else 0.0,
         plinth_top=plinth_top,
         shelf_side=foot.outer + (design.shelf.overhang_end if own is None else own),
-        frame=_column_frame(design, outline, plinth_top, mould, ledger),
+        frame=_column_frame(design, outline, plinth_top, levels, ledger),
     )
 
 
@@ -302,7 +334,7 @@ def least_overhang(design: Design) -> float:
     return min(shelf.overhang_front, *ends)
 
 
-def _shelf_thickness(design: Design, ledger: _Ledger) -> float:
+def _shelf_thickness(design: Design, ledger: Ledger) -> float:
     """The nearest thickness that whole layers make up: one board, one and a layer, two, or two and ribs."""
     asked, board = design.shelf.thickness, design.board.thickness
     built = max(asked, board)
@@ -312,37 +344,89 @@ def _shelf_thickness(design: Design, ledger: _Ledger) -> float:
     return ledger.hold("shelf.thickness", asked, built, "it is built up from boards of the given thickness")
 
 
-def _shelf_top(design: Design, floor: float, least: float, ledger: _Ledger) -> float:
+def _shelf_top(design: Design, floor: float, least: float, ledger: Ledger) -> float:
     datum = 0.0 if design.shelf.height_from == "hearth" else floor
     built = max(datum + design.shelf.height, least)
     ledger.hold("shelf.height", design.shelf.height, built - datum, "nothing can stand under so low a shelf")
     return built
 
 
-def _edge_height(design: Design, thickness: float, ledger: _Ledger) -> float:
+def _edge_height(design: Design, thickness: float, ledger: Ledger) -> float:
     """An edge band may hang below the shelf only where it clears what stands under it."""
     asked = design.shelf.edge_height
     built = asked if least_overhang(design) >= design.board.thickness else min(asked, thickness)
     return ledger.hold("shelf.edge_height", asked, built, "the overhang leaves no room for it to hang lower")
 
 
-def _mould_size(
-    design: Design, thickness: float, edge: float, frieze_height: float, ledger: _Ledger
-) -> float:
-    if not design.bed_mould.on:
-        return 0.0
-    asked = design.bed_mould.size
-    hanging = design.board.thickness if edge > thickness else 0.0
-    room = least_overhang(design) - hanging
+def _fit_bed_mould(
+    design: Design, inner: float, hanging: float, frieze_height: float, ledger: Ledger
+) -> Section | None:
+    """Under the shelf's overhang, clear of an edge band `hanging` below it, leaving the frieze its frame."""
     least_frame = 2 * (design.board.thickness + LEAST_MOULD) + LEAST_PANEL
-    built = min(asked, room, frieze_height - least_frame)
-    if built < LEAST_MOULD:
-        built = 0.0
-    return ledger.hold("bed_mould.size", asked, built, "the overhang or the frieze leaves no room for more")
+    room = Room(
+        frieze_height - least_frame,
+        min(least_overhang(design) - hanging, inner - LEAST_BAND),
+        "the overhang or the frieze leaves no room for more",
+    )
+    return fit_moulding(design, Use.BED_MOULD, "bed_mould", design.bed_mould, room, ledger)
+
+
+def _fit_capital(design: Design, inner: float, under_frieze: float, ledger: Ledger) -> Section | None:
+    room = Room(
+        under_frieze - LEAST_ZONE,
+        inner - LEAST_BAND,
+        "the column below the frieze is not high enough for more",
+    )
+    return fit_moulding(design, Use.CAPITAL, "capital", design.capital, room, ledger)
+
+
+def _fit_plinth_cap(design: Design, over_plinth: float, ledger: Ledger) -> Section | None:
+    room = Room(
+        over_plinth,
+        design.plinth.projection,
+        "the plinth does not stand out far enough, or the column is not high enough, for more",
+    )
+    return fit_moulding(design, Use.PLINTH_CAP, "plinth_cap", design.plinth_cap, room, ledger)
+
+
+def _fit_panel_mould(design: Design, frames: Sequence[Frame], ledger: Ledger) -> Section | None:
+    """As deep as the panels lie behind their frames and clear of itself across the narrowest of them."""
+    openings = [opening for frame in frames for opening in frame.openings]
+    room = Room(
+        (least_side(openings) - BETWEEN_PANEL_MOULDS) / 2,
+        min(frame.reveal for frame in frames),
+        "the panels are too narrow, or lie too close behind their frames, for more",
+    )
+    return fit_moulding(design, Use.PANEL_MOULD, "panel_mould", design.panel_mould, room, ledger)
+
+
+def _fit_back_band(
+    site: Site,
+    design: Design,
+    sides: Sequence[Side],
+    frieze: Frame,
+    cap: Section | None,
+    ledger: Ledger,
+) -> Section | None:
+    """On the facing that shows inside the surround, no thicker than columns and frieze stand out."""
+    bottom = frieze.outline[1]
+    feet = max(side.plinth_top for side in sides) + (cap.height if cap else 0.0)
+    margin = min(sides[0].inner - site.opening.width / 2, bottom - site.opening.height)
+    backed = site.facing.proud == 0 or (
+        bottom <= site.facing.height and all(side.inner_back == 0.0 for side in sides)
+    )
+    room = Room(
+        min(margin, bottom - feet - LEAST_BAND) if backed else 0.0,
+        min(design.column.projection, frieze.front) - LEAST_LAYER,
+        "no more facing shows inside the surround"
+        if backed
+        else "the surround's inner edge is not on the facing",
+    )
+    return fit_moulding(design, Use.BACK_BAND, "back_band", design.back_band, room, ledger)
 
 
 def _fit_panels(
-    path: str, what: str, asked: int, member: float, free: float, extra: int, ledger: _Ledger
+    path: str, what: str, asked: int, member: float, free: float, extra: int, ledger: Ledger
 ) -> tuple[int, float]:
     """Panels and member width that fit in `free`: n panels with n + `extra` members between and around."""
     count = asked
@@ -353,34 +437,40 @@ def _fit_panels(
     return count, width
 
 
-def _column_frame(design: Design, outline: Rect, plinth_top: float, mould: float, ledger: _Ledger) -> Frame:
+def _column_frame(design: Design, outline: Rect, plinth_top: float, levels: _Levels, ledger: Ledger) -> Frame:
+    """Panels from the plinth to the bed mould, or to a capital with one more over it beside the frieze's."""
     x0, y0, x1, y1 = outline
-    column = design.column
+    column, capital, cap = design.column, levels.capital, levels.plinth_cap
     stile = ledger.hold(
         "column.stile",
         column.stile,
         min(column.stile, (x1 - x0 - LEAST_PANEL) / 2),
         "the column is too narrow for two of them and a panel",
     )
-    low, high = plinth_top, y1 - mould
+    _, frieze_low, _, frieze_high = levels.frieze.openings[0]
+    low = plinth_top + (cap.height if cap else 0.0)
+    high = levels.frieze.outline[1] - capital.height if capital else levels.under_bed
     count, rail = _fit_panels("column", "high", column.panels, column.rail, high - low, 1, ledger)
     ledger.hold("column.rail", column.rail, rail, "the column is too low for the rails and a panel")
     panel_height = (high - low - (count + 1) * rail) / count
     inside = (x0 + stile, x1 - stile)
     bottoms = [low + rail + i * (panel_height + rail) for i in range(count)]
-    rails = [(low - min(RAIL_BEHIND_PLINTH, low - y0), low + rail)]
-    rails += [(bottom - rail, bottom) for bottom in bottoms[1:]] + [(high - rail, y1)]
+    panels = [(bottom, bottom + panel_height) for bottom in bottoms]
+    if capital:
+        panels.append((frieze_low, frieze_high))
+    edges = [plinth_top - min(RAIL_BEHIND_PLINTH, plinth_top - y0), *(edge for p in panels for edge in p), y1]
+    rails = zip(edges[::2], edges[1::2], strict=True)
     return Frame(
         outline=outline,
         front=column.projection,
         reveal=_reveal(design, design.panel.reveal),
         stiles=((x0, y0, inside[0], y1), (inside[1], y0, x1, y1)),
-        rails=tuple((inside[0], low_edge, inside[1], high_edge) for low_edge, high_edge in rails),
-        openings=tuple((inside[0], bottom, inside[1], bottom + panel_height) for bottom in bottoms),
+        rails=tuple((inside[0], bottom, inside[1], top) for bottom, top in rails),
+        openings=tuple((inside[0], bottom, inside[1], top) for bottom, top in panels),
     )
 
 
-def _frieze_frame(design: Design, outline: Rect, front: float, mould: float, ledger: _Ledger) -> Frame:
+def _frieze_frame(design: Design, outline: Rect, front: float, under_bed: float, ledger: Ledger) -> Frame:
     x0, y0, x1, y1 = outline
     frieze = design.frieze
     reveal = ledger.hold(
@@ -394,10 +484,10 @@ def _frieze_frame(design: Design, outline: Rect, front: float, mould: float, led
     rail = ledger.hold(
         "frieze.rail",
         frieze.rail,
-        min(frieze.rail, (y1 - mould - y0 - LEAST_PANEL) / 2),
+        min(frieze.rail, (under_bed - y0 - LEAST_PANEL) / 2),
         "the frieze is too low for two rails and a panel",
     )
-    low, high = y0 + rail, y1 - mould - rail
+    low, high = y0 + rail, under_bed - rail
     panel_width = (x1 - x0 - (count + 1) * stile) / count
     lefts = [x0 + stile + i * (panel_width + stile) for i in range(count)]
     stile_lefts = [x0] + [left + panel_width for left in lefts]

@@ -6,7 +6,7 @@ from math import ceil
 
 from model.board import Board, Point2, Stock, block
 from model.build.layout import LEAST_LAYER, Layout
-from model.build.run import run_section
+from model.build.run import Profile, run_section, under
 from model.reference.lumber import WIDEST_BOARD
 
 SHELF = "shelf"
@@ -54,5 +54,7 @@ def _ribs(stock: Stock, x: Point2, y: Point2, z: Point2) -> tuple[Board, ...]:
 def _edge_band(layout: Layout, stock: Stock, x: Point2, front: float) -> tuple[Board, ...]:
     y0, y1, t = layout.edge_bottom, layout.shelf_top, stock.thickness
     path = [(x[1], layout.shelf_back), (x[1], front), (x[0], front), (x[0], layout.shelf_back)]
-    profile = [(0.0, y0), (t, y0), (t, y1), (0.0, y1)]
+    section = layout.mouldings.edge
+    square = Profile([(0.0, y0), (t, y0), (t, y1), (0.0, y1)])
+    profile = under(section, y1) if section else square
     return run_section(["edge band end", "edge band front", "edge band end"], SHELF, stock, path, profile)

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from model.board import Board, Stock, StockKind
+from model.build.back_band import build_back_band
 from model.build.bed_mould import build_bed_mould
+from model.build.capital import build_capitals
 from model.build.column import build_columns
 from model.build.frieze import build_frieze
 from model.build.layout import Layout, lay_out
 from model.build.nailers import build_nailers
+from model.build.panel_mould import build_panel_moulds
+from model.build.plinth_cap import build_plinth_caps
 from model.build.shelf import build_shelf
 from model.design import Design
 from model.site import Site
@@ -23,10 +27,15 @@ def build_surround(site: Site, design: Design, layout: Layout | None = None) -> 
     layout = layout or lay_out(site, design)
     stock = Stock(StockKind.BOARD, design.board.thickness, design.board.species)
     sheet = Stock(StockKind.PANEL, design.panel.thickness, SHEET_WOOD)
+    wood = design.board.species
     return (
         build_nailers(layout)
         + build_columns(layout, stock, sheet)
+        + build_plinth_caps(layout, wood)
+        + build_capitals(layout, wood)
         + build_frieze(layout, stock, sheet)
+        + build_panel_moulds(layout, wood)
         + build_shelf(layout, stock)
-        + build_bed_mould(layout, design.board.species)
+        + build_bed_mould(layout, wood)
+        + build_back_band(layout, wood)
     )

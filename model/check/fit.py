@@ -29,9 +29,9 @@ def _report_shortfall(shortfall: Shortfall, wording: Wording) -> Finding:
     """What was asked and what is drawn instead."""
     row = find_parameter(shortfall.path)
     count = row.kind is Kind.COUNT
-    asked, built = (
-        row.format(int(v) if count else v, wording.tape) for v in (shortfall.asked, shortfall.built)
-    )
+    values = (shortfall.asked, shortfall.built)
+    asked, built = (row.format(int(v) if count else v, wording.tape) for v in values)
+    measured, limit = (None if isinstance(v, str) else v for v in values)
     name = row.name[0].upper() + row.name[1:]
     message = f"{name} {asked} cannot be built, since {shortfall.reason}; {built} is drawn."
     cure = f"Settle for {built}, or change what is in its way."
@@ -42,9 +42,9 @@ def _report_shortfall(shortfall: Shortfall, wording: Wording) -> Finding:
         message,
         shortfall.path,
         cure,
-        shortfall.asked,
-        shortfall.built,
-        "" if count else "in",
+        measured,
+        limit,
+        "in" if row.kind is Kind.LENGTH else "",
     )
 
 

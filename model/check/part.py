@@ -6,17 +6,18 @@ from collections.abc import Sequence
 
 from model.board import Board, StockKind
 
-FRIEZE, SHELF, BED_MOULD = "frieze", "shelf", "bed mould"
+FRIEZE, SHELF, BED_MOULD, BACK_BAND = "frieze", "shelf", "bed mould", "back band"
+ROUND_COLUMNS = ("plinth", "capital")
+"""What is lifted with a column but is a part of its own to a rule."""
 SURROUND, NAILERS = "whole surround", "nailers"
 
 
 def name_part(board: Board) -> str:
-    """What a board belongs to: its sub-assembly, plinths and hidden framing apart."""
+    """What a board belongs to: its sub-assembly, plinths, capitals and hidden framing apart."""
     if board.stock.kind is StockKind.FRAMING:
         return _name_nailers(board)
-    if board.role.startswith("plinth"):
-        return board.assembly.replace("column", "plinth")
-    return board.assembly
+    word = board.role.split(" ", 1)[0]
+    return board.assembly.replace("column", word) if word in ROUND_COLUMNS else board.assembly
 
 
 def _name_nailers(board: Board) -> str:
@@ -35,7 +36,7 @@ def list_parts(boards: Sequence[Board]) -> dict[str, list[int]]:
 
 def stands_beside(part: str) -> bool:
     """Whether a part goes up beside the opening, so that it is moved sideways to clear it."""
-    return "column" in part or "plinth" in part
+    return any(word in part for word in ("column", *ROUND_COLUMNS))
 
 
 def format_part(part: str) -> str:

@@ -70,7 +70,6 @@ def parse_section(text: str, field: str = "section") -> Section:
     for number, line in enumerate(lines, start=1):
         if line:
             draft.read(line, number)
-    draft.field = field
     section = draft.finish(text)
     check_section(section, field)
     return section
@@ -80,7 +79,8 @@ class _Draft:
     """A section while its lines are read."""
 
     def __init__(self, field: str) -> None:
-        self.field = self.whole = field
+        self.field = field
+        self.number = 0
         self.name = UNNAMED
         self.elements: list[Element] = []
         self.edges: dict[str, float] = {}
@@ -89,13 +89,13 @@ class _Draft:
 
     def read(self, line: str, number: int) -> None:
         """Take in one line. Raises Refused."""
-        self.field = f"{self.whole}, line {number}"
+        self.number = number
         words = " ".join(line.lower().split())
         first = words.split(" ", 1)[0]
         rest = words[len(first) :].strip()
         if first in _ONCE:
             if first in self.said:
-                raise Refused(self.field, line, f"{first} stands twice; keep one of them")
+                raise self._refusal(line, f"{first} stands twice; keep one of them")
             self.said.add(first)
         if first == "name":
             self.name = self._read_name(line)
@@ -108,10 +108,13 @@ class _Draft:
         else:
             self.elements.append(self._read_element(line, words))
 
+    def _refusal(self, line: str, wanted: str) -> Refused:
+        return Refused(self.field, line, f"line {self.number}: {wanted}")
+
     def _read_name(self, line: str) -> str:
         name = " ".join(line.split()[1:])
         if not 0 < len(name) <= LONGEST_NAME:
-            raise Refused(self.field, line, f"write a name of 1 to {LONGEST_NAME} characters after it")
+            raise self._refusal(line, f"write a name of 1 to {LONGEST_NAME} characters after it")
         return name
 
     def _read_spring(self, line: str, rest: str) -> tuple[float, float]:
@@ -121,19 +124,18 @@ class _Draft:
         )
         found = re.fullmatch(r"(\d+(?:\.\d+)?) ?°? ?(?:degrees)? ?, ?(.*) thick", rest)
         if found is None or not LEAST_SPRING <= float(found[1]) <= MOST_SPRING:
-            raise Refused(self.field, line, wanted)
+            raise self._refusal(line, wanted)
         return float(found[1]), self._length(line, found[2], "sprung 38, 5/8 thick")
 
     def _read_element(self, line: str, words: str) -> Element:
         shape = next((s for s in _longest_first() if words == s or words.startswith(f"{s} ")), None)
         if shape is None:
-            raise Refused(
-                self.field,
+            raise self._refusal(
                 line,
                 "begin with name, flat, sprung, seat, foot or an element: " + ", ".join(Shape),
             )
         if len(self.elements) >= MOST_ELEMENTS:
-            raise Refused(self.field, line, f"at most {MOST_ELEMENTS} elements are taken")
+            raise self._refusal(line, f"at most {MOST_ELEMENTS} elements are taken")
         example = _EXAMPLES.get(shape, f"{shape} 3/4 down, 3/4 back")
         rest, long = words[len(shape) :], False
         if rest.endswith(" the long way"):
@@ -144,7 +146,7 @@ class _Draft:
         )
         fault = _find_fault(element)
         if fault or sizes:
-            raise Refused(self.field, line, f"{fault or 'only down, back or out'}, such as {example}")
+            raise self._refusal(line, f"{fault or 'only down, back or out'}, such as {example}")
         return element
 
     def _read_sizes(self, line: str, rest: str, example: str) -> dict[str, float]:
@@ -154,7 +156,7 @@ class _Draft:
             found = _SIZE.match(rest, at)
             way = _WAYS.get(found[2], (found[2], 1)) if found else ("", 0)
             if found is None or way[0] in sizes:
-                raise Refused(self.field, line, f"write each size once, with its way, such as {example}")
+                raise self._refusal(line, f"write each size once, with its way, such as {example}")
             sizes[way[0]] = way[1] * self._length(line, found[1], example)
             at = found.end()
         return sizes
@@ -163,9 +165,9 @@ class _Draft:
         try:
             value = parse_length(text.strip())
         except Refused:
-            raise Refused(self.field, line, f"write sizes as off a tape, such as {example}") from None
+            raise self._refusal(line, f"write sizes as off a tape, such as {example}") from None
         if value > LARGEST:
-            raise Refused(self.field, line, f"no size may be over {LARGEST:g} in.")
+            raise self._refusal(line, f"no size may be over {LARGEST:g} in.")
         return round(value, DECIMALS)
 
     def finish(self, text: str) -> Section:

@@ -13,9 +13,31 @@ CHANGED = {
     "chart.shelf": ((0.75, 30.0),),
     "chart.legs": ((0.75, 30.0),),
     "chart.source": "another page",
-    "bed_mould.size": 4.0,
+    "bed_mould.profile": "crown_38",
+    "bed_mould.size": 2.5,
+    "capital.profile": "astragal",
+    "capital.size": 3.0,
+    "plinth_cap.profile": "bevel",
+    "plinth_cap.size": 0.5,
+    "panel_mould.profile": "cavetto",
+    "panel_mould.size": 0.5,
+    "back_band.profile": "torus",
+    "back_band.size": 2.0,
+    "shelf.edge_size": 0.5,
+    "own_section.first": "ovolo 1 down, 1 back; foot 1/8",
+    "own_section.second": "cavetto 1 down, 1 back; foot 1/8",
+    "own_section.third": "cyma recta 1 down, 1 back; foot 1/8",
     "job.precision": "32",
 }
+CHART = {"chart.shelf", "chart.legs", "chart.source"}
+OWN = {"own_section.first", "own_section.second", "own_section.third"}
+BED = {"bed_mould.profile", "bed_mould.size"}
+MOULDINGS = {
+    f"{place}.{row}"
+    for place in ("capital", "plinth_cap", "panel_mould", "back_band")
+    for row in ("profile", "size")
+} | {"shelf.edge_size"}
+OFF = MOULDINGS | OWN
 
 
 def _outcome(job: Job) -> object:
@@ -33,10 +55,16 @@ def _job(**values: object) -> Job:
 @pytest.mark.parametrize(
     ("job", "idle"),
     [
-        (_job(), {"chart.shelf", "chart.legs", "chart.source"}),
-        (_job(site__rule="manual"), set()),
-        (_job(site__rule="manual", bed_mould__on=False), {"bed_mould.size"}),
-        (_job(site__rule="manual", job__units="millimetres"), {"job.precision"}),
+        (_job(), CHART | OFF),
+        (_job(site__rule="manual"), OFF),
+        (_job(site__rule="manual", bed_mould__on=False), OFF | BED),
+        (_job(site__rule="manual", job__units="millimetres"), OFF | {"job.precision"}),
+        (_job(capital__on=True), CHART | OFF - {"capital.profile", "capital.size"}),
+        (_job(shelf__edge_profile="ovolo"), CHART | OFF - {"shelf.edge_size"}),
+        (
+            _job(bed_mould__profile="own_2", own_section__second="ovolo 2 down, 2 back; foot 1/8"),
+            CHART | OFF - {"own_section.second"} | {"bed_mould.size"},
+        ),
     ],
 )
 def test_idle_rows_are_named_and_have_no_say(job: Job, idle: set[str]):
@@ -47,5 +75,16 @@ def test_idle_rows_are_named_and_have_no_say(job: Job, idle: set[str]):
 
 def test_a_row_that_is_not_idle_has_a_say():
     job = _job(site__rule="manual")
-    for path in ("chart.shelf", "chart.legs", "bed_mould.size"):
+    for place in ("capital", "plinth_cap", "panel_mould", "back_band"):
+        job = with_value(job, f"{place}.on", True)
+    job = with_value(job, "shelf.edge_profile", "cavetto")
+    for path in {"chart.shelf", "chart.legs"} | BED | MOULDINGS:
         assert _outcome(with_value(job, path, CHANGED[path])) != _outcome(job), path
+
+
+@pytest.mark.parametrize("place", ["bed_mould", "capital", "plinth_cap", "panel_mould", "back_band"])
+def test_a_section_of_ones_own_has_a_say_where_it_is_chosen(place: str):
+    job = with_value(_job(**{f"{place}__on": True}), f"{place}.profile", "own_1")
+    written = with_value(job, "own_section.first", "ovolo 3/8 down, 3/8 back; foot 1/8")
+    assert _outcome(written) != _outcome(job)
+    assert "own_section.first" not in list_idle(written)

@@ -2,13 +2,12 @@
 
 from collections import Counter
 from itertools import pairwise
-from math import pi, sin
+from math import pi
 
 import numpy as np
 import pytest
 from hypothesis import given, settings
 
-from model.build.bed_mould import bed_mould_profile
 from model.build.layout import lay_out
 from model.build.surround import build_surround
 from model.job import default_job, with_texts
@@ -110,15 +109,14 @@ def test_bed_mould_runs_straight_where_frieze_and_columns_are_flush():
     assert len(of_role(boards, "bed mould")) == 3
 
 
-def test_bed_mould_section_is_a_square_less_what_fillets_and_cavetto_take_off():
-    points, curved = bed_mould_profile(2.0)
-    ring = [*points, points[0]]
-    area = sum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise(ring)) / 2
+def test_the_usual_bed_moulds_section_is_a_square_less_what_fillets_and_cavetto_take_off():
+    layout, _ = build(bed_mould__size="2")
     # By hand, fillets 1/4 in. and radius 1 1/2: the back strip, the strip under the shelf, the square the
-    # quarter circle is struck in less its eight-sided approximation, and the upper fillet.
-    quarter = 8 * 0.5 * 1.5**2 * sin(pi / 16)
-    assert abs(area) == pytest.approx(0.25 * 2 + 1.5 * 0.25 + (1.5**2 - quarter) + 0.25 * 0.25)
-    assert len(curved) == 7
+    # quarter circle is struck in less the quarter, and the upper fillet.
+    quarter = pi / 4 * 1.5**2
+    assert layout.mouldings.bed.outline.area == pytest.approx(
+        0.25 * 2 + 1.5 * 0.25 + (1.5**2 - quarter) + 0.25 * 0.25
+    )
 
 
 @settings(max_examples=80, deadline=None)

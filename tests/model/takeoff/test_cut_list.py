@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 
 from model.board import Board, End, Stock, StockKind, block
-from model.build.run import run_section
+from model.build.run import Profile, run_section
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.cut_list import Cut, describe_ends, describe_stock, list_cuts
@@ -87,7 +87,7 @@ def test_ends_say_where_the_long_points_lie():
 @pytest.mark.parametrize("side", [1, -1])
 def test_an_inside_corner_has_its_long_point_on_the_back(side):
     path = [(20 * side, 3.0), (8 * side, 3.0), (8 * side, 9.0)][::side]
-    legs = run_section(["bed mould"] * 2, "bed mould", POPLAR, path, STRIP)
+    legs = run_section(["bed mould"] * 2, "bed mould", POPLAR, path, Profile(STRIP))
     along_wall = next(leg for leg in legs if leg.axis == "x")
     assert describe_ends(along_wall) == "one square, 45° mitre at the other (long point on the back)"
 

@@ -11,9 +11,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from model.board import Board, End, Stock, StockKind, block
-from model.build.bed_mould import bed_mould_profile
-from model.build.run import run_section
+from model.build.run import Profile, run_section, under
 from model.job import default_job
+from model.moulding.library import SECTIONS
 from model.surround import plan_surround
 from model.takeoff.marks import list_kinds, mark_boards, shape_of
 from tests.strategies import alike, jobs
@@ -35,8 +35,8 @@ def _rebated(axis: str, left: bool, right: bool) -> Board:
 
 
 def _mould_run(path: list[tuple[float, float]]) -> tuple[Board, ...]:
-    profile, curved = bed_mould_profile(1.5)
-    return run_section(["bed mould"] * (len(path) - 1), "bed mould", MOULD, path, profile, curved)
+    profile = under(SECTIONS["cove_and_fillets"].section.sized(1.5), 0.0)
+    return run_section(["bed mould"] * (len(path) - 1), "bed mould", MOULD, path, profile)
 
 
 def test_the_default_surround_is_marked_by_sub_assembly_kind_and_piece():
@@ -87,9 +87,11 @@ def test_a_column_and_its_mirror_twin_need_no_pieces_of_their_own_unless_handed(
     boards = plan_surround(job).boards
     for kind in list_kinds(boards):
         first = boards[kind.pieces[0]]
+        if first.worked:
+            continue
         if kind.mark[0] == "C":
             assert {boards[i].assembly for i in kind.pieces} == {"left column", "right column"}
-        elif first.stock.kind is not StockKind.MOULDING and first.axis == "z":
+        elif first.axis == "z":
             assert shape_of(first) == shape_of(first, mirrored=True)
 
 
@@ -150,7 +152,7 @@ def test_a_rebated_stile_is_the_same_turned_end_for_end():
 
 def test_mirror_twins_of_rectangular_stock_are_the_same_turned_over():
     path = [(9, 0), (9, 5), (-9, 5), (-9, 0)]
-    profile = [(0, 0), (0.75, 0), (0.75, 2), (0, 2)]
+    profile = Profile([(0, 0), (0.75, 0), (0.75, 2), (0, 2)])
     right, front, left = run_section(["end", "front", "end"], "shelf", POPLAR, path, profile)
     assert shape_of(right) == shape_of(left)
     assert shape_of(right) == shape_of(right.mirrored("shelf"))

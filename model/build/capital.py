@@ -1,0 +1,33 @@
+"""The capital: a moulding round each column below the frieze, returned to the masonry on both sides."""
+
+from __future__ import annotations
+
+from model.board import Board
+from model.build.layout import LEFT, Layout, Side
+from model.build.run import moulding_stock, run_section, under
+
+ROLES = ("capital return", "capital front", "capital return")
+
+
+def build_capitals(layout: Layout, wood: str) -> tuple[Board, ...]:
+    """Both capitals, left first; nothing where there are none."""
+    boards: tuple[Board, ...] = ()
+    for side in layout.sides:
+        own = _build_capital(layout, side, wood)
+        boards += tuple(board.mirrored(board.assembly) for board in own) if side.name == LEFT else own
+    return boards
+
+
+def _build_capital(layout: Layout, side: Side, wood: str) -> tuple[Board, ...]:
+    """As if it stood on the right. Its inner return stops at a back band that runs up behind it."""
+    section = layout.mouldings.capital
+    if section is None:
+        return ()
+    front, foot = layout.column_front, layout.frieze_bottom - section.height
+    outer_back = layout.back_at(side, side.outer_back, foot)
+    inner_back = layout.back_at(side, side.inner_back, foot)
+    if layout.mouldings.back_band:
+        inner_back = layout.mouldings.back_band.projection
+    path = [(side.outer, outer_back), (side.outer, front), (side.inner, front), (side.inner, inner_back)]
+    profile = under(section, layout.frieze_bottom)
+    return run_section(ROLES, f"{side.name} column", moulding_stock(section, wood), path, profile)

@@ -1,0 +1,31 @@
+"""The panel mould: a mitred frame inside each panel opening of columns and frieze, lying on the panel."""
+
+from __future__ import annotations
+
+from model.board import Board
+from model.build.layout import LEFT, Frame, Layout
+from model.build.run import ON_FACE, against, moulding_stock, run_section
+from model.moulding.section import Section
+
+
+def build_panel_moulds(layout: Layout, wood: str) -> tuple[Board, ...]:
+    """All frames, the columns' first; nothing where there are none."""
+    section = layout.mouldings.panel
+    if section is None:
+        return ()
+    boards: tuple[Board, ...] = ()
+    for side in layout.sides:
+        own = _build_frames(side.frame, "column", f"{side.name} column", section, wood)
+        boards += tuple(board.mirrored(board.assembly) for board in own) if side.name == LEFT else own
+    return boards + _build_frames(layout.frieze_frame, "frieze", "frieze", section, wood)
+
+
+def _build_frames(frame: Frame, name: str, assembly: str, section: Section, wood: str) -> tuple[Board, ...]:
+    stock, profile = moulding_stock(section, wood), against(section, frame.front - frame.reveal)
+    boards: tuple[Board, ...] = ()
+    for x0, y0, x1, y1 in frame.openings:
+        path = [(x0, y0), (x0, y1), (x1, y1), (x1, y0)]
+        boards += run_section(
+            [f"{name} panel mould"] * 4, assembly, stock, path, profile, ON_FACE, closed=True
+        )
+    return boards
