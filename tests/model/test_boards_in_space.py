@@ -14,6 +14,8 @@ from app.demo import list_demos, read_demo
 from export.mesh import list_triangles
 from model.board import Board
 from model.job import Job, default_job, with_texts
+from model.moulding.library import USES, Use
+from model.parameters import BY_PATH
 from model.surround import plan_surround
 from tests.strategies import jobs
 
@@ -114,6 +116,28 @@ def test_a_nailer_that_its_return_cannot_reach_is_left_out():
     """The return stops at the masonry, and what lies beside that is on the wall, two inches further back."""
     settings = "opening.width=12 facing.width=12.0625 facing.proud=2 column.margin=0"
     _check(with_texts(default_job(), [tuple(setting.split("=")) for setting in settings.split()]))
+
+
+PLACES = [
+    (f"{use.replace(' ', '_')}.profile", f"{use.replace(' ', '_')}.size", key)
+    for use in Use
+    if use is not Use.SHELF_EDGE
+    for key in USES[use]
+] + [("shelf.edge_profile", "shelf.edge_size", key) for key in USES[Use.SHELF_EDGE]]
+ALL_ON = [(f"{place}.on", "yes") for place in ("capital", "plinth_cap", "panel_mould", "back_band")]
+
+
+@pytest.mark.parametrize(("profile", "size", "key"), PLACES)
+def test_any_shipped_section_fits_where_it_is_offered_at_any_size(profile, size, key):
+    row = BY_PATH[size]
+    for asked in (row.lowest, row.default, row.highest):
+        _check(with_texts(default_job(), [*ALL_ON, (profile, key), (size, str(asked))]))
+
+
+@settings(max_examples=60, deadline=None)
+@given(jobs(capital__on=True, plinth_cap__on=True, panel_mould__on=True, back_band__on=True))
+def test_no_job_with_every_moulding_has_boards_that_overlap_or_hang_loose(job):
+    _check(job)
 
 
 @settings(max_examples=60, deadline=None)
