@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cached_property
-from math import atan, degrees
+from math import atan, cos, degrees, radians, sin
 
 Point2 = tuple[float, float]
 Point3 = tuple[float, float, float]
@@ -149,8 +149,22 @@ class Board:
 
     @property
     def _across(self) -> tuple[float, float]:
+        """Both sides across the grain; of a sprung moulding square to its back and along it."""
+        if self.worked is not None and self.worked.spring:
+            return self._off_back(self.worked)
         first, second = (self.extent(axis) for axis in AXES if axis != self.length_axis)
         return first, second
+
+    def _off_back(self, worked: Worked) -> tuple[float, float]:
+        c, s = cos(radians(worked.spring)), sin(radians(worked.spring))
+        points = [(self._along(worked.out, p), self._along(worked.seat, p)) for p in self.section]
+        off, up = [x * c - y * s for x, y in points], [x * s + y * c for x, y in points]
+        return max(off) - min(off), max(up) - min(up)
+
+    def _along(self, direction: str, point: Point2) -> float:
+        """How far a section point lies in one of the room's directions, written like ``+z``."""
+        value = point[0] if AXES[CROSS[self.axis][0]] == direction[1] else point[1]
+        return -value if direction[0] == "-" else value
 
     @property
     def thickness(self) -> float:

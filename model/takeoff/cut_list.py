@@ -15,6 +15,7 @@ from model.board import CROSS, Board, End, Point2, Stock, StockKind
 from model.parameters import SPECIES
 from model.reference.lumber import WIDEST_BOARD
 from model.takeoff.marks import Kind, list_kinds, shape_of
+from model.takeoff.saw_angles import Corner, describe_settings, format_degrees, list_end_cuts, lying_angles
 from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
 
 if TYPE_CHECKING:
@@ -102,7 +103,7 @@ def describe_ends(board: Board) -> str:
     if not mitred:
         return "both square"
     faces = _long_point_faces(board)
-    angles = [f"{round(end.mitre, 1):g}° mitre" for end in mitred]
+    angles = _describe_angles(board, mitred)
     if len(mitred) == 1:
         return f"one square, {angles[0]} at the other" + (f" (long point on the {faces[0]})" if faces else "")
     cuts = f"{angles[0]} both ends" if angles[0] == angles[1] else f"{angles[0]} and {angles[1]}"
@@ -113,12 +114,24 @@ def describe_ends(board: Board) -> str:
     return f"{cuts}, parallel (long point on the outside face at one end, on the back at the other)"
 
 
+def _describe_angles(board: Board, mitred: Sequence[End]) -> list[str]:
+    """Each mitred end's angle; mitre and bevel of a sprung moulding as it lies flat on the saw."""
+    if board.worked is None or not board.worked.spring:
+        return [f"{format_degrees(end.mitre)} mitre" for end in mitred]
+    settings = [lying_angles(board.worked.spring, 180 - 2 * end.mitre) for end in mitred]
+    return [f"{format_degrees(mitre)} mitre with {format_degrees(bevel)} bevel" for mitre, bevel in settings]
+
+
 def _long_point_faces(board: Board) -> list[str]:
     """``outside face`` or ``back`` for each mitred end; empty when the piece has no outside to speak of.
 
     A level piece along the wall shows its front; one running out from the wall turns its outside to
     the long point of its front end, where the piece along the wall wraps round it.
     """
+    if board.worked:
+        cuts = list_end_cuts(board)
+        words = {Corner.OUTSIDE: "outside face", Corner.INSIDE: "back", None: "outer edge"}
+        return [words[cut.kind] for cut in cuts]
     low, high = _long_side(board.low, -1), _long_side(board.high, 1)
     across = {side[0] for side in (low, high) if side}
     if board.axis == "x" and across == {1}:
@@ -142,8 +155,8 @@ def _long_side(end: End, way: int) -> tuple[int, int] | None:
 def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[str]:
     first = boards[0]
     notes = [_hand(boards, twin)] if twin else []
-    if first.stock.kind is StockKind.MOULDING:
-        return notes
+    if first.worked:
+        return [*notes, *_describe_moulding(first)]
     rebates = _rebates(first)
     if rebates:
         across, deep = (_thickness_text(size, style) for size in rebates[0])
@@ -159,6 +172,15 @@ def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[
     if first.width > WIDEST_BOARD + CLOSE:
         notes.append(f"edge-glued from {ceil(first.width / WIDEST_BOARD - CLOSE)} boards")
     return notes
+
+
+def _describe_moulding(board: Board) -> list[str]:
+    """Which section it has and, where its back is sprung, how the saw is set for its ends."""
+    if board.worked is None:
+        return []
+    name = board.worked.name
+    section = f"section: {name[:1].lower()}{name[1:]}"
+    return [section, *filter(None, [describe_settings(board)])]
 
 
 def _hand(boards: Sequence[Board], twin: str) -> str:

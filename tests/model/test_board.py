@@ -88,3 +88,17 @@ def test_a_moulded_piece_faces_the_other_way_on_the_other_side():
     moulded = replace(MITRED, worked=Worked("ovolo", 38.0, out="+x", seat="-y"))
     assert moulded.mirrored("left").worked == Worked("ovolo", 38.0, out="-x", seat="-y")
     assert moulded.mirrored("left").mirrored("right").worked == moulded.worked
+
+
+@pytest.mark.parametrize("mirror", [False, True])
+@pytest.mark.parametrize("seat", ["+y", "-y"])
+def test_a_sprung_piece_is_measured_square_to_its_back_and_along_it(mirror, seat):
+    # A strip 0.5 by 2 in. leaning 45 degrees off the wall, along z, its face to the right.
+    up = 1 if seat == "+y" else -1
+    corners = [(0.0, 0.0), (0.5, -0.5), (2.5, 1.5), (2.0, 2.0)]
+    section = tuple((x / 2**0.5, up * y / 2**0.5) for x, y in corners)
+    worked = Worked("crown", 45.0, out="+x", seat=seat)
+    strip = Board("crown", "shelf", POPLAR, "z", section[::up], End(0), End(9), worked=worked)
+    strip = strip.mirrored("shelf") if mirror else strip
+    strip = replace(strip, stock=replace(POPLAR, thickness=0.5))
+    assert (strip.thickness, strip.width) == pytest.approx((0.5, 2.0))

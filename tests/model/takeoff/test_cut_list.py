@@ -8,6 +8,7 @@ from hypothesis import given
 from model.board import Board, End, Stock, StockKind, block
 from model.build.run import Profile, run_section
 from model.job import default_job, with_texts
+from model.moulding.library import SECTIONS
 from model.surround import plan_surround
 from model.takeoff.cut_list import Cut, describe_ends, describe_stock, list_cuts
 from model.units import INCHES_16, MILLIMETRES
@@ -104,9 +105,13 @@ def test_handed_returns_name_their_side_and_their_twin():
     returns = {cut.mark: cut for cut in _cuts()["bed mould"] if "twin" in cut.notes}
     assert len(returns) == 4
     for mark, cut in returns.items():
-        side, _, twin = cut.notes.partition("; mirror twin of ")
+        hand, _, _ = cut.notes.partition("; section: ")
+        side, _, twin = hand.partition("; mirror twin of ")
         assert side in ("left", "right")
-        assert returns[twin].notes == f"{'right' if side == 'left' else 'left'}; mirror twin of {mark}"
+        assert (
+            returns[twin].notes.partition("; section: ")[0]
+            == f"{'right' if side == 'left' else 'left'}; mirror twin of {mark}"
+        )
         assert (returns[twin].length, returns[twin].ends) == (cut.length, cut.ends)
 
 
@@ -168,3 +173,48 @@ def test_the_same_surround_gives_the_same_list():
 
 def test_a_square_block_has_no_notes():
     assert describe_ends(block("a", "b", POPLAR, "x", (0, 9), (0, 2), (0, 0.75))) == "both square"
+
+
+def test_sprung_pieces_are_given_by_mitre_and_bevel_as_they_lie_on_the_saw():
+    cuts = _cuts("bed_mould.profile=crown_38")
+    frieze = max(cuts["bed mould"], key=lambda cut: cut.length)
+    assert frieze.ends == "31.6° mitre with 33.9° bevel both ends (long points on the back)"
+    assert "section: crown, cyma recta over a cove, sprung 38°" in frieze.notes
+    assert (
+        "flat on its back, left end: table 31.6° left, blade 33.9° left, bottom edge to the fence, "
+        "keep what is left of the blade; right end: table 31.6° right, blade 33.9° left, top edge to the "
+        "fence, keep what is left of the blade"
+    ) in frieze.notes
+    assert frieze.notes.endswith(
+        "or seat on the table, bottom edge to the fence, left end table 45° left, right end table 45° right"
+    )
+
+
+def test_sprung_pieces_are_measured_as_the_strips_they_are_cut_from():
+    (piece, *_) = _cuts("bed_mould.profile=crown_38", "bed_mould.size=2 1/2")["bed mould"]
+    section = SECTIONS["crown_38"].section
+    assert (piece.thickness, piece.width) == pytest.approx(section.stock_size, abs=1 / 64)
+
+
+def test_flat_backed_pieces_say_their_section_and_no_bevel():
+    cuts = _cuts("capital.on=yes", "shelf.edge_profile=ovolo")
+    (front,) = cuts["capital front"]
+    assert front.ends == "45° mitre both ends (long points on the outside face)"
+    assert front.notes == "section: ovolo over a cavetto"
+    assert cuts["edge band front"][0].notes == "section: ovolo and fillet"
+
+
+def test_panel_moulds_are_listed_with_their_long_points_on_the_outer_edge():
+    cuts = _cuts("panel_mould.on=yes")
+    pieces = [*cuts["column panel mould"], *cuts["frieze panel mould"]]
+    assert {cut.ends for cut in pieces} == {"45° mitre both ends (long points on the outer edge)"}
+    assert sum(cut.quantity for cut in pieces) == 4 * (2 + 3)
+
+
+def test_small_returns_are_pieces_of_their_own():
+    cuts = _cuts("capital.on=yes", "plinth_cap.on=yes", "frieze.projection=3")
+    assert sum(cut.quantity for cut in cuts["capital return"]) == 4
+    assert sum(cut.quantity for cut in cuts["plinth cap return"]) == 4
+    # The step from the columns back to the frieze, mitred at both ends.
+    steps = [cut for cut in cuts["bed mould"] if "parallel" in cut.ends]
+    assert [(cut.quantity, cut.length) for cut in steps] == [(1, 1 + 1.5), (1, 1 + 1.5)]
