@@ -387,7 +387,7 @@ def _moulding(
 
 def _own_section(path: str, number: int) -> Parameter:
     help = "One line for each element, such as cavetto 3/4 down, 3/4 back; for any moulding of this job."
-    return Parameter(path, f"Own section {number}", "Own sections", Kind.SECTION, "", help)
+    return Parameter(path, f"Own section {number}", "Mouldings", Kind.SECTION, "", help)
 
 
 def _text(path: str, label: str, group: str, help: str) -> Parameter:

@@ -73,10 +73,7 @@ def _front_heights(surround: Surround) -> tuple[String, ...]:
     datum = layout.floor if surround.job.design.shelf.height_from == "floor" else 0.0
     foot = [(right.base, outer, ""), (right.plinth_top, outer, "plinth.height")]
     panels = foot if right.base != left.base else [(right.plinth_top, outer, "")]
-    for _, y0, _, y1 in right.frame.openings:
-        panels += [(y0, outer, "column.rail"), (y1, outer, "")]
-    mould = layout.shelf_bottom - layout.mould_size
-    panels += [(mould, outer, "column.rail"), (layout.shelf_bottom, outer, "bed_mould.size")]
+    panels += [(y, outer, shows) for y, shows in _column_levels(surround)]
     return (
         measure(
             Edge.LEFT,
@@ -103,6 +100,21 @@ def _front_heights(surround: Surround) -> tuple[String, ...]:
     )
 
 
+def _column_levels(surround: Surround) -> list[tuple[float, str]]:
+    """Levels up the right column from its plinth, each with what its height over the last one stands for."""
+    layout, column = surround.layout, surround.layout.right
+    cap, capital = layout.mouldings.plinth_cap, layout.mouldings.capital
+    levels = [(column.plinth_top + cap.height, "plinth_cap.size")] if cap else []
+    rail = "column.rail"
+    for _, y0, _, y1 in column.frame.openings:
+        if capital and y0 > layout.frieze_bottom:
+            levels += [(layout.frieze_bottom - capital.height, rail), (layout.frieze_bottom, "capital.size")]
+            rail = "frieze.rail"
+        levels += [(y0, rail), (y1, "")]
+    mould = layout.shelf_bottom - layout.mould_size
+    return [*levels, (mould, rail), (layout.shelf_bottom, "bed_mould.size")]
+
+
 def _side(surround: Surround) -> tuple[String, ...]:
     layout, base = surround.layout, surround.layout.right.base
     foremost = max(layout.column_front, layout.frieze_front)
@@ -124,12 +136,19 @@ def _side(surround: Surround) -> tuple[String, ...]:
         measure(
             Edge.ABOVE, (-layout.shelf_front, layout.shelf_top, ""), (0.0, layout.shelf_top, "shelf.depth")
         ),
-        measure(
-            Edge.LEFT,
-            (layout.edge_bottom, -layout.shelf_front, ""),
-            (layout.shelf_top, -layout.shelf_front, "shelf.edge_height"),
-        ),
+        *_shelf_edge(surround),
     )
+
+
+def _shelf_edge(surround: Surround) -> tuple[String, ...]:
+    """The edge band's height and, where it is worked, how much of it is."""
+    layout, front = surround.layout, -surround.layout.shelf_front
+    low, high, worked = layout.edge_bottom, layout.shelf_top, layout.mouldings.edge_size
+    band = measure(Edge.LEFT, (low, front, ""), (high, front, "shelf.edge_height"))
+    if not 0 < worked < high - low:
+        return (band,)
+    parts = measure(Edge.LEFT, (low, front, ""), (low + worked, front, "shelf.edge_size"), (high, front, ""))
+    return (parts, band)
 
 
 def _plan(surround: Surround) -> tuple[String, ...]:
@@ -194,11 +213,15 @@ def _vertical_section(surround: Surround) -> tuple[String, ...]:
     face = -layout.frieze_front
     _, y0, _, y1 = frieze.openings[0]
     mould = layout.shelf_bottom - layout.mould_size
+    band, panel = layout.mouldings.back_band, layout.mouldings.panel
+    foot = [(layout.frieze_bottom - band.height, 0.0, "")] if band else []
     return (
         measure(
             Edge.LEFT,
-            (layout.frieze_bottom, face, ""),
+            *foot,
+            (layout.frieze_bottom, face, "back_band.size" if band else ""),
             (y0, face, "frieze.rail"),
+            *([(y0 + panel.height, face + frieze.reveal, "panel_mould.size")] if panel else []),
             (y1, face, ""),
             (mould, face, "frieze.rail"),
             (layout.shelf_bottom, face, "bed_mould.size"),

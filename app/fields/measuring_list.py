@@ -35,7 +35,7 @@ HINT = "Type what the tape reads, such as 64 1/2, 5' 4-1/2\" or 1638 mm. Arrow k
 
 def build_row(parameter: Parameter) -> Row:
     """The kind of line that a row of the table is typed, picked or ticked in."""
-    if parameter.path in AREAS:
+    if parameter.path in AREAS or parameter.kind is Kind.SECTION:
         return TextAreaRow(parameter)
     if parameter.kind is Kind.CHOICE:
         return ChoiceRow(parameter)

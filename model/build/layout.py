@@ -159,9 +159,14 @@ class Layout:
 
     @property
     def moulded_front(self) -> float:
-        """z of whatever stands out furthest below the shelf: plinth or capital."""
+        """z of plinth or capital, whichever stands out further."""
+        return self.column_front + self.round_columns
+
+    @property
+    def round_columns(self) -> float:
+        """How far plinth or capital stands out beyond a column's sides."""
         capital = self.mouldings.capital
-        return max(self.plinth_front, self.column_front + (capital.projection if capital else 0.0))
+        return max(self.plinth_out, capital.projection if capital else 0.0)
 
     @property
     def facing_margin(self) -> float:
@@ -223,6 +228,7 @@ def lay_out(site: Site, design: Design) -> Layout:
         for foot, plinth_top in zip(feet, plinth_tops, strict=True)
     )
     panel_mould = _fit_panel_mould(design, (left.frame, right.frame, frieze_frame), ledger)
+    worked_edge, worked_height = fit_edge(design, edge, ledger)
     return Layout(
         opening_side=site.opening.width / 2,
         opening_top=site.opening.height,
@@ -255,7 +261,8 @@ def lay_out(site: Site, design: Design) -> Layout:
             plinth_cap=cap,
             panel=panel_mould,
             back_band=_fit_back_band(site, design, (left, right), frieze_frame, cap, ledger),
-            edge=fit_edge(design, edge, ledger),
+            edge=worked_edge,
+            edge_size=worked_height,
         ),
         shortfalls=tuple(ledger.shortfalls),
     )

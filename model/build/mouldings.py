@@ -31,7 +31,8 @@ SQUARE = "square"
 class Mouldings:
     """Sections at the size they are built, None where there is none.
 
-    `edge` is the whole section of the shelf's edge band when it is worked.
+    `edge` is the whole section of the shelf's edge band when it is worked, `edge_size` how much of its
+    height is.
     """
 
     bed: Section | None = None
@@ -40,6 +41,7 @@ class Mouldings:
     panel: Section | None = None
     back_band: Section | None = None
     edge: Section | None = None
+    edge_size: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,22 +100,24 @@ def _find_section(design: Design, use: Use, path: str, key: str, ledger: Ledger)
     return SECTIONS[usual].section
 
 
-def fit_edge(design: Design, height: float, ledger: Ledger) -> Section | None:
+def fit_edge(design: Design, height: float, ledger: Ledger) -> tuple[Section | None, float]:
     """The section of the shelf's edge band, `height` high and as thick as the boards; None when it is square.
+
+    With it, how much of its height is worked.
 
     What is worked on it lies along its lower edge, in front of it nothing.
     """
     key = design.shelf.edge_profile
     if key == SQUARE:
-        return None
+        return None, 0.0
     path, thickness = "shelf.edge_profile", design.board.thickness
     section = _find_section(design, Use.SHELF_EDGE, path, key, ledger)
     if face_depth(section) < HAIR:
-        return None
+        return None, 0.0
     depth = (thickness - LEAST_EDGE) * section.projection / face_depth(section)
     room = Room(height, depth, "the edge band is not high and thick enough for more")
     fitted = _fit(section, key, path, "shelf.edge_size", design.shelf.edge_size, room, ledger)
-    return fitted and _on_edge(fitted, thickness, height)
+    return (_on_edge(fitted, thickness, height), fitted.height) if fitted else (None, 0.0)
 
 
 def _on_edge(section: Section, thickness: float, height: float) -> Section:

@@ -52,7 +52,7 @@ def _check_walls(surround: Surround, wording: Wording) -> Iterator[Finding]:
     """The surround against the wall that is free on either side."""
     layout, room = surround.layout, surround.job.site.room
     for side, free in ((layout.left, room.left), (layout.right, room.right)):
-        foot = side.outer + layout.plinth_out
+        foot = side.outer + layout.round_columns
         reach = max(side.shelf_side, foot) - layout.opening_side
         needs, has = wording.distance(reach), wording.distance(free)
         edge = f"the opening's {side.name} edge"
