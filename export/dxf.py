@@ -5,12 +5,11 @@ What each mark becomes stands in export.dxf_marks, layers and dimensions in file
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
-from io import StringIO
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from export.dxf_dimensions import DimensionDress, build_dimension_style
+from export.dxf_file import VERSION, document_text, fixed_dates
 from export.dxf_layers import Layer, find_layer
 from export.dxf_marks import TEXT_STYLES, Page, list_layers, write_mark
 from export.dxf_text import format_dxf_text
@@ -23,7 +22,6 @@ from render.sheets import VIEW_TITLES
 if TYPE_CHECKING:
     from ezdxf.document import Drawing as Document
 
-VERSION = "R2010"
 CAPTION_HEIGHT = 3 / 16
 TITLE_HEIGHT = 1 / 4
 NOTE_HEIGHT = 1 / 8
@@ -53,7 +51,7 @@ def write_dxf(
     )
     notes = Placed(Drawing(_list_notes(placed, ratio, title), ratio), (0.0, 0.0))
     pages = [*placed, notes]
-    with _fixed_dates():
+    with fixed_dates():
         document = new(VERSION, units=units.IN)
         _set_header(document, _find_extent(pages), ratio, title)
         _add_text_styles(document)
@@ -62,20 +60,7 @@ def write_dxf(
         for view in pages:
             for mark in view.drawing.marks:
                 write_mark(Page(document, dress, view.name, view.at), mark)
-        return _write_text(document)
-
-
-@contextmanager
-def _fixed_dates() -> Iterator[None]:
-    """While open, ezdxf writes constants where it would write the time and new GUIDs."""
-    from ezdxf._options import options
-
-    before = options.write_fixed_meta_data_for_testing
-    options.write_fixed_meta_data_for_testing = True
-    try:
-        yield
-    finally:
-        options.write_fixed_meta_data_for_testing = before
+        return document_text(document)
 
 
 def _list_notes(placed: tuple[Placed, ...], ratio: float, title: str) -> tuple[Text, ...]:
@@ -156,12 +141,3 @@ def _add_layers(document: Document, layers: set[Layer]) -> None:
         entry = document.layers.add(layer.name, linetype=layer.linetype, lineweight=layer.weight)
         if layer.colour:
             entry.rgb = layer.colour
-
-
-def _write_text(document: Document) -> str:
-    """The document's text. Classes are listed first by name: left to ezdxf they come in a set's order."""
-    for kind in sorted(document.entitydb.dxf_types_in_use()):
-        document.classes.add_class(kind)
-    stream = StringIO()
-    document.write(stream)
-    return stream.getvalue()
