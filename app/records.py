@@ -154,6 +154,8 @@ def _allowed(row: Parameter) -> str:
             return " | ".join(row.choices or {})
         case Kind.PAIRS:
             return "projection : clearance; …"
+        case Kind.READINGS:
+            return "lengths parted by commas"
         case _:
             return str(row.kind)
 

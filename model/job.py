@@ -13,9 +13,10 @@ from typing import Any
 
 from model.design import BoardStock, Column, Design, Frieze, Moulding, OwnSection, Panel, Plinth, Shelf
 from model.errors import LONGEST_SHOWN, JobRefused, Refused
+from model.fixing import Nailer
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
 from model.shop import Allowances, Rates, Saw, Shop
-from model.site import Chart, Facing, Hearth, Level, Opening, Room, Site
+from model.site import Chart, Facing, Hearth, Level, Opening, Readings, Room, Site
 from model.units import INCHES_16, LengthStyle, format_length
 
 FORMAT_VERSION = 1
@@ -56,6 +57,7 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "opening": ("site", Opening),
     "facing": ("site", Facing),
     "hearth": ("site", Hearth),
+    "readings": ("site", Readings),
     "level": ("site", Level),
     "room": ("site", Room),
     "chart": ("site", Chart),
@@ -70,6 +72,7 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "panel_mould": ("design", Moulding),
     "back_band": ("design", Moulding),
     "own_section": ("design", OwnSection),
+    "nailer": ("design", Nailer),
     "board": ("design", BoardStock),
     "rates": ("shop", Rates),
     "allow": ("shop", Allowances),

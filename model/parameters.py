@@ -34,7 +34,8 @@ from model.reference.sourced import Sourced
 from model.units import INCHES_16, LengthStyle, format_length, parse_length
 
 Pairs = tuple[tuple[float, float], ...]
-Value = float | int | str | bool | Pairs | None
+Readings = tuple[float, ...]
+Value = float | int | str | bool | Pairs | tuple[float, ...] | None
 
 
 class Kind(StrEnum):
@@ -46,6 +47,7 @@ class Kind(StrEnum):
     YES_NO = "yes or no"
     TEXT = "text"
     PAIRS = "pairs of lengths"
+    READINGS = "readings of one length"
     SECTION = "moulding section"
     NUMBER = "number"
 
@@ -54,6 +56,7 @@ LONGEST_TEXT = 4000
 NOTHING = "nothing"
 """What a choice is called that had to be left out."""
 MOST_PAIRS = 40
+MOST_READINGS = 12
 _NAMES = {
     "job.name": "job name",
     "job.client": "made for",
@@ -68,6 +71,8 @@ _NAMES = {
     "facing.proud": "facing's distance proud of the wall",
     "hearth.height": "hearth height over the floor",
     "room.ceiling": "ceiling height",
+    "readings.diagonal_falling": "falling diagonal of the opening",
+    "readings.diagonal_rising": "rising diagonal of the opening",
     "room.left": "free wall to the left",
     "room.right": "free wall to the right",
     "column.margin": "column margin from the opening",
@@ -167,6 +172,9 @@ class Parameter:
                 value = text if text.strip() else ""
             case Kind.PAIRS:
                 value = self._parse_pairs(text, style)
+            case Kind.READINGS:
+                parts = [part for part in text.replace(";", ",").split(",") if part.strip()]
+                value = tuple([parse_length(part, self.name, style) for part in parts])
         return self.check(value, read=text)
 
     def check(self, value: object, read: object = None) -> Value:
@@ -204,6 +212,8 @@ class Parameter:
                 return text
             case Kind.PAIRS:
                 return self._check_pairs(value, read)
+            case Kind.READINGS:
+                return self._check_readings(value, read)
         raise AssertionError(self.kind)
 
     def format(self, value: Value, style: LengthStyle) -> str:
@@ -222,7 +232,18 @@ class Parameter:
             case Kind.PAIRS:
                 rows = cast(Pairs, value)
                 return "; ".join(f"{format_length(p, style)} : {format_length(d, style)}" for p, d in rows)
+            case Kind.READINGS:
+                return ", ".join(format_length(reading, style) for reading in cast(Readings, value))
         return str(value)
+
+    def _check_readings(self, value: object, read: object) -> Readings:
+        if not isinstance(value, list | tuple) or len(value) > MOST_READINGS:
+            raise Refused(self.name, read, f"write up to {MOST_READINGS} lengths parted by commas")
+        for reading in value:
+            number = isinstance(reading, int | float) and not isinstance(reading, bool)
+            if not number or not self._within(reading):
+                raise Refused(self.name, read, self._wanted() + ", or several parted by commas")
+        return tuple(float(reading) for reading in value)
 
     def _check_text(self, value: object, read: object) -> str:
         if not isinstance(value, str):
@@ -292,7 +313,7 @@ class Parameter:
 
     def _wanted(self) -> str:
         match self.kind:
-            case Kind.LENGTH:
+            case Kind.LENGTH | Kind.READINGS:
                 low = format_length(self.lowest or 0.0, INCHES_16)
                 high = format_length(self.highest or 0.0, INCHES_16)
                 return f"write a length from {low} to {high}"
@@ -361,6 +382,18 @@ def _length(
 ) -> Parameter:
     default = None if default is None else float(default)
     return Parameter(path, label, group, Kind.LENGTH, default, help, low, high, step, None, optional, linked)
+
+
+SMALLEST = "Readings at other places, parted by commas; the smallest of all governs."
+LARGEST = "Readings at other places, parted by commas; the largest of all governs."
+
+
+def _readings(path: str, label: str, group: str, low: float, high: float, help: str) -> Parameter:
+    return Parameter(path, label, group, Kind.READINGS, (), help, low, high)
+
+
+def _optional(path: str, label: str, group: str, low: float, high: float, help: str) -> Parameter:
+    return _length(path, label, group, None, low, high, help, optional=True)
 
 
 def _count(path: str, label: str, group: str, default: int, low: int, high: int, help: str) -> Parameter:
@@ -452,16 +485,27 @@ TABLE: tuple[Parameter, ...] = (
               "From the manual: each greatest projection and the least distance beside the opening."),
     _text("chart.source", "Manual and page", "Fireplace", "Title, revision and page the chart was read on."),
     _length("opening.width", "Width", "Opening", 36, 12, 120, "Clear mouth of the firebox, side to side."),
+    _readings("readings.opening_width", "Width, read again", "Opening", 12, 120, SMALLEST),
     _length("opening.height", "Height", "Opening", 30, 10, 84,
             "From the finished hearth to the top of the mouth."),
+    _readings("readings.opening_height", "Height, read again", "Opening", 10, 84, SMALLEST),
+    _optional(
+        "readings.diagonal_falling", "Diagonal, falling", "Opening", 12, 160, "Top left to bottom right."
+    ),
+    _optional(
+        "readings.diagonal_rising", "Diagonal, rising", "Opening", 12, 160, "Bottom left to top right."
+    ),
     _length("facing.width", "Width", "Facing", 78, 12, 240, "Brick, stone or tile, edge to edge."),
+    _readings("readings.facing_width", "Width, read again", "Facing", 12, 240, LARGEST),
     _length("facing.height", "Height", "Facing", 56, 10, 144, "From the hearth to the facing's top."),
+    _readings("readings.facing_height", "Height, read again", "Facing", 10, 144, LARGEST),
     _length("facing.proud", "Stands proud", "Facing", 0, 0, 12, "From the wall out to the facing's front."),
     _length("hearth.height", "Height over floor", "Hearth", 0, 0, 24,
             "Top of the hearth above the floor; 0 when flush."),
     _length("hearth.width", "Width", "Hearth", 72, 12, 300, "Side to side, centred on the opening."),
     _length("hearth.depth", "Depth in front", "Hearth", 20, 0, 60,
             "From the facing out to the hearth's front edge."),
+    _readings("readings.hearth_depth", "Depth, read again", "Hearth", 0, 60, SMALLEST),
     _length("hearth.thickness", "Thickness", "Hearth", None, 0.125, 24,
             "Noncombustible thickness in front; leave empty when not known.", optional=True),
     _length(
@@ -594,6 +638,14 @@ TABLE: tuple[Parameter, ...] = (
     _own_section("own_section.first", 1),
     _own_section("own_section.second", 2),
     _own_section("own_section.third", 3),
+    _length("nailer.width", "Width", "Nailers", 1.5, 0.75, 3.5,
+            "Face of each upright fixed to the masonry inside a column."),
+    _length("nailer.clearance", "Free each side", "Nailers", 0, 0, 0.25,
+            "Left between a nailer and the wood beside it, so that the box slides over it.", 0.0625),
+    _length("nailer.ledger", "Ledger height", "Nailers", 3.5, 0.75, 7.25,
+            "Strip under the shelf; at most half of what the frieze hides."),
+    _length("nailer.cleat", "Cleat height", "Nailers", 1.5, 0.75, 5.5,
+            "Strip behind the frieze's lower edge; at most half of what the frieze hides."),
     _length("board.thickness", "Thickness", "Boards", 0.75, 0.5, 1,
             "The dressed boards as measured.", 0.03125),
     _choice("board.species", "Species", "Boards", SPECIES, "The wood of the boards."),

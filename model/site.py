@@ -37,6 +37,19 @@ class Hearth:
 
 
 @dataclass(frozen=True, slots=True)
+class Readings:
+    """The same sizes read again at other places, and the opening's diagonals seen from the front."""
+
+    opening_width: tuple[float, ...]
+    opening_height: tuple[float, ...]
+    facing_width: tuple[float, ...]
+    facing_height: tuple[float, ...]
+    hearth_depth: tuple[float, ...]
+    diagonal_falling: float | None
+    diagonal_rising: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class Level:
     """Readings down from one level line: to the hearth at the opening, and to where each column stands."""
 
@@ -76,6 +89,7 @@ class Site:
     opening: Opening
     facing: Facing
     hearth: Hearth
+    readings: Readings
     level: Level
     room: Room
     chart: Chart

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from model.board import Board
@@ -10,16 +10,22 @@ from model.build.layout import Layout, lay_out
 from model.build.surround import build_surround
 from model.corners import Corners, list_corners
 from model.job import Job
+from model.survey import govern_site
 from model.takeoff.marks import mark_boards
 
 
 @dataclass(frozen=True)
 class Surround:
-    """Everything that follows from a job before anything is checked, listed or drawn."""
+    """Everything that follows from a job before anything is checked, listed or drawn.
+
+    `job` has the governing one of several readings of a size; `asked` is the job as it was given, where
+    that is another.
+    """
 
     job: Job
     layout: Layout
     boards: tuple[Board, ...]
+    asked: Job | None = None
 
     @cached_property
     def corners(self) -> Corners:
@@ -34,6 +40,9 @@ class Surround:
 
 def plan_surround(job: Job) -> Surround:
     """Work out `job`; never raises for a job whose values are in bounds."""
+    site, asked = govern_site(job.site), None
+    if site is not job.site:
+        job, asked = replace(job, site=site), job
     layout = lay_out(job.site, job.design)
     boards = build_surround(job.site, job.design, layout)
-    return Surround(job, layout, boards)
+    return Surround(job, layout, boards, asked)

@@ -100,6 +100,8 @@ def values(row: Parameter) -> st.SearchStrategy[Any]:
             return charts()
         case Kind.SECTION:
             return sections()
+        case Kind.READINGS:
+            return st.lists(lengths(row), max_size=3).map(tuple)
 
 
 def jobs(**held: Any) -> st.SearchStrategy[Job]:

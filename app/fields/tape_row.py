@@ -20,8 +20,8 @@ class TapeRow(Row):
         super().__init__(parameter.path, parameter.label, parameter.about, share=share)
         self._parameter = parameter
         self._state: tuple[Value, LengthStyle] | None = None
-        self.edit = TapeEdit(steps=parameter.kind is not Kind.TEXT)
-        if parameter.optional:
+        self.edit = TapeEdit(steps=parameter.kind not in (Kind.TEXT, Kind.READINGS))
+        if parameter.optional or parameter.kind is Kind.READINGS:
             self.edit.setPlaceholderText("not given")
         self.place_value(self.edit, parameter.name)
         self.edit.entered.connect(lambda text: self.entered.emit(self.path, text))

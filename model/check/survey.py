@@ -3,18 +3,34 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import hypot, sqrt
 
 from model.check.clearance import HAIR
 from model.check.finding import Finding, Status
 from model.check.plain import SURVEY, build_plain
 from model.check.wording import Wording
+from model.parameters import find_parameter
 from model.surround import Surround
+from model.survey import REREAD
+
+READINGS_APART = 0.25
+"""Readings of one size further apart than this, in., call for care. Shop choice."""
+OUT_OF_SQUARE = 0.125
+"""An opening whose top is pushed aside by more than this, in., shows. Shop choice."""
+DIAGONALS_OFF = 0.5
+"""Most that diagonals may disagree with width and height, in., before one was misread. Shop choice."""
 
 
 def check_survey(surround: Surround) -> tuple[Finding, ...]:
-    """Only contradictions."""
+    """Only contradictions, and what readings differ by where that needs care."""
     wording = Wording(surround.job.about.length_style)
-    return (*_check_around_opening(surround, wording), *_check_between_walls(surround, wording))
+    return (
+        *_check_around_opening(surround, wording),
+        *_check_between_walls(surround, wording),
+        *_check_readings(surround, wording),
+        *_check_diagonals(surround, wording),
+        *_check_levels(surround, wording),
+    )
 
 
 def _check_around_opening(surround: Surround, wording: Wording) -> Iterator[Finding]:
@@ -45,6 +61,67 @@ def _check_between_walls(surround: Surround, wording: Wording) -> Iterator[Findi
         top, room = (wording.mark(y - layout.floor) for y in (layout.facing_top, layout.ceiling))
         message = f"The facing's top lies {top} over the floor, above the ceiling at {room}."
         yield _contradict("facing", message, "facing.height", layout.facing_top, layout.ceiling)
+
+
+def _check_readings(surround: Surround, wording: Wording) -> Iterator[Finding]:
+    """Sizes that were read several times and came out apart."""
+    for reread in REREAD:
+        readings = reread.list_readings((surround.asked or surround.job).site)
+        apart = max(readings) - min(readings)
+        if apart > READINGS_APART:
+            name = find_parameter(reread.path).name.capitalize()
+            governs = wording.mark(reread.governs(readings))
+            message = (
+                f"{name} was read from {wording.mark(min(readings))} to {wording.mark(max(readings))}, "
+                f"{wording.distance(apart)} apart; {governs} governs."
+            )
+            cure = "Scribe to the difference, or read again if it cannot be seen."
+            yield build_plain(
+                SURVEY, Status.WARN, reread.part, message, reread.path, cure, apart, READINGS_APART
+            )
+
+
+def _check_diagonals(surround: Surround, wording: Wording) -> Iterator[Finding]:
+    """How far the opening is out of square, and whether its diagonals can belong to its width and height.
+
+    The squares of a parallelogram's diagonals add up to twice those of its sides, and differ by four times
+    its width times how far its top is pushed aside (law of cosines).
+    """
+    opening, readings = surround.job.site.opening, surround.job.site.readings
+    falling, rising = readings.diagonal_falling, readings.diagonal_rising
+    if falling is None or rising is None:
+        return
+    square = hypot(opening.width, opening.height)
+    mean = sqrt((falling**2 + rising**2) / 2)
+    if abs(mean - square) > DIAGONALS_OFF:
+        pair, wanted = f"{wording.mark(falling)} and {wording.mark(rising)}", wording.mark(square)
+        message = (
+            f"The opening's diagonals, {pair}, do not belong to its width and height, "
+            f"which give {wanted}: {wording.distance(abs(mean - square))} off."
+        )
+        yield _contradict("opening", message, "readings.diagonal_falling", mean, square)
+        return
+    aside = abs(rising**2 - falling**2) / (4 * opening.width)
+    if aside > OUT_OF_SQUARE:
+        way = "right" if rising > falling else "left"
+        message = (
+            f"The opening is out of square: its top lies {wording.distance(aside)} to the {way} of its foot."
+        )
+        cure = "Set the columns plumb, and let the facing's margin taper."
+        path = "readings.diagonal_rising"
+        yield build_plain(SURVEY, Status.WARN, "opening", message, path, cure, aside, OUT_OF_SQUARE)
+
+
+def _check_levels(surround: Surround, wording: Wording) -> Iterator[Finding]:
+    """A foot was read off a level line, but not the hearth it is compared with."""
+    level = surround.job.site.level
+    if level.centre is None and (level.left is not None or level.right is not None):
+        message = (
+            "The level line's height over the hearth at the opening is missing; the feet are drawn level."
+        )
+        yield build_plain(
+            SURVEY, Status.UNKNOWN, "hearth", message, "level.centre", "Read it from the same line."
+        )
 
 
 def _contradict(part: str, message: str, path: str, measured: float, limit: float) -> Finding:
