@@ -62,6 +62,15 @@ def read_job_file(path: Path) -> Job:
     return read_job(data)
 
 
+def file_state(path: Path) -> tuple[int, int] | None:
+    """What tells whether a file was written since: its time and size; None when there is none."""
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_mtime_ns, found.st_size
+
+
 def save_job_file(path: Path, job: Job) -> None:
     """Write `job` to `path`, whole or not at all. Raises FileTrouble; a file there is then as it was."""
     save_bytes(path, write_job(job).encode())

@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, QStandardPaths
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from app.demo import read_demo
-from app.files import JOB_SUFFIX, FileTrouble, read_job_file, save_job_file
+from app.files import JOB_SUFFIX, FileTrouble, file_state, read_job_file, save_job_file
 from app.notice import Notice
 from app.outputs import file_stem
 from app.session import Session
@@ -38,6 +38,7 @@ class JobFiles(QObject):
         self._settings = settings
         self._notice = notice
         self._commit = commit
+        self._state: tuple[int, int] | None = None
 
     @property
     def folder(self) -> Path:
@@ -83,13 +84,17 @@ class JobFiles(QObject):
 
     def _take(self, job: Job, path: Path | None) -> None:
         self._notice.put_away()
+        self._state = file_state(path) if path is not None else None
         self._session.open(job, path)
 
     def save(self) -> bool:
         """Save to the job's file, asking for one the first time; whether it is saved."""
         if self._session.path is None:
             return self.save_as()
-        return self._write(self._session.path)
+        state = file_state(self._session.path)
+        if state is None or state == self._state:
+            return self._write(self._session.path)
+        return self._save_over_changes(self._session.path)
 
     def save_as(self) -> bool:
         """Ask for a file and save to it; whether it is saved."""
@@ -97,8 +102,38 @@ class JobFiles(QObject):
         name, _ = QFileDialog.getSaveFileName(self._window, "Save the job", str(start), FILTER)
         if not name:
             return False
-        path = Path(name)
-        return self._write(path if path.suffix else path.with_suffix(JOB_SUFFIX))
+        path = with_job_suffix(Path(name))
+        # The dialog asked about the name as it was typed, not about the one it became.
+        if path != Path(name) and path.exists() and not self._may_replace(path):
+            return False
+        return self._write(path)
+
+    def _save_over_changes(self, path: Path) -> bool:
+        """Save to a file that something else wrote since; only as the person says."""
+        text = f"“{path.name}” was changed by another program or window since it was opened here."
+        detail = "Replacing it loses those changes. To keep both, save this job under another name."
+        choice = self._ask("Changed elsewhere", text, detail, "Replace it", "Save as…")
+        if choice == "Save as…":
+            return self.save_as()
+        return choice == "Replace it" and self._write(path)
+
+    def _may_replace(self, path: Path) -> bool:
+        text = f"There is already a job called “{path.name}” here."
+        return self._ask("Replace a job", text, "Replacing it loses what is in it.", "Replace it") != ""
+
+    def _ask(self, title: str, text: str, detail: str, *choices: str) -> str:
+        """The choice that was made, "" for leaving everything as it is."""
+        box = QMessageBox(self._window)
+        box.setIcon(QMessageBox.Icon.NoIcon)
+        box.setWindowTitle(title)
+        box.setText(text)
+        box.setInformativeText(detail)
+        buttons = {box.addButton(choice, QMessageBox.ButtonRole.ActionRole): choice for choice in choices}
+        stay = box.addButton("Stay", QMessageBox.ButtonRole.RejectRole)
+        box.setDefaultButton(stay)
+        box.setEscapeButton(stay)
+        box.exec()
+        return next((choice for button, choice in buttons.items() if button is box.clickedButton()), "")
 
     def _write(self, path: Path) -> bool:
         is_whole = self._commit()
@@ -107,10 +142,11 @@ class JobFiles(QObject):
         except FileTrouble as trouble:
             self._notice.say(
                 f"{trouble} Your work is still here; make room, or save it somewhere else.",
-                (("Save as…", lambda: _ignore(self.save_as())),),
+                (("Save as…", self._save_elsewhere),),
                 wrong=True,
             )
             return False
+        self._state = file_state(path)
         self._session.mark_saved(path)
         self._remember(path)
         if is_whole:
@@ -120,6 +156,9 @@ class JobFiles(QObject):
                 "Saved without the entry that was refused; the value it had before is in the file."
             )
         return True
+
+    def _save_elsewhere(self) -> None:
+        self.save_as()
 
     def _remember(self, path: Path) -> None:
         self._settings.add_recent(path.resolve())
@@ -154,5 +193,6 @@ def _explain(path: Path, refusal: JobRefused) -> str:
     return f"{path} was not opened, and nothing in it was changed.\n" + "\n".join(faults)
 
 
-def _ignore(_answer: bool) -> None:
-    """For a choice whose answer nobody waits for."""
+def with_job_suffix(path: Path) -> Path:
+    """The path with our ending, added where it is not there; a point in the name is part of the name."""
+    return path if path.suffix.lower() == JOB_SUFFIX else path.with_name(path.name + JOB_SUFFIX)

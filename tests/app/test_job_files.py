@@ -1,0 +1,78 @@
+"""No job is written over that nobody asked about: endings, names with points, files changed elsewhere."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtWidgets import QFileDialog
+
+from app.files import read_job_file, save_job_file
+from app.job_files import with_job_suffix
+from app.window import Window
+from model.job import Job, default_job, read_value, with_value
+
+
+def _other_job() -> Job:
+    return with_value(default_job(), "opening.width", 50.0)
+
+
+def _choose(monkeypatch, path: Path) -> None:
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", staticmethod(lambda *_: (str(path), "")))
+
+
+def _answer(monkeypatch, window: Window, choice: str) -> list[str]:
+    asked: list[str] = []
+    monkeypatch.setattr(window.files, "_ask", lambda title, *_: asked.append(title) or choice)
+    return asked
+
+
+@pytest.mark.parametrize(
+    ("typed", "saved"),
+    [("smith", "smith.mantel"), ("Smith rev 1.5", "Smith rev 1.5.mantel"), ("Smith.MANTEL", "Smith.MANTEL")],
+)
+def test_our_ending_is_added_where_it_is_missing(typed: str, saved: str):
+    assert with_job_suffix(Path(typed)) == Path(saved)
+
+
+@pytest.mark.parametrize(("choice", "width"), [("", 50.0), ("Replace it", 36.0)])
+def test_a_job_whose_name_was_typed_without_its_ending_is_replaced_only_when_asked(
+    window: Window, tmp_path: Path, monkeypatch, choice: str, width: float
+):
+    there = tmp_path / "smith.mantel"
+    save_job_file(there, _other_job())
+    _choose(monkeypatch, tmp_path / "smith")
+    asked = _answer(monkeypatch, window, choice)
+    assert window.files.save_as() is bool(choice)
+    assert asked == ["Replace a job"]
+    assert read_value(read_job_file(there), "opening.width") == width
+
+
+@pytest.mark.parametrize(("choice", "width"), [("", 50.0), ("Replace it", 44.0), ("Save as…", 50.0)])
+def test_a_file_changed_elsewhere_is_written_over_only_when_asked(
+    window: Window, tmp_path: Path, monkeypatch, choice: str, width: float
+):
+    mine = tmp_path / "mine.mantel"
+    save_job_file(mine, default_job())
+    assert window.files.open(mine)
+    window.session.set_text("opening.width", "44")
+    save_job_file(mine, _other_job())
+    _choose(monkeypatch, tmp_path / "mine too")
+    asked = _answer(monkeypatch, window, choice)
+    assert window.files.save() is bool(choice)
+    assert asked == ["Changed elsewhere"]
+    assert read_value(read_job_file(mine), "opening.width") == width
+    assert (tmp_path / "mine too.mantel").exists() is (choice == "Save as…")
+
+
+def test_a_file_only_this_window_wrote_is_saved_without_a_question(
+    window: Window, tmp_path: Path, monkeypatch
+):
+    mine = tmp_path / "mine.mantel"
+    save_job_file(mine, default_job())
+    assert window.files.open(mine)
+    asked = _answer(monkeypatch, window, "")
+    for width in ("44", "45"):
+        window.session.set_text("opening.width", width)
+        assert window.files.save()
+    assert asked == []
