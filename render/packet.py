@@ -124,7 +124,8 @@ def _draft_elevations(desk: _Desk) -> list[_Draft]:
             ]
     for views in (("front", "side", "plan"), ("front", "side")):
         together = _lay(desk, draw, views)
-        if together.scale == front.scale or together.scale.ratio <= GOOD_RATIO:
+        large_enough = together.scale == front.scale or together.scale.ratio <= GOOD_RATIO
+        if large_enough and together.fits(desk.area):
             return [_draft(desk, views, together)]
     return [_draft(desk, ("front",), front), *_draft_views(desk, ("side",))]
 

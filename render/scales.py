@@ -28,8 +28,9 @@ ARCHITECTURAL: tuple[Scale, ...] = (
     Scale('1/4" = 1\'-0"', 48),
     Scale('3/16" = 1\'-0"', 64),
     Scale('1/8" = 1\'-0"', 96),
+    Scale('1/16" = 1\'-0"', 192),
 )
-"""The scales on a US architect's rule, largest first."""
+"""The scales on a US architect's rule, largest first; the last is from memory."""
 
 METRIC: tuple[Scale, ...] = (
     Scale("1:1", 1),
@@ -39,6 +40,7 @@ METRIC: tuple[Scale, ...] = (
     Scale("1:20", 20),
     Scale("1:50", 50),
     Scale("1:100", 100),
+    Scale("1:200", 200),
 )
 """Full size and the reductions of ISO 5455:1979 (EN ISO 5455:1994), clause 4, largest first."""
 

@@ -46,6 +46,11 @@ class Layout:
     placed: tuple[Placed, ...]
     size: tuple[float, float]
 
+    def fits(self, area: Box) -> bool:
+        """Whether all of it lies within `area` (left, bottom, right, top in paper inches)."""
+        room = area[2] - area[0], area[3] - area[1]
+        return self.size[0] <= room[0] and self.size[1] <= room[1]
+
 
 @dataclass(frozen=True, slots=True)
 class _Boxed:

@@ -22,6 +22,7 @@ ARCHITECTS_RULE = [
     ('1/4" = 1\'-0"', 48, 1.25, 1.125),
     ('3/16" = 1\'-0"', 64, 0.938, 0.844),
     ('1/8" = 1\'-0"', 96, 0.625, 0.563),
+    ('1/16" = 1\'-0"', 192, 0.313, 0.281),  # from memory
 ]
 
 # EN ISO 5455:1994, clauses 3 to 5: full size and reductions, and their decimal multiples.
@@ -33,6 +34,7 @@ ISO_REDUCTIONS = [
     ("1:20", 20),
     ("1:50", 50),
     ("1:100", 100),
+    ("1:200", 200),
 ]
 
 # ANSI/ASME Y14.1 sizes A and B in inches; ISO 216 sizes A4 and A3 in millimetres. Long side first.

@@ -168,3 +168,24 @@ def test_the_same_job_gives_the_same_packet():
     first = packet_of("bedroom", "letter")
     packet_of.cache_clear()
     assert packet_of("bedroom", "letter") == first
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize(
+    "settings",
+    [
+        "opening.width=120 column.margin=60 column.width_right=24 shelf.overhang_right=24",
+        "opening.width=120 opening.height=84 shelf.height=108 frieze.height=36 column.margin=60",
+        "facing.width=240 facing.height=144 hearth.width=300 hearth.height=24",
+    ],
+)
+def test_no_view_runs_out_of_the_frame_however_large_the_job(settings, paper):
+    pairs = [tuple(setting.split("=")) for setting in settings.split()]
+    surround = plan_surround(with_texts(read_demo("brick"), pairs))
+    for sheet in build_packet(surround, (), (), list_cuts(surround), paper, DATE):
+        for name, text, _, outline in boxes_of(sheet):
+            left, bottom, right, top = outline.bounds
+            assert left >= 0, (name, text)
+            assert bottom >= 0, (name, text)
+            assert right <= sheet.width, (name, text)
+            assert top <= sheet.height, (name, text)
