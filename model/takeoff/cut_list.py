@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING
 
-from model.board import CROSS, Board, End, Point2, Stock, StockKind
+from model.board import AXES, CROSS, Board, End, Point2, Stock, StockKind
 from model.parameters import SPECIES
 from model.reference.lumber import WIDEST_BOARD
 from model.takeoff.marks import Kind, list_kinds, shape_of
@@ -157,7 +157,9 @@ def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[
     notes = [_hand(boards, twin)] if twin else []
     if first.worked:
         return [*notes, *_describe_moulding(first)]
-    rebates = _rebates(first)
+    shaped = first.length_axis != first.axis
+    notes += _list_notches(first, style) if shaped else []
+    rebates = [] if shaped else _rebates(first)
     if rebates:
         across, deep = (_thickness_text(size, style) for size in rebates[0])
         edges = "both back edges" if len(rebates) > 1 else "one back edge"
@@ -208,6 +210,23 @@ def _mirror_twins(boards: Sequence[Board], kinds: Sequence[Kind]) -> dict[str, s
 def _words(boards: Sequence[Board], kind: Kind) -> tuple[str, str, Stock]:
     first = boards[kind.pieces[0]]
     return kind.mark[0], first.role, first.stock
+
+
+def _list_notches(board: Board, style: LengthStyle) -> list[str]:
+    """The corners sawn out of the face of a piece sawn to shape."""
+    iu, iv = CROSS[board.axis]
+    (low_u, low_v), (high_u, high_v) = ((corner[iu], corner[iv]) for corner in board.bounds)
+    notches = []
+    for u, v in sorted({(u, v) for u in (low_u, high_u) for v in (low_v, high_v)} - set(board.section)):
+        inside = [p for p in board.section if low_u < p[0] < high_u and low_v < p[1] < high_v]
+        if not inside:
+            continue
+        inner = min(inside, key=lambda p: abs(p[0] - u) + abs(p[1] - v))
+        sizes = abs(inner[0] - u), abs(inner[1] - v)
+        along, off = sizes if AXES[iu] == board.length_axis else sizes[::-1]
+        deep, far = _thickness_text(off, style), format_length(along, style)
+        notches.append(f"notched {deep} off one edge for {far} from one end")
+    return notches
 
 
 def _rebates(board: Board) -> list[Point2]:

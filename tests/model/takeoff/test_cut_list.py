@@ -218,3 +218,17 @@ def test_small_returns_are_pieces_of_their_own():
     # The step from the columns back to the frieze, mitred at both ends.
     steps = [cut for cut in cuts["bed mould"] if "parallel" in cut.ends]
     assert [(cut.quantity, cut.length) for cut in steps] == [(1, 1 + 1.5), (1, 1 + 1.5)]
+
+
+def test_a_side_stepped_over_a_proud_facing_is_notched_and_not_rebated():
+    # 54 in. of facing, 4 in. proud: the back edge is cut away that far up.
+    notes = {cut.name: cut.notes for cut in list_cuts(plan_surround(_proud_job()))}
+    assert 'notched 4" off one edge for 4\'-6" from one end' in notes["column inner return"]
+    assert "rebated" not in notes["column inner return"]
+
+
+def _proud_job():
+    return with_texts(
+        default_job(),
+        [("facing.proud", "4"), ("facing.height", "54"), ("facing.width", "100"), ("shelf.height", "59")],
+    )
