@@ -36,6 +36,8 @@ CROSS = 0.07
 FLAG = 0.1
 FLAG_SIDES = 24
 """Radius of the ring round a number, inches on paper, and how many sides it is drawn with. Shop choice."""
+RING_WORDS = ("no wood inside", "projection limited inside")
+"""What the inner and the outer outline of the keep-out mean."""
 LIST_GAP = 0.15
 LIST_STEP = 0.18
 """From the lowest dimension to the list of what fails, and from line to line, inches on paper."""
@@ -52,7 +54,8 @@ def draw_clearance(surround: Surround, view: str, ratio: float) -> list[Mark]:
         opening = ((-mouth, 0.0), (mouth, 0.0), (mouth, top), (-mouth, top))
         rings = list_keep_out_rings(site)
         outlines = [Polyline(Pen.CLEARANCE, ring, closed=True, stands_for="keep-out") for ring in rings]
-        return [_no_wood(rings[0], opening, ratio), *outlines] if rings else []
+        words = [_ring_words(ring, text, ratio) for ring, text in zip(rings, RING_WORDS, strict=False)]
+        return [_no_wood(rings[0], opening, ratio), *outlines, *words] if rings else []
     if view in ("side", "vertical_section"):
         return _slope(surround, ratio)
     return []
@@ -61,6 +64,13 @@ def draw_clearance(surround: Surround, view: str, ratio: float) -> list[Mark]:
 def _no_wood(ring: Ring, opening: Ring, ratio: float) -> Hatch:
     angle, spacing = KEEP_OUT_HATCH
     return Hatch(Pen.CLEARANCE, (ring, opening), angle, spacing * ratio, "keep-out")
+
+
+def _ring_words(ring: Ring, text: str, ratio: float) -> Text:
+    """What an outline of the keep-out means, under its top."""
+    height = TEXT_HEIGHT * NOTE_SIZE * ratio
+    at = (0.0, max(y for _, y in ring) - 1.6 * height)
+    return Text(text, at, height, Anchor.MIDDLE, pen=Pen.CLEARANCE, stands_for="keep-out")
 
 
 def _slope(surround: Surround, ratio: float) -> list[Mark]:
@@ -72,7 +82,7 @@ def _slope(surround: Surround, ratio: float) -> list[Mark]:
     line = tuple((-projection, top + above) for above, projection in slope)
     x, y = min(line)
     height = TEXT_HEIGHT * NOTE_SIZE * ratio
-    words = ("wood stays above", "and behind this line")
+    words = ("wood over the opening", "stays above and", "behind this line")
     notes = [
         Text(text, (x - 0.08 * ratio, y + (0.3 - 1.6 * row) * height), height, Anchor.END, pen=Pen.CLEARANCE)
         for row, text in enumerate(words)
@@ -134,7 +144,10 @@ def _flag(point: Point, number: int, part: str, flags: list[Point], ratio: float
     turns = [2 * pi * k / FLAG_SIDES for k in range(FLAG_SIDES)]
     ring = tuple((centre[0] + radius * cos(turn), centre[1] + radius * sin(turn)) for turn in turns)
     height = radius
+    length = hypot(centre[0] - x, centre[1] - y)
+    edge = tuple(c + (p - c) * radius / length for c, p in zip(centre, point, strict=True))
     return [
+        Lines(Pen.FAULT, ((edge[0], edge[1], x, y),), part),
         Region(Fill.PAPER, (ring,), part),
         Polyline(Pen.FAULT, ring, True, part),
         Text(
