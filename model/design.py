@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from model.fixing import Nailer
+
 
 @dataclass(frozen=True, slots=True)
 class Column:
@@ -111,6 +113,7 @@ class Design:
     panel_mould: Moulding
     back_band: Moulding
     own_section: OwnSection
+    nailer: Nailer
     board: BoardStock
 
     @property

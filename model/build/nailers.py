@@ -5,22 +5,21 @@ from __future__ import annotations
 from model.board import Board, Point2, Stock, StockKind, block
 from model.build.frieze import frieze_hollow, soffit_depth
 from model.build.layout import LEAST_LAYER, Layout, Side
+from model.fixing import Nailer
 
 NAILERS = "nailers"
 FRAMING = 1.5
 """Dressed thickness of two-by framing, in. American Softwood Lumber Standard PS 20."""
 STRIP = 0.75
 """Dressed thickness of one-by strips, in. American Softwood Lumber Standard PS 20."""
-UPRIGHT_WIDTH = 1.5
-"""Width of a column's nailer, in. Shop choice."""
-TOP_HEIGHT = 3.5
-"""Height of the nailer under the shelf, in.: a dressed two-by-four, PS 20."""
+BETWEEN_UPRIGHTS = 0.25
+"""Least between two uprights of one column, in.; with less they are one. Shop choice."""
 
 
-def build_nailers(layout: Layout) -> tuple[Board, ...]:
+def build_nailers(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
     """Uprights in the columns, one strip under the shelf and one over the soffit where there is room."""
-    left = tuple(board.mirrored(NAILERS) for board in _uprights(layout, layout.left))
-    return left + _uprights(layout, layout.right) + _frieze_strips(layout)
+    left = tuple(board.mirrored(NAILERS) for board in _uprights(layout, layout.left, nailer))
+    return left + _uprights(layout, layout.right, nailer) + _frieze_strips(layout, nailer)
 
 
 def _thickness(room: float) -> float:
@@ -33,13 +32,13 @@ def _stock(thickness: float) -> Stock:
     return Stock(StockKind.FRAMING, bought, "framing")
 
 
-def _uprights(layout: Layout, side: Side) -> tuple[Board, ...]:
-    """One against each side of a column, or one that fills a narrow one."""
-    t = layout.board
+def _uprights(layout: Layout, side: Side, nailer: Nailer) -> tuple[Board, ...]:
+    """One on each side of a column's hollow, or one that fills a narrow one, clear of the returns."""
+    t = layout.board + nailer.clearance
     low, high = side.inner + t, side.outer - t
-    hollow = layout.column_front - max(t, side.frame.reveal + layout.panel)
-    two = high - low >= 2 * UPRIGHT_WIDTH + 0.25
-    spans = [(low, low + UPRIGHT_WIDTH), (high - UPRIGHT_WIDTH, high)] if two else [(low, high)]
+    hollow = layout.column_front - max(layout.board, side.frame.reveal + layout.panel)
+    two = high - low >= 2 * nailer.width + BETWEEN_UPRIGHTS
+    spans = [(low, low + nailer.width), (high - nailer.width, high)] if two else [(low, high)]
     if two and _is_out_of_reach(layout, side, low, _thickness(hollow)):
         spans = spans[1:]
     return tuple(board for span in spans for board in _upright(layout, side, span, hollow))
@@ -65,15 +64,16 @@ def _is_out_of_reach(layout: Layout, side: Side, low: float, thickness: float) -
     return return_stops and layout.wall + thickness < LEAST_LAYER
 
 
-def _frieze_strips(layout: Layout) -> tuple[Board, ...]:
+def _frieze_strips(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
     hollow = frieze_hollow(layout)
     if hollow < STRIP or not soffit_depth(layout):
         return ()
     thickness = _thickness(hollow)
     x0, y0, x1, y1 = layout.frieze_frame.outline
     low = y0 + layout.board
-    top = min(TOP_HEIGHT, (y1 - low) / 2)
-    over_soffit = min(UPRIGHT_WIDTH, (y1 - low) / 2)
+    top = min(nailer.ledger, (y1 - low) / 2)
+    over_soffit = min(nailer.cleat, (y1 - low) / 2)
+    x0, x1 = x0 + nailer.clearance, x1 - nailer.clearance
     strips = (("shelf nailer", y1 - top, y1), ("soffit nailer", low, low + over_soffit))
     return tuple(_strip(layout, role, (x0, x1), (bottom, top), thickness) for role, bottom, top in strips)
 

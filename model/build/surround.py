@@ -29,7 +29,7 @@ def build_surround(site: Site, design: Design, layout: Layout | None = None) -> 
     sheet = Stock(StockKind.PANEL, design.panel.thickness, SHEET_WOOD)
     wood = design.board.species
     return (
-        build_nailers(layout)
+        build_nailers(layout, design.nailer)
         + build_columns(layout, stock, sheet)
         + build_plinth_caps(layout, wood)
         + build_capitals(layout, wood)

@@ -12,7 +12,7 @@ from manifold3d import Error, Manifold, Mesh64
 
 from app.demo import list_demos, read_demo
 from export.mesh import list_triangles
-from model.board import Board
+from model.board import Board, StockKind
 from model.job import Job, default_job, with_texts
 from model.moulding.library import USES, Use
 from model.parameters import BY_PATH
@@ -73,8 +73,13 @@ def _touch(one: Manifold, other: Manifold) -> bool:
     return (swollen ^ other).volume() > HAIR * SOME_AREA
 
 
+def _list_nailers(boards: tuple[Board, ...]) -> list[int]:
+    """Which are fixed to the masonry by anchors, so that they hang loose nowhere."""
+    return [i for i, board in enumerate(boards) if board.stock.kind is StockKind.FRAMING]
+
+
 def _check_connected(boards: tuple[Board, ...], solids: list[Manifold]) -> None:
-    """Starting from the shelf, every board is reached over boards that touch."""
+    """From the shelf and what is anchored to the masonry, every board is reached over boards that touch."""
     neighbours: dict[int, set[int]] = {i: set() for i in range(len(boards))}
     for i, j in _near(boards, TOUCHING):
         if _touch(solids[i], solids[j]):
@@ -82,6 +87,7 @@ def _check_connected(boards: tuple[Board, ...], solids: list[Manifold]) -> None:
             neighbours[j].add(i)
     reached: set[int] = set()
     waiting = [next(i for i, board in enumerate(boards) if board.assembly == "shelf")]
+    waiting += _list_nailers(boards)
     while waiting:
         i = waiting.pop()
         if i not in reached:
