@@ -1,6 +1,7 @@
 """Strings of dimensions round a view: what is measured stands with the views, where it is put here.
 
-Texts are written from rounded positions, so that the printed parts of a string add up to its whole.
+The printed parts of a string always add up to its printed whole: where lengths rounded one by one would
+not, they are written from rounded positions.
 """
 
 from __future__ import annotations
@@ -9,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
+from itertools import pairwise
 from math import inf
 
 from model.units import LengthStyle, format_length, round_length
@@ -23,6 +25,8 @@ LINE_STEP = 0.34
 """From one dimension line to the next, inches on paper; at least 1/4 (ASME Y14.5M 1.7.1)."""
 TEXT_CLEAR = 0.045
 """Clear between a text and its dimension line or its neighbour, inches on paper. Shop choice."""
+TEXT_APART = 0.08
+"""Further clear between lifted texts end to end, so that two are never read as one figure. Shop choice."""
 FIRST_ROW = 0.345
 """From a dimension line to the far side of the first row of lifted texts, clear of the extension lines'
 overrun and of texts on the line itself, inches on paper. Shop choice."""
@@ -138,8 +142,9 @@ class _Span:
 class _Rows:
     """Where along a string texts may still stand, row by row; row 0 is on its line."""
 
-    def __init__(self, passing: Sequence[float], clear: float) -> None:
-        self.clear = clear
+    def __init__(self, passing: Sequence[float], ratio: float) -> None:
+        self.clear = TEXT_CLEAR * ratio
+        self.apart = TEXT_APART * ratio
         self.passing = [(at, at) for at in passing]
         self.texts: dict[int, list[tuple[float, float]]] = {}
 
@@ -154,7 +159,8 @@ class _Rows:
             most = span.width * (1.0 if row < MOST_ROWS else 1e3)
             at = self._nearest(row, wanted, span.width, most)
             if at is not None:
-                self.texts.setdefault(row, []).append((at - span.width / 2, at + span.width / 2))
+                half = span.width / 2 + self.apart
+                self.texts.setdefault(row, []).append((at - half, at + half))
                 return row, at
             row += 1
 
@@ -175,7 +181,7 @@ def _place_string(
 ) -> tuple[list[Dimension], int]:
     """The dimensions of one string, and how many rows of lifted texts stand outside its line."""
     spans = _list_spans(string, ratio, style)
-    rows = _Rows(passing, TEXT_CLEAR * ratio)
+    rows = _Rows(passing, ratio)
     places: list[tuple[int, float] | None] = []
     for span in spans:
         resting = rows.rest(span)
@@ -196,13 +202,23 @@ def format_dimension(value: float, style: LengthStyle) -> str:
 
 
 def _list_spans(string: String, ratio: float, style: LengthStyle) -> list[_Span]:
-    origin = string.stations[0].along
-    spans = []
-    for before, after in zip(string.stations, string.stations[1:], strict=False):
-        rounded = round_length(after.along - origin, style) - round_length(before.along - origin, style)
-        text = format_dimension(rounded, style)
-        spans.append(_Span(before, after, text, text_width(text, TEXT_HEIGHT * ratio)))
-    return spans
+    pairs = list(pairwise(string.stations))
+    texts = [format_dimension(length, style) for length in _printed_lengths(string, style)]
+    return [
+        _Span(before, after, text, text_width(text, TEXT_HEIGHT * ratio))
+        for (before, after), text in zip(pairs, texts, strict=True)
+    ]
+
+
+def _printed_lengths(string: String, style: LengthStyle) -> list[float]:
+    """Each length rounded by itself where that adds up to the printed whole, else from rounded positions."""
+    places = [station.along - string.stations[0].along for station in string.stations]
+    whole = round_length(places[-1], style)
+    plain = [round_length(after - before, style) for before, after in pairwise(places)]
+    if abs(sum(plain) - whole) < SHORTEST:
+        return plain
+    rounded = [round_length(place, style) for place in places]
+    return [after - before for before, after in pairwise(rounded)]
 
 
 def _runs_without_place(places: Sequence[tuple[int, float] | None]) -> list[tuple[int, int]]:

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from model.surround import plan_surround
-from model.units import FEET_INCHES_16, LengthStyle
+from model.units import FEET_INCHES_16, MILLIMETRES, LengthStyle
 from render.dimension_strings import TEXT_CLEAR, TEXT_HEIGHT, Edge, measure, place_strings
 from render.dimension_strokes import dimension_text
 from render.extent import text_corners
@@ -49,6 +49,13 @@ def test_rounding_each_length_by_itself_would_not_add_up():
     thirds = [0, 17 + 1 / 3, 34 + 2 / 3, 52]
     placed = place_strings([string_of(Edge.ABOVE, *thirds)], BOX, 12, FEET_INCHES_16)
     assert [d.text for d in placed] == ["1'-5 5/16\"", "1'-5 3/8\"", "1'-5 5/16\""]
+
+
+def test_lengths_that_add_up_when_rounded_one_by_one_are_printed_so():
+    # 57.15 mm after 920.75 and 292.1: from positions it would print as 58, though the whole allows 57.
+    places = [0.0, 229 / 25.4, (229 + 920.75) / 25.4, (229 + 920.75 + 292.1) / 25.4, 59.0]
+    placed = place_strings([string_of(Edge.LEFT, *places)], BOX, 12, MILLIMETRES)
+    assert [d.text for d in placed] == ["229", "921", "292", "57"]
 
 
 def test_strings_follow_each_other_outwards_at_drafting_distances():
