@@ -33,7 +33,7 @@ EXAMPLES = {
 }
 ABOUT = (
     "Mantelwright draws a wood surround for a fireplace, holds it against the clearance rules and writes "
-    "what is needed to buy, cut and build it.\n\nIt approves nothing: the code adopted where you build, the "
+    "what is needed to cut and build it.\n\nIt approves nothing: the code adopted where you build, the "
     "appliance's manual and the authority having jurisdiction decide."
 )
 

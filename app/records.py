@@ -69,6 +69,7 @@ def cut_record(cut: Cut) -> dict[str, Any]:
         "thickness": _rounded(cut.thickness),
         "ends": cut.ends,
         "notes": cut.notes,
+        "pieces": list(cut.pieces),
     }
 
 
