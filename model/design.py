@@ -4,14 +4,24 @@ from dataclasses import dataclass
 
 from model.fixing import Nailer
 
+FRAMED, PLAIN, FLUTED, TABLET = "framed", "plain", "fluted", "tablet"
+"""Kinds of column and of frieze: the words that stand in a job file."""
+BETWEEN, IN_FRONT = "between", "in_front"
+"""Where a frieze runs: between the columns, or over their faces."""
+FLUSH = 1 / 32
+"""A reveal that differs less from the boards' thickness, in., is made flush with their back. Shop choice."""
+LEAST_REVEAL = 1 / 16
+"""Shallowest reveal that is worth a rebate, in. Shop choice."""
+
 
 @dataclass(frozen=True, slots=True)
 class Column:
     """A boxed leg; `margin` is from the opening's edge to its inner side.
 
-    Both are `width` wide, but for one whose own width is given.
+    Both are `width` wide, but for one whose own width is given. `kind` is FRAMED, PLAIN or FLUTED.
     """
 
+    kind: str
     width: float
     width_left: float | None
     width_right: float | None
@@ -23,22 +33,51 @@ class Column:
 
 
 @dataclass(frozen=True, slots=True)
-class Plinth:
-    """The block wrapped round a column's foot; `projection` beyond the column on three sides."""
+class Flute:
+    """The hollows up a fluted column's face: how many, each one's size, and the flat `between` two.
 
+    `stop` is how much plain face is left at either end of them.
+    """
+
+    count: int
+    width: float
+    depth: float
+    between: float
+    stop: float
+
+
+@dataclass(frozen=True, slots=True)
+class Plinth:
+    """The block wrapped round a column's foot, if any; `projection` beyond the column on three sides."""
+
+    on: bool
     height: float
     projection: float
 
 
 @dataclass(frozen=True, slots=True)
 class Frieze:
-    """The framed board between the columns; `projection` from the masonry to its front."""
+    """The face under the shelf; `projection` from the masonry to its front where it lies between the columns.
 
+    `kind` is FRAMED, PLAIN or TABLET, `place` BETWEEN or IN_FRONT: there it runs over the columns' faces.
+    """
+
+    kind: str
+    place: str
     height: float
     projection: float
     stile: float
     rail: float
     panels: int
+
+
+@dataclass(frozen=True, slots=True)
+class Tablet:
+    """The raised field in the middle of a plain frieze."""
+
+    width: float
+    height: float
+    thickness: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,8 +142,10 @@ class Design:
     """One design for one site."""
 
     column: Column
+    flute: Flute
     plinth: Plinth
     frieze: Frieze
+    tablet: Tablet
     panel: Panel
     shelf: Shelf
     bed_mould: Moulding
@@ -119,7 +160,25 @@ class Design:
     @property
     def foremost(self) -> float:
         """Projection of the foremost part that the shelf lies on."""
+        if self.frieze.place == IN_FRONT:
+            return self.column.projection + self.front_frieze
         return max(self.column.projection, self.frieze.projection)
+
+    @property
+    def front_frieze(self) -> float:
+        """How thick a frieze over the columns is, with a sheet behind it where the panels lie there."""
+        board, reveal = self.board.thickness, self.front_reveal
+        backed = self.frieze.kind == FRAMED and reveal >= board
+        return reveal + self.panel.thickness if backed else board
+
+    @property
+    def front_reveal(self) -> float:
+        """Reveal of a frieze over the columns: its panels lie within the boards or whole behind them."""
+        asked, board = self.panel.reveal, self.board.thickness
+        if asked > board - FLUSH:
+            return board if asked < board + FLUSH else asked
+        within = min(asked, board - self.panel.thickness)
+        return within if within >= LEAST_REVEAL else board
 
     @property
     def shelf_depth(self) -> float:

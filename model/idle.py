@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.build.mouldings import SQUARE
 from model.check.regime import Regime, find_regime
-from model.design import Design
+from model.design import FLUTED, FRAMED, IN_FRONT, TABLET, Design
 from model.job import Job
 from model.moulding.library import OWN
 from model.units import MILLIMETRES_ONLY
@@ -15,10 +15,38 @@ def list_idle(job: Job) -> frozenset[str]:
     idle: set[str] = set()
     if find_regime(job.site) is not Regime.CHART:
         idle |= {"chart.shelf", "chart.legs", "chart.source"}
-    idle |= _list_idle_mouldings(job.design)
+    idle |= _list_idle_faces(job.design) | _list_idle_mouldings(job.design)
     if job.about.units == MILLIMETRES_ONLY:
         idle.add("job.precision")
     return frozenset(idle)
+
+
+def _list_idle_faces(design: Design) -> set[str]:
+    """Members of plain faces, flutes and tablets that there are none of, a plinth that is left away."""
+    idle: set[str] = set()
+    column, frieze = design.column.kind, design.frieze
+    if column != FRAMED:
+        idle |= {"column.stile", "column.rail", "column.panels"}
+    if column != FLUTED:
+        idle |= {f"flute.{row}" for row in ("count", "width", "depth", "between", "stop")}
+    if frieze.kind != FRAMED:
+        idle |= {"frieze.stile", "frieze.rail", "frieze.panels"}
+    if frieze.kind != TABLET:
+        idle |= {f"tablet.{row}" for row in ("width", "height", "thickness")}
+    if frieze.place == IN_FRONT:
+        idle.add("frieze.projection")
+    if column != FRAMED and frieze.kind != FRAMED:
+        idle |= {"panel.reveal", "panel.thickness"}
+    if not design.plinth.on:
+        idle |= {"plinth.height", "plinth.projection"}
+    return idle
+
+
+def _has_place(design: Design, path: str) -> bool:
+    """Whether there is anything that a moulding goes on: a plinth for its cap, a panel for its mould."""
+    if path == "plinth_cap":
+        return design.plinth.on
+    return path != "panel_mould" or FRAMED in (design.column.kind, design.frieze.kind)
 
 
 MOULDINGS = ("bed_mould", "capital", "plinth_cap", "panel_mould", "back_band")
@@ -30,7 +58,9 @@ def _list_idle_mouldings(design: Design) -> set[str]:
     used: set[str] = set()
     for path in MOULDINGS:
         moulding = getattr(design, path)
-        if not moulding.on:
+        if not _has_place(design, path):
+            idle.add(f"{path}.on")
+        if not (moulding.on and _has_place(design, path)):
             idle |= {f"{path}.profile", f"{path}.size"}
             continue
         used.add(moulding.profile)

@@ -11,7 +11,19 @@ from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from typing import Any
 
-from model.design import BoardStock, Column, Design, Frieze, Moulding, OwnSection, Panel, Plinth, Shelf
+from model.design import (
+    BoardStock,
+    Column,
+    Design,
+    Flute,
+    Frieze,
+    Moulding,
+    OwnSection,
+    Panel,
+    Plinth,
+    Shelf,
+    Tablet,
+)
 from model.errors import LONGEST_SHOWN, JobRefused, Refused
 from model.fixing import Nailer
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
@@ -62,8 +74,10 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "room": ("site", Room),
     "chart": ("site", Chart),
     "column": ("design", Column),
+    "flute": ("design", Flute),
     "plinth": ("design", Plinth),
     "frieze": ("design", Frieze),
+    "tablet": ("design", Tablet),
     "panel": ("design", Panel),
     "shelf": ("design", Shelf),
     "bed_mould": ("design", Moulding),

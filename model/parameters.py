@@ -77,6 +77,16 @@ _NAMES = {
     "room.right": "free wall to the right",
     "column.margin": "column margin from the opening",
     "column.panels": "number of column panels",
+    "flute.count": "number of flutes",
+    "flute.width": "width of a flute",
+    "flute.depth": "depth of a flute",
+    "flute.between": "flat between flutes",
+    "flute.stop": "flutes' stop",
+    "plinth.on": "plinths",
+    "frieze.place": "frieze's place",
+    "tablet.width": "tablet width",
+    "tablet.height": "tablet height",
+    "tablet.thickness": "tablet thickness",
     "frieze.panels": "number of frieze panels",
     "shelf.height_from": "start of the shelf height",
     "shelf.overhang_front": "shelf overhang at the front",
@@ -348,6 +358,9 @@ RULES = {
 UNITS = {"feet_inches": "Feet and inches", "inches": "Inches", "millimetres": "Millimetres"}
 PRECISIONS = {"16": "1/16 in.", "32": "1/32 in."}
 HEIGHTS_FROM = {"hearth": "The hearth", "floor": "The floor"}
+COLUMNS = {"framed": "Framed panels", "plain": "Plain board", "fluted": "Fluted"}
+FRIEZES = {"framed": "Framed panels", "plain": "Plain board", "tablet": "Plain, raised tablet"}
+FRIEZE_PLACES = {"between": "Between the columns", "in_front": "Over the columns"}
 SPECIES = {
     "poplar": "Yellow poplar",
     "white_pine": "Eastern white pine",
@@ -394,6 +407,10 @@ def _readings(path: str, label: str, group: str, low: float, high: float, help: 
 
 def _optional(path: str, label: str, group: str, low: float, high: float, help: str) -> Parameter:
     return _length(path, label, group, None, low, high, help, optional=True)
+
+
+def _yes_no(path: str, label: str, group: str, default: bool, help: str) -> Parameter:
+    return Parameter(path, label, group, Kind.YES_NO, default, help)
 
 
 def _count(path: str, label: str, group: str, default: int, low: int, high: int, help: str) -> Parameter:
@@ -543,6 +560,7 @@ TABLE: tuple[Parameter, ...] = (
             "From the opening's left edge to the first obstacle."),
     _length("room.right", "Wall free, right", "Room", 60, 0, 400,
             "From the opening's right edge to the first obstacle."),
+    _choice("column.kind", "Face", "Columns", COLUMNS, "What the columns' faces are made of."),
     _length("column.width", "Width", "Columns", 7.5, 4, 24, "Face of the column, side to side."),
     _length(
         "column.width_left",
@@ -571,15 +589,31 @@ TABLE: tuple[Parameter, ...] = (
             "Upright members of the column's frame."),
     _length("column.rail", "Rail width", "Columns", 2.5, 1, 10, "Level members, as seen between mouldings."),
     _count("column.panels", "Panels", "Columns", 1, 1, 4, "Panels one above the other in each column."),
+    _count("flute.count", "Flutes", "Columns", 5, 1, 15, "Hollows up the face of each column."),
+    _length("flute.width", "Flute width", "Columns", 0.625, 0.25, 2, "Each hollow, edge to edge.", 0.0625),
+    _length("flute.depth", "Flute depth", "Columns", 0.25, 0.0625, 0.75,
+            "From the face to the hollow's bottom.", 0.0625),
+    _length("flute.between", "Between flutes", "Columns", 0.375, 0.125, 2,
+            "The flat left between two hollows.", 0.0625),
+    _length("flute.stop", "Flutes stop short", "Columns", 1.5, 0, 24,
+            "Plain pieces of this height end the flutes at both ends; 0 lets them run through."),
+    _yes_no("plinth.on", "Plinths", "Plinths", True, "A block wrapped round each column's foot."),
     _length("plinth.height", "Height", "Plinths", 8, 2, 24, "Foot block, from where the column stands."),
     _length("plinth.projection", "Projection", "Plinths", 0.75, 0.25, 2,
             "Beyond the column on its three free sides."),
+    _choice("frieze.kind", "Face", "Frieze", FRIEZES, "What the face under the shelf is made of."),
+    _choice("frieze.place", "Runs", "Frieze", FRIEZE_PLACES,
+            "Between the columns, or over their faces from side to side."),
     _length("frieze.height", "Height", "Frieze", 9, 4, 36, "From its lower edge to the shelf's underside."),
     _length("frieze.projection", "Projection", "Frieze", 3, 0.75, 16,
             "From the masonry to the frieze's face."),
     _length("frieze.stile", "Stile width", "Frieze", 2.5, 1, 8, "Upright members between the panels."),
     _length("frieze.rail", "Rail width", "Frieze", 2, 1.25, 8, "Level members, as seen below the bed mould."),
     _count("frieze.panels", "Panels", "Frieze", 3, 1, 7, "Panels side by side."),
+    _length("tablet.width", "Tablet width", "Frieze", 16, 2, 96, "The raised field in the frieze's middle."),
+    _length("tablet.height", "Tablet height", "Frieze", 5, 1, 30, "Its height; it lies in the middle."),
+    _length("tablet.thickness", "Tablet thickness", "Frieze", 0.5, 0.125, 2,
+            "How far it stands out from the frieze.", 0.0625),
     _length("panel.reveal", "Reveal", "Panels", 0.75, 0.125, 1, "From the frame's face back to the panel."),
     _length("panel.thickness", "Thickness", "Panels", 0.25, 0.125, 0.5,
             "The sheet as measured, not as named.", 0.03125),

@@ -26,11 +26,7 @@ def list_strings(surround: Surround, view: str) -> tuple[String, ...]:
 def _front_widths(surround: Surround) -> tuple[String, ...]:
     layout = surround.layout
     left, right, inner, mouth = layout.left, layout.right, layout.column_inner, layout.opening_side
-    frieze = layout.frieze_frame
-    members = [(-inner, layout.shelf_bottom, "")]
-    for x0, _, x1, _ in frieze.openings:
-        members += [(x0, layout.shelf_bottom, "frieze.stile"), (x1, layout.shelf_bottom, "")]
-    members.append((inner, layout.shelf_bottom, "frieze.stile"))
+    members = [(x, layout.shelf_bottom, shows) for x, shows in _frieze_stations(surround)]
     top, front = layout.shelf_top, layout.facing_side
     return (
         measure(
@@ -60,6 +56,19 @@ def _front_widths(surround: Surround) -> tuple[String, ...]:
     )
 
 
+def _frieze_stations(surround: Surround) -> list[tuple[float, str]]:
+    """x along the frieze, each with what its distance from the last one stands for."""
+    frieze, tablet = surround.layout.frieze_frame, surround.layout.tablet
+    x0, _, x1, _ = frieze.outline
+    stations = [(x0, "")]
+    for left, _, right, _ in frieze.openings:
+        stations += [(left, "frieze.stile"), (right, "")]
+    if tablet:
+        left, _, right, _ = tablet.outline
+        stations += [(left, ""), (right, "tablet.width")]
+    return [*stations, (x1, "frieze.stile" if frieze.openings else "")]
+
+
 def _own(surround: Surround, path: str, side: Side) -> str:
     """The parameter a side's size stands for: the one for that side alone where it is given."""
     alone = f"{path.removesuffix('_end')}_{side.name}"
@@ -71,14 +80,15 @@ def _front_heights(surround: Surround) -> tuple[String, ...]:
     left, right, mouth = layout.left, layout.right, layout.opening_side
     outer = right.outer
     datum = layout.floor if surround.job.design.shelf.height_from == "floor" else 0.0
-    foot = [(right.base, outer, ""), (right.plinth_top, outer, "plinth.height")]
-    panels = foot if right.base != left.base else [(right.plinth_top, outer, "")]
+    plinth = "plinth.height" if layout.plinth_out else ""
+    foot = [(right.base, outer, ""), *([(right.plinth_top, outer, plinth)] if plinth else [])]
+    panels = foot if right.base != left.base or not plinth else [(right.plinth_top, outer, "")]
     panels += [(y, outer, shows) for y, shows in _column_levels(surround)]
     return (
         measure(
             Edge.LEFT,
             (left.base, -left.outer, ""),
-            (left.plinth_top, -left.outer, "plinth.height"),
+            *([(left.plinth_top, -left.outer, plinth)] if plinth else []),
             (layout.frieze_bottom, -left.outer, ""),
             (layout.shelf_bottom, -left.outer, "frieze.height"),
             (layout.shelf_top, -left.shelf_side, "shelf.thickness"),
@@ -106,6 +116,8 @@ def _column_levels(surround: Surround) -> list[tuple[float, str]]:
     cap, capital = layout.mouldings.plinth_cap, layout.mouldings.capital
     levels = [(column.plinth_top + cap.height, "plinth_cap.size")] if cap else []
     rail = "column.rail"
+    if not column.frame.openings:
+        return [*levels, *_face_levels(surround)]
     for _, y0, _, y1 in column.frame.openings:
         if capital and y0 > layout.frieze_bottom:
             levels += [(layout.frieze_bottom - capital.height, rail), (layout.frieze_bottom, "capital.size")]
@@ -115,14 +127,29 @@ def _column_levels(surround: Surround) -> list[tuple[float, str]]:
     return [*levels, (mould, rail), (layout.shelf_bottom, "bed_mould.size")]
 
 
+def _face_levels(surround: Surround) -> list[tuple[float, str]]:
+    """Levels up a column without panels: where its flutes stop, its capital and the bed mould."""
+    layout, flutes = surround.layout, surround.layout.right.frame.flutes
+    capital, bed = layout.mouldings.capital, layout.mouldings.bed
+    levels = [(flutes[1], "flute.stop"), (flutes[3], "")] if flutes else []
+    if capital:
+        levels += [(layout.frieze_bottom - capital.height, "flute.stop" if flutes else "")]
+        levels += [(layout.frieze_bottom, "capital.size")]
+    stop = "flute.stop" if flutes and not (capital or layout.frieze_over) else ""
+    if bed:
+        levels += [(layout.shelf_bottom - bed.height, stop)]
+    last = "bed_mould.size" if bed else stop
+    return [*levels, (layout.shelf_bottom, last)]
+
+
 def _side(surround: Surround) -> tuple[String, ...]:
     layout, base = surround.layout, surround.layout.right.base
     foremost = max(layout.column_front, layout.frieze_front)
     return (
         measure(
             Edge.BELOW,
-            (-layout.plinth_front, base, ""),
-            (-layout.column_front, base, "plinth.projection"),
+            *([(-layout.plinth_front, base, "")] if layout.plinth_out else []),
+            (-layout.column_front, base, "plinth.projection" if layout.plinth_out else ""),
             (0.0, base, "column.projection"),
             (-layout.wall, base, "facing.proud"),
         ),
@@ -172,9 +199,7 @@ def _plan(surround: Surround) -> tuple[String, ...]:
 def _plan_section(surround: Surround) -> tuple[String, ...]:
     layout = surround.layout
     left, right, inner, mouth = layout.left, layout.right, layout.column_inner, layout.opening_side
-    face, plinth, frame = -layout.column_front, -layout.plinth_front, layout.right.frame
-    x0, _, x1, _ = frame.openings[0]
-    out = layout.plinth_out
+    face, plinth, out = -layout.column_front, -layout.plinth_front, layout.plinth_out
     return (
         measure(
             Edge.BELOW,
@@ -183,23 +208,16 @@ def _plan_section(surround: Surround) -> tuple[String, ...]:
             (-mouth, 0.0, "column.margin"),
             (mouth, 0.0, "opening.width"),
             (inner, face, "column.margin"),
-            (x0, face, "column.stile"),
-            (x1, face, ""),
-            (right.outer, face, "column.stile"),
+            *((x, face, shows) for x, shows in _column_stations(surround)),
         ),
         measure(Edge.BELOW, (-left.outer - out, plinth, ""), (right.outer + out, plinth, "")),
         measure(
             Edge.LEFT,
-            (plinth, -left.outer - out, ""),
-            (face, -left.outer, "plinth.projection"),
+            *([(plinth, -left.outer - out, "")] if out else []),
+            (face, -left.outer, "plinth.projection" if out else ""),
             (0.0, -left.outer, "column.projection"),
         ),
-        measure(
-            Edge.RIGHT,
-            (face, right.outer, ""),
-            (face + frame.reveal, x1, "panel.reveal"),
-            (face + frame.reveal + layout.panel, x1, "panel.thickness"),
-        ),
+        *_face_depths(surround),
         measure(
             Edge.RIGHT,
             (-layout.hearth_front, layout.hearth_side, ""),
@@ -208,22 +226,77 @@ def _plan_section(surround: Surround) -> tuple[String, ...]:
     )
 
 
-def _vertical_section(surround: Surround) -> tuple[String, ...]:
+def _column_stations(surround: Surround) -> list[tuple[float, str]]:
+    """x across the right column's face after its inner edge, each with what it stands for."""
+    layout, right = surround.layout, surround.layout.right
+    if right.frame.openings:
+        x0, _, x1, _ = right.frame.openings[0]
+        return [(x0, "column.stile"), (x1, ""), (right.outer, "column.stile")]
+    if layout.flutes is None:
+        return [(right.outer, _own(surround, "column.width", right))]
+    lefts = layout.flutes.lefts(right.inner, right.outer)
+    stations = [(lefts[0], ""), (lefts[0] + layout.flutes.width, "flute.width")]
+    if len(lefts) > 1:
+        stations.append((lefts[1], "flute.between"))
+    return [*stations, (right.outer, "")]
+
+
+def _face_depths(surround: Surround) -> tuple[String, ...]:
+    """How deep the right column's panels or flutes lie behind its face."""
+    layout, right = surround.layout, surround.layout.right
+    face, frame = -layout.column_front, right.frame
+    if layout.flutes:
+        x = layout.flutes.lefts(right.inner, right.outer)[-1] + layout.flutes.width / 2
+        deep = (face + layout.flutes.depth, x, "flute.depth")
+        return (measure(Edge.RIGHT, (face, right.outer, ""), deep),)
+    if not frame.openings:
+        return ()
+    x = frame.openings[0][2]
+    panel = (face + frame.reveal + layout.panel, x, "panel.thickness")
+    return (measure(Edge.RIGHT, (face, right.outer, ""), (face + frame.reveal, x, "panel.reveal"), panel),)
+
+
+def _frieze_levels(surround: Surround) -> list[tuple[float, float, str]]:
+    """Levels up the section through the frieze from its lower edge to under the bed mould."""
     layout, frieze = surround.layout, surround.layout.frieze_frame
-    face = -layout.frieze_front
+    face, mould = -layout.frieze_front, layout.shelf_bottom - layout.mould_size
+    if layout.tablet:
+        _, y0, _, y1 = layout.tablet.outline
+        front = face - layout.tablet.thickness
+        return [(y0, front, ""), (y1, front, "tablet.height"), (mould, face, "")]
+    if not frieze.openings:
+        return [(mould, face, "")]
     _, y0, _, y1 = frieze.openings[0]
-    mould = layout.shelf_bottom - layout.mould_size
-    band, panel = layout.mouldings.back_band, layout.mouldings.panel
+    panel = layout.mouldings.panel
+    return [
+        (y0, face, "frieze.rail"),
+        *([(y0 + panel.height, face + frieze.reveal, "panel_mould.size")] if panel else []),
+        (y1, face, ""),
+        (mould, face, "frieze.rail"),
+    ]
+
+
+def _frieze_depths(surround: Surround) -> tuple[tuple[float, float, str], ...]:
+    """From the frieze's front, or its tablet's, back to the masonry."""
+    layout, tablet = surround.layout, surround.layout.tablet
+    face = -layout.frieze_front
+    back = (0.0, layout.shelf_top, "" if layout.frieze_over else "frieze.projection")
+    if tablet is None:
+        return ((face, layout.shelf_bottom, ""), back)
+    front = (face - tablet.thickness, tablet.outline[3], "")
+    return (front, (face, layout.shelf_bottom, "tablet.thickness"), back)
+
+
+def _vertical_section(surround: Surround) -> tuple[String, ...]:
+    layout, band = surround.layout, surround.layout.mouldings.back_band
+    face = -layout.frieze_front
     foot = [(layout.frieze_bottom - band.height, 0.0, "")] if band else []
     return (
         measure(
             Edge.LEFT,
             *foot,
             (layout.frieze_bottom, face, "back_band.size" if band else ""),
-            (y0, face, "frieze.rail"),
-            *([(y0 + panel.height, face + frieze.reveal, "panel_mould.size")] if panel else []),
-            (y1, face, ""),
-            (mould, face, "frieze.rail"),
+            *_frieze_levels(surround),
             (layout.shelf_bottom, face, "bed_mould.size"),
             (layout.shelf_top, -layout.shelf_front, "shelf.thickness"),
         ),
@@ -237,8 +310,7 @@ def _vertical_section(surround: Surround) -> tuple[String, ...]:
         measure(
             Edge.ABOVE,
             (-layout.shelf_front, layout.shelf_top, ""),
-            (face, layout.shelf_bottom, ""),
-            (0.0, layout.shelf_top, "frieze.projection"),
+            *_frieze_depths(surround),
         ),
         measure(
             Edge.ABOVE, (-layout.shelf_front, layout.shelf_top, ""), (0.0, layout.shelf_top, "shelf.depth")

@@ -110,22 +110,25 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     marks = [*_site_areas(projection, ratio), *_wood_areas(projection, view, ratio)]
     marks += draw_context(surround, view, frame, dimensions, ratio)
     marks += _lines(projection)
+    marks += draw_faults(surround, view, look, options.findings, projection, dimensions, ratio)
     if options.clearance:
         marks += draw_clearance(surround, view, ratio)
-    marks += draw_faults(surround, view, look, options.findings, projection, dimensions, ratio)
     return Drawing((*marks, *dimensions), ratio)
 
 
 def section_level(surround: Surround) -> float:
-    """y of the plan section: through the middle of the columns' lowest panel."""
-    _, low, _, high = surround.layout.right.frame.openings[0]
-    return (low + high) / 2
+    """y of the plan section: through the middle of the columns' lowest panel, of their flutes or below."""
+    layout, frame = surround.layout, surround.layout.right.frame
+    if frame.openings or frame.flutes:
+        _, low, _, high = (*frame.openings, frame.flutes)[0] or frame.outline
+        return (low + high) / 2
+    return (layout.right.plinth_top + layout.frieze_bottom) / 2
 
 
 def section_station(surround: Surround) -> float:
-    """x of the vertical section: through the middle of the frieze's panel nearest the centre line."""
+    """x of the vertical section: the middle of the frieze's panel nearest the centre line, or that line."""
     middles = [(x0 + x1) / 2 for x0, _, x1, _ in surround.layout.frieze_frame.openings]
-    return min(middles, key=lambda x: (abs(x), -x))
+    return min(middles, key=lambda x: (abs(x), -x), default=0.0)
 
 
 def _project(surround: Surround, wood: Solids, view: str, look: Look) -> Projection:

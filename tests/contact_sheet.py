@@ -41,6 +41,17 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
     ("left side narrower", "column.width_left=5 shelf.overhang_left=1 bed_mould.size=1"),
     ("crooked floor", "level.centre=20 level.left=21 level.right=19 1/2"),
     ("no facing to speak of", "facing.width=38 facing.height=31"),
+    ("plain columns, plain frieze", "column.kind=plain frieze.kind=plain"),
+    ("fluted columns, capital", "column.kind=fluted capital.on=yes frieze.kind=plain"),
+    ("flutes run through", "column.kind=fluted flute.stop=0 flute.count=7 flute.width=1/2 capital.on=yes"),
+    ("raised tablet", "frieze.kind=tablet column.kind=plain capital.on=yes plinth_cap.on=yes"),
+    ("plain frieze beside panels over capitals", "frieze.kind=plain capital.on=yes column.panels=2"),
+    ("frieze over the columns", "frieze.place=in_front frieze.panels=5"),
+    (
+        "frieze over fluted columns",
+        "frieze.place=in_front frieze.kind=tablet column.kind=fluted capital.on=yes",
+    ),
+    ("no plinths", "plinth.on=no back_band.on=yes"),
 )
 COLUMNS, ROWS = 5, 5
 WIDTH, HEIGHT, MARGIN, CAPTION = 22.0, 17.0, 0.4, 0.35

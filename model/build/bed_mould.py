@@ -29,7 +29,7 @@ def _path(layout: Layout) -> list[Point2]:
 def _half_path(layout: Layout, side: Side) -> list[Point2]:
     column, frieze = layout.column_front, layout.frieze_front
     back = layout.back_at(side, side.outer_back, layout.shelf_bottom - layout.mould_size)
-    if abs(column - frieze) < LEAST_LAYER / 2:
+    if layout.frieze_over or abs(column - frieze) < LEAST_LAYER / 2:
         # Too small a step to mitre round: straight across, along whichever stands further out.
         return [(side.outer, back), (side.outer, max(column, frieze))]
     return [(side.outer, back), (side.outer, column), (side.inner, column), (side.inner, frieze)]

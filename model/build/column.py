@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.board import Board, End, Point2, Stock, block
 from model.build.frame import FrameWords, build_frame
-from model.build.layout import LEAST_LAYER, LEFT, PANEL_LAP, Layout, Side
+from model.build.layout import LEAST_LAYER, LEFT, PANEL_LAP, Layout, Rect, Side
 from model.build.run import Profile, run_section
 
 COLUMN = {"left": "left column", "right": "right column"}
@@ -22,11 +22,25 @@ def build_columns(layout: Layout, stock: Stock, sheet: Stock) -> tuple[Board, ..
 
 def _face(layout: Layout, side: Side, stock: Stock, sheet: Stock) -> tuple[Board, ...]:
     frame = side.frame
+    if not frame.openings:
+        return tuple(_face_board(layout, side, board, stock) for board in frame.stiles)
     x0, _, x1, top = frame.outline
     between_returns = (x0 + stock.thickness, frame.rails[0][1], x1 - stock.thickness, top)
     stile = frame.stiles[0][2] - frame.stiles[0][0]
     lap = min(PANEL_LAP, stile - stock.thickness)
     return build_frame(frame, FrameWords(COLUMN[side.name], "column"), stock, sheet, between_returns, lap)
+
+
+def _face_board(layout: Layout, side: Side, rect: Rect, stock: Stock) -> Board:
+    """A board of a plain face, over the edges of both returns; fluted where the layout says so."""
+    x0, y0, x1, y1 = rect
+    words, z = COLUMN[side.name], (layout.column_front - stock.thickness, layout.column_front)
+    if layout.flutes is None:
+        return block("column face", words, stock, "y", (x0, x1), (y0, y1), z)
+    if rect != side.frame.flutes:
+        return block("column flute stop", words, stock, "y", (x0, x1), (y0, y1), z)
+    section, curved = layout.flutes.section((x0, x1), z)
+    return Board("column fluted face", words, stock, "y", section, End(y0), End(y1), curved)
 
 
 def _returns(layout: Layout, side: Side, stock: Stock) -> tuple[Board, ...]:
@@ -51,7 +65,9 @@ def _return(layout: Layout, side: Side, role: str, stock: Stock, x: Point2, back
 
 
 def _plinth(layout: Layout, side: Side, stock: Stock) -> tuple[Board, ...]:
-    """Boards mitred round the foot, on packing where they stand out further than they are thick."""
+    """Boards mitred round the foot, on packing where they stand out further than they are thick; or none."""
+    if not layout.plinth_out:
+        return ()
     words = COLUMN[side.name]
     inner, outer, front = side.inner, side.outer, layout.column_front
     y0, y1 = side.base, side.plinth_top

@@ -1,4 +1,4 @@
-"""The frieze between the columns, and the soffit that closes it from below."""
+"""The frieze under the shelf, its tablet, and the soffit that closes it from below."""
 
 from __future__ import annotations
 
@@ -10,23 +10,43 @@ FRIEZE = "frieze"
 
 
 def build_frieze(layout: Layout, stock: Stock, sheet: Stock) -> tuple[Board, ...]:
-    """Frame, panels and, where the frieze stands off the masonry, a soffit."""
-    frame = layout.frieze_frame
-    x0, y0, x1, y1 = frame.outline
-    closed = soffit_depth(layout) > 0
-    area = (x0, y0 + stock.thickness if closed else y0, x1, y1)
-    rail = frame.rails[0][3] - y0
-    lap = min(PANEL_LAP, rail - stock.thickness) if closed else PANEL_LAP
-    face = build_frame(frame, FrameWords(FRIEZE, "frieze"), stock, sheet, area, lap)
-    if not closed:
+    """The face and, where the frieze stands off the masonry, a soffit between the columns."""
+    y0 = layout.frieze_bottom
+    face = _face(layout, stock, sheet) + _tablet(layout, stock)
+    if not soffit_depth(layout):
         return face
     y = (y0, y0 + stock.thickness)
     back = layout.wall if y0 >= layout.facing_top else 0.0
-    return (*face, block("soffit", FRIEZE, stock, "x", (x0, x1), y, (back, soffit_depth(layout))))
+    x = (-layout.column_inner, layout.column_inner)
+    return (*face, block("soffit", FRIEZE, stock, "x", x, y, (back, soffit_depth(layout))))
+
+
+def _face(layout: Layout, stock: Stock, sheet: Stock) -> tuple[Board, ...]:
+    """One board, or frame and panels; the soffit reaches behind these but where they run over the columns."""
+    frame = layout.frieze_frame
+    x0, y0, x1, y1 = frame.outline
+    if not frame.openings:
+        z = (frame.front - stock.thickness, frame.front)
+        return (block("frieze board", FRIEZE, stock, "x", (x0, x1), (y0, y1), z),)
+    closed = soffit_depth(layout) > 0 and not layout.frieze_over
+    area = (x0, y0 + stock.thickness if closed else y0, x1, y1)
+    lap = min(PANEL_LAP, frame.rails[0][3] - y0 - stock.thickness) if closed else PANEL_LAP
+    return build_frame(frame, FrameWords(FRIEZE, "frieze"), stock, sheet, area, lap)
+
+
+def _tablet(layout: Layout, stock: Stock) -> tuple[Board, ...]:
+    """The raised field on a plain frieze, if any."""
+    if layout.tablet is None:
+        return ()
+    x0, y0, x1, y1 = layout.tablet.outline
+    z = (layout.frieze_front, layout.frieze_front + layout.tablet.thickness)
+    return (block("frieze tablet", FRIEZE, stock, "x", (x0, x1), (y0, y1), z),)
 
 
 def soffit_depth(layout: Layout) -> float:
-    """How far the frame's back is off the masonry, where a soffit closes it; 0 when none is built."""
+    """How far what the soffit meets is off the masonry; 0 when none is built."""
+    if layout.frieze_over:
+        return layout.column_front
     gap = layout.frieze_front - layout.board
     return gap if gap >= LEAST_LAYER else 0.0
 
@@ -34,4 +54,4 @@ def soffit_depth(layout: Layout) -> float:
 def frieze_hollow(layout: Layout) -> float:
     """Clear depth behind the frieze's panels and frame, where nailers find room."""
     frame = layout.frieze_frame
-    return layout.frieze_front - max(layout.board, frame.reveal + layout.panel)
+    return layout.frieze_front - max(layout.board, frame.thickness(layout.panel))

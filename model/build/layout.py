@@ -7,7 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
+from model.board import Point2
+from model.build.flutes import Flutes, fit_flutes
 from model.build.ledger import Ledger
 from model.build.ledger import Shortfall as Shortfall
 from model.build.mouldings import (
@@ -18,7 +21,7 @@ from model.build.mouldings import (
     fit_moulding,
     least_side,
 )
-from model.design import Design
+from model.design import FLUSH, FLUTED, FRAMED, IN_FRONT, PLAIN, TABLET, Design
 from model.moulding.library import Use
 from model.moulding.section import Section
 from model.site import Site
@@ -33,6 +36,8 @@ MOST_OUT_OF_LEVEL = 6.0
 """Most that a foot may lie off where it was expected, in.; beyond it the tape slipped. Shop choice."""
 LEAST_ZONE = 1.5
 """Least height between plinth and capital that takes rails and a panel, in. Shop choice."""
+LEAST_STOP = 0.25
+"""Shortest plain piece at the end of flutes, in. Shop choice."""
 LEAST_BAND = 1.0
 """Least length of a back band's leg, in. Shop choice."""
 BETWEEN_PANEL_MOULDS = 0.25
@@ -56,7 +61,9 @@ class Frame:
     """Stiles, rails and panel openings as built, seen from the front; a column's as if it stood on the right.
 
     `front` is z of its face, `reveal` how far behind it the panels lie. Exactly one of stiles and rails
-    runs through: the stiles of a column, the rails of a frieze.
+    runs through: the stiles of a column, the rails of a frieze. A plain face has no openings: its boards
+    stand where the members that run through would, and `reveal` is their thickness. `flutes` is which of
+    a column's boards is fluted.
     """
 
     outline: Rect
@@ -65,6 +72,19 @@ class Frame:
     stiles: tuple[Rect, ...]
     rails: tuple[Rect, ...]
     openings: tuple[Rect, ...]
+    flutes: Rect | None = None
+
+    def thickness(self, panel: float) -> float:
+        """From its face to the back of what lies behind it furthest, with panels `panel` thick."""
+        return self.reveal + panel if self.openings else self.reveal
+
+
+@dataclass(frozen=True, slots=True)
+class Tablet:
+    """The raised field on a plain frieze: where it lies and how far it stands out, as built."""
+
+    outline: Rect
+    thickness: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +126,7 @@ class Layout:
 
     `floor`, `ceiling` are y of the room's floor and ceiling; `wall` is z of the wall beside the facing.
     `*_front` are z of faces, `shelf_back` of the shelf's back. `column_inner` is x of both columns' inner
-    sides, right of the centre line.
+    sides, right of the centre line. `frieze_over` says that the frieze runs over the columns' faces.
     """
 
     opening_side: float
@@ -134,6 +154,9 @@ class Layout:
     panel: float
     edge_bottom: float
     frieze_frame: Frame
+    frieze_over: bool
+    tablet: Tablet | None
+    flutes: Flutes | None
     mouldings: Mouldings
     shortfalls: tuple[Shortfall, ...]
 
@@ -194,12 +217,7 @@ def lay_out(site: Site, design: Design) -> Layout:
     highest_foot = max(0.0, *(foot.base for foot in feet))
     board = design.board.thickness
     column_front = design.column.projection
-    frieze_front = ledger.hold(
-        "frieze.projection",
-        design.frieze.projection,
-        max(design.frieze.projection, board),
-        "the boards are thicker than that",
-    )
+    frieze_front = _frieze_front(design, ledger)
     thickness = _shelf_thickness(design, ledger)
     shelf_top = _shelf_top(design, floor, thickness + highest_foot + LEAST_LEG, ledger)
     shelf_bottom = shelf_top - thickness
@@ -214,15 +232,19 @@ def lay_out(site: Site, design: Design) -> Layout:
     hanging = board if edge > thickness else 0.0
     bed = _fit_bed_mould(design, inner, hanging, frieze_height, ledger)
     under_bed = shelf_bottom - (bed.height if bed else 0.0)
+    over = design.frieze.place == IN_FRONT
+    x0, x1 = (-feet[0].outer, feet[1].outer) if over else (-inner, inner)
     frieze_frame = _frieze_frame(
-        design, (-inner, frieze_bottom, inner, shelf_bottom), frieze_front, under_bed, ledger
+        design, (x0, frieze_bottom, x1, shelf_bottom), frieze_front, under_bed, ledger
     )
     plinth_tops = [foot.base + _plinth_height(design, foot, frieze_bottom, ledger) for foot in feet]
     capital = _fit_capital(design, inner, frieze_bottom - max(plinth_tops), ledger)
     below = frieze_bottom - capital.height if capital else under_bed
     over_plinth = min(frieze_bottom, below - LEAST_ZONE) - max(plinth_tops)
     cap = _fit_plinth_cap(design, over_plinth, ledger)
+    flutes = fit_flutes(design, min(foot.outer - foot.inner for foot in feet), ledger)
     levels = _Levels(frieze_frame, shelf_bottom, under_bed, capital, cap)
+    plinth_out = design.plinth.projection if design.plinth.on else 0.0
     left, right = (
         _finish_side(site, design, foot, plinth_top, levels, ledger)
         for foot, plinth_top in zip(feet, plinth_tops, strict=True)
@@ -243,8 +265,8 @@ def lay_out(site: Site, design: Design) -> Layout:
         right=right,
         column_inner=inner,
         column_front=column_front,
-        plinth_front=column_front + design.plinth.projection,
-        plinth_out=design.plinth.projection,
+        plinth_front=column_front + plinth_out,
+        plinth_out=plinth_out,
         frieze_bottom=frieze_bottom,
         frieze_front=frieze_front,
         shelf_bottom=shelf_bottom,
@@ -255,6 +277,9 @@ def lay_out(site: Site, design: Design) -> Layout:
         panel=design.panel.thickness,
         edge_bottom=shelf_top - edge,
         frieze_frame=frieze_frame,
+        frieze_over=over,
+        tablet=_fit_tablet(design, inner, frieze_frame, under_bed, hanging, ledger),
+        flutes=flutes,
         mouldings=Mouldings(
             bed=bed,
             capital=capital,
@@ -284,7 +309,7 @@ def _place_foot(site: Site, design: Design, name: str, ledger: Ledger) -> _Foot:
     own = design.column.width_left if name == LEFT else design.column.width_right
     inner = site.opening.width / 2 + design.column.margin
     outer = inner + (design.column.width if own is None else own)
-    around, side = design.plinth.projection, site.hearth.width / 2
+    around, side = design.plinth.projection if design.plinth.on else 0.0, site.hearth.width / 2
     on_hearth = outer + around <= side and design.column.projection + around <= site.hearth.depth
     base = -site.hearth.height if not on_hearth and inner - around >= side else 0.0
     reading = site.level.left if name == LEFT else site.level.right
@@ -308,7 +333,38 @@ class _Levels:
     plinth_cap: Section | None
 
 
+def _frieze_front(design: Design, ledger: Ledger) -> float:
+    """Where its projection says, no thinner than a board; or against the columns' faces."""
+    if design.frieze.place == IN_FRONT:
+        return design.foremost
+    asked, board = design.frieze.projection, design.board.thickness
+    return ledger.hold("frieze.projection", asked, max(asked, board), "the boards are thicker than that")
+
+
+def _fit_tablet(
+    design: Design, inner: float, frieze: Frame, under_bed: float, hanging: float, ledger: Ledger
+) -> Tablet | None:
+    """In the middle of what shows of a plain frieze, behind an edge band that hangs `hanging` thick."""
+    if design.frieze.kind != TABLET:
+        return None
+    asked, (_, y0, _, y1) = design.tablet, (*frieze.outline[:3], under_bed)
+    reason = "the frieze is not large enough for more"
+    width = ledger.hold("tablet.width", asked.width, min(asked.width, 2 * inner - LEAST_STEP), reason)
+    height = ledger.hold("tablet.height", asked.height, min(asked.height, y1 - y0), reason)
+    front = design.foremost + design.shelf.overhang_front - hanging
+    thickness = min(asked.thickness, max(front - frieze.front, 0.0))
+    if thickness < LEAST_LAYER:
+        thickness = 0.0
+    ledger.hold("tablet.thickness", asked.thickness, thickness, "the shelf does not reach over more")
+    middle = (y0 + y1) / 2
+    outline = (-width / 2, middle - height / 2, width / 2, middle + height / 2)
+    return Tablet(outline, thickness) if thickness else None
+
+
 def _plinth_height(design: Design, foot: _Foot, frieze_bottom: float, ledger: Ledger) -> float:
+    """0 without a plinth."""
+    if not design.plinth.on:
+        return 0.0
     asked = design.plinth.height
     built = min(asked, frieze_bottom - foot.base - 1.0)
     return ledger.hold("plinth.height", asked, built, "the frieze comes down to it")
@@ -388,6 +444,8 @@ def _fit_capital(design: Design, inner: float, under_frieze: float, ledger: Ledg
 
 
 def _fit_plinth_cap(design: Design, over_plinth: float, ledger: Ledger) -> Section | None:
+    if not design.plinth.on:
+        return None
     room = Room(
         over_plinth,
         design.plinth.projection,
@@ -399,9 +457,11 @@ def _fit_plinth_cap(design: Design, over_plinth: float, ledger: Ledger) -> Secti
 def _fit_panel_mould(design: Design, frames: Sequence[Frame], ledger: Ledger) -> Section | None:
     """As deep as the panels lie behind their frames and clear of itself across the narrowest of them."""
     openings = [opening for frame in frames for opening in frame.openings]
+    if not openings:
+        return None
     room = Room(
         (least_side(openings) - BETWEEN_PANEL_MOULDS) / 2,
-        min(frame.reveal for frame in frames),
+        min(frame.reveal for frame in frames if frame.openings),
         "the panels are too narrow, or lie too close behind their frames, for more",
     )
     return fit_moulding(design, Use.PANEL_MOULD, "panel_mould", design.panel_mould, room, ledger)
@@ -445,26 +505,58 @@ def _fit_panels(
 
 
 def _column_frame(design: Design, outline: Rect, plinth_top: float, levels: _Levels, ledger: Ledger) -> Frame:
-    """Panels from the plinth to the bed mould, or to a capital with one more over it beside the frieze's."""
+    """What a column's kind shows from the plinth up to the bed mould, the capital or a frieze over it."""
+    capital, cap = levels.capital, levels.plinth_cap
+    low = plinth_top + (cap.height if cap else 0.0)
+    high = levels.under_bed
+    if capital or design.frieze.place == IN_FRONT:
+        high = levels.frieze.outline[1] - (capital.height if capital else 0.0)
+    if design.column.kind == PLAIN:
+        return _plain_face(design, outline, [outline])
+    if design.column.kind == FLUTED:
+        return _fluted_face(design, outline, low, high, ledger)
+    return _framed_column(design, outline, (plinth_top, low, high), levels, ledger)
+
+
+def _plain_face(design: Design, outline: Rect, boards: Sequence[Rect], flutes: Rect | None = None) -> Frame:
+    return Frame(outline, design.column.projection, design.board.thickness, tuple(boards), (), (), flutes)
+
+
+def _fluted_face(design: Design, outline: Rect, low: float, high: float, ledger: Ledger) -> Frame:
+    """Three boards one over the other: the flutes are in the middle one and end where it does."""
     x0, y0, x1, y1 = outline
-    column, capital, cap = design.column, levels.capital, levels.plinth_cap
+    asked = design.flute.stop
+    stop = min(asked, (high - low - LEAST_PANEL) / 2)
+    stop = stop if stop >= LEAST_STOP else 0.0
+    reason = "the column is too low for more" if stop else "that is too little for a piece of its own"
+    ledger.hold("flute.stop", asked, stop, reason)
+    levels = (y0, low + stop, high - stop, y1)
+    boards = [(x0, a, x1, b) for a, b in pairwise(levels) if b - a > LEAST_LAYER / 2]
+    return _plain_face(design, outline, boards, (x0, levels[1], x1, levels[2]))
+
+
+def _framed_column(
+    design: Design, outline: Rect, reach: tuple[float, float, float], levels: _Levels, ledger: Ledger
+) -> Frame:
+    """Panels over `reach`: the plinth's top, their zone's foot and its head; one more over a capital."""
+    x0, y0, x1, y1 = outline
+    plinth_top, low, high = reach
+    column = design.column
+    beside_frieze = levels.capital is not None and design.frieze.place != IN_FRONT
     stile = ledger.hold(
         "column.stile",
         column.stile,
         min(column.stile, (x1 - x0 - LEAST_PANEL) / 2),
         "the column is too narrow for two of them and a panel",
     )
-    _, frieze_low, _, frieze_high = levels.frieze.openings[0]
-    low = plinth_top + (cap.height if cap else 0.0)
-    high = levels.frieze.outline[1] - capital.height if capital else levels.under_bed
     count, rail = _fit_panels("column", "high", column.panels, column.rail, high - low, 1, ledger)
     ledger.hold("column.rail", column.rail, rail, "the column is too low for the rails and a panel")
     panel_height = (high - low - (count + 1) * rail) / count
     inside = (x0 + stile, x1 - stile)
     bottoms = [low + rail + i * (panel_height + rail) for i in range(count)]
     panels = [(bottom, bottom + panel_height) for bottom in bottoms]
-    if capital:
-        panels.append((frieze_low, frieze_high))
+    if beside_frieze:
+        panels.append(_beside_frieze(design, levels))
     edges = [plinth_top - min(RAIL_BEHIND_PLINTH, plinth_top - y0), *(edge for p in panels for edge in p), y1]
     rails = zip(edges[::2], edges[1::2], strict=True)
     return Frame(
@@ -477,15 +569,33 @@ def _column_frame(design: Design, outline: Rect, plinth_top: float, levels: _Lev
     )
 
 
+def _beside_frieze(design: Design, levels: _Levels) -> Point2:
+    """Foot and head of the panel over a capital: the frieze's, or what rails like its own would leave."""
+    if levels.frieze.openings:
+        _, low, _, high = levels.frieze.openings[0]
+        return low, high
+    bottom = levels.frieze.outline[1]
+    rail = min(design.column.rail, (levels.under_bed - bottom - LEAST_PANEL) / 2)
+    return bottom + rail, levels.under_bed - rail
+
+
+def _frieze_reveal(design: Design, front: float, ledger: Ledger) -> float:
+    asked = design.panel.reveal
+    if design.frieze.place == IN_FRONT:
+        built = design.front_reveal
+        reason = "the panels of a frieze over the columns lie within its boards, or behind them"
+        return built if abs(built - asked) < FLUSH else ledger.hold("panel.reveal", asked, built, reason)
+    built = min(asked, front - design.panel.thickness)
+    reason = "the frieze stands too close to the masonry for the panel behind it"
+    return ledger.hold("panel.reveal", asked, built, reason)
+
+
 def _frieze_frame(design: Design, outline: Rect, front: float, under_bed: float, ledger: Ledger) -> Frame:
     x0, y0, x1, y1 = outline
     frieze = design.frieze
-    reveal = ledger.hold(
-        "panel.reveal",
-        design.panel.reveal,
-        min(design.panel.reveal, front - design.panel.thickness),
-        "the frieze stands too close to the masonry for the panel behind it",
-    )
+    if frieze.kind != FRAMED:
+        return Frame(outline, front, design.board.thickness, (), (outline,), ())
+    reveal = _frieze_reveal(design, front, ledger)
     count, stile = _fit_panels("frieze", "wide", frieze.panels, frieze.stile, x1 - x0, 1, ledger)
     ledger.hold("frieze.stile", frieze.stile, stile, "the frieze is too short for the stiles and a panel")
     rail = ledger.hold(
@@ -511,4 +621,4 @@ def _frieze_frame(design: Design, outline: Rect, front: float, under_bed: float,
 def _reveal(design: Design, asked: float) -> float:
     """Flush on the frame's back when the difference is too thin to cut."""
     board = design.board.thickness
-    return board if abs(asked - board) < LEAST_LAYER / 4 else asked
+    return board if abs(asked - board) < FLUSH else asked

@@ -36,7 +36,7 @@ def _uprights(layout: Layout, side: Side, nailer: Nailer) -> tuple[Board, ...]:
     """One on each side of a column's hollow, or one that fills a narrow one, clear of the returns."""
     t = layout.board + nailer.clearance
     low, high = side.inner + t, side.outer - t
-    hollow = layout.column_front - max(layout.board, side.frame.reveal + layout.panel)
+    hollow = layout.column_front - max(layout.board, side.frame.thickness(layout.panel))
     two = high - low >= 2 * nailer.width + BETWEEN_UPRIGHTS
     spans = [(low, low + nailer.width), (high - nailer.width, high)] if two else [(low, high)]
     if two and _is_out_of_reach(layout, side, low, _thickness(hollow)):
@@ -69,13 +69,13 @@ def _frieze_strips(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
     if hollow < STRIP or not soffit_depth(layout):
         return ()
     thickness = _thickness(hollow)
-    x0, y0, x1, y1 = layout.frieze_frame.outline
+    y0, y1 = layout.frieze_bottom, layout.shelf_bottom
     low = y0 + layout.board
     top = min(nailer.ledger, (y1 - low) / 2)
     over_soffit = min(nailer.cleat, (y1 - low) / 2)
-    x0, x1 = x0 + nailer.clearance, x1 - nailer.clearance
+    x1 = layout.column_inner - nailer.clearance
     strips = (("shelf nailer", y1 - top, y1), ("soffit nailer", low, low + over_soffit))
-    return tuple(_strip(layout, role, (x0, x1), (bottom, top), thickness) for role, bottom, top in strips)
+    return tuple(_strip(layout, role, (-x1, x1), (bottom, top), thickness) for role, bottom, top in strips)
 
 
 def _strip(layout: Layout, role: str, x: Point2, y: Point2, thickness: float) -> Board:

@@ -28,6 +28,27 @@ CHANGED = {
     "own_section.second": "cavetto 1 down, 1 back; foot 1/8",
     "own_section.third": "cyma recta 1 down, 1 back; foot 1/8",
     "job.precision": "32",
+    "column.stile": 2.0,
+    "column.rail": 2.0,
+    "column.panels": 2,
+    "flute.count": 3,
+    "flute.width": 0.5,
+    "flute.depth": 0.125,
+    "flute.between": 0.5,
+    "flute.stop": 3.0,
+    "plinth.height": 10.0,
+    "plinth.projection": 1.0,
+    "plinth_cap.on": True,
+    "panel_mould.on": True,
+    "frieze.projection": 2.0,
+    "frieze.stile": 3.0,
+    "frieze.rail": 1.5,
+    "frieze.panels": 2,
+    "tablet.width": 12.0,
+    "tablet.height": 4.0,
+    "tablet.thickness": 0.25,
+    "panel.reveal": 0.25,
+    "panel.thickness": 0.5,
 }
 CHART = {"chart.shelf", "chart.legs", "chart.source"}
 OWN = {"own_section.first", "own_section.second", "own_section.third"}
@@ -37,7 +58,13 @@ MOULDINGS = {
     for place in ("capital", "plinth_cap", "panel_mould", "back_band")
     for row in ("profile", "size")
 } | {"shelf.edge_size"}
-OFF = MOULDINGS | OWN
+FLUTES = {f"flute.{row}" for row in ("count", "width", "depth", "between", "stop")}
+TABLET = {f"tablet.{row}" for row in ("width", "height", "thickness")}
+COLUMN_FRAME = {f"column.{row}" for row in ("stile", "rail", "panels")}
+FRIEZE_FRAME = {f"frieze.{row}" for row in ("stile", "rail", "panels")}
+NO_PANELS = {"panel.reveal", "panel.thickness", "panel_mould.on"}
+NO_PLINTHS = {"plinth.height", "plinth.projection", "plinth_cap.on"}
+OFF = MOULDINGS | OWN | FLUTES | TABLET
 
 
 def _outcome(job: Job) -> object:
@@ -61,6 +88,15 @@ def _job(**values: object) -> Job:
         (_job(site__rule="manual", job__units="millimetres"), OFF | {"job.precision"}),
         (_job(capital__on=True), CHART | OFF - {"capital.profile", "capital.size"}),
         (_job(shelf__edge_profile="ovolo"), CHART | OFF - {"shelf.edge_size"}),
+        (_job(column__kind="plain"), CHART | OFF | COLUMN_FRAME),
+        (_job(column__kind="fluted"), CHART | OFF - FLUTES | COLUMN_FRAME),
+        (_job(frieze__kind="tablet"), CHART | OFF - TABLET | FRIEZE_FRAME),
+        (
+            _job(frieze__kind="plain", column__kind="plain"),
+            CHART | OFF | FRIEZE_FRAME | COLUMN_FRAME | NO_PANELS,
+        ),
+        (_job(frieze__place="in_front"), CHART | OFF | {"frieze.projection"}),
+        (_job(plinth__on=False), CHART | OFF | NO_PLINTHS),
         (
             _job(bed_mould__profile="own_2", own_section__second="ovolo 2 down, 2 back; foot 1/8"),
             CHART | OFF - {"own_section.second"} | {"bed_mould.size"},
@@ -71,6 +107,15 @@ def test_idle_rows_are_named_and_have_no_say(job: Job, idle: set[str]):
     assert list_idle(job) == idle
     for path in idle:
         assert _outcome(with_value(job, path, CHANGED[path])) == _outcome(job), path
+
+
+def test_rows_of_a_face_have_a_say_in_its_own_kind():
+    for kind, paths in (("framed", COLUMN_FRAME), ("fluted", FLUTES)):
+        job = _job(column__kind=kind)
+        assert all(_outcome(with_value(job, path, CHANGED[path])) != _outcome(job) for path in paths)
+    for kind, paths in (("framed", FRIEZE_FRAME), ("tablet", TABLET)):
+        job = _job(frieze__kind=kind)
+        assert all(_outcome(with_value(job, path, CHANGED[path])) != _outcome(job) for path in paths)
 
 
 def test_a_row_that_is_not_idle_has_a_say():

@@ -39,7 +39,7 @@ def test_shelf_height_from_the_floor_counts_the_raised_hearth():
 )
 def test_columns_stand_on_the_hearth_that_carries_them_or_beside_it_on_the_floor(hearth_width, base, carried):
     layout = lay(hearth__height="6", hearth__width=hearth_width)
-    assert (layout.column_base, layout.column_on_hearth) == (base, carried)
+    assert [(side.base, side.on_hearth) for side in layout.sides] == [(base, carried)] * 2
 
 
 def test_shelf_lies_against_the_wall_where_the_facing_stays_below_it():
@@ -48,8 +48,8 @@ def test_shelf_lies_against_the_wall_where_the_facing_stays_below_it():
 
 
 def test_outer_side_goes_back_to_the_wall_only_where_it_is_clear_of_the_facing():
-    assert lay(facing__proud="1", facing__width="60").column_back == -1
-    assert lay(facing__proud="1", facing__width="77").column_back == 0
+    assert lay(facing__proud="1", facing__width="60").right.outer_back == -1
+    assert lay(facing__proud="1", facing__width="77").right.outer_back == 0
 
 
 def test_too_many_panels_are_reduced_and_said():
@@ -85,26 +85,27 @@ def test_shelf_depth_is_the_foremost_part_and_the_overhang():
 @given(jobs())
 def test_every_layout_has_room_for_what_it_names(job):
     layout = lay_out(job.site, job.design)
-    assert (
-        layout.column_base < layout.plinth_top < layout.frieze_bottom < layout.shelf_bottom < layout.shelf_top
-    )
-    assert 0 < layout.column_inner < layout.column_outer <= layout.shelf_side
+    assert layout.frieze_bottom < layout.shelf_bottom < layout.shelf_top
+    for side in layout.sides:
+        assert side.base <= side.plinth_top < layout.frieze_bottom
+        assert (side.plinth_top > side.base) is job.design.plinth.on
+        assert 0 < layout.column_inner == side.inner < side.outer <= side.shelf_side
     assert layout.frieze_front >= layout.board
-    for frame in (layout.column_frame, layout.frieze_frame):
+    for frame in (layout.left.frame, layout.right.frame, layout.frieze_frame):
         assert all(x1 - x0 >= 1 - 1e-9 and y1 - y0 >= 1 - 1e-9 for x0, y0, x1, y1 in frame.openings)
         assert all(x1 > x0 and y1 > y0 for x0, y0, x1, y1 in frame.stiles + frame.rails)
-        assert 0 < frame.reveal <= frame.front - layout.panel + 1e-9
+        assert 0 < frame.thickness(layout.panel) <= frame.front + 1e-9
 
 
 @settings(max_examples=80, deadline=None)
-@given(jobs())
+@given(jobs(column__kind="framed"))
 def test_frame_members_and_panels_fill_the_frame_exactly(job):
     layout = lay_out(job.site, job.design)
     frieze = layout.frieze_frame
     x0, y0, x1, y1 = frieze.outline
     pieces = frieze.stiles + frieze.rails + frieze.openings
     assert sum((b - a) * (d - c) for a, c, b, d in pieces) == pytest.approx((x1 - x0) * (y1 - y0))
-    column = layout.column_frame
+    column = layout.right.frame
     heights = sorted(edge for _, a, _, b in column.rails[1:] + column.openings for edge in (a, b))
     assert heights[-1] == layout.shelf_bottom
     assert all(a == pytest.approx(b) for a, b in zip(heights[1:-1:2], heights[2::2], strict=True))
@@ -141,7 +142,7 @@ def test_one_side_may_be_narrower_and_its_shelf_end_shorter():
 
 
 @settings(max_examples=60, deadline=None)
-@given(jobs(level__left=None, level__right=None), floats(-1, 1), floats(-1, 1))
+@given(jobs(level__left=None, level__right=None, hearth__height=0.0), floats(-1, 1), floats(-1, 1))
 def test_changing_a_floor_reading_never_moves_the_shelf(job, left, right):
     before = lay_out(job.site, job.design)
     crooked = with_value(with_value(job, "level.centre", 10.0), "level.left", 10.0 - left)
@@ -150,3 +151,54 @@ def test_changing_a_floor_reading_never_moves_the_shelf(job, left, right):
     if "shelf.height" not in shortfalls(before) and "shelf.height" not in shortfalls(after):
         assert after.shelf_top == before.shelf_top
         assert (after.left.base, after.right.base) == pytest.approx((left, right))
+
+
+def test_flutes_are_left_out_until_the_rest_fit_the_narrower_column():
+    # Seven of 3/4 with 1/2 between need 8 1/4; 5 in. less 1/4 on each side takes four: 3 and 1 1/2.
+    layout = lay(
+        column__kind="fluted",
+        column__width_left="5",
+        flute__count="7",
+        flute__width="3/4",
+        flute__between="1/2",
+    )
+    assert shortfalls(layout)["flute.count"] == (7, 4)
+    assert layout.flutes.across == pytest.approx(4.5)
+
+
+def test_a_flute_is_no_deeper_than_half_its_width_and_leaves_wood_behind():
+    assert lay(column__kind="fluted", flute__width="1/2", flute__depth="1/2").flutes.depth == 0.25
+    assert lay(column__kind="fluted", flute__width="2", flute__depth="3/4").flutes.depth == 0.5625
+
+
+def test_flutes_stop_short_of_plinth_and_capital_between_plain_pieces():
+    layout = lay(column__kind="fluted", flute__stop="2", capital__on="yes", capital__size="3")
+    assert layout.right.frame.flutes[1::2] == (8 + 2, 43 - 3 - 2)
+    assert [y1 - y0 for _, y0, _, y1 in layout.right.frame.stiles] == [10, 28, 14]
+
+
+def test_flutes_run_from_the_plinth_to_the_bed_mould_when_nothing_stops_them():
+    layout = lay(column__kind="fluted", flute__stop="0", bed_mould__size="2")
+    assert layout.right.frame.flutes[1::2] == (8, 50)
+
+
+def test_a_frieze_over_the_columns_reaches_across_them_and_carries_the_shelf_forward():
+    layout = lay(frieze__place="in_front", shelf__overhang_front="3")
+    assert layout.frieze_frame.outline[::2] == (-38.5, 38.5)
+    # Columns 4, panels 3/4 behind the frame's face and 1/4 thick: the sheet lies on the columns.
+    assert (layout.frieze_front, layout.shelf_front) == (5, 8)
+    assert lay(frieze__place="in_front", frieze__kind="plain").frieze_front == 4.75
+    assert lay(frieze__place="in_front", panel__reveal="3/8").frieze_front == 4.75
+
+
+def test_a_tablet_lies_in_the_middle_of_what_shows_of_the_frieze():
+    layout = lay(frieze__kind="tablet", frieze__height="9", bed_mould__size="1")
+    assert layout.tablet.outline == (-8, 43 + 1.5, 8, 51 - 1.5)
+    tall = lay(frieze__kind="tablet", tablet__height="20", bed_mould__size="1")
+    assert shortfalls(tall)["tablet.height"] == (20, 8)
+
+
+def test_without_plinths_the_columns_stand_on_their_own_feet():
+    layout = lay(plinth__on="no", plinth_cap__on="yes")
+    assert layout.right.plinth_top == layout.right.base
+    assert (layout.plinth_out, layout.mouldings.plinth_cap) == (0, None)

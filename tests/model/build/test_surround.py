@@ -39,7 +39,7 @@ def test_plinth_stands_out_on_three_sides_by_its_projection():
     layout, boards = build(plinth__projection="1 1/4")
     front = next(b for b in of_role(boards, "plinth front") if b.assembly == "right column")
     assert front.bounds[0][0] == layout.column_inner - 1.25
-    assert front.bounds[1][0] == layout.column_outer + 1.25
+    assert front.bounds[1][0] == layout.right.outer + 1.25
     assert front.bounds[1][2] == layout.column_front + 1.25
     assert len(of_role(boards, "plinth packing")) == 6
 
@@ -100,7 +100,7 @@ def test_bed_mould_is_as_high_as_it_is_deep_and_returns_to_the_wall():
     layout, boards = build(bed_mould__size="2")
     mould = of_role(boards, "bed mould")
     assert len(mould) == 7
-    assert min(board.bounds[0][2] for board in mould) == layout.column_back
+    assert min(board.bounds[0][2] for board in mould) == layout.right.outer_back
     assert all(board.width == pytest.approx(2) and board.thickness == pytest.approx(2) for board in mould)
 
 
@@ -159,3 +159,42 @@ def test_a_leg_on_a_low_spot_is_longer_by_what_the_floor_falls():
     _, boards = build(level__centre="30", level__left="30 3/4")
     lengths = {board.assembly: board.length for board in of_role(boards, "column stile")}
     assert lengths["left column"] - lengths["right column"] == 0.75
+
+
+def test_a_plain_column_is_one_board_over_the_edges_of_its_returns():
+    layout, boards = build(column__kind="plain", column__width="13")
+    right = [board for board in boards if board.assembly == "right column"]
+    (face,) = of_role(right, "column face")
+    assert (face.width, face.thickness, face.length) == (13, 0.75, layout.shelf_bottom)
+    assert {board.bounds[1][2] for board in of_role(right, "column outer return")} == {face.bounds[0][2]}
+    assert not of_role(right, "column stile") + of_role(right, "column panel")
+
+
+def test_a_fluted_column_is_three_boards_of_one_face():
+    _, boards = build(column__kind="fluted", flute__stop="2")
+    right = [board for board in boards if board.assembly == "right column"]
+    (fluted,) = of_role(right, "column fluted face")
+    foot, neck = sorted(of_role(right, "column flute stop"), key=lambda board: board.bounds[0][1])
+    assert foot.bounds[1][1] == fluted.bounds[0][1] == 8 + 2
+    assert fluted.bounds[1][1] == neck.bounds[0][1]
+    assert fluted.section_area < fluted.width * fluted.thickness
+
+
+def test_a_frieze_over_the_columns_lies_on_their_faces_and_the_soffit_stays_between_them():
+    layout, boards = build(frieze__place="in_front", frieze__kind="plain")
+    (board,), (soffit,) = of_role(boards, "frieze board"), of_role(boards, "soffit")
+    assert board.length == 2 * layout.right.outer
+    assert board.bounds[0][2] == soffit.bounds[1][2] == layout.column_front
+    assert soffit.length == 2 * layout.column_inner
+
+
+def test_a_tablet_lies_on_the_frieze():
+    layout, boards = build(frieze__kind="tablet", tablet__thickness="3/8")
+    (tablet,) = of_role(boards, "frieze tablet")
+    assert (tablet.length, tablet.width, tablet.thickness) == (16, 5, 0.375)
+    assert tablet.bounds[0][2] == layout.frieze_front
+
+
+def test_without_plinths_nothing_is_wrapped_round_the_feet():
+    _, boards = build(plinth__on="no")
+    assert not [board for board in boards if "plinth" in board.role]
