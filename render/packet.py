@@ -11,15 +11,19 @@ from model.errors import Refused
 from model.parameters import UNITS
 from model.surround import Surround
 from model.takeoff.cut_list import Cut
+from model.takeoff.saw_setups import list_setups
 from render.checks_sheet import checks_strips
 from render.cut_sheet import cut_strips
 from render.details import detail_of, draw_detail, draw_relieved
 from render.drawing import Drawing, Placed, Sheet
 from render.extent import Box
 from render.front_parted import draw_frame_sizes, draw_main_sizes
+from render.moulding_sheet import lay_mouldings, list_used
+from render.saw_sheet import saw_strips
 from render.scales import Scale, list_scales
 from render.sheet_notes import list_notes
-from render.sheets import FRAME_SIZES, PAPERS, TITLES, VIEW_TITLES, Block, build_sheet, safe_area
+from render.sheets import FRAME_SIZES, TITLES, VIEW_TITLES, Block, build_sheet, safe_area
+from render.sheets import paper_size as paper_size
 from render.tables import Strip, pour_strips
 from render.title_block import TitleBlock
 from render.view_layout import DrawView, Layout, lay_views, lay_with_detail
@@ -71,18 +75,22 @@ def build_packet(
     paper: str,
     date_text: str,
 ) -> tuple[Sheet, ...]:
-    """Elevations, sections, checks and cut list of `surround` on `paper` (a key of PAPERS).
+    """Elevations, sections, mouldings, checks and cut list of `surround` on `paper` (a key of PAPERS).
 
     Raises Refused for another paper.
     """
     desk = _Desk(surround, tuple(findings), paper_size(paper))
     left, _, right, _ = safe_area(*desk.size, Block.BELOW)
     checks = checks_strips(surround, findings, guides, right - left)
-    list_of_cuts = cut_strips(cuts, surround.job.about.length_style, right - left)
+    list_of_cuts = (
+        *cut_strips(cuts, surround.job.about.length_style, right - left),
+        *saw_strips(list_setups(surround), right - left),
+    )
     drafts = [
         *_draft_elevations(desk),
         _draft_section(desk, "plan_section"),
         _draft_section(desk, "vertical_section"),
+        *_draft_mouldings(desk),
         *_draft_pages("Checks", checks, desk.size),
         *_draft_pages("Cut list", list_of_cuts, desk.size),
     ]
@@ -100,13 +108,6 @@ def build_view_sheet(
         raise Refused("view", view, "write one of " + ", ".join(VIEW_TITLES))
     desk = _Desk(surround, None, paper_size(paper))
     return _number_sheets(desk, _draft_views(desk, (view,), options), date_text)[0]
-
-
-def paper_size(paper: str) -> tuple[float, float]:
-    """Width and height of a paper by name, paper inches. Raises Refused."""
-    if paper not in PAPERS:
-        raise Refused("paper", paper, "write one of " + ", ".join(PAPERS))
-    return PAPERS[paper]
 
 
 def _draft_elevations(desk: _Desk) -> list[_Draft]:
@@ -135,6 +136,15 @@ def _draft_section(desk: _Desk, view: str) -> _Draft:
     draws = (_each_once(desk.surround, draw_relieved), _each_once(desk.surround, draw_detail))
     layout = lay_with_detail((view, detail_of(view)), draws, desk.scales, desk.area)
     return _draft(desk, (view,), layout or _lay(desk, _drawer(desk.surround), (view,)))
+
+
+def _draft_mouldings(desk: _Desk) -> list[_Draft]:
+    """Every moulding of the job full size; no page where there is none."""
+    style = desk.surround.job.about.length_style
+    area = safe_area(*desk.size, Block.BELOW)
+    pages = lay_mouldings(list_used(desk.surround.layout.mouldings, style), area, style)
+    full_size = desk.scales[0].name
+    return [_Draft("Mouldings, full size", full_size, page, Block.BELOW) for page in pages]
 
 
 def _draft_views(desk: _Desk, views: tuple[str, ...], options: ViewOptions | None = None) -> list[_Draft]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from enum import StrEnum
 
+from model.errors import Refused
 from model.units import MM_PER_INCH
 from render.check_bar import check_bar_marks
 from render.drawing import Drawing, Lines, Mark, Pen, Placed, Polyline, Sheet
@@ -59,6 +60,13 @@ class Block(StrEnum):
 
 CLEAR = {Block.BESIDE: 2 * MM, Block.BELOW: 3 * MM}
 """Kept clear between the border and what stands inside it, by where the block lies. Shop choice."""
+
+
+def paper_size(paper: str) -> tuple[float, float]:
+    """Width and height of a paper by name, paper inches. Raises Refused."""
+    if paper not in PAPERS:
+        raise Refused("paper", paper, "write one of " + ", ".join(PAPERS))
+    return PAPERS[paper]
 
 
 def safe_area(width: float, height: float, block: Block) -> Box:

@@ -25,8 +25,8 @@ from model.moulding.elements import (
 from model.moulding.section import Section
 
 SHOP_CHOICE = "shop choice"
-WARE_TUSCAN = "W. R. Ware, The American Vignola, 1902, The Tuscan Order: the capital in thirds"
-VITRUVIUS_ATTIC = "Vitruvius, De architectura, book 3, chapter 5: the Attic base over its plinth"
+WARE_TUSCAN = "Ware, The American Vignola, The Tuscan Order"
+VITRUVIUS_ATTIC = "Vitruvius, De architectura 3.5.2"
 
 
 class Use(StrEnum):
@@ -119,8 +119,8 @@ SECTIONS: Mapping[str, Shipped] = {
         torus(0.5), fillet(0.1875), foot=0.25),
     "thirds": _flat(
         "Abacus, ovolo and necking in thirds",
-        fillet(0.25, 0.125), fillet(0.75, 0.125), ovolo(0.75, 0.625), fillet(0.25, 0.125), fillet(0.625),
-        bead(0.25), fillet(0.125), foot=0.1875, source=WARE_TUSCAN),
+        fillet(0.1875, 0.09375), fillet(0.5625, 0.09375), ovolo(0.5625, 0.46875), fillet(0.1875, 0.09375),
+        fillet(0.46875), bead(0.1875), fillet(0.09375), foot=0.1875, source=WARE_TUSCAN),
     "attic_base": _flat(
         "Attic base: torus, scotia, torus",
         torus(0.75), fillet(0.125), scotia(0.5, 0.1875), fillet(0.125), torus(0.5),

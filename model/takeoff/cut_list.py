@@ -15,7 +15,7 @@ from model.board import AXES, CROSS, Board, End, Point2, Stock, StockKind
 from model.parameters import SPECIES
 from model.reference.lumber import WIDEST_BOARD
 from model.takeoff.marks import Kind, list_kinds, shape_of
-from model.takeoff.saw_angles import Corner, describe_settings, format_degrees, list_end_cuts, lying_angles
+from model.takeoff.saw_angles import Corner, format_degrees, list_end_cuts, lying_angles
 from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
 
 if TYPE_CHECKING:
@@ -156,7 +156,8 @@ def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[
     first = boards[0]
     notes = [_hand(boards, twin)] if twin else []
     if first.worked:
-        return [*notes, *_describe_moulding(first)]
+        name = first.worked.name
+        return [*notes, f"section: {name[:1].lower()}{name[1:]}"]
     shaped = first.length_axis != first.axis
     notes += _list_notches(first, style) if shaped else []
     rebates = [] if shaped else _rebates(first)
@@ -174,15 +175,6 @@ def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[
     if first.width > WIDEST_BOARD + CLOSE:
         notes.append(f"edge-glued from {ceil(first.width / WIDEST_BOARD - CLOSE)} boards")
     return notes
-
-
-def _describe_moulding(board: Board) -> list[str]:
-    """Which section it has and, where its back is sprung, how the saw is set for its ends."""
-    if board.worked is None:
-        return []
-    name = board.worked.name
-    section = f"section: {name[:1].lower()}{name[1:]}"
-    return [section, *filter(None, [describe_settings(board)])]
 
 
 def _hand(boards: Sequence[Board], twin: str) -> str:

@@ -151,23 +151,6 @@ def list_end_cuts(board: Board) -> tuple[EndCut, ...]:
     return tuple(sorted(cuts, key=lambda cut: cut.end))
 
 
-def describe_settings(board: Board) -> str:
-    """How the saw is set for each mitred end of a sprung piece, in words; empty for any other piece.
-
-    First flat on its back, then standing.
-    """
-    cuts = list_end_cuts(board)
-    if not board.worked or not board.worked.spring or not cuts:
-        return ""
-    flat = "; ".join(f"{cut.end} end: {cut.settings[0].describe()}" for cut in cuts)
-    standing = [cut.settings[1] for cut in cuts]
-    swings = ", ".join(
-        f"{cut.end} end table {format_degrees(setting.mitre)} {setting.swing}"
-        for cut, setting in zip(cuts, standing, strict=True)
-    )
-    return f"{Lie.FLAT}, {flat}; or {Lie.STANDING}, {standing[0].fence} to the fence, {swings}"
-
-
 def _list_end(board: Board, worked: Worked, cut: End, way: int) -> EndCut:
     out, seat = _direction(worked.out), _direction(worked.seat)
     across = [0.0, 0.0, 0.0]
