@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from model.fixing import Nailer
+from model.fixing import CordWay, Nailer
 
 FRAMED, PLAIN, FLUTED, TABLET = "framed", "plain", "fluted", "tablet"
 """Kinds of column and of frieze: the words that stand in a job file."""
@@ -155,6 +155,7 @@ class Design:
     back_band: Moulding
     own_section: OwnSection
     nailer: Nailer
+    cord: CordWay
     board: BoardStock
 
     @property

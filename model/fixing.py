@@ -5,6 +5,11 @@ Defaults and bounds stand in model.parameters; what is built of it in model.buil
 
 from dataclasses import dataclass
 
+OWN = "own"
+"""The word for a plug that is in no table."""
+IN_FRIEZE = "frieze"
+"""The word for a way behind the frieze; the others name a column."""
+
 
 @dataclass(frozen=True, slots=True)
 class Nailer:
@@ -17,3 +22,22 @@ class Nailer:
     clearance: float
     ledger: float
     cleat: float
+
+
+@dataclass(frozen=True, slots=True)
+class CordWay:
+    """A way for cords through a column or behind the frieze: where, and the largest thing that must pass.
+
+    `plug` is a word of model.reference.connectors, or OWN for `own_width` by `own_height`. `clearance` is
+    how much wider the hole is than the plug's diagonal, `exit_height` how high over a column's foot the lower
+    hole lies, `panel_clearance` what is free on each side of the loose panel.
+    """
+
+    on: bool
+    place: str
+    plug: str
+    own_width: float
+    own_height: float
+    clearance: float
+    exit_height: float
+    panel_clearance: float

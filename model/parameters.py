@@ -14,6 +14,7 @@ from itertools import pairwise
 from typing import cast
 
 from model.errors import Refused
+from model.fixing import IN_FRIEZE, OWN
 from model.measures import (
     BARE,
     COVERAGE,
@@ -30,6 +31,7 @@ from model.measures import (
 from model.moulding.library import Use, list_choices
 from model.moulding.notation import parse_section
 from model.reference import rates
+from model.reference.connectors import CONNECTORS, HOLE_CLEARANCE, PANEL_CLEARANCE
 from model.reference.sourced import Sourced
 from model.units import INCHES_16, LengthStyle, format_length, parse_length
 
@@ -107,6 +109,15 @@ _NAMES = {
     "back_band.on": "back band",
     "back_band.profile": "back band section",
     "back_band.size": "back band size",
+    "cord.on": "cord way",
+    "cord.place": "place of the cord way",
+    "cord.plug": "largest plug",
+    "cord.own_width": "width of the own plug",
+    "cord.own_height": "height of the own plug",
+    "cord.clearance": "hole's clearance round the plug",
+    "cord.exit_height": "height of the lower cord hole",
+    "cord.panel_clearance": "loose panel's clearance",
+    "nailer.clearance": "nailer clearance",
     "own_section.first": "own section 1",
     "own_section.second": "own section 2",
     "own_section.third": "own section 3",
@@ -373,6 +384,9 @@ SPECIES = {
     "alder": "Red alder",
     "basswood": "Basswood",
 }
+
+CORD_PLACES = {"right": "Right column", "left": "Left column", IN_FRIEZE: "Frieze"}
+PLUGS = {key: connector.name for key, connector in CONNECTORS.items()} | {OWN: "Own size"}
 
 
 def _is_control(char: str) -> bool:
@@ -680,6 +694,22 @@ TABLE: tuple[Parameter, ...] = (
             "Strip under the shelf; at most half of what the frieze hides."),
     _length("nailer.cleat", "Cleat height", "Nailers", 1.5, 0.75, 5.5,
             "Strip behind the frieze's lower edge; at most half of what the frieze hides."),
+    Parameter("cord.on", "Cord way", "Cord way", Kind.YES_NO, False,
+              "A way for cords inside the surround, with holes at its foot and through the shelf."),
+    _choice("cord.place", "Runs in", "Cord way", CORD_PLACES, "Where the cords run."),
+    _choice("cord.plug", "Largest plug", "Cord way", PLUGS,
+            "The largest thing that must pass; it sizes the holes."),
+    _length("cord.own_width", "Own plug, width", "Cord way", 1.5, 0.125, 4,
+            "Of the plug that was measured, where it is in no table.", 0.0625),
+    _length("cord.own_height", "Own plug, height", "Cord way", 1, 0.125, 4,
+            "Of the plug that was measured, where it is in no table.", 0.0625),
+    _work_length("cord.clearance", "Hole wider by", "Cord way", "Over the plug's diagonal.",
+                 HOLE_CLEARANCE, 0, 1, 0.0625),
+    _length("cord.exit_height", "Lower hole over the foot", "Cord way", 12, 2, 36,
+            "Middle of the hole in a column's outer side, from where the column stands."),
+    _work_length("cord.panel_clearance", "Loose panel, free each side", "Cord way",
+                 "Between the panel that lifts out and what frames it.",
+                 PANEL_CLEARANCE, 0.03125, 0.25, 0.03125),
     _length("board.thickness", "Thickness", "Boards", 0.75, 0.5, 1,
             "The dressed boards as measured.", 0.03125),
     _choice("board.species", "Species", "Boards", SPECIES, "The wood of the boards."),

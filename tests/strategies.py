@@ -120,7 +120,8 @@ def jobs(**held: Any) -> st.SearchStrategy[Job]:
 
 
 def alike(**held: Any) -> st.SearchStrategy[Job]:
-    """Jobs whose sides are alike: nothing is given for one side only, and the feet are level."""
+    """Jobs whose sides are alike: nothing is given or built for one side only, the feet are level."""
     one_sided = ("column__width", "shelf__overhang", "level_")
-    only = {f"{name}_{side}": None for name in one_sided for side in ("left", "right")}
+    only: dict[str, Any] = {f"{name}_{side}": None for name in one_sided for side in ("left", "right")}
+    only["cord__on"] = False
     return jobs(**only, **held)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from model.board import Board, Stock, StockKind
+from model.build.access_panel import build_access_panel
 from model.build.back_band import build_back_band
 from model.build.bed_mould import build_bed_mould
 from model.build.capital import build_capitals
@@ -28,7 +29,7 @@ def build_surround(site: Site, design: Design, layout: Layout | None = None) -> 
     stock = Stock(StockKind.BOARD, design.board.thickness, design.board.species)
     sheet = Stock(StockKind.PANEL, design.panel.thickness, SHEET_WOOD)
     wood = design.board.species
-    return (
+    boards = (
         build_nailers(layout, design.nailer)
         + build_columns(layout, stock, sheet)
         + build_plinth_caps(layout, wood)
@@ -39,3 +40,4 @@ def build_surround(site: Site, design: Design, layout: Layout | None = None) -> 
         + build_bed_mould(layout, wood)
         + build_back_band(layout, wood)
     )
+    return boards + build_access_panel(design, layout, boards, sheet)

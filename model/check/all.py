@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from model.check.backing import check_backing
 from model.check.concealed import check_concealed
+from model.check.cord_way import check_cord_way
 from model.check.finding import Finding
 from model.check.fit import check_fit
 from model.check.hearth import check_hearth
@@ -24,7 +25,12 @@ WHO_DECIDES = (
 def check_surround(surround: Surround) -> tuple[Finding, ...]:
     """Every finding, failures first, then what is not known, cautions and passes."""
     fire = (*_check_clearance(surround), *check_hearth(surround))
-    built = (*check_fit(surround), *check_backing(surround), *check_survey(surround))
+    built = (
+        *check_fit(surround),
+        *check_backing(surround),
+        *check_survey(surround),
+        *check_cord_way(surround),
+    )
     findings = (*ease_unused(surround.job.site, fire), *built)
     return tuple(sorted(findings, key=lambda finding: WORST_FIRST.index(finding.status)))
 

@@ -6,7 +6,7 @@ of is no business of this file.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING
@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 from model.board import AXES, CROSS, Board, End, Point2, Stock, StockKind
 from model.parameters import SPECIES
 from model.reference.lumber import WIDEST_BOARD
+from model.takeoff.cord_work import list_cord_work
 from model.takeoff.marks import Kind, list_kinds, shape_of
 from model.takeoff.saw_angles import Corner, format_degrees, list_end_cuts, lying_angles
 from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
@@ -53,10 +54,13 @@ def list_cuts(surround: Surround) -> tuple[Cut, ...]:
     style = surround.job.about.length_style
     kinds = list_kinds(surround.boards)
     twins = _mirror_twins(surround.boards, kinds)
-    return tuple(_cut(surround, kind, twins.get(kind.mark, ""), style) for kind in kinds)
+    work = list_cord_work(surround)
+    return tuple(_cut(surround, kind, twins.get(kind.mark, ""), style, work) for kind in kinds)
 
 
-def _cut(surround: Surround, kind: Kind, twin: str, style: LengthStyle) -> Cut:
+def _cut(
+    surround: Surround, kind: Kind, twin: str, style: LengthStyle, work: Mapping[int, Sequence[str]]
+) -> Cut:
     boards = [surround.boards[i] for i in kind.pieces]
     first = boards[0]
     assemblies = dict.fromkeys(board.assembly for board in boards)
@@ -70,9 +74,14 @@ def _cut(surround: Surround, kind: Kind, twin: str, style: LengthStyle) -> Cut:
         width=first.width,
         thickness=first.thickness,
         ends=describe_ends(first),
-        notes="; ".join(_list_notes(boards, twin, style)),
+        notes="; ".join((*_list_notes(boards, twin, style), *_list_work(surround, kind, work))),
         pieces=tuple(surround.marks[i] for i in kind.pieces),
     )
+
+
+def _list_work(surround: Surround, kind: Kind, work: Mapping[int, Sequence[str]]) -> list[str]:
+    """What is bored or sawn out for cords, by the mark of the piece."""
+    return [f"{surround.marks[i]}: {words}" for i in kind.pieces for words in work.get(i, ())]
 
 
 def describe_stock(stock: Stock, style: LengthStyle) -> str:

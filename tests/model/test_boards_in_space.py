@@ -146,6 +146,12 @@ def test_no_job_with_every_moulding_has_boards_that_overlap_or_hang_loose(job):
     _check(job)
 
 
+@settings(max_examples=40, deadline=None)
+@given(jobs(cord__on=True))
+def test_no_job_with_a_cord_way_has_boards_that_overlap_or_hang_loose(job):
+    _check(job)
+
+
 @settings(max_examples=60, deadline=None)
 @given(jobs())
 def test_no_job_in_range_has_boards_that_overlap_or_hang_loose(job):
