@@ -33,6 +33,10 @@ class Rates:
     filler_loss: float
     abrasive_disc: float
     abrasive_grits: int
+    frame_screws: int
+    hole_width: float
+    hole_depth: float
+    seam: float
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,6 +35,10 @@ BRAD_SPACING = Sourced(7.0, "in", _PRACTICE, "1/4 in. panels to their frame, 6 t
 FILLER_LOSS = Sourced(100.0, "%", _OURS, "as much again is sanded off or dries up")
 ABRASIVE_DISC = Sourced(12.0, "sq ft", _PRACTICE, "a 5 in. disc does 10 to 15 sq ft of a grit")
 ABRASIVE_GRITS = Sourced(2, "", _PRACTICE, "120 then 150 on bare wood")
+FRAME_SCREWS = Sourced(2, "", _PRACTICE, "two to a frame joint")
+HOLE_WIDTH = Sourced(0.09, "in", _PRACTICE, "head of a finish nail")
+HOLE_DEPTH = Sourced(1 / 8, "in", _PRACTICE, "how deep nails are set")
+SEAM = Sourced(1 / 32, "in", _OURS, "width and depth of a seam before it is filled")
 
 SCRIBE = Sourced(1 / 2, "in", _PRACTICE, "on edges and ends that are fitted to masonry, wall or floor")
 TRIM_END = Sourced(1 / 2, "in", _PRACTICE, "1/2 to 1 in. off each end, more if it is checked")

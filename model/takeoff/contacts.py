@@ -1,0 +1,128 @@
+"""Where flat faces lie on each other: board on board, and board on what stands there already.
+
+Which faces there are stands in model.takeoff.faces; what is done about it (glue, nails) elsewhere.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from model.takeoff.faces import Face, Floats
+
+if TYPE_CHECKING:
+    from shapely import Polygon
+    from shapely.geometry.base import BaseGeometry
+
+TOUCHING = 1 / 512
+"""Faces no further apart than this lie on each other, in.: two steps of the grid that drawings keep."""
+OPPOSITE = 1e-6
+"""How far from -1 the cosine of two normals may be."""
+LEAST_CONTACT = 1e-3
+"""Square inches that count as a contact; less is an edge."""
+SLIVER = 1e-8
+"""Square inches by which a shape may change when its slivers are taken off it and nothing was there."""
+
+
+@dataclass(frozen=True, eq=False)
+class Contact:
+    """Two faces on each other. `first` and `second` are places in the list of faces, first the lower.
+
+    `shape` is where they lie on each other, in places of the first face's plane.
+    """
+
+    first: int
+    second: int
+    shape: BaseGeometry
+
+    @cached_property
+    def area(self) -> float:
+        """Square inches."""
+        return float(self.shape.area)
+
+
+def list_contacts(faces: Sequence[Face], others: Sequence[Face] = ()) -> tuple[Contact, ...]:
+    """Contacts of `faces` with each other, or with `others` where those are given.
+
+    Faces of one owner never touch each other. With `others`, `second` is a place in that list.
+    """
+    among = others or faces
+    found = []
+    for i, j in _candidates(faces, among, same=not others):
+        shape = faces[i].polygon.intersection(_laid_in(faces[i], among[j]))
+        if shape.area > LEAST_CONTACT:
+            found.append(Contact(i, j, shape))
+    return tuple(found)
+
+
+def _candidates(faces: Sequence[Face], among: Sequence[Face], same: bool) -> list[tuple[int, int]]:
+    """Pairs that face each other in one plane and whose boxes meet."""
+    if not faces or not among:
+        return []
+    (normals, offsets, low, high), other = _table(faces), _table(among)
+    opposite = normals @ other[0].T < OPPOSITE - 1
+    near = np.abs(offsets[:, None] + other[1][None]) <= TOUCHING
+    meet = ((low[:, None] <= other[3][None] + TOUCHING) & (other[2][None] <= high[:, None] + TOUCHING)).all(2)
+    pairs = np.argwhere(opposite & near & meet)
+    if same:
+        owners = np.array([face.owner for face in faces])
+        pairs = pairs[(pairs[:, 0] < pairs[:, 1]) & (owners[pairs[:, 0]] != owners[pairs[:, 1]])]
+    return [(int(i), int(j)) for i, j in pairs]
+
+
+def _table(faces: Sequence[Face]) -> tuple[Floats, Floats, Floats, Floats]:
+    """Normals, offsets, and the boxes' low and high corners."""
+    return (
+        np.array([face.normal for face in faces]),
+        np.array([face.offset for face in faces]),
+        np.array([face.ring.min(axis=0) for face in faces]),
+        np.array([face.ring.max(axis=0) for face in faces]),
+    )
+
+
+def _laid_in(face: Face, other: Face) -> Polygon:
+    """The other face's shape in places of this one's plane."""
+    from shapely import Polygon
+
+    return Polygon(other.ring @ face.basis.T)
+
+
+def uncover(faces: Sequence[Face], shapes: Sequence[Sequence[BaseGeometry]]) -> tuple[BaseGeometry, ...]:
+    """What is left of each face when the shapes in its plane are taken off it."""
+    from shapely import union_all
+
+    return tuple(
+        without_slivers(face.polygon.difference(union_all(covered))) if covered else face.polygon
+        for face, covered in zip(faces, map(list, shapes), strict=True)
+    )
+
+
+def without_slivers(shape: BaseGeometry) -> BaseGeometry:
+    """`shape` where it is wider than twice TOUCHING; the same shape when all of it is.
+
+    What is narrower comes of rounding, and its two edges would be taken for joints.
+    """
+    opened = shape.buffer(-TOUCHING, join_style="mitre").buffer(TOUCHING, join_style="mitre", mitre_limit=10)
+    return shape if shape.area - opened.area < SLIVER else opened.intersection(shape)
+
+
+def shapes_on(faces: Sequence[Face], contacts: Sequence[Contact]) -> list[list[BaseGeometry]]:
+    """For each face the shapes of its contacts with other faces of the list, in its own plane."""
+    lists: list[list[BaseGeometry]] = [[] for _ in faces]
+    for contact in contacts:
+        first, second = faces[contact.first], faces[contact.second]
+        lists[contact.first].append(contact.shape)
+        lists[contact.second].append(turn_over(contact.shape, first, second))
+    return lists
+
+
+def turn_over(shape: BaseGeometry, face: Face, other: Face) -> BaseGeometry:
+    """A shape in one face's plane as a shape in the plane of the face that lies on it."""
+    from shapely import transform
+
+    centre = face.offset * face.normal
+    return transform(shape, lambda flat: (flat @ face.basis + centre) @ other.basis.T)

@@ -1,0 +1,107 @@
+"""Every flat face of every board, in its own plane: what is primed, and the start of what touches and shows.
+
+Which parts of faces touch stands in model.takeoff.contacts, which can be seen in model.takeoff.sight.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+from model.board import Board
+
+if TYPE_CHECKING:
+    from shapely import Polygon
+    from shapely.geometry.base import BaseGeometry
+
+Floats = NDArray[np.float64]
+LEAST_AREA = 1e-9
+"""Square inches under which a side is no face: an edge that two cuts meet in."""
+
+
+@dataclass(frozen=True, eq=False)
+class Face:
+    """One flat face.
+
+    `owner` is the board's place in its list, `side` the number of the face: 0.. along the section, then
+    the low and the high end. `ring` (n, 3) its corners in the room, counter-clockwise seen from outside.
+    `basis` (2, 3) two unit vectors of its plane that with `normal` (outwards) are right-handed: a
+    point's place in the plane is its dot product with them.
+    """
+
+    owner: int
+    side: int
+    ring: Floats
+    normal: Floats
+    basis: Floats
+
+    @cached_property
+    def offset(self) -> float:
+        """Distance of its plane from the room's origin along the normal."""
+        return float(self.ring[0] @ self.normal)
+
+    @cached_property
+    def polygon(self) -> Polygon:
+        """Its shape, in places of the plane."""
+        from shapely import Polygon
+
+        return Polygon(self.ring @ self.basis.T)
+
+    @property
+    def area(self) -> float:
+        """Square inches."""
+        return ring_area(self.ring)
+
+    def place(self, shape: BaseGeometry) -> list[Floats]:
+        """The outer and inner rings of a shape in its plane, as closed rings of points in the room."""
+        from shapely import get_coordinates, get_parts, get_rings
+
+        rings = [get_coordinates(ring) for part in get_parts(shape) for ring in get_rings(part)]
+        return [flat @ self.basis + self.offset * self.normal for flat in rings]
+
+
+def list_faces(boards: Sequence[Board]) -> tuple[Face, ...]:
+    """The faces of `boards` in their order: sides along the section, then low and high end."""
+    return tuple(face for owner, board in enumerate(boards) for face in _board_faces(owner, board))
+
+
+def _board_faces(owner: int, board: Board) -> list[Face]:
+    corners = np.array(board.vertices)
+    count = len(board.section)
+    low, high = corners[:count], corners[count:]
+    onward = np.roll(np.arange(count), -1)
+    rings = [np.array([low[i], low[j], high[j], high[i]]) for i, j in enumerate(onward)]
+    rings += [low[::-1], high]
+    return [_face(owner, side, ring) for side, ring in enumerate(rings) if ring_area(ring) > LEAST_AREA]
+
+
+def _face(owner: int, side: int, ring: Floats) -> Face:
+    normal = _area_vector(ring)
+    normal = normal / np.linalg.norm(normal)
+    normal[np.abs(normal) < 1e-12] = 0.0
+    across = np.eye(3)[int(np.argmin(np.abs(normal)))]
+    across = across - (across @ normal) * normal
+    across = across / np.linalg.norm(across)
+    return Face(owner, side, ring, normal, np.array([across, np.cross(normal, across)]))
+
+
+def ring_area(ring: Floats) -> float:
+    """Square inches of a flat ring of points (n, 3) in the room."""
+    return float(np.linalg.norm(_area_vector(ring)))
+
+
+def _area_vector(ring: Floats) -> Floats:
+    """Along the ring's normal, as long as its area."""
+    from_first = ring - ring[0]
+    total: Floats = np.cross(from_first[1:-1], from_first[2:]).sum(axis=0) / 2
+    return total
+
+
+def primed_area(faces: Sequence[Face]) -> float:
+    """Square inches of all faces: what gets a primer before anything is put together."""
+    return sum(face.area for face in faces)

@@ -1,0 +1,263 @@
+"""What holds boards together: for each place where two lie on each other, glue, nails, brads or screws.
+
+Anchors into masonry are not here. How far glue goes stands in model.takeoff.materials.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from math import ceil
+
+import numpy as np
+
+from model.board import AXES, Board, StockKind
+from model.reference.nails import (
+    BRADS,
+    BRADS_TO_A_MITRE,
+    FROM_END,
+    MOST_THROUGH,
+    NAILS,
+    NARROW,
+    PAIRED_FROM,
+    SCREWS,
+    SHORT_OF_FACE,
+    THIN,
+    Nail,
+)
+from model.shop import Rates
+from model.takeoff.contacts import TOUCHING, Contact
+from model.takeoff.faces import Face, Floats
+from model.takeoff.surfaces import Surfaces
+
+SMALLEST = 1.0
+"""Square inches of contact under which nothing is driven. Shop choice."""
+SHORTEST = 0.75
+"""Length of contact under which nothing is driven, in. Shop choice."""
+ACROSS_GRAIN = 0.5
+"""Cosine between a face's normal and the grain from which the face is end grain."""
+INSIDE = 1e-4
+"""How far in from its face a board's depth is measured from, in."""
+
+
+class Means(StrEnum):
+    """What is driven."""
+
+    NAIL = "finish nail"
+    BRAD = "18 gauge brad"
+    SCREW = "pocket screw"
+    NONE = "glue alone"
+
+
+@dataclass(frozen=True, slots=True)
+class Fixing:
+    """One place where two boards are held together.
+
+    `through` and `into` are places in the list of boards; `length` of what is driven in inches, `count`
+    how many, `shows` whether their heads lie on a face that can be seen. `glue` is the square inches that
+    are spread with glue, 0 where the joint stays dry.
+    """
+
+    means: Means
+    through: int
+    into: int
+    length: float
+    count: int
+    shows: bool
+    glue: float
+
+
+def list_fixings(surfaces: Surfaces, rates: Rates) -> tuple[Fixing, ...]:
+    """A fixing for each contact between boards that is large enough to hold anything."""
+    driver = _Driver(surfaces, rates)
+    return tuple(driver.fix(contact) for contact in surfaces.glued if contact.area >= SMALLEST)
+
+
+def count_fixings(fixings: Sequence[Fixing]) -> tuple[tuple[Means, float, int, int], ...]:
+    """For each kind and length: how many there are, and how many of them show. Longest first of each kind."""
+    totals: dict[tuple[Means, float], tuple[int, int]] = {}
+    for fixing in fixings:
+        if fixing.count:
+            all_of, shown = totals.get((fixing.means, fixing.length), (0, 0))
+            more = fixing.count if fixing.shows else 0
+            totals[fixing.means, fixing.length] = (all_of + fixing.count, shown + more)
+    order = list(Means)
+    keys = sorted(totals, key=lambda key: (order.index(key[0]), -key[1]))
+    return tuple((means, length, *totals[means, length]) for means, length in keys)
+
+
+@dataclass(frozen=True, eq=False)
+class _Half:
+    """One board's side of a contact: its depth behind it, in inches, and whether the face is end grain."""
+
+    board: int
+    depth: float
+    is_end: bool
+    shows: bool
+
+
+class _Driver:
+    """Chooses for each contact what is driven through which board into which."""
+
+    def __init__(self, surfaces: Surfaces, rates: Rates) -> None:
+        self._surfaces = surfaces
+        self._rates = rates
+        self._faces_of: dict[int, list[int]] = {}
+        for i, face in enumerate(surfaces.faces):
+            self._faces_of.setdefault(face.owner, []).append(i)
+
+    def fix(self, contact: Contact) -> Fixing:
+        """What holds the two boards of `contact`."""
+        faces = self._surfaces.faces
+        first, second = faces[contact.first], faces[contact.second]
+        at = first.place(contact.shape.representative_point().buffer(INSIDE))[0].mean(axis=0)
+        through, into = sorted((self._half(first, at), self._half(second, at)), key=_preference)
+        boards = self._surfaces.boards
+        one, other = boards[through.board], boards[into.board]
+        if _is_sheet_edge(one, through) or _is_sheet_edge(other, into):
+            return Fixing(Means.NONE, through.board, into.board, 0.0, 0, False, 0.0)
+        glue = contact.area if _is_glued(one, other) else 0.0
+        means, length, count = self._choose(contact, through, into)
+        shows = through.shows and means is not Means.SCREW
+        return Fixing(means, through.board, into.board, length, count, shows, glue)
+
+    def _choose(self, contact: Contact, through: _Half, into: _Half) -> tuple[Means, float, int]:
+        boards = self._surfaces.boards
+        one, other = boards[through.board], boards[into.board]
+        long, wide = _sides(contact)
+        if long < SHORTEST or not _is_fixed(one, other, through, into):
+            return Means.NONE, 0.0, 0
+        if through.is_end and into.is_end:
+            length = _fit_brad(self._rates.nail_factor * min(one.thickness, other.thickness) / 2)
+            return Means.BRAD, length, round(BRADS_TO_A_MITRE.value)
+        if through.depth > MOST_THROUGH.value:
+            return self._through_edge(one, other, through, into, long)
+        return self._through_face(one, through, into, long, wide)
+
+    def _through_edge(
+        self, one: Board, other: Board, through: _Half, into: _Half, long: float
+    ) -> tuple[Means, float, int]:
+        """Too deep for a nail: a frame joint takes screws from its back, edges glued together nothing."""
+        if not (through.is_end or into.is_end):
+            return Means.NONE, 0.0, 0
+        thickness = min(one.thickness, other.thickness)
+        fitting = [length for thickest, length in SCREWS.items() if thickness <= thickest]
+        count = min(1, self._rates.frame_screws) if long < NARROW.value else self._rates.frame_screws
+        return Means.SCREW, fitting[0] if fitting else max(SCREWS.values()), count
+
+    def _through_face(
+        self, one: Board, through: _Half, into: _Half, long: float, wide: float
+    ) -> tuple[Means, float, int]:
+        wanted = self._rates.nail_factor * through.depth
+        room = through.depth + into.depth - SHORT_OF_FACE.value
+        if one.stock.kind is StockKind.PANEL:
+            return Means.BRAD, _fit_brad(min(wanted, room)), count_along(long, self._rates.brad_spacing)
+        if one.stock.kind is StockKind.MOULDING or min(through.depth, into.depth) <= THIN.value:
+            return Means.BRAD, _fit_brad(min(wanted, room)), count_along(long, self._rates.nail_spacing)
+        rows = 2 if wide >= PAIRED_FROM.value else 1
+        count = rows * count_along(long, self._rates.nail_spacing)
+        nail = choose_nail(wanted, room)
+        return (Means.NAIL, nail, count) if nail else (Means.BRAD, _fit_brad(room), count)
+
+    def _half(self, face: Face, at: Floats) -> _Half:
+        board = self._surfaces.boards[face.owner]
+        depth, exit_face = self._depth(face, at)
+        is_end = abs(float(face.normal[AXES.index(board.length_axis)])) > ACROSS_GRAIN
+        shows = exit_face is not None and self._is_seen(exit_face, at - depth * face.normal)
+        return _Half(face.owner, depth, is_end, shows)
+
+    def _depth(self, face: Face, at: Floats) -> tuple[float, int | None]:
+        """How much wood lies behind a place on a face, and the face that it ends at."""
+        from shapely import Point
+
+        nearest: tuple[float, int | None] = (float("inf"), None)
+        for i in self._faces_of[face.owner]:
+            other = self._surfaces.faces[i]
+            steepness = -float(other.normal @ face.normal)
+            if steepness <= ACROSS_GRAIN / 10:
+                continue
+            depth = (other.offset - float(at @ other.normal)) / steepness
+            out = (at - depth * face.normal) @ other.basis.T
+            if INSIDE < depth < nearest[0] and other.polygon.buffer(INSIDE).contains(Point(*out)):
+                nearest = (depth, i)
+        return nearest if nearest[1] is not None else (0.0, None)
+
+    def _is_seen(self, face: int, at: Floats) -> bool:
+        from shapely import Point
+
+        seen = self._surfaces.seen[face]
+        return not seen.is_empty and bool(seen.contains(Point(*(at @ self._surfaces.faces[face].basis.T))))
+
+
+def _preference(half: _Half) -> tuple[float, bool, bool]:
+    """Which board is nailed through: the thinner, then the one whose heads are hidden, never end grain."""
+    return round(half.depth * 64), half.shows, half.is_end
+
+
+def _is_glued(one: Board, other: Board) -> bool:
+    """Whether a joint is made on the bench: sub-assemblies come apart again, and framing stays dry."""
+    framing = StockKind.FRAMING in (one.stock.kind, other.stock.kind)
+    return one.assembly == other.assembly and not framing
+
+
+def _is_fixed(one: Board, other: Board, through: _Half, into: _Half) -> bool:
+    """Whether anything is driven: not between framing alone, nor where two sub-assemblies' ends only meet."""
+    if {one.stock.kind, other.stock.kind} in ({StockKind.FRAMING}, {StockKind.FRAMING, StockKind.PANEL}):
+        return False
+    if one.assembly == other.assembly or StockKind.MOULDING in (one.stock.kind, other.stock.kind):
+        return True
+    return _lies_on(one, other) or _lies_on(other, one) or not (through.is_end or into.is_end)
+
+
+def _lies_on(upper: Board, lower: Board) -> bool:
+    return upper.bounds[0][1] >= lower.bounds[1][1] - TOUCHING
+
+
+def _is_sheet_edge(board: Board, half: _Half) -> bool:
+    """Whether the contact is on a thin sheet's edge, which holds neither nail nor glue."""
+    return board.stock.kind is StockKind.PANEL and half.depth > 2 * board.thickness
+
+
+def _sides(contact: Contact) -> tuple[float, float]:
+    """Length and width of a contact's outline, whichever way it lies."""
+    box = contact.shape.minimum_rotated_rectangle
+    corners = np.array(box.exterior.coords)[:3]
+    sides = sorted(float(side) for side in np.linalg.norm(np.diff(corners, axis=0), axis=1))
+    return sides[1], sides[0]
+
+
+def count_along(length: float, spacing: float) -> int:
+    """Nails in a row: one from each end and none further apart than `spacing`; one on a very short piece.
+
+    >>> count_along(2.0, 16), count_along(12.0, 16), count_along(53.0, 16)
+    (1, 2, 4)
+    """
+    if length < FROM_END.value:
+        return 1
+    between = max(length - 2 * FROM_END.value, 0.0)
+    return max(ceil(between / spacing - 1e-9), 1) + 1
+
+
+def choose_nail(wanted: float, room: float) -> float:
+    """Length of the nail nearest to the one wanted from above, or the longest that ends within `room`.
+
+    0 where even the shortest is too long.
+    """
+    fitting = [nail.length for nail in NAILS if nail.length <= room + 1e-9]
+    longer = [length for length in fitting if length >= wanted - 1e-9]
+    return longer[0] if longer else fitting[-1] if fitting else 0.0
+
+
+def _fit_brad(wanted: float) -> float:
+    """The longest brad that is no longer than wanted, or the shortest there is."""
+    fitting = [length for length in BRADS if length <= wanted + 1e-9]
+    return fitting[-1] if fitting else BRADS[0]
+
+
+def nails_weight(fixings: Sequence[Fixing]) -> Iterator[tuple[Nail, int, float]]:
+    """For each size of finish nail: how many, and pounds of them."""
+    by_length = {nail.length: nail for nail in NAILS}
+    for means, length, count, _ in count_fixings(fixings):
+        if means is Means.NAIL:
+            yield by_length[length], count, count / by_length[length].per_pound

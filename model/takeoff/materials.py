@@ -1,0 +1,173 @@
+"""What is used up: glue, caulk, filler, abrasive, primer, top coat, nails and screws, each with its rate.
+
+Areas come from model.takeoff.surfaces, lengths of joints from model.takeoff.joints, and what is driven
+from model.takeoff.fasteners. How much is sold together and what it costs is not decided here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import pi
+
+from model.job import Job, read_value
+from model.measures import BARE, FLUID_OUNCE, GALLON, POUND, Measure
+from model.parameters import Parameter, find_parameter
+from model.reference.coating import GALLON_FILM, OUNCE_VOLUME, OUNCES_PER_GALLON
+from model.reference.sourced import Sourced, Standing
+from model.takeoff.fasteners import Fixing, Means, count_fixings, nails_weight
+from model.takeoff.joints import Joint, JointKind, joint_length
+from model.takeoff.standing import CEILING, FACING, HEARTH, WALL
+from model.takeoff.surfaces import Surfaces
+
+SQUARE_INCHES = 144.0
+"""In a square foot."""
+CAULKED = (FACING, WALL, HEARTH, CEILING)
+"""Where wood is caulked to what stands there; against a floor, which moves, it is left open. Shop choice."""
+OWN = Sourced(0.0, "", Standing.SHOP_CHOICE, "set in this job")
+
+
+@dataclass(frozen=True, slots=True)
+class Rate:
+    """A rate that a line rests on: its row of the table, the job's value, how well known, and its source."""
+
+    row: Parameter
+    value: float
+    standing: Standing
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """One line: `amount` in `measure`, what it was measured on in `basis`, and the rates it rests on."""
+
+    name: str
+    amount: float
+    measure: Measure
+    basis: Basis
+    rates: tuple[Rate, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Basis:
+    """What a material is measured on: square inches, inches or a count, whichever is not None."""
+
+    words: str
+    area: float | None = None
+    length: float | None = None
+    count: int | None = None
+
+
+def find_rate(job: Job, path: str) -> Rate:
+    """The job's rate at `path`: with its source where it is the default, else as the maker's own."""
+    row = find_parameter(path)
+    assert row.sourced is not None, path
+    value = read_value(job, path)
+    own = value is not None and value != row.sourced.value
+    known = OWN if own else row.sourced
+    return Rate(row, float(row.sourced.value if value is None else value), known.standing, known.source)
+
+
+def list_materials(
+    job: Job, surfaces: Surfaces, joints: Sequence[Joint], fixings: Sequence[Fixing]
+) -> tuple[Material, ...]:
+    """Every material of a job, in the order of its use; those of which nothing is needed are left out."""
+    lines = [
+        _glue(job, fixings),
+        *_driven(job, fixings),
+        _filler(job, joints, fixings),
+        *_abrasive(job, surfaces),
+        _coats(job, "primer", "Primer", Basis("all faces of all boards", area=surfaces.primed_area)),
+        *_caulk(job, joints),
+        _coats(job, "top", "Top coat", Basis("faces that show", area=surfaces.painted_area)),
+    ]
+    return tuple(line for line in lines if line.amount > 0)
+
+
+def coverage_of_film(mils: float, solids: float = 1.0, efficiency: float = 1.0) -> float:
+    """Square feet that a gallon covers at a film thickness in mils; solids and efficiency are parts of 1.
+
+    >>> round(coverage_of_film(5, 0.65), 1), round(coverage_of_film(1.5, 0.52, 0.30))
+    (208.5, 167)
+    """
+    return GALLON_FILM.value * solids * efficiency / mils
+
+
+def bead_volume(leg: float, length: float) -> float:
+    """Cubic inches of a fillet bead with equal legs in a corner."""
+    return leg * leg / 2 * length
+
+
+def cartridges_of(volume: float, ounces: float) -> float:
+    """Cartridges of that many fluid ounces in a volume of cubic inches."""
+    return volume / (ounces * OUNCE_VOLUME.value)
+
+
+def _glue(job: Job, fixings: Sequence[Fixing]) -> Material:
+    film, lost = find_rate(job, "rates.glue_film"), find_rate(job, "rates.glue_loss")
+    area = sum(fixing.glue for fixing in fixings)
+    gallons = area / SQUARE_INCHES / coverage_of_film(film.value)
+    ounces = gallons * OUNCES_PER_GALLON.value * _with_loss(lost)
+    return Material("Wood glue", ounces, FLUID_OUNCE, Basis("wood on wood", area=area), (film, lost))
+
+
+def _driven(job: Job, fixings: Sequence[Fixing]) -> Iterator[Material]:
+    factor, spacing = find_rate(job, "rates.nail_factor"), find_rate(job, "rates.nail_spacing")
+    for nail, count, pounds in nails_weight(fixings):
+        basis = Basis(f"{nail.penny}d finish nails", length=nail.length, count=count)
+        yield Material("Finish nails", pounds, POUND, basis, (factor, spacing))
+    others = {
+        Means.BRAD: ("Brads", "18 gauge", (factor, find_rate(job, "rates.brad_spacing"))),
+        Means.SCREW: ("Pocket screws", "", (find_rate(job, "rates.frame_screws"),)),
+    }
+    for means, length, count, _ in count_fixings(fixings):
+        if means in others:
+            name, words, rates = others[means]
+            yield Material(name, count, BARE, Basis(words, length=length, count=count), rates)
+
+
+def _filler(job: Job, joints: Sequence[Joint], fixings: Sequence[Fixing]) -> Material:
+    paths = ("hole_width", "hole_depth", "seam", "filler_loss")
+    wide, deep, seam, lost = (find_rate(job, f"rates.{name}") for name in paths)
+    holes = sum(shown for *_, shown in count_fixings(fixings))
+    length = sum(joint_length(joints, kind) for kind in (JointKind.FLUSH, JointKind.MITRE))
+    volume = holes * pi / 4 * wide.value**2 * deep.value + length * seam.value**2
+    ounces = volume / OUNCE_VOLUME.value * _with_loss(lost)
+    basis = Basis("nail holes and flush seams", length=length, count=holes)
+    return Material("Wood filler", ounces, FLUID_OUNCE, basis, (wide, deep, seam, lost))
+
+
+def _abrasive(job: Job, surfaces: Surfaces) -> Iterator[Material]:
+    disc, grits = find_rate(job, "rates.abrasive_disc"), find_rate(job, "rates.abrasive_grits")
+    coats = [find_rate(job, f"rates.{name}") for name in ("primer_coats", "top_coats")]
+    between = max(sum(coat.value for coat in coats) - 1, 0)
+    for words, times, rates in (
+        ("bare wood that shows", grits.value, (disc, grits)),
+        ("between coats", between, (disc, *coats)),
+    ):
+        area = surfaces.painted_area * times
+        discs = area / SQUARE_INCHES / disc.value
+        yield Material("Abrasive discs", discs, BARE, Basis(words, area=area), rates)
+
+
+def _coats(job: Job, name: str, words: str, basis: Basis) -> Material:
+    paths = (f"rates.{name}_coverage", f"rates.{name}_coats", "rates.coat_loss")
+    coverage, coats, lost = (find_rate(job, path) for path in paths)
+    covered = coverage.value * (1 - lost.value / 100)
+    gallons = (basis.area or 0.0) / SQUARE_INCHES * coats.value / covered
+    return Material(words, gallons, GALLON, basis, (coverage, coats, lost))
+
+
+def _caulk(job: Job, joints: Sequence[Joint]) -> Iterator[Material]:
+    cartridge, lost = find_rate(job, "rates.caulk_cartridge"), find_rate(job, "rates.caulk_loss")
+    for name, words, length in (
+        ("wood", "inside corners of wood", joint_length(joints, JointKind.CORNER)),
+        ("masonry", "wood to masonry and wall", joint_length(joints, JointKind.SITE, CAULKED)),
+    ):
+        bead = find_rate(job, f"rates.bead_{name}")
+        tubes = cartridges_of(bead_volume(bead.value, length), cartridge.value) * _with_loss(lost)
+        yield Material("Caulk, cartridges", tubes, BARE, Basis(words, length=length), (bead, cartridge, lost))
+
+
+def _with_loss(lost: Rate) -> float:
+    return 1 + lost.value / 100

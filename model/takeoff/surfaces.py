@@ -1,0 +1,102 @@
+"""The whole surface of a surround, parted: what touches wood or masonry, what shows and what is hidden.
+
+Worked out once and handed to whoever lists paint, glue, nails or joints; how each part is found stands in
+the files it is put together from.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from model.board import Board
+from model.takeoff.air import Air
+from model.takeoff.contacts import Contact, list_contacts, shapes_on, uncover
+from model.takeoff.faces import Face, list_faces
+from model.takeoff.sight import list_seen
+from model.takeoff.standing import list_standing
+
+if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
+
+    from model.surround import Surround
+
+
+@dataclass(frozen=True, eq=False)
+class Surfaces:
+    """Faces of `boards`, and for each face, in its own plane, the parts of it.
+
+    `glued` are contacts between boards, `against` contacts with `standing` solids, whose faces are
+    `standing_faces`. `bare` is what neither covers, `seen` what of that can be seen from the room.
+    """
+
+    boards: tuple[Board, ...]
+    faces: tuple[Face, ...]
+    glued: tuple[Contact, ...]
+    standing: tuple[Board, ...]
+    standing_faces: tuple[Face, ...]
+    against: tuple[Contact, ...]
+    bare: tuple[BaseGeometry, ...]
+    seen: tuple[BaseGeometry, ...]
+
+    @cached_property
+    def primed_area(self) -> float:
+        """Square inches of all faces."""
+        return sum(face.area for face in self.faces)
+
+    @cached_property
+    def painted_area(self) -> float:
+        """Square inches that can be seen."""
+        return float(sum(shape.area for shape in self.seen))
+
+    @cached_property
+    def glued_area(self) -> float:
+        """Square inches of wood on wood, each place once."""
+        return sum(contact.area for contact in self.glued)
+
+    def seen_areas(self, board: int) -> dict[int, float]:
+        """For each side of a board that shows, the square inches that do."""
+        return {
+            face.side: float(shape.area)
+            for face, shape in zip(self.faces, self.seen, strict=True)
+            if face.owner == board and shape.area > 0
+        }
+
+
+def list_surfaces(surround: Surround) -> Surfaces:
+    """The surfaces of a surround before its masonry. Takes a few tenths of a second; nothing is kept."""
+    return part_surfaces(surround.boards, list_standing(surround.boards, surround.layout))
+
+
+def part_surfaces(boards: tuple[Board, ...], standing: tuple[Board, ...] = ()) -> Surfaces:
+    """The surfaces of any boards, beside whatever solids stand there already."""
+    faces, standing_faces = list_faces(boards), list_faces(standing)
+    glued = list_contacts(faces)
+    against = list_contacts(faces, standing_faces) if standing_faces else ()
+    covered = shapes_on(faces, glued)
+    for contact in against:
+        covered[contact.first].append(contact.shape)
+    bare = uncover(faces, covered)
+    seen = _list_seen(boards, standing, faces, standing_faces, bare)
+    return Surfaces(boards, faces, glued, standing, standing_faces, against, bare, seen)
+
+
+def _list_seen(
+    boards: Sequence[Board],
+    standing: Sequence[Board],
+    faces: Sequence[Face],
+    standing_faces: Sequence[Face],
+    bare: Sequence[BaseGeometry],
+) -> tuple[BaseGeometry, ...]:
+    """Looked for only where the room's air may reach: what is shut in neither shows nor hides anything."""
+    from shapely import Polygon
+
+    air = Air(boards, standing)
+    open_to_air = [i for i, face in enumerate(faces) if bare[i].area > 0 and air.reaches(face)]
+    found = list_seen([faces[i] for i in open_to_air], [bare[i] for i in open_to_air], standing_faces)
+    seen: list[BaseGeometry] = [Polygon()] * len(faces)
+    for i, shape in zip(open_to_air, found, strict=True):
+        seen[i] = shape
+    return tuple(seen)

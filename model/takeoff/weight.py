@@ -1,0 +1,186 @@
+"""What each sub-assembly weighs, where its weight acts, and how many people lift it.
+
+Specific gravities and the lifting equation's figures stand in model.reference.weights.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import ceil
+from typing import TYPE_CHECKING
+
+from model.board import AXES, CROSS, Board, End, Point3, StockKind
+from model.reference.weights import (
+    BENCH,
+    BODY,
+    FURTHEST_HANDS,
+    HIGHEST_HANDS,
+    LEAST_TRAVEL,
+    LOAD_CONSTANT,
+    LONG,
+    NEAREST_HANDS,
+    POOR_GRIP,
+    SHEETS,
+    SPECIFIC_GRAVITIES,
+    WATER,
+)
+
+if TYPE_CHECKING:
+    from model.surround import Surround
+
+CUBIC_INCHES = 1728.0
+"""In a cubic foot."""
+ONE_BY_ONE = (StockKind.FRAMING, StockKind.MOULDING)
+"""Framing and mouldings go up a piece at a time, not as one sub-assembly."""
+MOST_PEOPLE = 4
+"""More than this do not get round a surround; what is heavier goes up in parts. Shop choice."""
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """A sub-assembly: pounds, and the centre of gravity in the room.
+
+    `lifted` is what is lifted at once: all of it, or the heaviest piece of what goes up piece by piece.
+    `size` is its reach along x, y, z; `advised` the pounds one person is advised to lift into its place,
+    `people` how many share it evenly so that none has more, None where too many would be needed.
+    """
+
+    name: str
+    pieces: int
+    weight: float
+    centre: Point3
+    size: Point3
+    lifted: float
+    advised: float
+    people: int | None
+
+
+def list_loads(surround: Surround) -> tuple[Load, ...]:
+    """A load for each sub-assembly in the order they go up."""
+    moisture = surround.job.shop.rates.moisture
+    groups: dict[str, list[Board]] = {}
+    for board in surround.boards:
+        groups.setdefault(board.assembly, []).append(board)
+    floor = surround.layout.floor
+    return tuple(_load(name, boards, moisture, floor) for name, boards in groups.items())
+
+
+def total_weight(loads: Sequence[Load]) -> float:
+    """Pounds of all loads."""
+    return sum(load.weight for load in loads)
+
+
+def centre_of(loads: Sequence[Load]) -> Point3:
+    """Where the weight of all loads acts together."""
+    return _mean([(load.weight, load.centre) for load in loads])
+
+
+def density_of(wood: str, moisture: float) -> float:
+    """Pounds to the cubic foot of the wood a board is named by, at a moisture content in percent.
+
+    >>> round(density_of("poplar", 12), 1), density_of("plywood", 12)
+    (29.4, 36.0)
+    """
+    if wood in SHEETS:
+        return SHEETS[wood].value
+    return WATER.value * SPECIFIC_GRAVITIES[wood].value * (1 + moisture / 100)
+
+
+def weigh_board(board: Board, moisture: float) -> float:
+    """Pounds."""
+    return board.volume / CUBIC_INCHES * density_of(board.stock.wood, moisture)
+
+
+def _load(name: str, boards: Sequence[Board], moisture: float, floor: float) -> Load:
+    parts = [(weigh_board(board, moisture), centroid_of(board)) for board in boards]
+    weight, centre, size = sum(part for part, _ in parts), _mean(parts), _size(boards)
+    one_by_one = all(board.stock.kind in ONE_BY_ONE for board in boards)
+    lifted = max(part for part, _ in parts) if one_by_one else weight
+    longest = max(board.length for board in boards) if one_by_one else max(size)
+    deep = max(max(board.width, board.thickness) for board in boards) if one_by_one else size[2]
+    advised = advised_weight(BODY.value + deep / 2, BENCH.value, centre[1] - floor)
+    people = _people(lifted, advised, longest)
+    return Load(name, len(boards), weight, centre, size, lifted, advised, people)
+
+
+def _size(boards: Sequence[Board]) -> Point3:
+    low = [min(places) for places in zip(*(board.bounds[0] for board in boards), strict=True)]
+    high = [max(places) for places in zip(*(board.bounds[1] for board in boards), strict=True)]
+    return high[0] - low[0], high[1] - low[1], high[2] - low[2]
+
+
+def _mean(parts: Sequence[tuple[float, Point3]]) -> Point3:
+    total = sum(weight for weight, _ in parts)
+    x, y, z = (sum(weight * at[i] for weight, at in parts) / total for i in range(3))
+    return x, y, z
+
+
+def advised_weight(reach: float, start: float, stop: float) -> float:
+    """Pounds one person is advised to lift with both hands, once, without turning, on a poor grip.
+
+    The revised lifting equation, at whichever end of the lift allows less. `reach` is from the ankles to
+    the hands, `start` and `stop` are the hands' heights over the floor, inches. 0 beyond its limits.
+    """
+    if reach > FURTHEST_HANDS.value or max(start, stop) > HIGHEST_HANDS.value:
+        return 0.0
+    across = NEAREST_HANDS.value / max(reach, NEAREST_HANDS.value)
+    travel = max(abs(stop - start), LEAST_TRAVEL.value)
+    height = min(1 - 0.0075 * abs(hands - 30) for hands in (start, stop))
+    return LOAD_CONSTANT.value * across * height * (0.82 + 1.8 / travel) * POOR_GRIP.value
+
+
+def _people(weight: float, advised: float, longest: float) -> int | None:
+    """How many share a load evenly; two for whatever is long; None where too many would be needed."""
+    if advised <= 0:
+        return None
+    needed = max(ceil(weight / advised - 1e-9), 2 if longest > LONG.value else 1)
+    return needed if needed <= MOST_PEOPLE else None
+
+
+def centroid_of(board: Board) -> Point3:
+    """A board's centre of gravity in the room; exact, both its ends being planes."""
+    area, first, second = _moments(board)
+    rise = tuple(getattr(board.high, s) - getattr(board.low, s) for s in ("at", "slope_u", "slope_v"))
+    volume = rise[0] * area + rise[1] * first[0] + rise[2] * first[1]
+    uu, uv, vv = second
+    u = (rise[0] * first[0] + rise[1] * uu + rise[2] * uv) / volume
+    v = (rise[0] * first[1] + rise[1] * uv + rise[2] * vv) / volume
+    along = sum(sign * _squared(end, area, first, second) for sign, end in ((1, board.high), (-1, board.low)))
+    at = [0.0, 0.0, 0.0]
+    iu, iv = CROSS[board.axis]
+    at[iu], at[iv], at[AXES.index(board.axis)] = u, v, along / (2 * volume)
+    return at[0], at[1], at[2]
+
+
+def _squared(end: End, area: float, first: tuple[float, float], second: tuple[float, float, float]) -> float:
+    """The end's place along the grain, squared, summed over the section."""
+    at, su, sv = end.at, end.slope_u, end.slope_v
+    linear = 2 * at * (su * first[0] + sv * first[1])
+    return at * at * area + linear + su * su * second[0] + 2 * su * sv * second[1] + sv * sv * second[2]
+
+
+def _moments(board: Board) -> tuple[float, tuple[float, float], tuple[float, float, float]]:
+    """Of the section: area; sums of u and v; sums of uu, uv and vv."""
+    area = su = sv = uu = uv = vv = 0.0
+    section = board.section
+    for (a, b), (c, d) in zip(section, section[1:] + section[:1], strict=True):
+        cross = a * d - c * b
+        area += cross / 2
+        su += (a + c) * cross / 6
+        sv += (b + d) * cross / 6
+        uu += (a * a + a * c + c * c) * cross / 12
+        uv += (a * d + 2 * a * b + 2 * c * d + c * b) * cross / 24
+        vv += (b * b + b * d + d * d) * cross / 12
+    return area, (su, sv), (uu, uv, vv)
+
+
+def describe_lift(load: Load) -> str:
+    """Who lifts it, in a few words."""
+    if load.advised <= 0:
+        return "from a platform: no lift is advised with the hands over 70 in. or so far out"
+    if load.people is None:
+        return f"in parts or with props: more than {MOST_PEOPLE} would have to share it"
+    many = {1: "one person", 2: "two people", 3: "three people"}.get(load.people, f"{load.people} people")
+    long = load.people == 2 and load.lifted <= load.advised
+    return f"{many}, to steady its length" if long else many

@@ -1,0 +1,91 @@
+"""Where faces lie on each other."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from manifold3d import Manifold, Mesh64, OpType
+
+from app.demo import list_demos, read_demo
+from export.mesh import list_triangles
+from model.board import Board
+from model.surround import plan_surround
+from model.takeoff.contacts import list_contacts, shapes_on, uncover
+from model.takeoff.faces import list_faces, primed_area
+from tests.strategies import jobs
+from tests.takeoff_wood import board
+
+HAIR = 1 / 1024
+GRID = 2**16
+"""Corners are laid on a grid this fine, so that what meets but for rounding meets for the solid library."""
+
+
+def _solid(one: Board) -> Manifold:
+    triangles = np.array(list_triangles(one), dtype=np.uint64)
+    corners = np.round(np.array(one.vertices) * GRID) / GRID
+    return Manifold(Mesh64(corners, triangles))
+
+
+def test_two_blocks_side_by_side_touch_where_they_overlap():
+    """A 3 by 2 face and a 2 by 2 one moved up by 1: 2 by 1 in. lie on each other."""
+    faces = list_faces([board((0, 1), (0, 3), (0, 2)), board((1, 2), (2, 4), (0, 2))])
+    (contact,) = list_contacts(faces)
+    assert contact.area == pytest.approx(2)
+
+
+def test_blocks_that_meet_in_an_edge_do_not_touch():
+    assert not list_contacts(list_faces([board((0, 1), (0, 1), (0, 1)), board((1, 2), (1, 2), (0, 1))]))
+
+
+@pytest.mark.parametrize("gap", [0.0, HAIR, -HAIR])
+def test_a_thousandth_between_two_faces_is_none(gap):
+    faces = list_faces([board((0, 1), (0, 3), (0, 2)), board((1 + gap, 2), (0, 3), (0, 2))])
+    assert sum(contact.area for contact in list_contacts(faces)) == pytest.approx(6)
+
+
+def test_a_sixteenth_between_two_faces_is_a_gap():
+    assert not list_contacts(list_faces([board((0, 1), (0, 3), (0, 2)), board((1.0625, 2), (0, 3), (0, 2))]))
+
+
+def test_what_is_covered_is_taken_off_both_faces():
+    faces = list_faces([board((0, 1), (0, 3), (0, 2)), board((1, 2), (2, 4), (0, 2))])
+    contacts = list_contacts(faces)
+    bare = uncover(faces, shapes_on(faces, contacts))
+    assert sum(shape.area for shape in bare) == pytest.approx(primed_area(faces) - 2 * 2)
+
+
+def test_what_a_hair_leaves_uncovered_is_nothing():
+    faces = list_faces([board((0, 1), (0, 3), (0, 2)), board((1, 2), (HAIR, 3), (0, 2))])
+    bare = uncover(faces, shapes_on(faces, list_contacts(faces)))
+    touching = [
+        shape for face, shape in zip(faces, bare, strict=True) if abs(face.offset) == 1 and face.normal[0]
+    ]
+    assert all(shape.is_empty for shape in touching)
+
+
+def test_contacts_with_other_faces_are_kept_apart_from_those_among_boards():
+    boards, wall = [board((0, 1), (0, 3), (0, 2))], [board((-9, 9), (-9, 9), (-1, 0))]
+    (contact,) = list_contacts(list_faces(boards), list_faces(wall))
+    assert contact.area == pytest.approx(3)
+
+
+def _check_against_solids(boards) -> None:
+    """Putting solids together loses each contact twice from their surface."""
+    faces = list_faces(boards)
+    solids = [_solid(one) for one in boards]
+    merged = Manifold.batch_boolean(solids, OpType.Add)
+    apart = sum(solid.surface_area() for solid in solids)
+    touching = sum(contact.area for contact in list_contacts(faces))
+    assert apart - merged.surface_area() == pytest.approx(2 * touching, rel=2e-3)
+
+
+@pytest.mark.parametrize("name", list_demos())
+def test_contacts_are_what_joining_the_solids_takes_off_their_surface(name):
+    _check_against_solids(plan_surround(read_demo(name)).boards)
+
+
+@settings(max_examples=20, deadline=None)
+@given(jobs())
+def test_contacts_of_any_job_are_what_joining_takes_off(job):
+    _check_against_solids(plan_surround(job).boards)
