@@ -7,13 +7,13 @@ from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
-from app import commands
+from app import commands, moulding_commands
 from app.files import FileTrouble, describe_cause
 from app.terminal import Terminal, harden_streams, silence_output
 from app.view_file import DOTS_PER_INCH, PAPER, ViewWish
-from model.errors import MantelwrightError
+from model.errors import MantelwrightError, Refused
 
-COMMANDS = ("packet", "check", "boards", "draw", "demos", "parameters")
+COMMANDS = ("packet", "check", "boards", "draw", "mouldings", "section", "demos", "parameters")
 REFUSED, DISK, STOPPED, NOBODY_READS = 2, 3, 130, 141
 """Exit codes: input refused; the disk failed; Ctrl-C; whoever read the results has gone, as after SIGPIPE."""
 VIEWS = "front|side|plan|plan_section|vertical_section"
@@ -67,6 +67,11 @@ def _run(options: Namespace, terminal: Terminal) -> int:
         return commands.run_demos(terminal)
     if options.command == "parameters":
         return commands.run_parameters(terminal)
+    if options.command == "section":
+        out = Path(options.out) if options.out else None
+        return moulding_commands.run_section(options.file, options.units, out, terminal)
+    if options.command == "mouldings":
+        return moulding_commands.run_mouldings(_read_moulding_wish(options, terminal), terminal)
     job = commands.read_job_named(options.job, [*options.early, *options.settings], terminal)
     match options.command:
         case "packet":
@@ -81,6 +86,15 @@ def _run(options: Namespace, terminal: Terminal) -> int:
                 options.view, Path(options.out), options.clearance, options.scale, options.paper, options.dpi
             )
             return commands.run_draw(job, wish, options.date, terminal)
+
+
+def _read_moulding_wish(options: Namespace, terminal: Terminal) -> moulding_commands.MouldingWish:
+    settings = [*options.early, *options.settings]
+    job = commands.read_job_named(options.job, settings, terminal) if options.job else None
+    if job is None and settings:
+        raise Refused("--set", settings[0], "name a job that it is set for, such as demo")
+    out, dxf = (Path(name) if name else None for name in (options.out, options.dxf))
+    return moulding_commands.MouldingWish(job, out, dxf, options.paper, options.date)
 
 
 def build_parser() -> ArgumentParser:
@@ -127,6 +141,7 @@ def build_parser() -> ArgumentParser:
     )
     _add_date(draw)
 
+    _add_mouldings(parts)
     for name, words in (
         ("demos", "list the shipped jobs"),
         ("parameters", "list every path that --set takes"),
@@ -135,6 +150,42 @@ def build_parser() -> ArgumentParser:
             parts.add_parser(name, help=words, description=f"{words.capitalize()}.", allow_abbrev=False)
         )
     return parser
+
+
+def _add_mouldings(parts: _SubParsersAction[ArgumentParser]) -> None:
+    """The commands for mouldings, which need no job."""
+    words = "list the moulding library or a job's mouldings, or write them full size"
+    mouldings = parts.add_parser(
+        "mouldings", help=words, description=f"{words.capitalize()}.", epilog=EXIT_CODES, allow_abbrev=False
+    )
+    mouldings.add_argument(
+        "job", nargs="?", default="", metavar="JOB", help=f"{JOB_HELP}; without one, the library"
+    )
+    mouldings.add_argument(
+        "--out", default="", metavar="FILE.pdf", help="write every section full size on sheets"
+    )
+    mouldings.add_argument(
+        "--dxf", default="", metavar="DIR", help="write every section as a drawing file of its own"
+    )
+    mouldings.add_argument("--paper", default=PAPER, metavar=PAPERS, help=f"sheet size (default {PAPER})")
+    _add_date(mouldings)
+    _add_settings(mouldings)
+    words = "read a moulding's section from a .dxf polyline or a text and print it as text"
+    section = parts.add_parser(
+        "section", help=words, description=f"{words.capitalize()}.", epilog=EXIT_CODES, allow_abbrev=False
+    )
+    section.add_argument(
+        "file",
+        metavar="FILE",
+        help="a .dxf drawing with one closed polyline, drawn as it hangs: back plumb on the left, seat level "
+        "on top; a text; or a word of the library, such as cyma_recta",
+    )
+    section.add_argument(
+        "--units", default="", choices=("inches", "mm"), help="what a drawing without units is in"
+    )
+    section.add_argument(
+        "--out", default="", metavar="FILE.dxf", help="write it as a drawing with true arcs as well"
+    )
 
 
 def _add_command(parts: _SubParsersAction[ArgumentParser], name: str, words: str) -> ArgumentParser:

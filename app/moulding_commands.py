@@ -1,0 +1,144 @@
+"""What the commands for mouldings do: the library or a job's own, printed, on paper or as drawing files."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from app.files import FileTrouble, describe_cause, save_bytes
+from app.section_file import read_section_file
+from app.terminal import Terminal
+from model.errors import Refused
+from model.job import Job, default_job
+from model.moulding.library import SECTIONS, USES
+from model.moulding.notation import format_section
+from model.units import format_length
+
+if TYPE_CHECKING:
+    from render.moulding_sheet import Entry
+
+PDF_SUFFIX, DXF_SUFFIX = ".pdf", ".dxf"
+LIBRARY = "Mouldings"
+
+
+@dataclass(frozen=True, slots=True)
+class MouldingWish:
+    """What to make of a job's mouldings, of the library where `job` is None; `out`, `dxf` may be None."""
+
+    job: Job | None
+    out: Path | None
+    dxf: Path | None
+    paper: str
+    date: str
+
+
+def run_mouldings(wish: MouldingWish, terminal: Terminal) -> int:
+    """Say the mouldings, or write them: full size on sheets, or one drawing file each."""
+    from render.moulding_sheet import list_library, list_used
+
+    job = wish.job or default_job()
+    style = job.about.length_style
+    if wish.job is None:
+        entries = list_library(style)
+    else:
+        from model.surround import plan_surround
+
+        entries = list_used(plan_surround(job).layout.mouldings, style)
+    if wish.out is None and wish.dxf is None:
+        terminal.say_all(_list_lines(entries, job, of_library=wish.job is None))
+        return 0
+    written = []
+    if wish.out is not None:
+        save_bytes(wish.out, _build_pdf(entries, wish, job))
+        written.append(wish.out)
+    if wish.dxf is not None:
+        written += _write_drawings(entries, wish.dxf)
+    terminal.say_all(str(path) for path in written)
+    return 0
+
+
+def _list_lines(entries: Sequence[Entry], job: Job, of_library: bool) -> list[str]:
+    from app.records import table_lines
+    from render.moulding_sheet import describe_back, section_style
+
+    style = section_style(job.about.length_style)
+    keys = list(SECTIONS) if of_library else [entry.heading for entry in entries]
+    rows: list[tuple[str, ...]] = []
+    for key, entry in zip(keys, entries, strict=True):
+        section = entry.section
+        uses = ", ".join(use for use, offered in USES.items() if key in offered)
+        sizes = [format_length(size, style) for size in (section.height, section.projection)]
+        rows.append((key, section.name, *sizes, describe_back(section, style), uses))
+    if of_library:
+        return list(table_lines(("Word", "Section", "High", "Out", "Back", "For"), rows))
+    return list(table_lines(("Place", "Section", "High", "Out", "Back"), [row[:-1] for row in rows]))
+
+
+def _build_pdf(entries: Sequence[Entry], wish: MouldingWish, job: Job) -> bytes:
+    from export.pdf import write_pdf
+    from model.parameters import UNITS
+    from render.moulding_sheet import build_moulding_sheets
+    from render.scales import list_scales
+    from render.title_block import TitleBlock
+
+    if wish.out is not None and wish.out.suffix.lower() != PDF_SUFFIX:
+        raise Refused("--out", str(wish.out), "write the name of a .pdf file")
+    about = job.about
+    name = LIBRARY if wish.job is None else about.name or LIBRARY
+    block = TitleBlock(
+        job=name,
+        client=about.client,
+        maker=about.maker,
+        date=wish.date,
+        title="Moulding library, full size" if wish.job is None else "Mouldings, full size",
+        number="",
+        scale=list_scales(about.units)[0].name,
+        units=UNITS[about.units],
+    )
+    sheets = build_moulding_sheets(entries, wish.paper, block, about.length_style)
+    return write_pdf(sheets, f"{name}: {block.title}")
+
+
+def _write_drawings(entries: Sequence[Entry], folder: Path) -> list[Path]:
+    """One drawing file for each section, named after it, and after its place where a job has one twice."""
+    from export.section_dxf import write_section_dxf
+
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise FileTrouble(folder, "made", describe_cause(error), "Nothing was written.") from error
+    paths = []
+    for entry in entries:
+        name = (
+            entry.heading
+            if entry.heading == entry.section.name
+            else f"{entry.heading} - {entry.section.name}"
+        )
+        path = folder / f"{_file_name(name)}{DXF_SUFFIX}"
+        save_bytes(path, write_section_dxf(entry.section).encode())
+        paths.append(path)
+    return paths
+
+
+def _file_name(name: str) -> str:
+    """A section's name as far as every system lets it stand in a file's name."""
+    kept = "".join(c if c.isalnum() or c in " -,°" else " " for c in name)
+    return " ".join(kept.split())[:80].rstrip(" .") or LIBRARY
+
+
+def run_section(name: str, units: str, out: Path | None, terminal: Terminal) -> int:
+    """Say a section as text: the one in a drawing or text file, or a shipped one by its word.
+
+    With `out` write it as a drawing file as well.
+    """
+    section = SECTIONS[name].section if name in SECTIONS else read_section_file(Path(name), units)
+    if out is not None:
+        if out.suffix.lower() != DXF_SUFFIX:
+            raise Refused("--out", str(out), "write the name of a .dxf file")
+        from export.section_dxf import write_section_dxf
+
+        save_bytes(out, write_section_dxf(section).encode())
+    terminal.say_all(format_section(section).splitlines())
+    return 0
