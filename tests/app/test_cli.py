@@ -26,7 +26,8 @@ FINDING_KEYS = (
     "check", "rule", "standing", "source", "status", "part", "measured", "limit", "unit", "message", "cure",
 )  # fmt: skip
 CUT_KEYS = (
-    "mark", "name", "assembly", "quantity", "stock", "length", "width", "thickness", "ends", "notes", "pieces",
+    "mark", "name", "assembly", "quantity", "stock", "length", "width", "thickness", "ends", "notes",
+    "pieces",
 )  # fmt: skip
 PASSING = [name for name in list_demos() if name != "too-close"]
 
