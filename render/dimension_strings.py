@@ -87,31 +87,37 @@ def measure(edge: Edge, *stations: tuple[float, float, str]) -> String:
 
 
 def place_strings(
-    strings: Sequence[String], outline: tuple[float, float, float, float], ratio: float, style: LengthStyle
+    strings: Sequence[String],
+    outline: tuple[float, float, float, float],
+    ratio: float,
+    style: LengthStyle,
+    standing: Sequence[tuple[Edge, float]] = (),
 ) -> tuple[Dimension, ...]:
     """Dimensions for all `strings` round a view whose outline is (left, bottom, right, top).
 
     On each side the strings follow each other outwards. A text too wide for its span, or in the way of
     an extension line that goes on to a string further out, is moved aside or lifted into a row of its
-    own; the next string keeps clear of it.
+    own; the next string keeps clear of it. `standing` names lines of the view that run out through the
+    strings of an edge, and where along them; no text lies over one.
     """
     sides = {Edge.LEFT: outline[0], Edge.BELOW: outline[1], Edge.RIGHT: outline[2], Edge.ABOVE: outline[3]}
     placed: list[Dimension] = []
     for edge, side in sides.items():
         own = tuple(string for string in strings if string.edge is edge and len(string.stations) > 1)
-        placed.extend(_place_side(own, side, ratio, style))
+        across = tuple(at for where, at in standing if where is edge)
+        placed.extend(_place_side(own, side, across, ratio, style))
     return tuple(placed)
 
 
 @lru_cache(maxsize=64)
 def _place_side(
-    strings: tuple[String, ...], side: float, ratio: float, style: LengthStyle
+    strings: tuple[String, ...], side: float, across: tuple[float, ...], ratio: float, style: LengthStyle
 ) -> tuple[Dimension, ...]:
     """The strings of one edge, outwards from `side`. Remembered, since an edit leaves most edges alone."""
     offset = FIRST_LINE
     placed: list[Dimension] = []
     for i, string in enumerate(strings):
-        passing = [station.along for outer in strings[i + 1 :] for station in outer.stations]
+        passing = [*across, *(station.along for outer in strings[i + 1 :] for station in outer.stations)]
         line = side + string.edge.outward * offset * ratio
         dimensions, rows = _place_string(string, line, passing, ratio, style)
         placed.extend(dimensions)

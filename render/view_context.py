@@ -72,6 +72,17 @@ def _foot(surround: Surround) -> float:
     return surround.layout.floor - _flush_slab(surround)
 
 
+def list_standing(surround: Surround, view: str) -> tuple[tuple[Edge, float], ...]:
+    """Plumb lines of the view that run up past its outline, through the dimension strings there."""
+    if view == "side":
+        return ((Edge.ABOVE, -surround.layout.wall),)
+    if view == "front":
+        frame = Frame.around(surround, "front")
+        ends = _near_wall_ends(surround, frame.left - BESIDE, frame.right + BESIDE)
+        return tuple((Edge.ABOVE, x) for x in ends)
+    return ()
+
+
 def draw_context(
     surround: Surround, view: str, frame: Frame, dimensions: Sequence[Dimension], ratio: float
 ) -> list[Mark]:
@@ -102,7 +113,8 @@ def _front_ceiling_line(surround: Surround, ratio: float) -> float:
     """The front view's ceiling line, for the views that stand beside it."""
     frame = Frame.around(surround, "front")
     strings = [s for s in list_strings(surround, "front") if s.edge is Edge.ABOVE]
-    placed = place_strings(strings, frame.outline, ratio, surround.job.about.length_style)
+    style, standing = surround.job.about.length_style, list_standing(surround, "front")
+    placed = place_strings(strings, frame.outline, ratio, style, standing)
     return _ceiling_line(surround, frame.top, placed, ratio)
 
 

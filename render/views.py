@@ -16,7 +16,7 @@ from render.cutting_plane import cut_boards
 from render.dimension_strings import String, place_strings
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
 from render.site_solids import site_cut_upright, site_from_above, site_from_side, site_in_front
-from render.view_context import WALL_ABOVE, WALL_BESIDE, Frame, draw_context
+from render.view_context import WALL_ABOVE, WALL_BESIDE, Frame, draw_context, list_standing
 from render.view_dimensions import list_strings
 from render.view_marks import draw_clearance, draw_faults
 from render.visibility import (
@@ -106,7 +106,8 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     frame = Frame.around(surround, view)
     own = options.strings if options.strings is not None else list_strings(surround, view)
     strings = own if options.dimensions else ()
-    dimensions = place_strings(strings, frame.outline, ratio, surround.job.about.length_style)
+    style, standing = surround.job.about.length_style, list_standing(surround, view)
+    dimensions = place_strings(strings, frame.outline, ratio, style, standing)
     marks = [*_site_areas(projection, ratio), *_wood_areas(projection, view, ratio)]
     marks += draw_context(surround, view, frame, dimensions, ratio)
     marks += _lines(projection)
