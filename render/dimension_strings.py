@@ -162,7 +162,7 @@ class _Rows:
     def lift(self, span: _Span, row: int, wanted: float) -> tuple[int, float]:
         """The free place nearest to `wanted` in `row`, or in the next row out that has one nearby."""
         while True:
-            most = span.width * (1.0 if row < MOST_ROWS else 1e3)
+            most = span.width * (2.0 if row < MOST_ROWS else 1e3)
             at = self._nearest(row, wanted, span.width, most)
             if at is not None:
                 half = span.width / 2 + self.apart
