@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from model.fixing import CordWay, Nailer
+from model.fixing import AnchorRule, CordWay, Nailer
 
 FRAMED, PLAIN, FLUTED, TABLET = "framed", "plain", "fluted", "tablet"
 """Kinds of column and of frieze: the words that stand in a job file."""
@@ -156,6 +156,7 @@ class Design:
     own_section: OwnSection
     nailer: Nailer
     cord: CordWay
+    anchor: AnchorRule
     board: BoardStock
 
     @property

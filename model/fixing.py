@@ -41,3 +41,17 @@ class CordWay:
     clearance: float
     exit_height: float
     panel_clearance: float
+
+
+@dataclass(frozen=True, slots=True)
+class AnchorRule:
+    """What one anchor may hold, pounds, and where it may go: least from an edge, most from the next.
+
+    `lintel` is how much over the opening is left to what carries the masonry there.
+    """
+
+    tension: float
+    shear: float
+    edge: float
+    spacing: float
+    lintel: float

@@ -25,7 +25,7 @@ from model.design import (
     Tablet,
 )
 from model.errors import LONGEST_SHOWN, JobRefused, Refused
-from model.fixing import CordWay, Nailer
+from model.fixing import AnchorRule, CordWay, Nailer
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
 from model.shop import Allowances, Rates, Saw, Shop
 from model.site import Chart, Facing, Hearth, Level, Opening, Readings, Room, Site
@@ -88,6 +88,7 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "own_section": ("design", OwnSection),
     "nailer": ("design", Nailer),
     "cord": ("design", CordWay),
+    "anchor": ("design", AnchorRule),
     "board": ("design", BoardStock),
     "rates": ("shop", Rates),
     "allow": ("shop", Allowances),

@@ -23,6 +23,7 @@ from model.measures import (
     MIL,
     PERCENT,
     PLACES,
+    POUND,
     SQ_FT,
     Measure,
     format_measure,
@@ -31,6 +32,7 @@ from model.measures import (
 from model.moulding.library import Use, list_choices
 from model.moulding.notation import parse_section
 from model.reference import rates
+from model.reference.anchors import EDGE, LINTEL, SOFT_SHEAR, SOFT_TENSION, SPACING
 from model.reference.connectors import CONNECTORS, HOLE_CLEARANCE, PANEL_CLEARANCE
 from model.reference.sourced import Sourced
 from model.units import INCHES_16, LengthStyle, format_length, parse_length
@@ -694,6 +696,18 @@ TABLE: tuple[Parameter, ...] = (
             "Strip under the shelf; at most half of what the frieze hides."),
     _length("nailer.cleat", "Cleat height", "Nailers", 1.5, 0.75, 5.5,
             "Strip behind the frieze's lower edge; at most half of what the frieze hides."),
+    Parameter("anchor.tension", "Pull on one", "Anchors", Kind.NUMBER, SOFT_TENSION.value,
+              "What one anchor may be pulled with; after a pull test, a fifth of what it held.",
+              5, 2000, 10, measure=POUND, sourced=SOFT_TENSION),
+    Parameter("anchor.shear", "Shear on one", "Anchors", Kind.NUMBER, SOFT_SHEAR.value,
+              "What one anchor may carry downwards; after a test, a fifth of what it held.",
+              5, 2000, 10, measure=POUND, sourced=SOFT_SHEAR),
+    _work_length("anchor.edge", "Least from an edge", "Anchors",
+                 "From the opening and from the masonry's own edges to an anchor.", EDGE, 1.25, 12, 0.25),
+    _work_length("anchor.spacing", "Most apart", "Anchors", "Between anchors along one nailer.",
+                 SPACING, 4, 32, 1),
+    _work_length("anchor.lintel", "Free over the opening", "Anchors",
+                 "Height over the opening's top that is left to its lintel.", LINTEL, 0, 24, 0.5),
     Parameter("cord.on", "Cord way", "Cord way", Kind.YES_NO, False,
               "A way for cords inside the surround, with holes at its foot and through the shelf."),
     _choice("cord.place", "Runs in", "Cord way", CORD_PLACES, "Where the cords run."),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from model.check.anchors import check_anchors
 from model.check.backing import check_backing
 from model.check.concealed import check_concealed
 from model.check.cord_way import check_cord_way
@@ -30,6 +31,7 @@ def check_surround(surround: Surround) -> tuple[Finding, ...]:
         *check_backing(surround),
         *check_survey(surround),
         *check_cord_way(surround),
+        *check_anchors(surround),
     )
     findings = (*ease_unused(surround.job.site, fire), *built)
     return tuple(sorted(findings, key=lambda finding: WORST_FIRST.index(finding.status)))
