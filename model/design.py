@@ -8,6 +8,8 @@ FRAMED, PLAIN, FLUTED, TABLET = "framed", "plain", "fluted", "tablet"
 """Kinds of column and of frieze: the words that stand in a job file."""
 BETWEEN, IN_FRONT = "between", "in_front"
 """Where a frieze runs: between the columns, or over their faces."""
+BUILT_UP, PLANK = "built_up", "plank"
+"""How a shelf is made."""
 FLUSH = 1 / 32
 """A reveal that differs less from the boards' thickness, in., is made flush with their back. Shop choice."""
 LEAST_REVEAL = 1 / 16
@@ -93,9 +95,10 @@ class Shelf:
     """The mantel shelf; `height` to its top, from the hearth or the floor as `height_from` says.
 
     `overhang_front` is past the foremost part below it, `overhang_end` past the columns' outer sides,
-    but for an end whose own overhang is given.
+    but for an end whose own overhang is given. `kind` is BUILT_UP or PLANK.
     """
 
+    kind: str
     height: float
     height_from: str
     thickness: float

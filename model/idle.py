@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.build.mouldings import SQUARE
 from model.check.regime import Regime, find_regime
-from model.design import FLUTED, FRAMED, IN_FRONT, TABLET, Design
+from model.design import FLUTED, FRAMED, IN_FRONT, PLANK, TABLET, Design
 from model.job import Job
 from model.moulding.library import OWN
 from model.units import MILLIMETRES_ONLY
@@ -35,6 +35,8 @@ def _list_idle_faces(design: Design) -> set[str]:
         idle |= {f"tablet.{row}" for row in ("width", "height", "thickness")}
     if frieze.place == IN_FRONT:
         idle.add("frieze.projection")
+    if design.shelf.kind == PLANK:
+        idle.add("shelf.edge_height")
     if column != FRAMED and frieze.kind != FRAMED:
         idle |= {"panel.reveal", "panel.thickness"}
     if not design.plinth.on:

@@ -92,6 +92,7 @@ _NAMES = {
     "tablet.height": "tablet height",
     "tablet.thickness": "tablet thickness",
     "frieze.panels": "number of frieze panels",
+    "shelf.kind": "making of the shelf",
     "shelf.height_from": "start of the shelf height",
     "shelf.overhang_front": "shelf overhang at the front",
     "shelf.overhang_end": "shelf overhang at the ends",
@@ -374,6 +375,7 @@ HEIGHTS_FROM = {"hearth": "The hearth", "floor": "The floor"}
 COLUMNS = {"framed": "Framed panels", "plain": "Plain board", "fluted": "Fluted"}
 FRIEZES = {"framed": "Framed panels", "plain": "Plain board", "tablet": "Plain, raised tablet"}
 FRIEZE_PLACES = {"between": "Between the columns", "in_front": "Over the columns"}
+SHELVES = {"built_up": "Built up from boards", "plank": "Solid plank"}
 SPECIES = {
     "poplar": "Yellow poplar",
     "white_pine": "Eastern white pine",
@@ -518,9 +520,9 @@ TABLE: tuple[Parameter, ...] = (
               "From the manual: each greatest projection and the least distance beside the opening."),
     _text("chart.source", "Manual and page", "Fireplace", "Title, revision and page the chart was read on."),
     _length("opening.width", "Width", "Opening", 36, 12, 120, "Clear mouth of the firebox, side to side."),
-    _readings("readings.opening_width", "Width, read again", "Opening", 12, 120, SMALLEST),
     _length("opening.height", "Height", "Opening", 30, 10, 84,
             "From the finished hearth to the top of the mouth."),
+    _readings("readings.opening_width", "Width, read again", "Opening", 12, 120, SMALLEST),
     _readings("readings.opening_height", "Height, read again", "Opening", 10, 84, SMALLEST),
     _optional(
         "readings.diagonal_falling", "Diagonal, falling", "Opening", 12, 160, "Top left to bottom right."
@@ -529,18 +531,18 @@ TABLE: tuple[Parameter, ...] = (
         "readings.diagonal_rising", "Diagonal, rising", "Opening", 12, 160, "Bottom left to top right."
     ),
     _length("facing.width", "Width", "Facing", 78, 12, 240, "Brick, stone or tile, edge to edge."),
-    _readings("readings.facing_width", "Width, read again", "Facing", 12, 240, LARGEST),
     _length("facing.height", "Height", "Facing", 56, 10, 144, "From the hearth to the facing's top."),
-    _readings("readings.facing_height", "Height, read again", "Facing", 10, 144, LARGEST),
     _length("facing.proud", "Stands proud", "Facing", 0, 0, 12, "From the wall out to the facing's front."),
+    _readings("readings.facing_width", "Width, read again", "Facing", 12, 240, LARGEST),
+    _readings("readings.facing_height", "Height, read again", "Facing", 10, 144, LARGEST),
     _length("hearth.height", "Height over floor", "Hearth", 0, 0, 24,
             "Top of the hearth above the floor; 0 when flush."),
     _length("hearth.width", "Width", "Hearth", 72, 12, 300, "Side to side, centred on the opening."),
     _length("hearth.depth", "Depth in front", "Hearth", 20, 0, 60,
             "From the facing out to the hearth's front edge."),
-    _readings("readings.hearth_depth", "Depth, read again", "Hearth", 0, 60, SMALLEST),
     _length("hearth.thickness", "Thickness", "Hearth", None, 0.125, 24,
             "Noncombustible thickness in front; leave empty when not known.", optional=True),
+    _readings("readings.hearth_depth", "Depth, read again", "Hearth", 0, 60, SMALLEST),
     _length(
         "level.centre",
         "Level line over the hearth",
@@ -633,6 +635,8 @@ TABLE: tuple[Parameter, ...] = (
     _length("panel.reveal", "Reveal", "Panels", 0.75, 0.125, 1, "From the frame's face back to the panel."),
     _length("panel.thickness", "Thickness", "Panels", 0.25, 0.125, 0.5,
             "The sheet as measured, not as named.", 0.03125),
+    _choice("shelf.kind", "Made as", "Shelf", SHELVES,
+            "Built up with an edge band round it, or edge-glued from solid stock as thick as the shelf."),
     _length("shelf.height", "Height", "Shelf", 54, 30, 108,
             "To the shelf's top, from the hearth or the floor."),
     _choice("shelf.height_from", "Height is from", "Shelf", HEIGHTS_FROM,

@@ -168,10 +168,11 @@ def _side(surround: Surround) -> tuple[String, ...]:
 
 
 def _shelf_edge(surround: Surround) -> tuple[String, ...]:
-    """The edge band's height and, where it is worked, how much of it is."""
+    """The height of the edge band, or of a plank, and, where it is worked, how much of it is."""
     layout, front = surround.layout, -surround.layout.shelf_front
     low, high, worked = layout.edge_bottom, layout.shelf_top, layout.mouldings.edge_size
-    band = measure(Edge.LEFT, (low, front, ""), (high, front, "shelf.edge_height"))
+    shows = "shelf.thickness" if layout.shelf_is_plank else "shelf.edge_height"
+    band = measure(Edge.LEFT, (low, front, ""), (high, front, shows))
     if not 0 < worked < high - low:
         return (band,)
     parts = measure(Edge.LEFT, (low, front, ""), (low + worked, front, "shelf.edge_size"), (high, front, ""))

@@ -51,6 +51,8 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
         "frieze over fluted columns",
         "frieze.place=in_front frieze.kind=tablet column.kind=fluted capital.on=yes",
     ),
+    ("solid plank", "shelf.kind=plank shelf.thickness=3 bed_mould.on=no"),
+    ("plank with a worked edge", "shelf.kind=plank shelf.edge_profile=ovolo shelf.edge_size=1 1/4"),
     ("no plinths", "plinth.on=no back_band.on=yes"),
 )
 COLUMNS, ROWS = 5, 5

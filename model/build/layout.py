@@ -21,7 +21,7 @@ from model.build.mouldings import (
     fit_moulding,
     least_side,
 )
-from model.design import FLUSH, FLUTED, FRAMED, IN_FRONT, PLAIN, TABLET, Design
+from model.design import FLUSH, FLUTED, FRAMED, IN_FRONT, PLAIN, PLANK, TABLET, Design
 from model.moulding.library import Use
 from model.moulding.section import Section
 from model.site import Site
@@ -153,6 +153,7 @@ class Layout:
     board: float
     panel: float
     edge_bottom: float
+    shelf_is_plank: bool
     frieze_frame: Frame
     frieze_over: bool
     tablet: Tablet | None
@@ -238,7 +239,10 @@ def lay_out(site: Site, design: Design) -> Layout:
         design, (x0, frieze_bottom, x1, shelf_bottom), frieze_front, under_bed, ledger
     )
     plinth_tops = [foot.base + _plinth_height(design, foot, frieze_bottom, ledger) for foot in feet]
-    capital = _fit_capital(design, inner, frieze_bottom - max(plinth_tops), ledger)
+    beside_band = least_overhang(design) - hanging if shelf_top - edge < frieze_bottom else inner
+    capital = _fit_capital(
+        design, min(inner - LEAST_BAND, beside_band), frieze_bottom - max(plinth_tops), ledger
+    )
     below = frieze_bottom - capital.height if capital else under_bed
     over_plinth = min(frieze_bottom, below - LEAST_ZONE) - max(plinth_tops)
     cap = _fit_plinth_cap(design, over_plinth, ledger)
@@ -276,6 +280,7 @@ def lay_out(site: Site, design: Design) -> Layout:
         board=board,
         panel=design.panel.thickness,
         edge_bottom=shelf_top - edge,
+        shelf_is_plank=design.shelf.kind == PLANK,
         frieze_frame=frieze_frame,
         frieze_over=over,
         tablet=_fit_tablet(design, inner, frieze_frame, under_bed, hanging, ledger),
@@ -400,6 +405,8 @@ def least_overhang(design: Design) -> float:
 def _shelf_thickness(design: Design, ledger: Ledger) -> float:
     """The nearest thickness that whole layers make up: one board, one and a layer, two, or two and ribs."""
     asked, board = design.shelf.thickness, design.board.thickness
+    if design.shelf.kind == PLANK:
+        return asked
     built = max(asked, board)
     for layers in (board, 2 * board):
         if layers < built < layers + LEAST_LAYER:
@@ -415,7 +422,9 @@ def _shelf_top(design: Design, floor: float, least: float, ledger: Ledger) -> fl
 
 
 def _edge_height(design: Design, thickness: float, ledger: Ledger) -> float:
-    """An edge band may hang below the shelf only where it clears what stands under it."""
+    """An edge band may hang below the shelf only where it clears what stands under it; a plank has none."""
+    if design.shelf.kind == PLANK:
+        return thickness
     asked = design.shelf.edge_height
     built = asked if least_overhang(design) >= design.board.thickness else min(asked, thickness)
     return ledger.hold("shelf.edge_height", asked, built, "the overhang leaves no room for it to hang lower")
@@ -434,11 +443,12 @@ def _fit_bed_mould(
     return fit_moulding(design, Use.BED_MOULD, "bed_mould", design.bed_mould, room, ledger)
 
 
-def _fit_capital(design: Design, inner: float, under_frieze: float, ledger: Ledger) -> Section | None:
+def _fit_capital(design: Design, around: float, under_frieze: float, ledger: Ledger) -> Section | None:
+    """No further out than `around`: clear of its twin, and of an edge band that hangs down to it."""
     room = Room(
         under_frieze - LEAST_ZONE,
-        inner - LEAST_BAND,
-        "the column below the frieze is not high enough for more",
+        around,
+        "the column below the frieze, or the room round it, is not large enough for more",
     )
     return fit_moulding(design, Use.CAPITAL, "capital", design.capital, room, ledger)
 

@@ -11,6 +11,7 @@ from model.check.fit import check_fit
 from model.check.hearth import check_hearth
 from model.check.mantel import check_mantel
 from model.check.manual import ask_for_manual, check_manual
+from model.check.movement import check_movement
 from model.check.regime import Regime, ease_unused, find_regime
 from model.check.survey import check_survey
 from model.check.worst import WORST_FIRST
@@ -28,6 +29,7 @@ def check_surround(surround: Surround) -> tuple[Finding, ...]:
     fire = (*_check_clearance(surround), *check_hearth(surround))
     built = (
         *check_fit(surround),
+        *check_movement(surround),
         *check_backing(surround),
         *check_survey(surround),
         *check_cord_way(surround),

@@ -49,6 +49,7 @@ CHANGED = {
     "tablet.thickness": 0.25,
     "panel.reveal": 0.25,
     "panel.thickness": 0.5,
+    "shelf.edge_height": 3.0,
 }
 CHART = {"chart.shelf", "chart.legs", "chart.source"}
 OWN = {"own_section.first", "own_section.second", "own_section.third"}
@@ -97,6 +98,7 @@ def _job(**values: object) -> Job:
         ),
         (_job(frieze__place="in_front"), CHART | OFF | {"frieze.projection"}),
         (_job(plinth__on=False), CHART | OFF | NO_PLINTHS),
+        (_job(shelf__kind="plank"), CHART | OFF | {"shelf.edge_height"}),
         (
             _job(bed_mould__profile="own_2", own_section__second="ovolo 2 down, 2 back; foot 1/8"),
             CHART | OFF - {"own_section.second"} | {"bed_mould.size"},

@@ -139,7 +139,7 @@ def test_every_board_has_wood_in_it_and_none_reaches_into_the_masonry(job):
         assert board.volume > 0
         assert board.length > 0
         assert board.bounds[0][2] >= min(0.0, layout.wall) - 1e-9
-        assert board.bounds[0][1] >= layout.floor - 1e-9
+        assert board.bounds[0][1] >= min(layout.floor, layout.left.base, layout.right.base) - 1e-9
 
 
 def test_sides_step_back_to_the_wall_over_the_top_of_a_proud_facing():
@@ -198,3 +198,29 @@ def test_a_tablet_lies_on_the_frieze():
 def test_without_plinths_nothing_is_wrapped_round_the_feet():
     _, boards = build(plinth__on="no")
     assert not [board for board in boards if "plinth" in board.role]
+
+
+def test_a_hollow_shelf_is_closed_along_the_front_behind_its_edge_band():
+    layout, boards = build(shelf__thickness="3", shelf__edge_height="1")
+    (strip,) = of_role(boards, "shelf front strip")
+    assert strip.bounds[1][2] == layout.shelf_front - 0.75
+    assert strip.bounds[0][2] == layout.shelf_front - 0.75 - 1.5
+    assert (strip.bounds[0][1], strip.bounds[1][1]) == (54 - 3 + 0.75, 54 - 0.75)
+    assert {rib.bounds[1][2] for rib in of_role(boards, "shelf rib")} == {strip.bounds[0][2]}
+
+
+def test_a_plank_is_glued_up_from_stock_as_thick_as_the_shelf_and_has_no_edge_band():
+    layout, boards = build(shelf__kind="plank", shelf__thickness="2 1/2", shelf__depth="14")
+    shelf = [board for board in boards if board.assembly == "shelf"]
+    assert {board.role for board in shelf} == {"shelf plank"}
+    assert {board.stock.thickness for board in shelf} == {2.5}
+    assert sum(board.width for board in shelf) == 14
+    assert shelf[0].length == layout.left.shelf_side + layout.right.shelf_side
+
+
+def test_a_planks_front_edge_is_worked_and_takes_off_what_the_section_leaves_free():
+    _, plain = build(shelf__kind="plank", shelf__depth="9")
+    _, worked = build(shelf__kind="plank", shelf__depth="9", shelf__edge_profile="bevel")
+    (before,), (after,) = of_role(plain, "shelf plank"), of_role(worked, "shelf plank")
+    assert after.bounds == before.bounds
+    assert before.section_area - 0.75**2 < after.section_area < before.section_area
