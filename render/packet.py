@@ -10,6 +10,7 @@ from model.check.finding import Finding, Guide
 from model.errors import Refused
 from model.parameters import UNITS
 from model.surround import Surround
+from model.takeoff.anchors import plan_anchors
 from model.takeoff.cut_list import Cut
 from model.takeoff.saw_setups import list_setups
 from render.checks_sheet import checks_strips
@@ -17,12 +18,13 @@ from render.cut_sheet import cut_strips
 from render.details import detail_of, draw_detail, draw_relieved
 from render.drawing import Drawing, Placed, Sheet
 from render.extent import Box
+from render.fixing_sheet import fixing_strips
 from render.front_parted import draw_frame_sizes, draw_main_sizes
 from render.moulding_sheet import lay_mouldings, list_used
 from render.saw_sheet import saw_strips
 from render.scales import Scale, list_scales
 from render.sheet_notes import list_notes
-from render.sheets import FRAME_SIZES, TITLES, VIEW_TITLES, Block, build_sheet, safe_area
+from render.sheets import ANCHORS, FRAME_SIZES, TITLES, VIEW_TITLES, Block, build_sheet, safe_area
 from render.sheets import paper_size as paper_size
 from render.tables import Strip, pour_strips
 from render.title_block import TitleBlock
@@ -91,8 +93,10 @@ def build_packet(
         _draft_section(desk, "plan_section"),
         _draft_section(desk, "vertical_section"),
         *_draft_mouldings(desk),
+        *_draft_anchors(desk),
         *_draft_pages("Checks", checks, desk.size),
         *_draft_pages("Cut list", list_of_cuts, desk.size),
+        *_draft_pages("Fixing", fixing_strips(surround, right - left), desk.size),
     ]
     return _number_sheets(desk, drafts, date_text)
 
@@ -136,6 +140,18 @@ def _draft_section(desk: _Desk, view: str) -> _Draft:
     draws = (_each_once(desk.surround, draw_relieved), _each_once(desk.surround, draw_detail))
     layout = lay_with_detail((view, detail_of(view)), draws, desk.scales, desk.area)
     return _draft(desk, (view,), layout or _lay(desk, _drawer(desk.surround), (view,)))
+
+
+def _draft_anchors(desk: _Desk) -> list[_Draft]:
+    """The front with every anchor numbered as in its table; no page where there is none."""
+    if not plan_anchors(desk.surround).anchors:
+        return []
+    layout = _lay(desk, _each_once(desk.surround, _draw_anchored), (ANCHORS,))
+    return [_draft(desk, (ANCHORS,), layout)]
+
+
+def _draw_anchored(surround: Surround, _: str, ratio: float) -> Drawing:
+    return draw_view(surround, "front", ViewOptions(ratio, dimensions=False, anchors=True))
 
 
 def _draft_mouldings(desk: _Desk) -> list[_Draft]:

@@ -38,7 +38,13 @@ DETAIL_TITLES: Mapping[str, str] = {
     "vertical_section_detail": "Frieze and shelf, detail",
 }
 FRAME_SIZES = "front_frames"
-TITLES: Mapping[str, str] = {**VIEW_TITLES, **DETAIL_TITLES, FRAME_SIZES: "Front elevation, frame sizes"}
+ANCHORS = "anchors"
+TITLES: Mapping[str, str] = {
+    **VIEW_TITLES,
+    **DETAIL_TITLES,
+    FRAME_SIZES: "Front elevation, frame sizes",
+    ANCHORS: "Anchors",
+}
 """What each drawing on a sheet is called, by the name it is placed under."""
 
 BINDING_EDGE, OTHER_EDGES = 20 * MM, 10 * MM

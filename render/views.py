@@ -15,6 +15,7 @@ from model.surround import Surround
 from render.cutting_plane import cut_boards
 from render.dimension_strings import String, place_strings
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
+from render.fixing_marks import draw_anchors, draw_cord_way
 from render.site_solids import site_cut_upright, site_from_above, site_from_side, site_in_front
 from render.view_context import WALL_ABOVE, WALL_BESIDE, Frame, draw_context, list_standing
 from render.view_dimensions import list_strings
@@ -76,7 +77,7 @@ class ViewOptions:
 
     `ratio` is model inches to an inch of paper, for lettering. `clearance` adds the keep-out band and
     the allowed projection; `findings` that fail are marked where they are. `strings` are carried instead
-    of the view's own dimension strings when given.
+    of the view's own dimension strings when given. `anchors` are marked on the front view.
     """
 
     ratio: float = 12.0
@@ -84,6 +85,7 @@ class ViewOptions:
     clearance: bool = False
     findings: tuple[Finding, ...] = ()
     strings: tuple[String, ...] | None = None
+    anchors: bool = False
 
 
 def draw_view(surround: Surround, view: str, options: ViewOptions | None = None) -> Drawing:
@@ -114,6 +116,9 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     marks += draw_faults(surround, view, look, options.findings, projection, dimensions, ratio)
     if options.clearance:
         marks += draw_clearance(surround, view, ratio)
+    marks += draw_cord_way(surround, look, ratio)
+    if options.anchors and view == "front":
+        marks += draw_anchors(surround, ratio)
     return Drawing((*marks, *dimensions), ratio)
 
 

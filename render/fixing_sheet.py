@@ -1,0 +1,76 @@
+"""How the surround is fixed, as it stands on paper: what the anchors carry, where they go, and the order.
+
+What is planned stands in model.takeoff.anchors; the drawing beside it is render.fixing_marks'.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from model.reference.anchors import SAFETY_FACTOR, SOFT_TENSION
+from model.surround import Surround
+from model.takeoff.anchors import Anchor as Fixing
+from model.takeoff.anchors import AnchorPlan, list_order, plan_anchors
+from model.units import MM_PER_INCH, format_length
+from render.drawing import Anchor
+from render.tables import (
+    Cell,
+    Column,
+    Strip,
+    Table,
+    heading_strip,
+    paragraph_strips,
+    share_widths,
+    table_strips,
+)
+
+MM = 1 / MM_PER_INCH
+COLUMNS = ("Anchor", "From the centre line", "Over the hearth", "Through", "Into", "Holds the top")
+SHARES = (20, 45, 40, 60, 40, 30)
+
+
+def fixing_strips(surround: Surround, width: float) -> tuple[Strip, ...]:
+    """The anchors' loads and places and the order of fitting, for a page `width` wide."""
+    plan = plan_anchors(surround)
+    widths = share_widths(width, SHARES)
+    columns = tuple(
+        Column(name, w, Anchor.END if name in COLUMNS[1:3] else Anchor.START)
+        for name, w in zip(COLUMNS, widths, strict=True)
+    )
+    rows = tuple(
+        tuple(map(Cell, row_texts(surround, number, fixing)))
+        for number, fixing in enumerate(plan.anchors, start=1)
+    )
+    strips = [
+        heading_strip(f"Anchors: {len(plan.anchors)}, of which {plan.needed} near the top are needed"),
+        *(replace(strip, leads=True) for strip in paragraph_strips(describe_loads(surround, plan), width)),
+        Strip(1.5 * MM, leads=True),
+        *table_strips(Table(columns, rows)),
+        heading_strip("Order of fitting", above=3 * MM),
+    ]
+    for step in list_order(surround):
+        strips += paragraph_strips(step, width)
+    return tuple(strips)
+
+
+def describe_loads(surround: Surround, plan: AnchorPlan) -> str:
+    """What hangs on the anchors and what each may hold, with where that comes from."""
+    style, rule = surround.job.about.length_style, surround.job.design.anchor
+    lever, drop = (format_length(length, style) for length in (plan.lever, plan.drop))
+    return (
+        f"{plan.weight:.0f} lb act {lever} from the masonry; the upper anchors lie {drop} over the feet. "
+        f"If all of it hung on them, each would be pulled with {plan.tension:.1f} lb and carry "
+        f"{plan.shear:.1f} lb; {rule.tension:.0f} and {rule.shear:.0f} lb are allowed. The figures a job "
+        f"starts from are {SOFT_TENSION.standing} for soft mortar: pull-test one on the spot and allow a "
+        f"fifth of what it held ({SAFETY_FACTOR.source.split(':')[0]})."
+    )
+
+
+def row_texts(surround: Surround, number: int, fixing: Fixing) -> tuple[str, ...]:
+    """An anchor's line as text, in the order of COLUMNS."""
+    style = surround.job.about.length_style
+    aside = "left" if fixing.x < 0 else "right"
+    across = f"{format_length(abs(fixing.x), style)} {aside}" if fixing.x else "on it"
+    nailer = f"{surround.marks[fixing.board]}, {surround.boards[fixing.board].role}"
+    holds = "yes" if fixing.upper else ""
+    return str(number), across, format_length(fixing.y, style), nailer, fixing.into, holds
