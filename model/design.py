@@ -124,6 +124,15 @@ class Moulding:
 
 
 @dataclass(frozen=True, slots=True)
+class Slip:
+    """The flat frame on the facing along the surround's inner edge."""
+
+    on: bool
+    width: float
+    thickness: float
+
+
+@dataclass(frozen=True, slots=True)
 class OwnSection:
     """Up to three sections that the job brings along, as text; empty where there is none."""
 
@@ -156,6 +165,7 @@ class Design:
     plinth_cap: Moulding
     panel_mould: Moulding
     back_band: Moulding
+    slip: Slip
     own_section: OwnSection
     nailer: Nailer
     cord: CordWay

@@ -35,6 +35,8 @@ def _list_idle_faces(design: Design) -> set[str]:
         idle |= {f"tablet.{row}" for row in ("width", "height", "thickness")}
     if frieze.place == IN_FRONT:
         idle.add("frieze.projection")
+    if not design.slip.on:
+        idle |= {"slip.width", "slip.thickness"}
     if design.shelf.kind == PLANK:
         idle.add("shelf.edge_height")
     if column != FRAMED and frieze.kind != FRAMED:

@@ -22,6 +22,7 @@ from model.design import (
     Panel,
     Plinth,
     Shelf,
+    Slip,
     Tablet,
 )
 from model.errors import LONGEST_SHOWN, JobRefused, Refused
@@ -85,6 +86,7 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "plinth_cap": ("design", Moulding),
     "panel_mould": ("design", Moulding),
     "back_band": ("design", Moulding),
+    "slip": ("design", Slip),
     "own_section": ("design", OwnSection),
     "nailer": ("design", Nailer),
     "cord": ("design", CordWay),

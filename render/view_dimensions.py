@@ -292,11 +292,15 @@ def _vertical_section(surround: Surround) -> tuple[String, ...]:
     layout, band = surround.layout, surround.layout.mouldings.back_band
     face = -layout.frieze_front
     foot = [(layout.frieze_bottom - band.height, 0.0, "")] if band else []
+    if layout.slip:
+        low = layout.frieze_bottom - layout.slip.offset - layout.slip.width
+        first = (low + layout.slip.width, 0.0, "slip.width")
+        foot = [(low, 0.0, ""), *([first] if band else [])]
     return (
         measure(
             Edge.LEFT,
             *foot,
-            (layout.frieze_bottom, face, "back_band.size" if band else ""),
+            (layout.frieze_bottom, face, "back_band.size" if band else "slip.width" if layout.slip else ""),
             *_frieze_levels(surround),
             (layout.shelf_bottom, face, "bed_mould.size"),
             (layout.shelf_top, -layout.shelf_front, "shelf.thickness"),

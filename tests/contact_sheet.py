@@ -53,6 +53,8 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
     ),
     ("solid plank", "shelf.kind=plank shelf.thickness=3 bed_mould.on=no"),
     ("plank with a worked edge", "shelf.kind=plank shelf.edge_profile=ovolo shelf.edge_size=1 1/4"),
+    ("inner slip", "slip.on=yes slip.width=3"),
+    ("slip inside a back band, capitals", "slip.on=yes back_band.on=yes capital.on=yes plinth_cap.on=yes"),
     ("no plinths", "plinth.on=no back_band.on=yes"),
 )
 COLUMNS, ROWS = 5, 5

@@ -19,15 +19,15 @@ def build_capitals(layout: Layout, wood: str) -> tuple[Board, ...]:
 
 
 def _build_capital(layout: Layout, side: Side, wood: str) -> tuple[Board, ...]:
-    """As if it stood on the right. Its inner return stops at a back band that runs up behind it."""
+    """As if it stood on the right. Its inner return stops at the back band and slip behind it."""
     section = layout.mouldings.capital
     if section is None:
         return ()
     front, foot = layout.column_front, layout.frieze_bottom - section.height
     outer_back = layout.back_at(side, side.outer_back, foot)
-    inner_back = layout.back_at(side, side.inner_back, foot)
-    if layout.mouldings.back_band:
-        inner_back = layout.mouldings.back_band.projection
+    band = layout.mouldings.back_band
+    before = max(band.projection if band else 0.0, layout.slip_front)
+    inner_back = before or layout.back_at(side, side.inner_back, foot)
     path = [(side.outer, outer_back), (side.outer, front), (side.inner, front), (side.inner, inner_back)]
     profile = under(section, layout.frieze_bottom)
     return run_section(ROLES, f"{side.name} column", moulding_stock(section, wood), path, profile)

@@ -74,7 +74,8 @@ def _plinth(layout: Layout, side: Side, stock: Stock) -> tuple[Board, ...]:
     packed = layout.plinth_out - stock.thickness
     start = packed if packed >= LEAST_LAYER else 0.0
     profile = Profile([(start, y0), (layout.plinth_out, y0), (layout.plinth_out, y1), (start, y1)])
-    path = [(outer, side.outer_back), (outer, front), (inner, front), (inner, side.inner_back)]
+    inner_back = layout.slip_front or side.inner_back
+    path = [(outer, side.outer_back), (outer, front), (inner, front), (inner, inner_back)]
     boards = run_section(["plinth return", "plinth front", "plinth return"], words, stock, path, profile)
     if not start:
         return boards
@@ -82,9 +83,7 @@ def _plinth(layout: Layout, side: Side, stock: Stock) -> tuple[Board, ...]:
     return (
         *boards,
         block("plinth packing", words, stock, "x", (inner, outer), y, (front, front + start)),
-        block(
-            "plinth packing", words, stock, "z", (inner - start, inner), y, (side.inner_back, front + start)
-        ),
+        block("plinth packing", words, stock, "z", (inner - start, inner), y, (inner_back, front + start)),
         block(
             "plinth packing", words, stock, "z", (outer, outer + start), y, (side.outer_back, front + start)
         ),

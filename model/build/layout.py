@@ -80,6 +80,15 @@ class Frame:
 
 
 @dataclass(frozen=True, slots=True)
+class Slip:
+    """The flat frame on the facing, as built; `offset` is from the surround's inner edge to its own."""
+
+    offset: float
+    width: float
+    thickness: float
+
+
+@dataclass(frozen=True, slots=True)
 class Tablet:
     """The raised field on a plain frieze: where it lies and how far it stands out, as built."""
 
@@ -157,6 +166,7 @@ class Layout:
     frieze_frame: Frame
     frieze_over: bool
     tablet: Tablet | None
+    slip: Slip | None
     flutes: Flutes | None
     mouldings: Mouldings
     shortfalls: tuple[Shortfall, ...]
@@ -196,6 +206,11 @@ class Layout:
     def facing_margin(self) -> float:
         """Facing left showing between the opening's top and the frieze."""
         return self.frieze_bottom - self.opening_top
+
+    @property
+    def slip_front(self) -> float:
+        """z of the slip's face, where what is wrapped round a column stops; 0 without one."""
+        return self.slip.thickness if self.slip else 0.0
 
     def step_up(self, base: float, back: float) -> float | None:
         """y at which a back that lies on the facing goes back to the wall; None where it does not."""
@@ -254,6 +269,7 @@ def lay_out(site: Site, design: Design) -> Layout:
         for foot, plinth_top in zip(feet, plinth_tops, strict=True)
     )
     panel_mould = _fit_panel_mould(design, (left.frame, right.frame, frieze_frame), ledger)
+    back_band = _fit_back_band(site, design, (left, right), frieze_frame, cap, ledger)
     worked_edge, worked_height = fit_edge(design, edge, ledger)
     return Layout(
         opening_side=site.opening.width / 2,
@@ -284,13 +300,14 @@ def lay_out(site: Site, design: Design) -> Layout:
         frieze_frame=frieze_frame,
         frieze_over=over,
         tablet=_fit_tablet(design, inner, frieze_frame, under_bed, hanging, ledger),
+        slip=_fit_slip(site, design, (left, right), frieze_frame, back_band, ledger),
         flutes=flutes,
         mouldings=Mouldings(
             bed=bed,
             capital=capital,
             plinth_cap=cap,
             panel=panel_mould,
-            back_band=_fit_back_band(site, design, (left, right), frieze_frame, cap, ledger),
+            back_band=back_band,
             edge=worked_edge,
             edge_size=worked_height,
         ),
@@ -488,10 +505,7 @@ def _fit_back_band(
     """On the facing that shows inside the surround, no thicker than columns and frieze stand out."""
     bottom = frieze.outline[1]
     feet = max(side.plinth_top for side in sides) + (cap.height if cap else 0.0)
-    margin = min(sides[0].inner - site.opening.width / 2, bottom - site.opening.height)
-    backed = site.facing.proud == 0 or (
-        bottom <= site.facing.height and all(side.inner_back == 0.0 for side in sides)
-    )
+    margin, backed = _inner_edge(site, sides, bottom)
     room = Room(
         min(margin, bottom - feet - LEAST_BAND) if backed else 0.0,
         min(design.column.projection, frieze.front) - LEAST_LAYER,
@@ -500,6 +514,38 @@ def _fit_back_band(
         else "the surround's inner edge is not on the facing",
     )
     return fit_moulding(design, Use.BACK_BAND, "back_band", design.back_band, room, ledger)
+
+
+def _inner_edge(site: Site, sides: Sequence[Side], bottom: float) -> tuple[float, bool]:
+    """How much facing shows inside the surround, and whether its whole inner edge lies on the facing."""
+    margin = min(sides[0].inner - site.opening.width / 2, bottom - site.opening.height)
+    on_facing = bottom <= site.facing.height and all(side.inner_back == 0.0 for side in sides)
+    return margin, site.facing.proud == 0 or on_facing
+
+
+def _fit_slip(
+    site: Site,
+    design: Design,
+    sides: Sequence[Side],
+    frieze: Frame,
+    band: Section | None,
+    ledger: Ledger,
+) -> Slip | None:
+    """On the facing inside a back band, no thicker than columns and frieze stand out."""
+    if not design.slip.on:
+        return None
+    asked, bottom = design.slip, frieze.outline[1]
+    offset = band.height if band else 0.0
+    margin, backed = _inner_edge(site, sides, bottom)
+    room = margin - offset if backed else 0.0
+    reason = "no more facing shows there" if backed else "the surround's inner edge is not on the facing"
+    width = min(asked.width, room) if room >= LEAST_MOULD else 0.0
+    ledger.hold("slip.width", asked.width, width, reason)
+    if not width:
+        return None
+    deep = min(asked.thickness, min(design.column.projection, frieze.front) - LEAST_LAYER)
+    ledger.hold("slip.thickness", asked.thickness, deep, "columns and frieze do not stand out further")
+    return Slip(offset, width, deep)
 
 
 def _fit_panels(

@@ -25,7 +25,7 @@ def _build_cap(layout: Layout, side: Side, wood: str) -> tuple[Board, ...]:
         return ()
     front, level = layout.column_front, side.plinth_top
     outer_back = layout.back_at(side, side.outer_back, level)
-    inner_back = layout.back_at(side, side.inner_back, level)
+    inner_back = layout.slip_front or layout.back_at(side, side.inner_back, level)
     path = [(side.outer, outer_back), (side.outer, front), (side.inner, front), (side.inner, inner_back)]
     profile = upon(section, level)
     return run_section(ROLES, f"{side.name} column", moulding_stock(section, wood), path, profile)

@@ -14,6 +14,7 @@ from model.build.nailers import build_nailers
 from model.build.panel_mould import build_panel_moulds
 from model.build.plinth_cap import build_plinth_caps
 from model.build.shelf import build_shelf
+from model.build.slip import build_slip
 from model.design import Design
 from model.site import Site
 
@@ -39,5 +40,6 @@ def build_surround(site: Site, design: Design, layout: Layout | None = None) -> 
         + build_shelf(layout, stock)
         + build_bed_mould(layout, wood)
         + build_back_band(layout, wood)
+        + build_slip(layout, stock)
     )
     return boards + build_access_panel(design, layout, boards, sheet)

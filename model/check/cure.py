@@ -9,7 +9,17 @@ from math import isinf, isnan
 import numpy as np
 
 from model.check.clearance import HAIR, Lengths
-from model.check.part import BACK_BAND, BED_MOULD, FRIEZE, NAILERS, ROUND_COLUMNS, SHELF, stands_beside
+from model.check.part import (
+    BACK_BAND,
+    BED_MOULD,
+    FRIEZE,
+    NAILERS,
+    ON_FACING,
+    ROUND_COLUMNS,
+    SHELF,
+    SLIP,
+    stands_beside,
+)
 from model.check.wording import Wording
 from model.parameters import BY_PATH
 from model.surround import Surround
@@ -40,14 +50,14 @@ def find_path(surround: Surround, part: str) -> str:
     """The parameter that moves `part` away from the opening."""
     if stands_beside(part):
         return "column.margin"
-    paths = {FRIEZE: "frieze.height", BACK_BAND: "back_band.on"}
+    paths = {FRIEZE: "frieze.height", BACK_BAND: "back_band.on", SLIP: "slip.on"}
     return paths.get(part, "shelf.height")
 
 
 def cure_part(surround: Surround, part: str, need: Need, wording: Wording) -> Cure:
     """How to clear `part` of the opening: further out, higher up or standing out less, or left off."""
-    if part == BACK_BAND:
-        return Cure(find_path(surround, part), "Leave the back band off.")
+    if part in ON_FACING:
+        return Cure(find_path(surround, part), f"Leave the {part} off.")
     x, y = np.abs(need.room[:, 0]), need.room[:, 1]
     beside = stands_beside(part)
     least = need.beside if beside else need.above
@@ -101,7 +111,8 @@ def _slim(
 ) -> list[Cure]:
     """The greatest projection that would do where the part stands, if the part can be that slim."""
     path = _projection_path(part)
-    if path is None or part == BED_MOULD or part.endswith((*ROUND_COLUMNS, NAILERS)):
+    held = part == FRIEZE and surround.layout.frieze_over
+    if path is None or held or part == BED_MOULD or part.endswith((*ROUND_COLUMNS, NAILERS)):
         return []
     design = surround.job.design
     lowest = design.foremost if part == SHELF else BY_PATH[path].lowest or 0.0

@@ -6,7 +6,10 @@ from collections.abc import Sequence
 
 from model.board import Board, StockKind
 
-FRIEZE, SHELF, BED_MOULD, BACK_BAND = "frieze", "shelf", "bed mould", "back band"
+FRIEZE, SHELF, BED_MOULD = "frieze", "shelf", "bed mould"
+BACK_BAND, SLIP = "back band", "slip"
+ON_FACING = (BACK_BAND, SLIP)
+"""What lies on the facing inside the surround and can be left off."""
 ROUND_COLUMNS = ("plinth", "capital")
 """What is lifted with a column but is a part of its own to a rule."""
 SURROUND, NAILERS = "whole surround", "nailers"

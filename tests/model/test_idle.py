@@ -50,6 +50,8 @@ CHANGED = {
     "panel.reveal": 0.25,
     "panel.thickness": 0.5,
     "shelf.edge_height": 3.0,
+    "slip.width": 3.0,
+    "slip.thickness": 0.25,
 }
 CHART = {"chart.shelf", "chart.legs", "chart.source"}
 OWN = {"own_section.first", "own_section.second", "own_section.third"}
@@ -65,7 +67,8 @@ COLUMN_FRAME = {f"column.{row}" for row in ("stile", "rail", "panels")}
 FRIEZE_FRAME = {f"frieze.{row}" for row in ("stile", "rail", "panels")}
 NO_PANELS = {"panel.reveal", "panel.thickness", "panel_mould.on"}
 NO_PLINTHS = {"plinth.height", "plinth.projection", "plinth_cap.on"}
-OFF = MOULDINGS | OWN | FLUTES | TABLET
+SLIP = {"slip.width", "slip.thickness"}
+OFF = MOULDINGS | OWN | FLUTES | TABLET | SLIP
 
 
 def _outcome(job: Job) -> object:
@@ -98,6 +101,7 @@ def _job(**values: object) -> Job:
         ),
         (_job(frieze__place="in_front"), CHART | OFF | {"frieze.projection"}),
         (_job(plinth__on=False), CHART | OFF | NO_PLINTHS),
+        (_job(slip__on=True), CHART | OFF - SLIP),
         (_job(shelf__kind="plank"), CHART | OFF | {"shelf.edge_height"}),
         (
             _job(bed_mould__profile="own_2", own_section__second="ovolo 2 down, 2 back; foot 1/8"),

@@ -224,3 +224,18 @@ def test_a_planks_front_edge_is_worked_and_takes_off_what_the_section_leaves_fre
     (before,), (after,) = of_role(plain, "shelf plank"), of_role(worked, "shelf plank")
     assert after.bounds == before.bounds
     assert before.section_area - 0.75**2 < after.section_area < before.section_area
+
+
+def test_a_slip_is_a_mitred_frame_on_the_facing_behind_the_plinths():
+    layout, boards = build(slip__on="yes", slip__width="3", slip__thickness="1/2")
+    head, legs = of_role(boards, "slip head"), of_role(boards, "slip leg")
+    assert [head[0].length, *(leg.length for leg in legs)] == [2 * layout.column_inner, 43, 43]
+    assert head[0].low.mitre == head[0].high.mitre == 45
+    assert {board.bounds[1][2] for board in (*head, *legs)} == {0.5}
+    inner_returns = [b for b in of_role(boards, "plinth return") if abs(b.bounds[0][0]) < layout.right.outer]
+    assert 0.5 in {board.bounds[0][2] for board in inner_returns}
+
+
+def test_a_slip_lies_inside_a_back_band_and_takes_what_facing_is_left():
+    layout, _ = build(slip__on="yes", slip__width="12", back_band__on="yes", back_band__size="2")
+    assert (layout.slip.offset, layout.slip.width) == pytest.approx((2, 11))
