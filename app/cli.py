@@ -13,7 +13,7 @@ from app.terminal import Terminal, harden_streams, silence_output
 from app.view_file import DOTS_PER_INCH, PAPER, ViewWish
 from model.errors import MantelwrightError, Refused
 
-COMMANDS = ("packet", "check", "boards", "draw", "mouldings", "section", "demos", "parameters")
+COMMANDS = ("packet", "check", "boards", "fixing", "draw", "mouldings", "section", "demos", "parameters")
 REFUSED, DISK, STOPPED, NOBODY_READS = 2, 3, 130, 141
 """Exit codes: input refused; the disk failed; Ctrl-C; whoever read the results has gone, as after SIGPIPE."""
 VIEWS = "front|side|plan|plan_section|vertical_section"
@@ -78,6 +78,8 @@ def _run(options: Namespace, terminal: Terminal) -> int:
             return commands.run_packet(job, Path(options.out), options.paper, options.date, terminal)
         case "check":
             return commands.run_check(job, options.json, terminal)
+        case "fixing":
+            return commands.run_fixing(job, options.json, terminal)
         case "boards":
             mesh = Path(options.mesh) if options.mesh else None
             return commands.run_boards(job, options.form, mesh, terminal)
@@ -124,6 +126,9 @@ def build_parser() -> ArgumentParser:
         )
     boards.set_defaults(form="")
     boards.add_argument("--mesh", metavar="FILE.obj", help="write every board as a closed mesh, in inches")
+
+    fixing = _add_command(parts, "fixing", "print anchors, cord way and the order of fitting")
+    fixing.add_argument("--json", action="store_true", help="print records for a script")
 
     draw = _add_command(parts, "draw", "write one view")
     draw.add_argument("--view", required=True, metavar=VIEWS, help="which view")

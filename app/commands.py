@@ -93,6 +93,19 @@ def run_check(job: Job, as_json: bool, terminal: Terminal) -> int:
     return FAILS if any(finding.status is Status.FAIL for finding in findings) else DONE
 
 
+def run_fixing(job: Job, as_json: bool, terminal: Terminal) -> int:
+    """Say where the anchors go, what they carry, which holes cords take and in which order it goes up."""
+    from app.fixing_records import fixing_lines, fixing_record
+    from model.surround import plan_surround
+
+    surround = plan_surround(job)
+    if as_json:
+        terminal.say(json.dumps(fixing_record(surround), indent=2))
+    else:
+        terminal.say_all(fixing_lines(surround))
+    return DONE
+
+
 def run_boards(job: Job, form: str, mesh: Path | None, terminal: Terminal) -> int:
     """Say the cut list as ``json``, ``csv`` or in words; with `mesh` write the boards there as well.
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from model.build.mouldings import SQUARE
 from model.check.regime import Regime, find_regime
 from model.design import FLUTED, FRAMED, IN_FRONT, PLANK, TABLET, Design
+from model.fixing import IN_FRIEZE
+from model.fixing import OWN as OWN_PLUG
 from model.job import Job
 from model.moulding.library import OWN
 from model.units import MILLIMETRES_ONLY
@@ -15,7 +17,7 @@ def list_idle(job: Job) -> frozenset[str]:
     idle: set[str] = set()
     if find_regime(job.site) is not Regime.CHART:
         idle |= {"chart.shelf", "chart.legs", "chart.source"}
-    idle |= _list_idle_faces(job.design) | _list_idle_mouldings(job.design)
+    idle |= _list_idle_faces(job.design) | _list_idle_mouldings(job.design) | _list_idle_cords(job.design)
     if job.about.units == MILLIMETRES_ONLY:
         idle.add("job.precision")
     return frozenset(idle)
@@ -44,6 +46,15 @@ def _list_idle_faces(design: Design) -> set[str]:
     if not design.plinth.on:
         idle |= {"plinth.height", "plinth.projection"}
     return idle
+
+
+def _list_idle_cords(design: Design) -> set[str]:
+    """What only a cord way, a plug of its own or a column has a use for."""
+    rows = ("place", "plug", "own_width", "own_height", "clearance", "exit_height", "panel_clearance")
+    if not design.cord.on:
+        return {f"cord.{row}" for row in rows}
+    idle = set() if design.cord.plug == OWN_PLUG else {"cord.own_width", "cord.own_height"}
+    return idle | {"cord.exit_height"} if design.cord.place == IN_FRIEZE else idle
 
 
 def _has_place(design: Design, path: str) -> bool:

@@ -52,6 +52,13 @@ CHANGED = {
     "shelf.edge_height": 3.0,
     "slip.width": 3.0,
     "slip.thickness": 0.25,
+    "cord.place": "left",
+    "cord.plug": "hdmi_body",
+    "cord.own_width": 2.0,
+    "cord.own_height": 2.0,
+    "cord.clearance": 0.5,
+    "cord.exit_height": 20.0,
+    "cord.panel_clearance": 0.125,
 }
 CHART = {"chart.shelf", "chart.legs", "chart.source"}
 OWN = {"own_section.first", "own_section.second", "own_section.third"}
@@ -68,7 +75,9 @@ FRIEZE_FRAME = {f"frieze.{row}" for row in ("stile", "rail", "panels")}
 NO_PANELS = {"panel.reveal", "panel.thickness", "panel_mould.on"}
 NO_PLINTHS = {"plinth.height", "plinth.projection", "plinth_cap.on"}
 SLIP = {"slip.width", "slip.thickness"}
-OFF = MOULDINGS | OWN | FLUTES | TABLET | SLIP
+OWN_PLUG = {"cord.own_width", "cord.own_height"}
+CORDS = OWN_PLUG | {f"cord.{row}" for row in ("place", "plug", "clearance", "exit_height", "panel_clearance")}
+OFF = MOULDINGS | OWN | FLUTES | TABLET | SLIP | CORDS
 
 
 def _outcome(job: Job) -> object:
@@ -102,6 +111,9 @@ def _job(**values: object) -> Job:
         (_job(frieze__place="in_front"), CHART | OFF | {"frieze.projection"}),
         (_job(plinth__on=False), CHART | OFF | NO_PLINTHS),
         (_job(slip__on=True), CHART | OFF - SLIP),
+        (_job(cord__on=True), CHART | OFF - CORDS | OWN_PLUG),
+        (_job(cord__on=True, cord__plug="own"), CHART | OFF - CORDS),
+        (_job(cord__on=True, cord__place="frieze"), CHART | OFF - CORDS | OWN_PLUG | {"cord.exit_height"}),
         (_job(shelf__kind="plank"), CHART | OFF | {"shelf.edge_height"}),
         (
             _job(bed_mould__profile="own_2", own_section__second="ovolo 2 down, 2 back; foot 1/8"),
