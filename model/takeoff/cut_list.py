@@ -174,6 +174,7 @@ def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[
         across, deep = (_thickness_text(size, style) for size in rebates[0])
         edges = "both back edges" if len(rebates) > 1 else "one back edge"
         notes.append(f"rebated {across} wide, {deep} deep along {edges}")
+    notes += _list_flutes(first, style)
     if first.stock.kind is StockKind.PANEL:
         return notes
     if first.thickness > first.stock.thickness + CLOSE:
@@ -184,6 +185,20 @@ def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[
     if first.width > WIDEST_BOARD + CLOSE:
         notes.append(f"edge-glued from {ceil(first.width / WIDEST_BOARD - CLOSE)} boards")
     return notes
+
+
+def _list_flutes(board: Board, style: LengthStyle) -> list[str]:
+    """How many hollows run along a face that no moulding section describes, and their size."""
+    firsts = [i for i in range(len(board.section)) if i not in board.curved and i + 1 in board.curved]
+    if not firsts:
+        return []
+    first = firsts[0]
+    last = next(i for i in range(first + 1, len(board.section)) if i not in board.curved)
+    (u0, v0), (_, v1) = board.section[first], board.section[last]
+    deep = max(abs(u - u0) for u, _ in board.section[first:last])
+    size = " wide, ".join(_thickness_text(value, style) for value in (v1 - v0, deep))
+    count = "1 flute" if len(firsts) == 1 else f"{len(firsts)} flutes"
+    return [f"{count} along the face, {size} deep"]
 
 
 def _hand(boards: Sequence[Board], twin: str) -> str:

@@ -224,3 +224,11 @@ def _proud_job():
         default_job(),
         [("facing.proud", "4"), ("facing.height", "54"), ("facing.width", "100"), ("shelf.height", "59")],
     )
+
+
+def test_a_fluted_face_says_how_many_hollows_it_has_and_their_size():
+    settings = [("column.kind", "fluted"), ("flute.count", "4"), ("flute.depth", "3/16")]
+    cuts = list_cuts(plan_surround(with_texts(default_job(), settings)))
+    (face,) = [cut for cut in cuts if cut.name == "column fluted face"]
+    assert face.quantity == 2
+    assert face.notes == '4 flutes along the face, 5/8" wide, 3/16" deep'
