@@ -258,7 +258,8 @@ def lay_out(site: Site, design: Design) -> Layout:
     capital = _fit_capital(
         design, min(inner - LEAST_BAND, beside_band), frieze_bottom - max(plinth_tops), ledger
     )
-    below = frieze_bottom - capital.height if capital else under_bed
+    ends_at_frieze = capital is not None or design.frieze.place == IN_FRONT
+    below = frieze_bottom - (capital.height if capital else 0.0) if ends_at_frieze else under_bed
     over_plinth = min(frieze_bottom, below - LEAST_ZONE) - max(plinth_tops)
     cap = _fit_plinth_cap(design, over_plinth, ledger)
     flutes = fit_flutes(design, min(foot.outer - foot.inner for foot in feet), ledger)
@@ -388,7 +389,7 @@ def _plinth_height(design: Design, foot: _Foot, frieze_bottom: float, ledger: Le
     if not design.plinth.on:
         return 0.0
     asked = design.plinth.height
-    built = min(asked, frieze_bottom - foot.base - 1.0)
+    built = min(asked, frieze_bottom - foot.base - LEAST_ZONE)
     return ledger.hold("plinth.height", asked, built, "the frieze comes down to it")
 
 
