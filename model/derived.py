@@ -28,6 +28,7 @@ def list_derived(layout: Layout) -> tuple[Derived, ...]:
     """Every derived length, in the order of the table's groups; always the same keys."""
     left, right = (layout.shelf_bottom - side.base for side in layout.sides)
     alike = abs(left - right) <= ALIKE
+    wide = layout.right.width + 2 * layout.plinth_out
     return (
         Derived("facing.margin_above", "Left showing above", "Facing", layout.facing_margin),
         Derived("room.over_shelf", "Free over the shelf", "Room", layout.ceiling - layout.shelf_top),
@@ -35,7 +36,7 @@ def list_derived(layout: Layout) -> tuple[Derived, ...]:
         Derived("column.tall_left", "Height, left", "Columns", None if alike else left),
         Derived("column.tall_right", "Height, right", "Columns", None if alike else right),
         Derived("column.across", "Outside to outside", "Columns", layout.left.outer + layout.right.outer),
-        Derived("plinth.wide", "Width", "Plinths", layout.right.width + 2 * layout.plinth_out),
+        Derived("plinth.wide", "Width", "Plinths", wide if layout.plinth_out else None),
         Derived("frieze.over_hearth", "Lower edge over hearth", "Frieze", layout.frieze_bottom),
         Derived("frieze.across", "Between the columns", "Frieze", 2 * layout.column_inner),
         Derived("shelf.across", "Overall width", "Shelf", layout.left.shelf_side + layout.right.shelf_side),

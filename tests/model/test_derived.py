@@ -60,3 +60,7 @@ def test_nothing_derived_is_called_like_a_parameter_and_each_has_a_group_of_the_
     assert len({item.key for item in items}) == len(items)
     assert not {item.key for item in items} & set(BY_PATH)
     assert {item.group for item in items} <= {row.group for row in TABLE}
+
+
+def test_plinths_that_are_left_away_have_no_width():
+    assert _derived(with_value(default_job(), "plinth.on", False))["plinth.wide"] is None
