@@ -37,6 +37,7 @@ class Rates:
     hole_width: float
     hole_depth: float
     seam: float
+    tape_sides: int
 
 
 @dataclass(frozen=True, slots=True)

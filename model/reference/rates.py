@@ -39,6 +39,7 @@ FRAME_SCREWS = Sourced(2, "", _PRACTICE, "two to a frame joint")
 HOLE_WIDTH = Sourced(0.09, "in", _PRACTICE, "head of a finish nail")
 HOLE_DEPTH = Sourced(1 / 8, "in", _PRACTICE, "how deep nails are set")
 SEAM = Sourced(1 / 32, "in", _OURS, "width and depth of a seam before it is filled")
+TAPE_SIDES = Sourced(2, "", _PRACTICE, "a strip down each long side of a loose panel")
 
 SCRIBE = Sourced(1 / 2, "in", _PRACTICE, "on edges and ends that are fitted to masonry, wall or floor")
 TRIM_END = Sourced(1 / 2, "in", _PRACTICE, "1/2 to 1 in. off each end, more if it is checked")

@@ -39,6 +39,11 @@ class Contact:
     second: int
     shape: BaseGeometry
 
+    @property
+    def pair(self) -> tuple[int, int]:
+        """Both places in the list of faces, for contacts among boards."""
+        return self.first, self.second
+
     @cached_property
     def area(self) -> float:
         """Square inches."""

@@ -7,7 +7,7 @@ of is no business of this file.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil
 from typing import TYPE_CHECKING
 
@@ -15,12 +15,15 @@ from model.board import AXES, CROSS, Board, End, Point2, Stock, StockKind
 from model.parameters import SPECIES
 from model.reference.lumber import WIDEST_BOARD
 from model.takeoff.cord_work import list_cord_work
+from model.takeoff.lie import describe_grain, describe_hand, describe_shown
 from model.takeoff.marks import Kind, list_kinds, shape_of
+from model.takeoff.rough import Rough, plan_rough, shortest_line
 from model.takeoff.saw_angles import Corner, format_degrees, list_end_cuts, lying_angles
 from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
 
 if TYPE_CHECKING:
     from model.surround import Surround
+    from model.takeoff.surfaces import Surfaces
 
 CLOSE = 1 / 128
 """Thicknesses and widths that differ by less are equal, in. Shop choice."""
@@ -34,6 +37,8 @@ class Cut:
 
     `mark` is the kind's, `pieces` the marks of the boards it stands for, `quantity` of them. `width`
     and `thickness` are the section's outline. `ends`, `stock` and `notes` are words for the shop.
+    `short_length` is between short points, `rough` what is sawn first. `hand`, `grain` and `shows` say how
+    the piece lies in place; `shows` is empty where nobody looked.
     """
 
     mark: str
@@ -47,15 +52,44 @@ class Cut:
     ends: str
     notes: str
     pieces: tuple[str, ...]
+    short_length: float = 0.0
+    rough: Rough | None = None
+    hand: str = ""
+    grain: str = ""
+    shows: str = ""
 
 
-def list_cuts(surround: Surround) -> tuple[Cut, ...]:
-    """Every board of `surround`, once, like pieces on one line; sub-assemblies in the order of the boards."""
+def list_cuts(surround: Surround, surfaces: Surfaces | None = None) -> tuple[Cut, ...]:
+    """Every board of `surround`, once, like pieces on one line; sub-assemblies in the order of the boards.
+
+    With its `surfaces` each line says which faces show.
+    """
     style = surround.job.about.length_style
     kinds = list_kinds(surround.boards)
     twins = _mirror_twins(surround.boards, kinds)
     work = list_cord_work(surround)
-    return tuple(_cut(surround, kind, twins.get(kind.mark, ""), style, work) for kind in kinds)
+    rough = plan_rough(surround, kinds)
+    return tuple(
+        _finish_cut(
+            _cut(surround, kind, twins.get(kind.mark, ""), style, work), surround, kind, rough, surfaces
+        )
+        for kind in kinds
+    )
+
+
+def _finish_cut(
+    cut: Cut, surround: Surround, kind: Kind, rough: Mapping[str, Rough], surfaces: Surfaces | None
+) -> Cut:
+    """`cut` with its rough size and how its pieces lie."""
+    boards = [surround.boards[i] for i in kind.pieces]
+    return replace(
+        cut,
+        short_length=shortest_line(boards[0]),
+        rough=rough[kind.mark],
+        hand=describe_hand(boards, "mirror twin of" in cut.notes),
+        grain=describe_grain(boards[0]),
+        shows=describe_shown(surfaces, kind.pieces) if surfaces is not None else "",
+    )
 
 
 def _cut(

@@ -13,6 +13,7 @@ from math import ceil
 import numpy as np
 
 from model.board import AXES, Board, StockKind
+from model.build.access_panel import ACCESS_PANEL
 from model.reference.nails import (
     BRADS,
     BRADS_TO_A_MITRE,
@@ -69,9 +70,14 @@ class Fixing:
 
 
 def list_fixings(surfaces: Surfaces, rates: Rates) -> tuple[Fixing, ...]:
-    """A fixing for each contact between boards that is large enough to hold anything."""
+    """A fixing for each contact between boards that is large enough to hold; loose panels have none."""
     driver = _Driver(surfaces, rates)
-    return tuple(driver.fix(contact) for contact in surfaces.glued if contact.area >= SMALLEST)
+    loose = {i for i, board in enumerate(surfaces.boards) if board.role == ACCESS_PANEL}
+    return tuple(
+        driver.fix(contact)
+        for contact in surfaces.glued
+        if contact.area >= SMALLEST and not loose & {surfaces.faces[i].owner for i in contact.pair}
+    )
 
 
 def count_fixings(fixings: Sequence[Fixing]) -> tuple[tuple[Means, float, int, int], ...]:

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from model.board import AXES, Board, Point3
+from model.build.access_panel import ACCESS_PANEL
 from model.takeoff.contacts import TOUCHING
 from model.takeoff.faces import Face, Floats
 from model.takeoff.surfaces import Surfaces
@@ -38,6 +39,8 @@ class JointKind(StrEnum):
     MITRE = "outside corner"
     GLUE_LINE = "glue line"
     """Flush, along the grain of two boards glued edge to edge; planed, not filled."""
+    LOOSE = "round a loose panel"
+    """Left open, so that the panel comes out."""
     SITE = "against the site"
 
 
@@ -109,7 +112,9 @@ def _between_boards(boards: Sequence[Board], edges: _Edges) -> Iterator[Joint]:
         kind = _kind_of(edges, i, j)
         if kind is not None:
             owners = tuple(sorted((edges.owner[i], edges.owner[j])))
-            if kind is JointKind.FLUSH and _is_glue_line(boards[owners[0]], boards[owners[1]], span):
+            if ACCESS_PANEL in (boards[owners[0]].role, boards[owners[1]].role):
+                kind = JointKind.LOOSE
+            elif kind is JointKind.FLUSH and _is_glue_line(boards[owners[0]], boards[owners[1]], span):
                 kind = JointKind.GLUE_LINE
             yield Joint(kind, owners, _point(span[0]), _point(span[1]))
 

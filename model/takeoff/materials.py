@@ -10,8 +10,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import pi
 
+from model.build.access_panel import ACCESS_PANEL
 from model.job import Job, read_value
-from model.measures import BARE, FLUID_OUNCE, GALLON, POUND, Measure
+from model.measures import BARE, FLUID_OUNCE, FOOT, GALLON, POUND, Measure
 from model.parameters import Parameter, find_parameter
 from model.reference.coating import GALLON_FILM, OUNCE_VOLUME, OUNCES_PER_GALLON
 from model.reference.sourced import Sourced, Standing
@@ -22,6 +23,7 @@ from model.takeoff.surfaces import Surfaces
 
 SQUARE_INCHES = 144.0
 """In a square foot."""
+FOOT_INCHES = 12.0
 CAULKED = (FACING, WALL, HEARTH, CEILING)
 """Where wood is caulked to what stands there; against a floor, which moves, it is left open. Shop choice."""
 OWN = Sourced(0.0, "", Standing.SHOP_CHOICE, "set in this job")
@@ -80,6 +82,7 @@ def list_materials(
         _coats(job, "primer", "Primer", Basis("all faces of all boards", area=surfaces.primed_area)),
         *_caulk(job, joints),
         _coats(job, "top", "Top coat", Basis("faces that show", area=surfaces.painted_area)),
+        _tape(job, surfaces),
     ]
     return tuple(line for line in lines if line.amount > 0)
 
@@ -167,6 +170,17 @@ def _caulk(job: Job, joints: Sequence[Joint]) -> Iterator[Material]:
         bead = find_rate(job, f"rates.bead_{name}")
         tubes = cartridges_of(bead_volume(bead.value, length), cartridge.value) * _with_loss(lost)
         yield Material("Caulk, cartridges", tubes, BARE, Basis(words, length=length), (bead, cartridge, lost))
+
+
+def _tape(job: Job, surfaces: Surfaces) -> Material:
+    """Hook-and-loop tape on the sides of loose panels, the longer sides first."""
+    sides = find_rate(job, "rates.tape_sides")
+    length = 0.0
+    for board in surfaces.boards:
+        if board.role == ACCESS_PANEL:
+            length += sum([board.length, board.length, board.width, board.width][: round(sides.value)])
+    basis = Basis("loose panels", length=length)
+    return Material("Hook-and-loop tape", length / FOOT_INCHES, FOOT, basis, (sides,))
 
 
 def _with_loss(lost: Rate) -> float:

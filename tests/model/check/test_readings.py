@@ -48,7 +48,7 @@ def test_diagonals_that_do_not_belong_to_the_sides_are_a_contradiction_with_its_
 def test_readings_apart_are_named_with_their_spread_and_the_one_that_governs():
     ((status, path, message),) = _check(_job(readings__opening_width="35 1/2, 36 1/16"))
     assert (status, path) == (Status.WARN, "opening.width")
-    assert "from 2'-11 1/2\" to 3'-0 1/16\", 9/16\" apart; 2'-11 1/2\" governs" in message
+    assert 'from 2\'-11 1/2" to 3\'-0 1/16", 9/16" apart; 2\'-11 1/2" governs' in message
 
 
 def test_readings_close_together_raise_nothing():

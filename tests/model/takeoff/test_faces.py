@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from app.demo import list_demos, read_demo
 from export.mesh import list_triangles
 from model.board import Board, End
-from model.build.run import run_section
+from model.build.run import Profile, run_section
 from model.surround import plan_surround
 from model.takeoff.faces import list_faces, primed_area
 from tests.strategies import jobs
@@ -42,7 +42,7 @@ def test_a_mitred_strip_has_a_long_and_a_short_face():
     """
     path = [(10.0, 0.0), (10.0, 5.0), (0.0, 5.0)]
     section = [(0.0, 0.0), (1.0, 0.0), (1.0, 2.0), (0.0, 2.0)]
-    leg = run_section(["end", "front"], "shelf", POPLAR, path, section)[1]
+    leg = run_section(["end", "front"], "shelf", POPLAR, path, Profile(section))[1]
     areas = sorted(round(face.area, 4) for face in list_faces([leg]))
     assert areas == sorted([2.0, round(2 * 2**0.5, 4), 10.5, 10.5, 20.0, 22.0])
 

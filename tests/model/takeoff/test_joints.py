@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 
 from app.demo import list_demos, read_demo
-from model.build.run import run_section
+from model.build.run import Profile, run_section
 from model.surround import plan_surround
 from model.takeoff.joints import Joint, JointKind, joint_length, list_joints
 from model.takeoff.standing import STANDING
@@ -53,7 +53,7 @@ def test_a_mitred_corner_that_stands_out_is_an_outside_corner_on_its_outside():
     """Two legs 2 in. high and 1 thick round a corner: 2 in. down its arris, 1.4142 over top and bottom."""
     path = [(10.0, 0.0), (10.0, 5.0), (0.0, 5.0)]
     section = [(0.0, 20.0), (1.0, 20.0), (1.0, 22.0), (0.0, 22.0)]
-    joints = _joints(*run_section(["end", "front"], "shelf", POPLAR, path, section))
+    joints = _joints(*run_section(["end", "front"], "shelf", POPLAR, path, Profile(section)))
     assert joint_length(joints, JointKind.MITRE) == pytest.approx(2)
     assert joint_length(joints, JointKind.FLUSH) == pytest.approx(2 * 2**0.5)
 

@@ -1,0 +1,193 @@
+"""What is sawn first: the finished size and what is left on it for scribing, trimming and gluing up.
+
+Each allowance is kept apart, since each comes off at its own time: trim in the shop, a glue-up's once it
+is dry, scribe stock at the fireplace. Finished sizes are the board's own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import ceil
+from typing import TYPE_CHECKING
+
+from model.board import AXES, Board, StockKind
+from model.reference.lumber import WIDEST_BOARD
+from model.shop import Allowances
+from model.takeoff.marks import Kind
+from model.takeoff.standing import list_standing
+
+if TYPE_CHECKING:
+    from model.surround import Surround
+
+CLOSE = 1 / 128
+"""Sizes that differ by less are equal, in. Shop choice."""
+ON_SITE = 1 / 512
+"""A side no further from masonry, wall or floor than this is fitted to it, in."""
+TRIMMED = (StockKind.BOARD, StockKind.MOULDING, StockKind.FRAMING)
+"""Bought longer than needed and with rough ends; sheets are cut to size at once."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """One dimension in inches: the finished size and each allowance over it."""
+
+    finished: float
+    scribe: float = 0.0
+    trim: float = 0.0
+    glue_up: float = 0.0
+
+    @property
+    def to_saw(self) -> float:
+        """What the last cut in the shop leaves: finished, with scribe stock on."""
+        return self.finished + self.scribe
+
+    @property
+    def rough(self) -> float:
+        """What is taken from the rack."""
+        return self.finished + self.scribe + self.trim + self.glue_up
+
+
+@dataclass(frozen=True, slots=True)
+class Rough:
+    """Length and width of a piece, and how many strips side by side and layers over each other make it.
+
+    `is_solid` tells boards and framing from sheets and mouldings.
+    """
+
+    length: Stretch
+    width: Stretch
+    strips: int
+    layers: int
+    is_solid: bool
+
+    @property
+    def strip_width(self) -> float:
+        """Rough width of each strip of a glue-up; the piece's own where it is none."""
+        return (self.width.rough - self.width.trim) / self.strips + self.width.trim
+
+    @property
+    def too_wide(self) -> float:
+        """Inches by which a strip is wider than boards are sold; 0 where it is not."""
+        return max(0.0, self.strip_width - WIDEST_BOARD) if self.is_solid else 0.0
+
+
+def plan_rough(surround: Surround, kinds: Sequence[Kind]) -> dict[str, Rough]:
+    """The rough size of each kind of piece, by its mark; like pieces all get what any of them needs."""
+    touched = list_touched(surround)
+    parts = list_glue_ups(surround.boards)
+    allow = surround.job.shop.allow
+    return {
+        kind.mark: _rough(surround.boards[kind.pieces[0]], allow, *_most(kind, touched, parts))
+        for kind in kinds
+    }
+
+
+def _most(
+    kind: Kind, touched: Mapping[int, tuple[int, int]], parts: Mapping[int, int]
+) -> tuple[int, int, int]:
+    ends, edges = zip(*(touched[i] for i in kind.pieces), strict=True)
+    return max(ends), max(edges), max(parts[i] for i in kind.pieces)
+
+
+def _rough(board: Board, allow: Allowances, ends: int, edges: int, parts: int) -> Rough:
+    """`ends` and `edges` are fitted on site; the piece is one of `parts` glued edge to edge."""
+    layers = max(1, ceil(board.thickness / board.stock.thickness - CLOSE)) if _is_solid(board) else 1
+    strips = max(1, ceil(board.width / WIDEST_BOARD - CLOSE)) if _is_solid(board) else 1
+    glued = strips > 1 or layers > 1 or parts > 1
+    length = Stretch(
+        board.length,
+        ends * allow.scribe,
+        2 * allow.trim_end if board.stock.kind in TRIMMED else 0.0,
+        allow.glue_length if glued else 0.0,
+    )
+    width = Stretch(
+        board.width,
+        edges * allow.scribe,
+        2 * allow.trim_edge if board.stock.kind is StockKind.BOARD else 0.0,
+        allow.glue_width / parts if glued else 0.0,
+    )
+    return Rough(length, width, strips, layers, _is_solid(board))
+
+
+def _is_solid(board: Board) -> bool:
+    return board.stock.kind in (StockKind.BOARD, StockKind.FRAMING)
+
+
+def list_touched(surround: Surround) -> dict[int, tuple[int, int]]:
+    """For each board how many of its ends and of its edges lie against masonry, wall, floor or ceiling.
+
+    Broad faces do not count, nor does framing: neither is scribed, framing is shimmed.
+    """
+    standing = [solid.bounds for solid in list_standing(surround.boards, surround.layout)]
+    touched = {}
+    for i, board in enumerate(surround.boards):
+        framing = board.stock.kind is StockKind.FRAMING
+        axes = [] if framing else [axis for axis, _ in _touched_sides(board, standing)]
+        touched[i] = axes.count(board.length_axis), axes.count(_width_axis(board))
+    return touched
+
+
+Box = tuple[tuple[float, float, float], tuple[float, float, float]]
+
+
+def _touched_sides(board: Board, standing: Sequence[Box]) -> set[tuple[str, int]]:
+    """Axis and way of each side of a board that lies on one of the boxes."""
+    sides = set()
+    for low, high in standing:
+        for axis in range(3):
+            across = [k for k in range(3) if k != axis]
+            if all(
+                board.bounds[0][k] < high[k] - ON_SITE and low[k] + ON_SITE < board.bounds[1][k]
+                for k in across
+            ):
+                if abs(board.bounds[0][axis] - high[axis]) <= ON_SITE:
+                    sides.add((AXES[axis], -1))
+                if abs(board.bounds[1][axis] - low[axis]) <= ON_SITE:
+                    sides.add((AXES[axis], 1))
+    return sides
+
+
+def _width_axis(board: Board) -> str:
+    """The room axis that a board's width lies along, as nearly as any does."""
+    across = [axis for axis in AXES if axis != board.length_axis]
+    return min(across, key=lambda axis: abs(board.extent(axis) - board.width))
+
+
+def list_glue_ups(boards: Sequence[Board]) -> dict[int, int]:
+    """For each board how many like ones lie edge to edge with it, itself included: a shelf's layer, say."""
+    runs: dict[tuple[object, ...], list[int]] = {}
+    for i, board in enumerate(boards):
+        axis = _width_axis(board)
+        rest = [board.bounds[end][k] for end in (0, 1) for k in range(3) if AXES[k] != axis]
+        key = (board.role, board.assembly, board.stock, board.length_axis, axis, *(round(r, 3) for r in rest))
+        runs.setdefault(key, []).append(i)
+    return {i: _count_joined(boards, run, i) for run in runs.values() for i in run}
+
+
+def _count_joined(boards: Sequence[Board], run: Sequence[int], which: int) -> int:
+    """How many boards of a run hang together with one of them, edge on edge."""
+    k = AXES.index(_width_axis(boards[which]))
+    ordered = sorted(run, key=lambda i: boards[i].bounds[0][k])
+    groups: list[list[int]] = []
+    for i in ordered:
+        joined = groups and abs(boards[groups[-1][-1]].bounds[1][k] - boards[i].bounds[0][k]) <= ON_SITE
+        if joined:
+            groups[-1].append(i)
+        else:
+            groups.append([i])
+    return next(len(group) for group in groups if which in group)
+
+
+def shortest_line(board: Board) -> float:
+    """Inches along the grain between the two ends where they are nearest: the short points of its mitres."""
+    if board.length_axis != board.axis:
+        return board.length
+    return min(board.high.position(u, v) - board.low.position(u, v) for u, v in board.section)
+
+
+def longest_line(board: Board) -> float:
+    """Inches along the grain between the two ends where they are furthest apart."""
+    if board.length_axis != board.axis:
+        return board.length
+    return max(board.high.position(u, v) - board.low.position(u, v) for u, v in board.section)

@@ -1,0 +1,133 @@
+"""Rough sizes: what is left on, and why."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+
+from app.demo import read_demo
+from model.board import StockKind
+from model.job import default_job, with_texts
+from model.surround import plan_surround
+from model.takeoff.marks import list_kinds
+from model.takeoff.rough import list_glue_ups, list_touched, longest_line, plan_rough, shortest_line
+from tests.strategies import jobs
+
+
+def _by_role(*settings: str):
+    job = with_texts(default_job(), [tuple(setting.split("=")) for setting in settings])
+    surround = plan_surround(job)
+    kinds = list_kinds(surround.boards)
+    rough = plan_rough(surround, kinds)
+    return {surround.boards[kind.pieces[0]].role: rough[kind.mark] for kind in kinds}
+
+
+def test_a_stile_is_left_long_for_the_hearth_and_for_trimming_and_wide_for_its_edges():
+    """52 in. long and 1 3/4 wide: 1/2 in. to scribe its foot, 1/2 in. off each end, 1/8 off each edge."""
+    stile = _by_role()["column stile"]
+    assert (stile.length.finished, stile.length.scribe, stile.length.trim) == (52, 0.5, 1)
+    assert (stile.width.finished, stile.width.scribe, stile.width.trim) == (1.75, 0, 0.25)
+    assert stile.length.rough == 53.5
+    assert stile.length.to_saw == 52.5
+
+
+def test_a_return_is_left_wide_for_the_masonry():
+    """3 1/4 in. wide: 1/2 in. to scribe along the brick, 1/8 in. off each edge."""
+    side = _by_role()["column outer return"]
+    assert (side.width.finished, side.width.scribe, side.width.rough) == (3.25, 0.5, 4.0)
+
+
+def test_a_rail_between_stiles_has_nothing_to_scribe():
+    rail = _by_role()["frieze top rail"]
+    assert (rail.length.scribe, rail.width.scribe) == (0, 0)
+
+
+def test_a_sheet_is_cut_to_size_and_framing_is_shimmed():
+    rough = _by_role()
+    panel, nailer = rough["column panel"], rough["column nailer"]
+    assert panel.length.rough == panel.length.finished
+    assert panel.width.rough == panel.width.finished
+    assert nailer.length.scribe == 0
+    assert nailer.width.trim == 0
+
+
+def test_a_wide_side_is_glued_up_longer_and_wider():
+    """13 1/4 in. of two strips: 1/2 in. more length and 1/4 in. more width, apart from trim and scribe."""
+    side = _by_role("column.projection=14")["column outer return"]
+    assert (side.strips, side.length.glue_up, side.width.glue_up) == (2, 0.5, 0.25)
+    assert side.strip_width == pytest.approx((13.25 + 0.5 + 0.25) / 2 + 0.25)
+
+
+def test_boards_that_lie_edge_to_edge_are_one_glue_up():
+    surround = plan_surround(with_texts(default_job(), [("column.projection", "14")]))
+    parts = list_glue_ups(surround.boards)
+    for i, board in enumerate(surround.boards):
+        assert parts[i] == (2 if board.role in ("shelf top", "shelf underside") else 1), board.role
+
+
+def test_a_board_that_scribe_stock_makes_wider_than_is_sold_says_by_how_much():
+    """The brick job's shelf is of 11 1/4 in. boards: 1/2 in. to scribe and 1/4 in. of trim are too much."""
+    surround = plan_surround(read_demo("brick"))
+    kinds = list_kinds(surround.boards)
+    rough = plan_rough(surround, kinds)
+    tops = [rough[kind.mark] for kind in kinds if surround.boards[kind.pieces[0]].role == "shelf top"]
+    assert [top.too_wide for top in tops] == [0.75]
+
+
+@pytest.mark.parametrize(
+    ("setting", "role", "size", "rough"),
+    [
+        ("allow.scribe=1", "column stile", "length", 54),
+        ("allow.trim_end=1", "column stile", "length", 54.5),
+        ("allow.trim_edge=0", "column stile", "width", 1.75),
+        ("allow.glue_length=2", "column outer return", "length", 53.5),
+    ],
+)
+def test_every_allowance_has_its_say(setting, role, size, rough):
+    assert getattr(_by_role(setting)[role], size).rough == rough
+
+
+@given(jobs())
+def test_a_rough_size_is_the_finished_size_and_its_allowances(job):
+    surround = plan_surround(job)
+    kinds = list_kinds(surround.boards)
+    allow = job.shop.allow
+    planned = plan_rough(surround, kinds)
+    for kind in kinds:
+        board, rough = surround.boards[kind.pieces[0]], planned[kind.mark]
+        for stretch in (rough.length, rough.width):
+            assert stretch.rough == pytest.approx(
+                stretch.finished + stretch.scribe + stretch.trim + stretch.glue_up
+            )
+            assert stretch.scribe in (0, allow.scribe, 2 * allow.scribe)
+        assert rough.length.finished == board.length
+        assert rough.width.finished == board.width
+        if board.stock.kind is StockKind.PANEL:
+            assert rough.length.trim == rough.width.trim == 0
+
+
+@given(jobs())
+def test_short_points_are_never_longer_than_long_points(job):
+    for board in plan_surround(job).boards:
+        assert 0 < shortest_line(board) <= longest_line(board) + 1e-9
+        assert longest_line(board) <= board.length + 1e-9
+
+
+def test_points_of_mitred_pieces_by_hand():
+    """The default shelf's front band is 83 in. between long points and 3/4 in. thick."""
+    boards = {board.role: board for board in plan_surround(default_job()).boards}
+    front, end = boards["edge band front"], boards["edge band end"]
+    assert (longest_line(front), shortest_line(front)) == (36 + 2 * (13 + 7.5 + 3), 83 - 1.5)
+    assert (longest_line(end), shortest_line(end)) == (7, 6.25)
+
+
+def test_feet_and_backs_touch_and_fronts_do_not():
+    surround = plan_surround(default_job())
+    touched = list_touched(surround)
+    by_role = {board.role: touched[i] for i, board in enumerate(surround.boards)}
+    assert by_role["column stile"] == (1, 0)
+    assert by_role["column outer return"] == (1, 1)
+    assert by_role["soffit"] == (0, 1)
+    assert by_role["edge band front"] == (0, 0)
+    assert by_role["edge band end"] == (1, 0)
+    assert by_role["plinth front"] == (0, 1)
