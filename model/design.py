@@ -10,6 +10,8 @@ BETWEEN, IN_FRONT = "between", "in_front"
 """Where a frieze runs: between the columns, or over their faces."""
 BUILT_UP, PLANK = "built_up", "plank"
 """How a shelf is made."""
+TO_CEILING, TO_HEIGHT = "ceiling", "height"
+"""Where an overmantel ends."""
 FLUSH = 1 / 32
 """A reveal that differs less from the boards' thickness, in., is made flush with their back. Shop choice."""
 LEAST_REVEAL = 1 / 16
@@ -112,6 +114,19 @@ class Shelf:
 
 
 @dataclass(frozen=True, slots=True)
+class Overmantel:
+    """The framed field on the shelf; `reach` is TO_CEILING or TO_HEIGHT, `projection` off what is behind."""
+
+    on: bool
+    reach: str
+    height: float
+    projection: float
+    stile: float
+    rail: float
+    panels: int
+
+
+@dataclass(frozen=True, slots=True)
 class Moulding:
     """One place's moulding: whether there is one, the word for its section, and how high it is.
 
@@ -160,6 +175,7 @@ class Design:
     tablet: Tablet
     panel: Panel
     shelf: Shelf
+    over: Overmantel
     bed_mould: Moulding
     capital: Moulding
     plinth_cap: Moulding

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.build.mouldings import SQUARE
 from model.check.regime import Regime, find_regime
-from model.design import FLUTED, FRAMED, IN_FRONT, PLANK, TABLET, Design
+from model.design import FLUTED, FRAMED, IN_FRONT, PLANK, TABLET, TO_CEILING, Design
 from model.fixing import IN_FRIEZE
 from model.fixing import OWN as OWN_PLUG
 from model.job import Job
@@ -37,11 +37,15 @@ def _list_idle_faces(design: Design) -> set[str]:
         idle |= {f"tablet.{row}" for row in ("width", "height", "thickness")}
     if frieze.place == IN_FRONT:
         idle.add("frieze.projection")
+    if not design.over.on:
+        idle |= {f"over.{row}" for row in ("reach", "height", "projection", "stile", "rail", "panels")}
+    elif design.over.reach == TO_CEILING:
+        idle.add("over.height")
     if not design.slip.on:
         idle |= {"slip.width", "slip.thickness"}
     if design.shelf.kind == PLANK:
         idle.add("shelf.edge_height")
-    if column != FRAMED and frieze.kind != FRAMED:
+    if column != FRAMED and frieze.kind != FRAMED and not design.over.on:
         idle |= {"panel.reveal", "panel.thickness"}
     if not design.plinth.on:
         idle |= {"plinth.height", "plinth.projection"}

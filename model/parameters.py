@@ -122,6 +122,9 @@ _NAMES = {
     "cord.panel_clearance": "loose panel's clearance",
     "nailer.clearance": "nailer clearance",
     "slip.on": "inner slip",
+    "over.on": "overmantel",
+    "over.reach": "overmantel's reach",
+    "over.panels": "number of overmantel panels",
     "own_section.first": "own section 1",
     "own_section.second": "own section 2",
     "own_section.third": "own section 3",
@@ -377,6 +380,7 @@ COLUMNS = {"framed": "Framed panels", "plain": "Plain board", "fluted": "Fluted"
 FRIEZES = {"framed": "Framed panels", "plain": "Plain board", "tablet": "Plain, raised tablet"}
 FRIEZE_PLACES = {"between": "Between the columns", "in_front": "Over the columns"}
 SHELVES = {"built_up": "Built up from boards", "plank": "Solid plank"}
+OVER_REACHES = {"ceiling": "The ceiling", "height": "A given height"}
 SPECIES = {
     "poplar": "Yellow poplar",
     "white_pine": "Eastern white pine",
@@ -675,6 +679,14 @@ TABLE: tuple[Parameter, ...] = (
             "What is worked on the edge band's lower edge."),
     _length("shelf.edge_size", "Edge section height", "Shelf", 0.75, 0.25, 6,
             "How high up the edge band it reaches.", 0.0625),
+    _yes_no("over.on", "Overmantel", "Overmantel", False, "A framed field on the shelf, against the wall."),
+    _choice("over.reach", "Reaches up to", "Overmantel", OVER_REACHES, "Where the field ends."),
+    _length("over.height", "Height", "Overmantel", 30, 6, 120, "Over the shelf's top."),
+    _length("over.projection", "Projection", "Overmantel", 1.5, 0.75, 12,
+            "From what is behind it to its face."),
+    _length("over.stile", "Stile width", "Overmantel", 3, 1.25, 12, "Upright members of its frame."),
+    _length("over.rail", "Rail width", "Overmantel", 3, 1.25, 12, "Level members of its frame."),
+    _count("over.panels", "Panels", "Overmantel", 3, 1, 5, "Panels side by side."),
     *_moulding("bed_mould", Use.BED_MOULD, True, 1.5, 0.5, 5,
                "A moulding in the angle under the shelf.",
                "Its height; how far it comes forward follows from its section."),

@@ -47,7 +47,7 @@ class Frame:
     def around(surround: Surround, view: str) -> Frame:
         """The box for `view`."""
         layout = surround.layout
-        top = max(layout.shelf_top, layout.facing_top)
+        top = max(layout.over.top if layout.over else layout.shelf_top, layout.facing_top)
         front = max(layout.shelf_front, layout.hearth_front, layout.moulded_front)
         if view == "front":
             reach = max(layout.shelf_reach, layout.facing_side, layout.hearth_side)

@@ -44,6 +44,7 @@ def _front_widths(surround: Surround) -> tuple[String, ...]:
             (-layout.hearth_side, layout.floor, ""),
             (layout.hearth_side, layout.floor, "hearth.width"),
         ),
+        *_over_widths(surround),
         measure(Edge.ABOVE, *members),
         measure(
             Edge.ABOVE,
@@ -54,6 +55,29 @@ def _front_widths(surround: Surround) -> tuple[String, ...]:
         ),
         measure(Edge.ABOVE, (-left.shelf_side, top, ""), (right.shelf_side, top, "")),
     )
+
+
+def _over_widths(surround: Surround) -> tuple[String, ...]:
+    """Stiles and panels along an overmantel."""
+    over = surround.layout.over
+    if over is None:
+        return ()
+    x0, _, x1, top = over.frame.outline
+    stations = [(x0, top, "")]
+    for left, _, right, _ in over.frame.openings:
+        stations += [(left, top, "over.stile"), (right, top, "")]
+    return (measure(Edge.ABOVE, *stations, (x1, top, "over.stile")),)
+
+
+def _over_levels(surround: Surround) -> list[tuple[float, float, str]]:
+    """Rails and panel up an overmantel, over the column below it."""
+    over = surround.layout.over
+    if over is None:
+        return []
+    _, y0, x, y1 = over.frame.outline
+    _, low, _, high = over.frame.openings[0]
+    foot = (y0, surround.layout.right.shelf_side, "shelf.thickness")
+    return [foot, (low, x, "over.rail"), (high, x, ""), (y1, x, "over.rail")]
 
 
 def _frieze_stations(surround: Surround) -> list[tuple[float, str]]:
@@ -92,9 +116,10 @@ def _front_heights(surround: Surround) -> tuple[String, ...]:
             (layout.frieze_bottom, -left.outer, ""),
             (layout.shelf_bottom, -left.outer, "frieze.height"),
             (layout.shelf_top, -left.shelf_side, "shelf.thickness"),
+            *([(layout.over.top, -left.outer, "over.height")] if layout.over else []),
         ),
         measure(Edge.LEFT, (datum, -left.outer, ""), (layout.shelf_top, -left.shelf_side, "shelf.height")),
-        measure(Edge.RIGHT, *panels),
+        measure(Edge.RIGHT, *panels, *_over_levels(surround)),
         measure(
             Edge.RIGHT,
             (layout.floor, layout.hearth_side if layout.floor < 0 else mouth, ""),
@@ -164,7 +189,17 @@ def _side(surround: Surround) -> tuple[String, ...]:
             Edge.ABOVE, (-layout.shelf_front, layout.shelf_top, ""), (0.0, layout.shelf_top, "shelf.depth")
         ),
         *_shelf_edge(surround),
+        *_over_depth(surround),
     )
+
+
+def _over_depth(surround: Surround) -> tuple[String, ...]:
+    """How far an overmantel stands off what is behind it."""
+    over = surround.layout.over
+    if over is None:
+        return ()
+    front = (-over.frame.front, over.top, "")
+    return (measure(Edge.ABOVE, front, (-over.back, over.top, "over.projection")),)
 
 
 def _shelf_edge(surround: Surround) -> tuple[String, ...]:

@@ -146,9 +146,11 @@ def _project(surround: Surround, wood: Solids, view: str, look: Look) -> Project
     if view == "vertical_section":
         at = section_station(surround)
         thickness = surround.job.site.hearth.thickness
-        site = site_cut_upright(layout, at, layout.shelf_top + WALL_ABOVE, thickness)
+        top = max(layout.shelf_top + WALL_ABOVE, layout.over.top if layout.over else 0.0)
+        site = site_cut_upright(layout, at, top, thickness)
         return _project_cut(surround, site, "x", at, look)
-    level = layout.shelf_top + 1.0 if view == "plan" else section_level(surround)
+    highest = layout.over.top if layout.over else layout.shelf_top
+    level = highest + 1.0 if view == "plan" else section_level(surround)
     site = site_from_above(layout, level, max(layout.shelf_reach, layout.facing_side) + WALL_BESIDE)
     return _project_cut(surround, site, "y", level, look)
 

@@ -55,6 +55,8 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
     ("plank with a worked edge", "shelf.kind=plank shelf.edge_profile=ovolo shelf.edge_size=1 1/4"),
     ("inner slip", "slip.on=yes slip.width=3"),
     ("slip inside a back band, capitals", "slip.on=yes back_band.on=yes capital.on=yes plinth_cap.on=yes"),
+    ("overmantel to the ceiling", "over.on=yes room.ceiling=90"),
+    ("low overmantel, two panels", "over.on=yes over.reach=height over.height=20 over.panels=2"),
     ("no plinths", "plinth.on=no back_band.on=yes"),
 )
 COLUMNS, ROWS = 5, 5

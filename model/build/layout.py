@@ -21,7 +21,18 @@ from model.build.mouldings import (
     fit_moulding,
     least_side,
 )
-from model.design import FLUSH, FLUTED, FRAMED, IN_FRONT, PLAIN, PLANK, TABLET, Design
+from model.design import (
+    FLUSH,
+    FLUTED,
+    FRAMED,
+    IN_FRONT,
+    LEAST_REVEAL,
+    PLAIN,
+    PLANK,
+    TABLET,
+    TO_CEILING,
+    Design,
+)
 from model.moulding.library import Use
 from model.moulding.section import Section
 from model.site import Site
@@ -38,6 +49,8 @@ LEAST_ZONE = 1.5
 """Least height between plinth and capital that takes rails and a panel, in. Shop choice."""
 LEAST_STOP = 0.25
 """Shortest plain piece at the end of flutes, in. Shop choice."""
+LEAST_OVER = 6.0
+"""Least height of an overmantel, in. Shop choice."""
 LEAST_BAND = 1.0
 """Least length of a back band's leg, in. Shop choice."""
 BETWEEN_PANEL_MOULDS = 0.25
@@ -77,6 +90,19 @@ class Frame:
     def thickness(self, panel: float) -> float:
         """From its face to the back of what lies behind it furthest, with panels `panel` thick."""
         return self.reveal + panel if self.openings else self.reveal
+
+
+@dataclass(frozen=True, slots=True)
+class Overmantel:
+    """The framed field on the shelf: its frame, and z behind it at its foot."""
+
+    frame: Frame
+    back: float
+
+    @property
+    def top(self) -> float:
+        """y of its upper end."""
+        return self.frame.outline[3]
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,6 +193,7 @@ class Layout:
     frieze_over: bool
     tablet: Tablet | None
     slip: Slip | None
+    over: Overmantel | None
     flutes: Flutes | None
     mouldings: Mouldings
     shortfalls: tuple[Shortfall, ...]
@@ -270,6 +297,7 @@ def lay_out(site: Site, design: Design) -> Layout:
         for foot, plinth_top in zip(feet, plinth_tops, strict=True)
     )
     panel_mould = _fit_panel_mould(design, (left.frame, right.frame, frieze_frame), ledger)
+    shelf_back = -site.facing.proud if shelf_bottom >= site.facing.height else 0.0
     back_band = _fit_back_band(site, design, (left, right), frieze_frame, cap, ledger)
     worked_edge, worked_height = fit_edge(design, edge, ledger)
     return Layout(
@@ -293,7 +321,7 @@ def lay_out(site: Site, design: Design) -> Layout:
         shelf_bottom=shelf_bottom,
         shelf_top=shelf_top,
         shelf_front=max(column_front, frieze_front) + design.shelf.overhang_front,
-        shelf_back=-site.facing.proud if shelf_bottom >= site.facing.height else 0.0,
+        shelf_back=shelf_back,
         board=board,
         panel=design.panel.thickness,
         edge_bottom=shelf_top - edge,
@@ -302,6 +330,9 @@ def lay_out(site: Site, design: Design) -> Layout:
         frieze_over=over,
         tablet=_fit_tablet(design, inner, frieze_frame, under_bed, hanging, ledger),
         slip=_fit_slip(site, design, (left, right), frieze_frame, back_band, ledger),
+        over=_fit_overmantel(
+            site, design, (left, right), (shelf_top, floor + site.room.ceiling), shelf_back, ledger
+        ),
         flutes=flutes,
         mouldings=Mouldings(
             bed=bed,
@@ -515,6 +546,54 @@ def _fit_back_band(
         else "the surround's inner edge is not on the facing",
     )
     return fit_moulding(design, Use.BACK_BAND, "back_band", design.back_band, room, ledger)
+
+
+def _fit_overmantel(
+    site: Site, design: Design, sides: Sequence[Side], between: Point2, shelf_back: float, ledger: Ledger
+) -> Overmantel | None:
+    """As wide as the columns stand apart, on the shelf, `between` its top and the ceiling."""
+    over, (bottom, ceiling) = design.over, between
+    if not over.on:
+        return None
+    free = ceiling - bottom
+    height = free if over.reach == TO_CEILING else min(over.height, free)
+    height = height if height >= LEAST_OVER else 0.0
+    if over.reach != TO_CEILING or not height:
+        ledger.hold("over.height", over.height, height, "the ceiling is too near over the shelf")
+    if not height:
+        return None
+    back = -site.facing.proud if bottom >= site.facing.height else 0.0
+    least = max(design.board.thickness, design.panel.thickness + LEAST_REVEAL)
+    least = max(least, shelf_back - back + design.board.thickness)
+    deepest = design.shelf_depth - back
+    projection = min(max(over.projection, least), deepest)
+    reason = "it stands on the shelf and is no thinner than its boards"
+    ledger.hold("over.projection", over.projection, projection, reason)
+    outline = (-sides[0].outer, bottom, sides[1].outer, bottom + height)
+    return Overmantel(_over_frame(design, outline, back + projection, projection, ledger), back)
+
+
+def _over_frame(design: Design, outline: Rect, front: float, depth: float, ledger: Ledger) -> Frame:
+    x0, y0, x1, y1 = outline
+    over, asked = design.over, design.panel.reveal
+    reveal = min(asked, depth - design.panel.thickness)
+    reason = "the overmantel stands too close to what is behind it for the panel"
+    ledger.hold("panel.reveal", asked, reveal, reason)
+    count, stile = _fit_panels("over", "wide", over.panels, over.stile, x1 - x0, 1, ledger)
+    ledger.hold("over.stile", over.stile, stile, "the field is too narrow for the stiles and a panel")
+    rail = min(over.rail, (y1 - y0 - LEAST_PANEL) / 2)
+    ledger.hold("over.rail", over.rail, rail, "the field is too low for two rails and a panel")
+    low, high = y0 + rail, y1 - rail
+    panel_width = (x1 - x0 - (count + 1) * stile) / count
+    lefts = [x0 + stile + i * (panel_width + stile) for i in range(count)]
+    return Frame(
+        outline=outline,
+        front=front,
+        reveal=_reveal(design, reveal),
+        stiles=tuple((x, low, x + stile, high) for x in (x0, *(left + panel_width for left in lefts))),
+        rails=((x0, y0, x1, low), (x0, high, x1, y1)),
+        openings=tuple((left, low, left + panel_width, high) for left in lefts),
+    )
 
 
 def _inner_edge(site: Site, sides: Sequence[Side], bottom: float) -> tuple[float, bool]:

@@ -11,6 +11,7 @@ from model.build.column import build_columns
 from model.build.frieze import build_frieze
 from model.build.layout import Layout, lay_out
 from model.build.nailers import build_nailers
+from model.build.overmantel import build_overmantel
 from model.build.panel_mould import build_panel_moulds
 from model.build.plinth_cap import build_plinth_caps
 from model.build.shelf import build_shelf
@@ -41,5 +42,6 @@ def build_surround(site: Site, design: Design, layout: Layout | None = None) -> 
         + build_bed_mould(layout, wood)
         + build_back_band(layout, wood)
         + build_slip(layout, stock)
+        + build_overmantel(layout, stock, sheet)
     )
     return boards + build_access_panel(design, layout, boards, sheet)

@@ -141,7 +141,16 @@ def test_any_shipped_section_fits_where_it_is_offered_at_any_size(profile, size,
 
 
 @settings(max_examples=60, deadline=None)
-@given(jobs(capital__on=True, plinth_cap__on=True, panel_mould__on=True, back_band__on=True, slip__on=True))
+@given(
+    jobs(
+        capital__on=True,
+        plinth_cap__on=True,
+        panel_mould__on=True,
+        back_band__on=True,
+        slip__on=True,
+        over__on=True,
+    )
+)
 def test_no_job_with_every_moulding_has_boards_that_overlap_or_hang_loose(job):
     _check(job)
 

@@ -51,6 +51,12 @@ CHANGED = {
     "panel.thickness": 0.5,
     "shelf.edge_height": 3.0,
     "slip.width": 3.0,
+    "over.reach": "height",
+    "over.height": 20.0,
+    "over.projection": 3.0,
+    "over.stile": 2.0,
+    "over.rail": 2.0,
+    "over.panels": 2,
     "slip.thickness": 0.25,
     "cord.place": "left",
     "cord.plug": "hdmi_body",
@@ -77,7 +83,8 @@ NO_PLINTHS = {"plinth.height", "plinth.projection", "plinth_cap.on"}
 SLIP = {"slip.width", "slip.thickness"}
 OWN_PLUG = {"cord.own_width", "cord.own_height"}
 CORDS = OWN_PLUG | {f"cord.{row}" for row in ("place", "plug", "clearance", "exit_height", "panel_clearance")}
-OFF = MOULDINGS | OWN | FLUTES | TABLET | SLIP | CORDS
+OVER = {f"over.{row}" for row in ("reach", "height", "projection", "stile", "rail", "panels")}
+OFF = MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
 
 
 def _outcome(job: Job) -> object:
@@ -110,6 +117,8 @@ def _job(**values: object) -> Job:
         ),
         (_job(frieze__place="in_front"), CHART | OFF | {"frieze.projection"}),
         (_job(plinth__on=False), CHART | OFF | NO_PLINTHS),
+        (_job(over__on=True), CHART | OFF - OVER | {"over.height"}),
+        (_job(over__on=True, over__reach="height"), CHART | OFF - OVER),
         (_job(slip__on=True), CHART | OFF - SLIP),
         (_job(cord__on=True), CHART | OFF - CORDS | OWN_PLUG),
         (_job(cord__on=True, cord__plug="own"), CHART | OFF - CORDS),

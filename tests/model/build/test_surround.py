@@ -239,3 +239,16 @@ def test_a_slip_is_a_mitred_frame_on_the_facing_behind_the_plinths():
 def test_a_slip_lies_inside_a_back_band_and_takes_what_facing_is_left():
     layout, _ = build(slip__on="yes", slip__width="12", back_band__on="yes", back_band__size="2")
     assert (layout.slip.offset, layout.slip.width) == pytest.approx((2, 11))
+
+
+def test_an_overmantel_stands_on_the_shelf_up_to_the_ceiling_or_as_high_as_asked():
+    layout, boards = build(over__on="yes", room__ceiling="90")
+    own = [board for board in boards if board.assembly == "overmantel"]
+    assert min(b.bounds[0][1] for b in own) == layout.shelf_top
+    assert max(b.bounds[1][1] for b in own) == 90
+    assert len(of_role(own, "overmantel stile")) == 4
+    low, _ = build(over__on="yes", over__reach="height", over__height="20", room__ceiling="90")
+    assert low.over.top == low.shelf_top + 20
+    close, _ = build(over__on="yes", room__ceiling="58")
+    assert close.over is None
+    assert [s.path for s in close.shortfalls] == ["over.height"]
