@@ -10,7 +10,7 @@ from model.check.finding import Finding
 from model.job import default_job, with_texts
 from model.surround import Surround, plan_surround
 
-PINE = Stock(StockKind.BOARD, 0.75, "pine")
+PINE = Stock(StockKind.BOARD, 0.75, "white_pine")
 WIDTH, HEIGHT = 36.0, 30.0
 """The opening of the worked figures, in."""
 LONG = 60.0
@@ -38,7 +38,7 @@ def place_moulding(profile: Sequence[Point2]) -> Board:
     """A moulding across the opening; `profile` is (projection, distance above) from its foot up."""
     faces = [(HEIGHT + distance, out) for out, distance in profile]
     section = ((HEIGHT + profile[0][1], 0.0), (HEIGHT + profile[-1][1], 0.0), *reversed(faces))
-    stock = Stock(StockKind.MOULDING, 1.5, "pine")
+    stock = Stock(StockKind.MOULDING, 1.5, "white_pine")
     return Board("bed mould", "bed mould", stock, "x", section, End(-LONG / 2), End(LONG / 2))
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from model.board import Point2, StockKind
 from model.check.finding import Finding, Status
@@ -17,6 +18,8 @@ from model.takeoff.cord_way import Way, is_within, list_pierced, plan_cord_way
 CHECK = "cord way"
 BESIDE_HOLE = 0.25
 """Least wood left beside a hole, in. Shop choice."""
+OVER_SHELF = 1.0
+"""How high over the shelf cords need their way free, in. Shop choice."""
 OURS = Sourced(0.0, "", Standing.SHOP_CHOICE, "how the parts go together")
 
 
@@ -29,6 +32,7 @@ def check_cord_way(surround: Surround) -> tuple[Finding, ...]:
     return (
         _check_passing(surround, way, wording),
         *_check_edges(surround, way, wording),
+        *_check_above(surround, way),
         *_check_fire(surround, way),
         *_check_panel(way),
         *_caution(surround, way),
@@ -63,6 +67,17 @@ def _check_edges(surround: Surround, way: Way, wording: Wording) -> Iterator[Fin
             message = f"The {hole.name} hole, {wording.distance(hole.diameter)}, breaks out of {names}."
             cure = "Choose a smaller plug, move the lower hole up, or let the part stand out further."
             yield _build(surround, way, Status.FAIL, message, cure, "cord.plug")
+
+
+def _check_above(surround: Surround, way: Way) -> Iterator[Finding]:
+    """What stands on the shelf where the cords come up."""
+    top, upper = surround.layout.shelf_top, way.holes[-1]
+    above = list_pierced(surround.boards, replace(upper, span=(top, top + OVER_SHELF)))
+    if above:
+        names = ", ".join(dict.fromkeys(surround.boards[i].assembly for i in above))
+        message = f"The upper hole comes up under the {names}."
+        cure = "Let the columns stand out further, or run the cords where nothing stands on the shelf."
+        yield _build(surround, way, Status.FAIL, message, cure, "cord.place")
 
 
 def _check_fire(surround: Surround, way: Way) -> Iterator[Finding]:

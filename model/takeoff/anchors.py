@@ -72,7 +72,7 @@ def plan_anchors(surround: Surround) -> AnchorPlan:
     """Anchors through every nailer, and the whole weight hung on the upper ones, as if no foot bore any."""
     anchors = _place(surround)
     loads = _list_hung(surround)
-    weight, lever = total_weight(loads), max(centre_of(loads)[2], 0.0)
+    weight, lever = total_weight(loads), max(centre_of(loads)[2], 0.0) if loads else 0.0
     rule, foot = surround.job.design.anchor, min(side.base for side in surround.layout.sides)
     upper = [anchor.y for anchor in anchors if anchor.upper]
     drop = (sum(upper) / len(upper) if upper else surround.layout.shelf_bottom) - foot

@@ -5,14 +5,16 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 
+from model.board import block
 from model.check.all import check_surround
 from model.check.cord_way import is_inside
 from model.check.finding import Status
 from model.job import default_job, with_texts
-from model.surround import plan_surround
+from model.surround import Surround, plan_surround
 from model.takeoff.cord_way import list_pierced, plan_cord_way
 from model.takeoff.cut_list import list_cuts
 from tests.strategies import jobs
+from tests.wood import PINE
 
 
 def _plan(**texts):
@@ -122,3 +124,14 @@ def test_every_job_in_range_has_its_way_planned_checked_and_listed(job):
     assert all(size >= 0 for size in way.free)
     assert _found(surround)
     assert list_cuts(surround)
+
+
+def test_a_hole_that_comes_up_under_what_stands_on_the_shelf_is_found():
+    """A block in place of an overmantel, right over the hole; moved aside it is out of the way."""
+    surround = _plan()
+    x, top, z = plan_cord_way(surround).holes[1].centre
+    for aside, expected in ((0.0, True), (10.0, False)):
+        span = (x - 1 - aside, x + 1 - aside)
+        stands = block("block", "overmantel", PINE, "y", span, (top, top + 5), (z - 1, z + 1))
+        found = _found(Surround(surround.job, surround.layout, (*surround.boards, stands)))
+        assert any("comes up under the overmantel" in f.message for f in found) == expected
