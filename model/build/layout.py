@@ -45,8 +45,8 @@ LEAST_UNDER_FRIEZE = 6.0
 """Least column left free below the frieze, in. Shop choice."""
 MOST_OUT_OF_LEVEL = 6.0
 """Most that a foot may lie off where it was expected, in.; beyond it the tape slipped. Shop choice."""
-LEAST_ZONE = 1.5
-"""Least height between plinth and capital that takes rails and a panel, in. Shop choice."""
+LEAST_ZONE = 3.0
+"""Least height between plinth and capital that takes two rails and a panel, in. Shop choice."""
 LEAST_STOP = 0.25
 """Shortest plain piece at the end of flutes, in. Shop choice."""
 LEAST_OVER = 6.0
@@ -420,7 +420,8 @@ def _plinth_height(design: Design, foot: _Foot, frieze_bottom: float, ledger: Le
     if not design.plinth.on:
         return 0.0
     asked = design.plinth.height
-    built = min(asked, frieze_bottom - foot.base - LEAST_ZONE)
+    below_frieze = LEAST_ZONE if design.frieze.place == IN_FRONT else 1.0
+    built = min(asked, frieze_bottom - foot.base - below_frieze)
     return ledger.hold("plinth.height", asked, built, "the frieze comes down to it")
 
 
