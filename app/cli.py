@@ -13,7 +13,18 @@ from app.terminal import Terminal, harden_streams, silence_output
 from app.view_file import DOTS_PER_INCH, PAPER, ViewWish
 from model.errors import MantelwrightError, Refused
 
-COMMANDS = ("packet", "check", "boards", "fixing", "draw", "mouldings", "section", "demos", "parameters")
+COMMANDS = (
+    "packet",
+    "check",
+    "boards",
+    "materials",
+    "fixing",
+    "draw",
+    "mouldings",
+    "section",
+    "demos",
+    "parameters",
+)
 REFUSED, DISK, STOPPED, NOBODY_READS = 2, 3, 130, 141
 """Exit codes: input refused; the disk failed; Ctrl-C; whoever read the results has gone, as after SIGPIPE."""
 VIEWS = "front|side|plan|plan_section|vertical_section"
@@ -80,6 +91,8 @@ def _run(options: Namespace, terminal: Terminal) -> int:
             return commands.run_check(job, options.json, terminal)
         case "fixing":
             return commands.run_fixing(job, options.json, terminal)
+        case "materials":
+            return commands.run_materials(job, options.form, terminal)
         case "boards":
             mesh = Path(options.mesh) if options.mesh else None
             return commands.run_boards(job, options.form, mesh, terminal)
@@ -118,13 +131,10 @@ def build_parser() -> ArgumentParser:
     check = _add_command(parts, "check", "hold the job against its clearance, hearth and fit rules")
     check.add_argument("--json", action="store_true", help="print records for a script")
 
+    materials = _add_command(parts, "materials", "print materials, weights and saw settings")
+    _add_forms(materials)
     boards = _add_command(parts, "boards", "print the cut list")
-    form = boards.add_mutually_exclusive_group()
-    for name in ("json", "csv"):
-        form.add_argument(
-            f"--{name}", dest="form", action="store_const", const=name, help=f"print {name.upper()}"
-        )
-    boards.set_defaults(form="")
+    _add_forms(boards)
     boards.add_argument("--mesh", metavar="FILE.obj", help="write every board as a closed mesh, in inches")
 
     fixing = _add_command(parts, "fixing", "print anchors, cord way and the order of fitting")
@@ -204,6 +214,16 @@ def _add_command(parts: _SubParsersAction[ArgumentParser], name: str, words: str
     command.add_argument("job", metavar="JOB", help=JOB_HELP)
     _add_settings(command)
     return command
+
+
+def _add_forms(parser: ArgumentParser) -> None:
+    """One of ``--json`` and ``--csv``, words without either."""
+    form = parser.add_mutually_exclusive_group()
+    for name in ("json", "csv"):
+        form.add_argument(
+            f"--{name}", dest="form", action="store_const", const=name, help=f"print {name.upper()}"
+        )
+    parser.set_defaults(form="")
 
 
 def _add_settings(parser: ArgumentParser, name: str = "settings") -> None:

@@ -106,6 +106,25 @@ def run_fixing(job: Job, as_json: bool, terminal: Terminal) -> int:
     return DONE
 
 
+def run_materials(job: Job, form: str, terminal: Terminal) -> int:
+    """Say what is used up, what it was measured on, what it weighs and how the saw is set."""
+    from app.takeoff_records import takeoff_lines, takeoff_record
+    from model.surround import plan_surround
+    from model.takeoff.takeoff import take_off
+
+    surround = plan_surround(job)
+    takeoff = take_off(surround)
+    if form == "json":
+        terminal.say(json.dumps(takeoff_record(surround, takeoff), indent=2))
+    elif form == "csv":
+        from export.csv import write_materials_csv
+
+        terminal.say_all(write_materials_csv(takeoff.materials, job.about.length_style).splitlines())
+    else:
+        terminal.say_all(takeoff_lines(surround, takeoff))
+    return DONE
+
+
 def run_boards(job: Job, form: str, mesh: Path | None, terminal: Terminal) -> int:
     """Say the cut list as ``json``, ``csv`` or in words; with `mesh` write the boards there as well.
 
@@ -114,6 +133,7 @@ def run_boards(job: Job, form: str, mesh: Path | None, terminal: Terminal) -> in
     from app.records import cut_lines, cut_record
     from model.surround import plan_surround
     from model.takeoff.cut_list import list_cuts
+    from model.takeoff.surfaces import list_surfaces
 
     surround = plan_surround(job)
     if mesh is not None:
@@ -121,7 +141,7 @@ def run_boards(job: Job, form: str, mesh: Path | None, terminal: Terminal) -> in
 
         save_bytes(mesh, write_obj(surround).encode())
         terminal.say_all([str(mesh)] if not form else [])
-    cuts = list_cuts(surround)
+    cuts = list_cuts(surround, list_surfaces(surround) if form or mesh is None else None)
     if form == "json":
         terminal.say(json.dumps([cut_record(cut) for cut in cuts], indent=2))
     elif form == "csv":

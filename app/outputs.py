@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -16,11 +17,12 @@ from model.units import MILLIMETRES_ONLY
 
 if TYPE_CHECKING:
     from model.surround import Surround
+    from model.takeoff.takeoff import Takeoff
 
 Step = Callable[[float, str], None]
 """Told how far it is, from 0 to 1, and what is being done. What it raises stops the work."""
-PACKET, DRAWING, LIST = "packet", "drawing", "cut list"
-PARTS = (PACKET, DRAWING, LIST)
+PACKET, DRAWING, LIST, MATERIALS, SETTINGS = "packet", "drawing", "cut list", "materials", "saw settings"
+PARTS = (PACKET, DRAWING, LIST, MATERIALS, SETTINGS)
 DXF_VIEWS = ("front", "side", "vertical_section", "plan", "plan_section")
 DXF_RATIO = {False: 12.0, True: 10.0}
 """Lettering in the drawing file comes out right when it is plotted at 1" = 1'-0", or at 1:10 for a job in
@@ -46,8 +48,8 @@ def file_stem(job: Job) -> str:
 
 def name_output(job: Job, part: str) -> str:
     """The name of the file that holds one of PARTS."""
-    endings = {PACKET: "packet.pdf", DRAWING: "views.dxf", LIST: "cut list.csv"}
-    return f"{file_stem(job)} - {endings[part]}"
+    endings = {PACKET: "packet.pdf", DRAWING: "views.dxf"}
+    return f"{file_stem(job)} - {endings.get(part, f'{part}.csv')}"
 
 
 def build_outputs(
@@ -59,13 +61,18 @@ def build_outputs(
     tell = step or _tell_nobody
     tell(0.0, "Working out the boards")
     surround = plan_surround(job)
+    takeoff = cache(lambda: _take_off(surround))
     made = []
     for i, part in enumerate(parts):
         share = _share(tell, i / len(parts), 1 / len(parts))
         if part == PACKET:
-            data = _build_packet(surround, paper, date_text, share)
+            data = _build_packet(surround, takeoff, paper, date_text, share)
         else:
-            data = _build_dxf(surround, share) if part == DRAWING else _build_list(surround, share)
+            data = (
+                _build_dxf(surround, share)
+                if part == DRAWING
+                else _build_list(part, surround, takeoff, share)
+            )
         made.append(Output(name_output(job, part), data))
     tell(1.0, "Writing the files")
     return tuple(made)
@@ -83,17 +90,26 @@ def write_outputs(folder: Path, outputs: tuple[Output, ...]) -> tuple[Path, ...]
     return paths
 
 
-def _build_packet(surround: Surround, paper: str, date_text: str, tell: Step) -> bytes:
+def _take_off(surround: Surround) -> Takeoff:
+    from model.takeoff.takeoff import take_off
+
+    return take_off(surround)
+
+
+def _build_packet(
+    surround: Surround, takeoff: Callable[[], Takeoff], paper: str, date_text: str, tell: Step
+) -> bytes:
     from export.pdf import write_pdf
     from model.check.all import check_surround
     from model.check.proportion import list_guides
-    from model.takeoff.cut_list import list_cuts
     from render.packet import build_packet
 
     tell(0.0, "Checking")
-    findings, guides, cuts = check_surround(surround), list_guides(surround), list_cuts(surround)
+    findings, guides = check_surround(surround), list_guides(surround)
+    tell(0.05, "Taking off the materials")
+    lists = takeoff()
     tell(0.1, "Setting out the sheets")
-    sheets = build_packet(surround, findings, guides, cuts, paper, date_text)
+    sheets = build_packet(surround, findings, guides, lists.cuts, paper, date_text, lists)
     about = surround.job.about
     return write_pdf(
         sheets,
@@ -120,12 +136,16 @@ def _build_dxf(surround: Surround, tell: Step) -> bytes:
     return text.encode()
 
 
-def _build_list(surround: Surround, tell: Step) -> bytes:
-    from export.csv import write_cut_list_csv
-    from model.takeoff.cut_list import list_cuts
+def _build_list(part: str, surround: Surround, takeoff: Callable[[], Takeoff], tell: Step) -> bytes:
+    from export.csv import write_cut_list_csv, write_materials_csv, write_settings_csv
 
-    tell(0.0, "Listing the cuts")
-    return write_cut_list_csv(list_cuts(surround), surround.job.about.length_style).encode()
+    tell(0.0, f"Writing the {part}")
+    lists, style = takeoff(), surround.job.about.length_style
+    if part == MATERIALS:
+        return write_materials_csv(lists.materials, style).encode()
+    if part == SETTINGS:
+        return write_settings_csv(lists.settings, lists.saw, style).encode()
+    return write_cut_list_csv(lists.cuts, style).encode()
 
 
 def _share(tell: Step, start: float, part: float) -> Step:

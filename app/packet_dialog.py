@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.buttons import PlainButton, StrongButton
-from app.outputs import DRAWING, LIST, PACKET, PARTS, name_output
+from app.outputs import DRAWING, LIST, MATERIALS, PACKET, PARTS, SETTINGS, name_output
 from app.theme import RHYTHM, SMALL_POINTS, text_font
 from model.job import Job
 
@@ -30,9 +30,11 @@ PAPERS = {
     "a3": "A3, 420 × 297 mm",
 }
 PART_WORDS = {
-    PACKET: "The packet: elevations, sections, checks and cut list, true to scale (PDF)",
+    PACKET: "The packet: elevations, sections, checks, cut list and materials, true to scale (PDF)",
     DRAWING: "All views at full size for a drawing program (DXF)",
     LIST: "The cut list for a spreadsheet (CSV)",
+    MATERIALS: "The materials for a spreadsheet (CSV)",
+    SETTINGS: "The saw settings for a spreadsheet (CSV)",
 }
 
 
@@ -125,7 +127,7 @@ class PacketDialog(QDialog):
         names = [name_output(self._job, part) for part in self.parts]
         there = [name for name in names if (self.folder / name).exists()]
         if not names:
-            remark = "Choose at least one of the three."
+            remark = "Choose at least one of these."
         elif not self.folder_edit.text().strip():
             remark = "Choose a folder."
         elif there:

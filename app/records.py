@@ -11,6 +11,7 @@ from model.check.finding import STATUS_WORD, Finding, Guide, Status
 from model.measures import format_measure
 from model.parameters import TABLE, Kind, Parameter
 from model.takeoff.cut_list import Cut, thickness_style
+from model.takeoff.rough import Rough
 from model.units import INCHES_16, LengthStyle, format_length
 from render.checks_sheet import GUIDES_ARE, count_findings, source_text, value_texts
 
@@ -70,7 +71,22 @@ def cut_record(cut: Cut) -> dict[str, Any]:
         "ends": cut.ends,
         "notes": cut.notes,
         "pieces": list(cut.pieces),
+        "short_points": _rounded(cut.short_length),
+        "rough": _rough_record(cut.rough) if cut.rough else None,
+        "grain": cut.grain,
+        "hand": cut.hand,
+        "shows": cut.shows,
     }
+
+
+def _rough_record(rough: Rough) -> dict[str, Any]:
+    """What is sawn first, each allowance by itself; inches."""
+    sizes = {"length": rough.length, "width": rough.width}
+    names = ("rough", "scribe", "trim", "glue_up")
+    record: dict[str, Any] = {
+        size: {name: _rounded(getattr(stretch, name)) for name in names} for size, stretch in sizes.items()
+    }
+    return {**record, "strips": rough.strips, "layers": rough.layers}
 
 
 def _rounded(value: float | None) -> float | None:

@@ -4,10 +4,15 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
-from model.takeoff.cut_list import Cut, thickness_style
+from model.takeoff.cut_list import Cut, describe_stock, thickness_style
+from model.takeoff.guide_settings import GuideSaw, Setting
+from model.takeoff.materials import Material
+from model.takeoff.packages import format_package
+from model.takeoff.rough import Rough
 from model.units import MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length, round_length
+from render.materials_sheet import describe_basis, format_rate
 
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 """A spreadsheet may run a text field that begins so."""
@@ -21,16 +26,29 @@ def write_cut_list_csv(cuts: Sequence[Cut], style: LengthStyle) -> str:
     Lengths stand twice: as read off a tape in `style`, and as the same length in decimals, in inches
     or millimetres as the heading says. Text that a spreadsheet would take for a formula is quoted.
     """
-    unit = "mm" if style.units == MILLIMETRES_ONLY else "in"
-    text = io.StringIO(newline="")
-    writer = csv.writer(text)
+    unit = _unit(style)
     sizes = ("length", "width", "thickness")
     decimals = (f"{size}_{unit}" for size in sizes)
-    writer.writerow(
-        ("mark", "name", "assembly", "quantity", "stock", *sizes, *decimals, "ends", "notes", "pieces")
+    left_on = (
+        f"{what}_{size}_{unit}" for size in sizes[:2] for what in ("rough", "scribe", "trim", "glue_up")
     )
-    writer.writerows(_row(cut, style) for cut in cuts)
+    heading = (
+        "mark", "name", "assembly", "quantity", "stock", *sizes, *decimals, "ends", "notes", "pieces",
+        f"short_points_{unit}", *left_on, "grain", "hand", "shows",
+    )  # fmt: skip
+    return _write(heading, (_row(cut, style) for cut in cuts))
+
+
+def _write(heading: Sequence[str], rows: Iterable[Sequence[str | int]]) -> str:
+    text = io.StringIO(newline="")
+    writer = csv.writer(text)
+    writer.writerow(heading)
+    writer.writerows(rows)
     return text.getvalue()
+
+
+def _unit(style: LengthStyle) -> str:
+    return "mm" if style.units == MILLIMETRES_ONLY else "in"
 
 
 def _row(cut: Cut, style: LengthStyle) -> tuple[str | int, ...]:
@@ -46,6 +64,66 @@ def _row(cut: Cut, style: LengthStyle) -> tuple[str | int, ...]:
         _plain(cut.ends.replace("°", "-degree")),
         _plain(cut.notes),
         _plain(" ".join(cut.pieces)),
+        _decimal(cut.short_length, style),
+        *_rough_cells(cut.rough, style),
+        cut.grain,
+        cut.hand,
+        _plain(cut.shows),
+    )
+
+
+def _rough_cells(rough: Rough | None, style: LengthStyle) -> Iterator[str]:
+    """The rough size and its allowances, first of the length, then of the width."""
+    for stretch in (rough.length, rough.width) if rough else (None, None):
+        for name in ("rough", "scribe", "trim", "glue_up"):
+            yield _decimal(getattr(stretch, name), thickness_style(style)) if stretch else ""
+
+
+def write_materials_csv(materials: Sequence[Material], style: LengthStyle) -> str:
+    """The materials as RFC 4180 text: how much, what to take, and the rates with their sources."""
+    heading = ("material", "measured_on", "amount", "unit", "take", "rates", "sources")
+    return _write(heading, (_material_row(material, style) for material in materials))
+
+
+def _material_row(material: Material, style: LengthStyle) -> tuple[str, ...]:
+    rates = "; ".join(f"{rate.row.path} {format_rate(rate, style)}" for rate in material.rates)
+    sources = "; ".join(f"{rate.row.path}: {rate.source} [{rate.standing}]" for rate in material.rates)
+    return (
+        _plain(material.name),
+        _plain(describe_basis(material.basis, style)),
+        f"{material.amount * material.measure.scale(style):.{DECIMALS}f}".rstrip("0").rstrip("."),
+        material.unit or material.measure.named(style),
+        format_package(material, style),
+        _plain(rates),
+        _plain(sources),
+    )
+
+
+def write_settings_csv(settings: Sequence[Setting], saw: GuideSaw, style: LengthStyle) -> str:
+    """The saw settings as RFC 4180 text; no set-off where the blade is tilted and it is not known."""
+    unit = _unit(style)
+    heading = (
+        "stock", "cut", "angle_degrees", "kept", f"kept_{unit}", "pieces", f"set_off_{unit}", "guide_on",
+        "shoe_edge", "keep", f"guide_line_{unit}", "saw_measured",
+    )  # fmt: skip
+    return _write(heading, (_setting_row(setting, saw, style) for setting in settings))
+
+
+def _setting_row(setting: Setting, saw: GuideSaw, style: LengthStyle) -> tuple[str, ...]:
+    guide, fine = setting.guide, thickness_style(style)
+    lies = ("", "", "", "", "")
+    if guide is not None:
+        on = "piece" if guide.on_piece else "waste"
+        lies = (_decimal(guide.set_off, fine), on, guide.shoe, guide.keep, _decimal(guide.line, fine))
+    return (
+        _plain(describe_stock(setting.stock, style)),
+        str(setting.action),
+        f"{setting.angle:g}",
+        _plain(format_length(setting.size, style)),
+        _decimal(setting.size, style),
+        " ".join(f"{mark}x{count}" for mark, count in setting.pieces),
+        *lies,
+        "yes" if saw.measured else "no",
     )
 
 

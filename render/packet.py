@@ -13,6 +13,7 @@ from model.surround import Surround
 from model.takeoff.anchors import plan_anchors
 from model.takeoff.cut_list import Cut
 from model.takeoff.saw_setups import list_setups
+from model.takeoff.takeoff import Takeoff
 from render.checks_sheet import checks_strips
 from render.cut_sheet import cut_strips
 from render.details import detail_of, draw_detail, draw_relieved
@@ -20,7 +21,10 @@ from render.drawing import Drawing, Placed, Sheet
 from render.extent import Box
 from render.fixing_sheet import fixing_strips
 from render.front_parted import draw_frame_sizes, draw_main_sizes
+from render.guide_sheet import guide_strips
+from render.materials_sheet import materials_strips
 from render.moulding_sheet import lay_mouldings, list_used
+from render.rough_sheet import rough_strips
 from render.saw_sheet import saw_strips
 from render.scales import Scale, list_scales
 from render.sheet_notes import list_notes
@@ -76,8 +80,11 @@ def build_packet(
     cuts: Sequence[Cut],
     paper: str,
     date_text: str,
+    takeoff: Takeoff | None = None,
 ) -> tuple[Sheet, ...]:
     """Elevations, sections, mouldings, checks and cut list of `surround` on `paper` (a key of PAPERS).
+
+    With its `takeoff` rough sizes, saw settings and materials follow.
 
     Raises Refused for another paper.
     """
@@ -96,6 +103,7 @@ def build_packet(
         *_draft_anchors(desk),
         *_draft_pages("Checks", checks, desk.size),
         *_draft_pages("Cut list", list_of_cuts, desk.size),
+        *(_draft_takeoff(desk, takeoff, right - left) if takeoff is not None else []),
         *_draft_pages("Fixing", fixing_strips(surround, right - left), desk.size),
     ]
     return _number_sheets(desk, drafts, date_text)
@@ -161,6 +169,18 @@ def _draft_mouldings(desk: _Desk) -> list[_Draft]:
     pages = lay_mouldings(list_used(desk.surround.layout.mouldings, style), area, style)
     full_size = desk.scales[0].name
     return [_Draft("Mouldings, full size", full_size, page, Block.BELOW) for page in pages]
+
+
+def _draft_takeoff(desk: _Desk, takeoff: Takeoff, width: float) -> list[_Draft]:
+    """What is sawn first, how the saw is guided, and what is used up and lifted."""
+    style, floor = desk.surround.job.about.length_style, desk.surround.layout.floor
+    return [
+        *_draft_pages("Rough sizes", rough_strips(takeoff.cuts, style, width), desk.size),
+        *_draft_pages("Saw settings", guide_strips(takeoff.settings, takeoff.saw, style, width), desk.size),
+        *_draft_pages(
+            "Materials", materials_strips(takeoff, desk.surround.job, floor, style, width), desk.size
+        ),
+    ]
 
 
 def _draft_views(desk: _Desk, views: tuple[str, ...], options: ViewOptions | None = None) -> list[_Draft]:

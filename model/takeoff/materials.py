@@ -41,23 +41,28 @@ class Rate:
 
 @dataclass(frozen=True, slots=True)
 class Material:
-    """One line: `amount` in `measure`, what it was measured on in `basis`, and the rates it rests on."""
+    """One line: `amount` in `measure`, what it was measured on in `basis`, and the rates it rests on.
+
+    What is counted says in `unit` what one of it is called.
+    """
 
     name: str
     amount: float
     measure: Measure
     basis: Basis
     rates: tuple[Rate, ...]
+    unit: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Basis:
-    """What a material is measured on: square inches, inches or a count, whichever is not None."""
+    """What a material is measured on: square inches, inches or a count of `counted`, where not None."""
 
     words: str
     area: float | None = None
     length: float | None = None
     count: int | None = None
+    counted: str = "pieces"
 
 
 def find_rate(job: Job, path: str) -> Rate:
@@ -120,13 +125,13 @@ def _driven(job: Job, fixings: Sequence[Fixing]) -> Iterator[Material]:
         basis = Basis(f"{nail.penny}d finish nails", length=nail.length, count=count)
         yield Material("Finish nails", pounds, POUND, basis, (factor, spacing))
     others = {
-        Means.BRAD: ("Brads", "18 gauge", (factor, find_rate(job, "rates.brad_spacing"))),
-        Means.SCREW: ("Pocket screws", "", (find_rate(job, "rates.frame_screws"),)),
+        Means.BRAD: ("Brads", "18 gauge", "brad", (factor, find_rate(job, "rates.brad_spacing"))),
+        Means.SCREW: ("Pocket screws", "frame joints", "screw", (find_rate(job, "rates.frame_screws"),)),
     }
     for means, length, count, _ in count_fixings(fixings):
         if means in others:
-            name, words, rates = others[means]
-            yield Material(name, count, BARE, Basis(words, length=length, count=count), rates)
+            name, words, unit, rates = others[means]
+            yield Material(name, count, BARE, Basis(words, length=length, count=count), rates, unit)
 
 
 def _filler(job: Job, joints: Sequence[Joint], fixings: Sequence[Fixing]) -> Material:
@@ -136,7 +141,7 @@ def _filler(job: Job, joints: Sequence[Joint], fixings: Sequence[Fixing]) -> Mat
     length = sum(joint_length(joints, kind) for kind in (JointKind.FLUSH, JointKind.MITRE))
     volume = holes * pi / 4 * wide.value**2 * deep.value + length * seam.value**2
     ounces = volume / OUNCE_VOLUME.value * _with_loss(lost)
-    basis = Basis("nail holes and flush seams", length=length, count=holes)
+    basis = Basis("flush seams and nail heads", length=length, count=holes, counted="holes")
     return Material("Wood filler", ounces, FLUID_OUNCE, basis, (wide, deep, seam, lost))
 
 
@@ -150,7 +155,7 @@ def _abrasive(job: Job, surfaces: Surfaces) -> Iterator[Material]:
     ):
         area = surfaces.painted_area * times
         discs = area / SQUARE_INCHES / disc.value
-        yield Material("Abrasive discs", discs, BARE, Basis(words, area=area), rates)
+        yield Material("Abrasive", discs, BARE, Basis(words, area=area), rates, "disc")
 
 
 def _coats(job: Job, name: str, words: str, basis: Basis) -> Material:
@@ -169,7 +174,8 @@ def _caulk(job: Job, joints: Sequence[Joint]) -> Iterator[Material]:
     ):
         bead = find_rate(job, f"rates.bead_{name}")
         tubes = cartridges_of(bead_volume(bead.value, length), cartridge.value) * _with_loss(lost)
-        yield Material("Caulk, cartridges", tubes, BARE, Basis(words, length=length), (bead, cartridge, lost))
+        basis = Basis(words, length=length)
+        yield Material("Caulk", tubes, BARE, basis, (bead, cartridge, lost), "cartridge")
 
 
 def _tape(job: Job, surfaces: Surfaces) -> Material:

@@ -23,7 +23,7 @@ DATE = "2026-01-02"
 def test_a_packet_a_drawing_and_a_list_are_made_and_agree():
     job = read_demo("bedroom")
     outputs = {o.name.rsplit(" - ")[1]: o.data for o in build_outputs(job, "letter", DATE)}
-    assert set(outputs) == {"packet.pdf", "views.dxf", "cut list.csv"}
+    assert set(outputs) == {"packet.pdf", "views.dxf", "cut list.csv", "materials.csv", "saw settings.csv"}
     with pdfplumber.open(BytesIO(outputs["packet.pdf"])) as packet:
         text = "\n".join(page.extract_text() for page in packet.pages)
     assert DATE in text

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from pytestqt.qtbot import QtBot
 
-from app.outputs import DRAWING, LIST, PACKET, name_output
+from app.outputs import LIST, PACKET, PARTS, name_output
 from app.packet_dialog import PacketDialog
 from app.settings import Settings
 from app.window import Window
@@ -19,7 +19,7 @@ def test_the_packet_is_written_and_said_where(qtbot: QtBot, window: Window, tmp_
         window.writing.write_packet(tmp_path / "out", "letter")
         assert window.progress.isVisible()
     names = sorted(path.name for path in (tmp_path / "out").iterdir())
-    assert names == sorted(name_output(default_job(), part) for part in (PACKET, DRAWING, LIST))
+    assert names == sorted(name_output(default_job(), part) for part in PARTS)
     assert str(tmp_path / "out") in window.notice.text
     assert not window.progress.isVisible()
 
@@ -83,7 +83,7 @@ def dialog(qtbot: QtBot, window: Window, tmp_path: Path) -> PacketDialog:
 
 def test_the_question_offers_paper_folder_and_all_parts(dialog: PacketDialog, tmp_path: Path):
     assert (dialog.paper, dialog.folder) == ("a3", tmp_path)
-    assert dialog.parts == (PACKET, DRAWING, LIST)
+    assert dialog.parts == PARTS
 
 
 def test_what_would_be_replaced_is_said_before(dialog: PacketDialog, tmp_path: Path):

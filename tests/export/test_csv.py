@@ -41,7 +41,9 @@ def test_every_cut_is_a_row_under_a_heading():
     assert [row["mark"] for row in rows] == [cut.mark for cut in CUTS]
     assert list(rows[0]) == [
         "mark", "name", "assembly", "quantity", "stock", "length", "width", "thickness",
-        "length_in", "width_in", "thickness_in", "ends", "notes", "pieces",
+        "length_in", "width_in", "thickness_in", "ends", "notes", "pieces", "short_points_in",
+        "rough_length_in", "scribe_length_in", "trim_length_in", "glue_up_length_in",
+        "rough_width_in", "scribe_width_in", "trim_width_in", "glue_up_width_in", "grain", "hand", "shows",
     ]  # fmt: skip
 
 

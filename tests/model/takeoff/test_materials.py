@@ -44,7 +44,7 @@ def test_glue_is_a_film_on_what_is_glued():
 
 def test_caulk_is_a_fillet_along_inside_corners_and_along_masonry():
     _, _, joints, _, lines = _lines()
-    wood, masonry = (line for line in lines if line.name == "Caulk, cartridges")
+    wood, masonry = (line for line in lines if line.name == "Caulk")
     assert wood.basis.length == joint_length(joints, JointKind.CORNER)
     assert masonry.basis.length == joint_length(joints, JointKind.SITE, CAULKED)
     assert wood.amount == pytest.approx(wood.basis.length / 128 * 1.1 / (10.1 * 231 / 128))
@@ -70,12 +70,12 @@ def test_filler_is_for_holes_that_show_and_flush_seams():
         ("rates.coat_loss=55", "Top coat", 2),
         ("rates.glue_film=12", "Wood glue", 2),
         ("rates.glue_loss=0", "Wood glue", 1 / 1.2),
-        ("rates.caulk_cartridge=20.2", "Caulk, cartridges", 0.5),
-        ("rates.caulk_loss=65", "Caulk, cartridges", 1.5),
-        ("rates.bead_wood=1/4", "Caulk, cartridges", 4),
+        ("rates.caulk_cartridge=20.2", "Caulk", 0.5),
+        ("rates.caulk_loss=65", "Caulk", 1.5),
+        ("rates.bead_wood=1/4", "Caulk", 4),
         ("rates.filler_loss=300", "Wood filler", 2),
-        ("rates.abrasive_disc=24", "Abrasive discs", 0.5),
-        ("rates.abrasive_grits=1", "Abrasive discs", 0.5),
+        ("rates.abrasive_disc=24", "Abrasive", 0.5),
+        ("rates.abrasive_grits=1", "Abrasive", 0.5),
     ],
 )
 def test_every_rate_has_its_say(setting, name, factor):
@@ -83,9 +83,7 @@ def test_every_rate_has_its_say(setting, name, factor):
 
 
 def test_twice_the_bead_along_masonry_takes_four_times_the_caulk():
-    assert _amounts("Caulk, cartridges", "rates.bead_masonry=1/2")[1] == pytest.approx(
-        4 * _amounts("Caulk, cartridges")[1]
-    )
+    assert _amounts("Caulk", "rates.bead_masonry=1/2")[1] == pytest.approx(4 * _amounts("Caulk")[1])
 
 
 def test_what_nothing_is_needed_of_is_not_listed():
@@ -112,7 +110,7 @@ def test_a_shipped_job_needs_of_everything(name):
     fixings = list_fixings(surfaces, job.shop.rates)
     lines = list_materials(job, surfaces, list_joints(surfaces), fixings)
     assert {line.name for line in lines} >= {
-        "Wood glue", "Finish nails", "Brads", "Pocket screws", "Wood filler", "Abrasive discs", "Primer",
-        "Caulk, cartridges", "Top coat",
+        "Wood glue", "Finish nails", "Brads", "Pocket screws", "Wood filler", "Abrasive", "Primer",
+        "Caulk", "Top coat",
     }  # fmt: skip
     assert all(line.amount > 0 and line.rates for line in lines)

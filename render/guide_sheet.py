@@ -1,0 +1,111 @@
+"""Saw settings on paper: where the guide of a hand-held circular saw goes for each rip and crosscut.
+
+What the settings are is worked out in model.takeoff.guide_settings; mitre saws are render.saw_sheet's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from model.measures import INCH, format_measure
+from model.takeoff.cut_list import describe_stock, thickness_style
+from model.takeoff.guide_settings import GuideSaw, Setting
+from model.units import INCHES_PER_FOOT, MM_PER_INCH, LengthStyle, format_length
+from render.drawing import Anchor
+from render.tables import (
+    Cell,
+    Column,
+    Row,
+    Strip,
+    Table,
+    heading_strip,
+    paragraph_strips,
+    share_widths,
+    table_strips,
+)
+
+MM = 1 / MM_PER_INCH
+ROW = 9 * MM
+FIGURES = 3 * MM
+HOW = (
+    "One setting for all equal cuts, in this order. Kept is the finished size with scribe stock on. The "
+    "guide lies off the cut line by the set-off, on the piece that is kept or on the waste beside it. Left "
+    "and right are seen from behind the saw; keep is the side of the blade on which the piece lies. Guide "
+    "line: from the piece's other edge or end to the guide."
+)
+MEASURE = (
+    "The saw is not measured: set-offs marked ~ are a usual saw's. Cut half way into a scrap, mark both "
+    "edges of the shoe and both sides of the kerf, measure, and enter shoe and kerf with the job."
+)
+TILTED = "try on scrap, blade tilted"
+COLUMNS = ("Cut", "What", "Kept", "Pieces", "Set-off", "Guide on", "Shoe edge", "Keep", "Guide line")
+SHARES = (10, 34, 25, 62, 25, 28, 22, 18, 26)
+_FIGURES = {"Kept", "Set-off", "Guide line"}
+_BOLD = {"Kept", "Set-off"}
+
+
+def guide_strips(
+    settings: Sequence[Setting], saw: GuideSaw, style: LengthStyle, width: float
+) -> tuple[Strip, ...]:
+    """The settings for a page `width` wide, stock by stock; nothing where nothing is sawn."""
+    if not settings:
+        return ()
+    columns = tuple(
+        Column(name, w, Anchor.END if name in _FIGURES else Anchor.START, bold=name in _BOLD)
+        for name, w in zip(COLUMNS, share_widths(width, SHARES), strict=True)
+    )
+    words = f"{HOW} {say_saw(saw, style)}"
+    return (
+        heading_strip("Saw settings: circular saw along a guide"),
+        *(replace(strip, leads=True) for strip in paragraph_strips(words, width)),
+        Strip(1.5 * MM, leads=True),
+        *table_strips(Table(columns, tuple(_list_rows(settings, saw, style)), FIGURES, ROW, ruled=True)),
+    )
+
+
+def say_saw(saw: GuideSaw, style: LengthStyle) -> str:
+    """What the saw measures, and what to do where it was not measured."""
+    left, right = (format_length(rate.value, thickness_style(style)) for rate in (saw.left, saw.right))
+    kerf = format_measure(saw.kerf.value, INCH, style)
+    sizes = f"{left} of shoe left of the blade, {right} right of it, kerf {kerf}."
+    return f"This saw: {sizes}" if saw.measured else f"{MEASURE} A usual saw: {sizes}"
+
+
+def _list_rows(settings: Sequence[Setting], saw: GuideSaw, style: LengthStyle) -> Iterator[Row]:
+    stock = None
+    for setting in settings:
+        if setting.stock != stock:
+            stock = setting.stock
+            words = describe_stock(stock, style)
+            yield f"{words[:1].upper()}{words[1:]}"
+        yield _row(setting, saw, style)
+
+
+def _row(setting: Setting, saw: GuideSaw, style: LengthStyle) -> Row:
+    what, kept, *guide = setting_texts(setting, saw, style)
+    return (Cell(box=True), Cell(what), Cell(kept), Cell(describe_pieces(setting)), *map(Cell, guide))
+
+
+def setting_texts(setting: Setting, saw: GuideSaw, style: LengthStyle) -> tuple[str, ...]:
+    """What is cut, what is kept, and where the guide lies: COLUMNS without the box and the pieces."""
+    angle = f" {setting.angle:g}°" if setting.angle else ""
+    first = (f"{setting.action}{angle}", format_length(setting.size, style))
+    guide, fine = setting.guide, thickness_style(style)
+    if guide is None:
+        return (*first, "", TILTED, "", "", "")
+    about = "" if saw.measured else "~"
+    line = format_length(guide.line, style if guide.line > INCHES_PER_FOOT else fine)
+    return (
+        *first,
+        f"{about}{format_length(guide.set_off, fine)}",
+        "the piece" if guide.on_piece else "the waste",
+        guide.shoe,
+        guide.keep,
+        f"{about}{line}",
+    )
+
+
+def describe_pieces(setting: Setting) -> str:
+    """``C1 ×4, C5 ×2``; the count is left out for one."""
+    return ", ".join(f"{mark} ×{count}" if count > 1 else mark for mark, count in setting.pieces)

@@ -1,0 +1,99 @@
+"""Rough sizes on paper: what to take from the rack for each line of the cut list, each allowance by itself.
+
+How much is left on is worked out in model.takeoff.rough.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from model.takeoff.cut_list import Cut
+from model.takeoff.rough import Rough, Stretch
+from model.units import INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length
+from render.cut_sheet import pieces_text, say_assembly
+from render.drawing import Anchor
+from render.tables import (
+    Cell,
+    Column,
+    Row,
+    Strip,
+    Table,
+    heading_strip,
+    paragraph_strips,
+    share_widths,
+    table_strips,
+)
+
+MM = 1 / MM_PER_INCH
+ROW = 9 * MM
+FIGURES = 3 * MM
+WHAT = (
+    "What to take from the rack: the finished size, what is scribed off at the fireplace, what is trimmed "
+    "off in the shop, and what a glue-up is made larger by. Short points are of mitred ends, along the piece."
+)
+COLUMNS = ("Mark", "Piece", "Qty", "Length", "Width", "Short points", "Grain", "Hand", "Shows")
+SHARES = (21, 29, 12, 52, 48, 20, 19, 16, 30)
+_FIGURES = {"Qty", "Short points"}
+
+
+def rough_strips(cuts: Sequence[Cut], style: LengthStyle, width: float) -> tuple[Strip, ...]:
+    """The table for a page `width` wide; widths are never written in feet."""
+    columns = tuple(
+        Column(name, w, Anchor.END if name in _FIGURES else Anchor.START, bold=name == "Mark")
+        for name, w in zip(COLUMNS, share_widths(width, SHARES), strict=True)
+    )
+    return (
+        heading_strip("Rough sizes"),
+        *(replace(strip, leads=True) for strip in paragraph_strips(WHAT, width)),
+        Strip(1.5 * MM, leads=True),
+        *table_strips(Table(columns, tuple(_list_rows(cuts, style)), FIGURES, ROW, ruled=True)),
+    )
+
+
+def _list_rows(cuts: Sequence[Cut], style: LengthStyle) -> Iterator[Row]:
+    assembly = None
+    for cut in cuts:
+        if cut.assembly != assembly:
+            assembly = cut.assembly
+            yield say_assembly(assembly)
+        if cut.rough is not None:
+            yield _row(cut, cut.rough, style)
+
+
+def _row(cut: Cut, rough: Rough, style: LengthStyle) -> Row:
+    across = style if style.units == MILLIMETRES_ONLY else LengthStyle(INCHES, max(style.denominator, 32))
+    mitred = cut.short_length < cut.length - 1e-6
+    return (
+        Cell(pieces_text(cut)),
+        Cell(cut.name),
+        Cell(str(cut.quantity)),
+        Cell(describe_stretch(rough.length, style, across)),
+        Cell(_describe_width(rough, across)),
+        Cell(format_length(cut.short_length, style) if mitred else ""),
+        Cell(cut.grain),
+        Cell(cut.hand),
+        Cell(cut.shows),
+    )
+
+
+def describe_stretch(stretch: Stretch, style: LengthStyle, small: LengthStyle) -> str:
+    """The rough size, and below it what it is made of where anything is left on."""
+    parts = (("scribe", stretch.scribe), ("trim", stretch.trim), ("glue-up", stretch.glue_up))
+    left_on = [f"{format_length(size, small)} {name}" for name, size in parts if size > 0]
+    total = format_length(stretch.rough, style)
+    if not left_on:
+        return total
+    return f"{total}\n= {' + '.join([format_length(stretch.finished, style), *left_on])}"
+
+
+def _describe_width(rough: Rough, style: LengthStyle) -> str:
+    lines = [describe_stretch(rough.width, style, style)]
+    if rough.strips > 1:
+        lines.append(f"{rough.strips} strips of {format_length(rough.strip_width, style)}")
+    if rough.layers > 1:
+        lines.append(f"{rough.layers} layers")
+    if rough.too_wide > 0:
+        wide = format_length(rough.too_wide, style)
+        lines.append(f"{wide} wider than boards are sold: glue on a strip, or leave less on")
+    return "\n".join(lines)
