@@ -6,11 +6,12 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeySequence
+from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu, QMessageBox
 
 from app.demo import list_demos
 from app.menus import add_choice, add_command, add_steps, fill_recent
+from app.own_sections import PATHS
 from app.theme import Ground
 from app.tray import TITLES
 from app.view_bar import CHOICES
@@ -70,7 +71,24 @@ class CommandMenu:
         add_command(menu, "&Write the packet…", window.write_packet, Key.Print)
         add_command(menu, "Write the &drawing file…", window.write_drawing, "Ctrl+Shift+D")
         menu.addSeparator()
+        self._add_own_sections(menu.addMenu("Own &moulding sections"))
+        menu.addSeparator()
         add_command(menu, "&Quit", window.close, (Key.Quit, Key.Close, "Ctrl+Q"))
+
+    def _add_own_sections(self, menu: QMenu) -> None:
+        sections = self._window.sections
+        for number in range(len(PATHS)):
+            add_command(menu, f"Read section {number + 1}…", partial(sections.ask_and_read, number))
+        menu.addSeparator()
+        saves = [
+            add_command(menu, f"Save section {number + 1}…", partial(sections.ask_and_save, number))
+            for number in range(len(PATHS))
+        ]
+        menu.aboutToShow.connect(partial(self._offer_saves, saves))
+
+    def _offer_saves(self, saves: list[QAction]) -> None:
+        for number, action in enumerate(saves):
+            action.setEnabled(self._window.sections.has(number))
 
     def _fill_recent(self) -> None:
         window = self._window

@@ -17,6 +17,7 @@ from app.fields.measuring_list import FIRST_PATH, WIDTH, MeasuringList
 from app.hairline import Parting
 from app.job_files import JobFiles
 from app.notice import Notice
+from app.own_sections import OwnSections
 from app.progress_line import ProgressLine
 from app.recovery import LeftBehind, Recovery, list_left_behind
 from app.session import Session
@@ -53,6 +54,7 @@ class Window(QMainWindow):
         )
         self.recovery = Recovery(self.session, recovery_folder)
         self.files = JobFiles(self, self.session, settings, self.notice, self.fields.commit_pending)
+        self.sections = OwnSections(self, self.session, self.files, self.notice)
         self.writing = Writing(self, self.session, settings, self.work, self.progress, self.notice)
         self._loading = Loading()
         self._loading.finished.connect(self._take_over)

@@ -459,7 +459,7 @@ def _moulding(
 
 
 def _own_section(path: str, number: int) -> Parameter:
-    help = "One line for each element, such as cavetto 3/4 down, 3/4 back; for any moulding of this job."
+    help = "A line for each element, such as cavetto 3/4 down, 3/4 back; inches where no unit is written."
     return Parameter(path, f"Own section {number}", "Mouldings", Kind.SECTION, "", help)
 
 
