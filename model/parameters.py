@@ -452,9 +452,9 @@ def _moulding(
     return (
         Parameter(f"{path}.on", name, group, Kind.YES_NO, on, what),
         _choice(
-            f"{path}.profile", f"{name} section", group, list_choices(use), "Its section, from the seat on."
+            f"{path}.profile", "Its section", group, list_choices(use), "Its section, from the seat on."
         ),
-        _length(f"{path}.size", f"{name} size", group, size, low, high, how_high, 0.0625),
+        _length(f"{path}.size", "Its size", group, size, low, high, how_high, 0.0625),
     )
 
 
@@ -702,13 +702,13 @@ TABLE: tuple[Parameter, ...] = (
     *_moulding("back_band", Use.BACK_BAND, False, 1, 0.25, 4,
                "A moulding on the facing along the surround's inner edge.",
                "Its width on the facing."),
+    _own_section("own_section.first", 1),
+    _own_section("own_section.second", 2),
+    _own_section("own_section.third", 3),
     _yes_no("slip.on", "Inner slip", "Slip", False,
             "A flat frame on the facing inside columns and frieze, behind the plinths."),
     _length("slip.width", "Width", "Slip", 2, 0.5, 12, "On the facing, inwards from the surround's edge."),
     _length("slip.thickness", "Thickness", "Slip", 0.5, 0.25, 1, "How far it stands off the facing.", 0.0625),
-    _own_section("own_section.first", 1),
-    _own_section("own_section.second", 2),
-    _own_section("own_section.third", 3),
     _length("nailer.width", "Width", "Nailers", 1.5, 0.75, 3.5,
             "Face of each upright fixed to the masonry inside a column."),
     _length("nailer.clearance", "Free each side", "Nailers", 0, 0, 0.25,
