@@ -58,6 +58,75 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
     ("overmantel to the ceiling", "over.on=yes room.ceiling=90"),
     ("low overmantel, two panels", "over.on=yes over.reach=height over.height=20 over.panels=2"),
     ("no plinths", "plinth.on=no back_band.on=yes"),
+    (
+        "ovolo bed mould, ovolo and bead capital",
+        "bed_mould.profile=ovolo_and_fillets capital.on=yes capital.profile=ovolo_bead plinth_cap.on=yes",
+    ),
+    (
+        "crown sprung 38, capital in thirds, Attic base",
+        "bed_mould.profile=crown_38 bed_mould.size=2 1/2 "
+        "capital.on=yes capital.profile=thirds capital.size=4 plinth.projection=1 1/4 plinth_cap.on=yes "
+        "plinth_cap.profile=attic_base plinth_cap.size=2",
+    ),
+    (
+        "crown sprung 45, panel mould, torus band",
+        "bed_mould.profile=crown_45 bed_mould.size=2 1/2 "
+        "panel_mould.on=yes panel_mould.profile=ovolo_bead panel_mould.size=1 back_band.on=yes "
+        "back_band.profile=torus back_band.size=1 1/2",
+    ),
+    (
+        "sprung cove, cyma reversa elsewhere",
+        "bed_mould.profile=cove_45 bed_mould.size=2 1/4 capital.on=yes "
+        "capital.profile=cyma_reversa panel_mould.on=yes panel_mould.profile=cyma_reversa "
+        "shelf.edge_profile=cyma_reversa",
+    ),
+    (
+        "cyma recta and bead, astragal, half round",
+        "bed_mould.profile=cyma_recta_bead capital.on=yes "
+        "capital.profile=astragal capital.size=1 shelf.edge_profile=half_round shelf.edge_size=1 1/4",
+    ),
+    (
+        "all in steps",
+        "bed_mould.profile=steps capital.on=yes capital.profile=steps plinth_cap.on=yes "
+        "plinth_cap.profile=steps panel_mould.on=yes panel_mould.profile=steps back_band.on=yes "
+        "back_band.profile=steps shelf.edge_profile=steps",
+    ),
+    (
+        "all bevelled",
+        "bed_mould.profile=bevel capital.on=yes capital.profile=bevel plinth_cap.on=yes "
+        "plinth_cap.profile=bevel panel_mould.on=yes panel_mould.profile=bevel back_band.on=yes "
+        "back_band.profile=bevel shelf.edge_profile=bevel",
+    ),
+    (
+        "every moulding, frieze flush",
+        "frieze.projection=4 capital.on=yes plinth_cap.on=yes panel_mould.on=yes "
+        "back_band.on=yes shelf.edge_profile=ovolo",
+    ),
+    (
+        "every moulding, frieze proud",
+        "frieze.projection=5 1/2 capital.on=yes plinth_cap.on=yes "
+        "panel_mould.on=yes back_band.on=yes shelf.edge_profile=cavetto",
+    ),
+    (
+        "sprung bed mould and capital",
+        "bed_mould.profile=bed_38 bed_mould.size=2 capital.on=yes "
+        "capital.profile=bed_38 capital.size=2 1/2 panel_mould.on=yes panel_mould.profile=cavetto",
+    ),
+    (
+        "panel moulds in three panels, beaded edge",
+        "column.panels=3 panel_mould.on=yes panel_mould.profile=cyma_recta panel_mould.size=3/4 "
+        "shelf.edge_profile=quirk_bead shelf.edge_size=1/2 bed_mould.profile=cyma_reversa",
+    ),
+    (
+        "crown as a capital, torus on the plinth",
+        "bed_mould.on=no capital.on=yes capital.profile=crown_38 "
+        "capital.size=3 plinth_cap.on=yes plinth_cap.profile=torus",
+    ),
+    (
+        "a section of one's own",
+        "bed_mould.profile=own_1 own_section.first=fillet 1/4 down, 1/8 back; "
+        "cyma reversa 1 down, 3/4 back; bead 1/4 down; cavetto 3/4 down, 1/2 back; fillet 1/8 down; foot 1/4",
+    ),
 )
 COLUMNS, ROWS = 5, 5
 WIDTH, HEIGHT, MARGIN, CAPTION = 22.0, 17.0, 0.4, 0.35
