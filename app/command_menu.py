@@ -133,7 +133,7 @@ class CommandMenu:
         menu = self._menu("&Lists")
         for page, title in enumerate(TITLES):
             add_command(menu, title, partial(window.tray.turn_to, page), f"Ctrl+{page + 5}")
-        add_command(menu, "Fold or open", lambda: window.tray.fold(not window.tray.is_folded), "Ctrl+8")
+        add_command(menu, "Fold or open", lambda: window.tray.fold(not window.tray.is_folded), "Ctrl+9")
         menu.addSeparator()
         add_command(menu, "Next pane", self._go_on, "F6")
 

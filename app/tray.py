@@ -1,4 +1,4 @@
-"""The tray below the sheet: findings, proportions and cut list, one at a time; it folds away."""
+"""The tray below the sheet: findings, proportions, cut list and materials, one at a time; it folds away."""
 
 from __future__ import annotations
 
@@ -10,16 +10,17 @@ from app.counts import Counts
 from app.cut_table import CutTable
 from app.finding_list import FindingList
 from app.guide_list import GuideList
+from app.materials_table import MaterialsTable
 from app.theme import RHYTHM
 
 HEAD_HEIGHT = 5 * RHYTHM
 OPEN_HEIGHT = 17 * RHYTHM
-FINDINGS, PROPORTIONS, CUTS = range(3)
-TITLES = ("Findings", "Proportions", "Cut list")
+FINDINGS, PROPORTIONS, CUTS, MATERIALS = range(4)
+TITLES = ("Findings", "Proportions", "Cut list", "Materials")
 
 
 class Tray(QWidget):
-    """Three lists under one row of headings. `folded` says when it opens or closes."""
+    """Four lists under one row of headings. `folded` says when it opens or closes."""
 
     folded = Signal(bool)
     turned = Signal(int)
@@ -29,9 +30,10 @@ class Tray(QWidget):
         self.findings = FindingList()
         self.guides = GuideList()
         self.cuts = CutTable()
+        self.materials = MaterialsTable()
         self.counts = Counts()
         self._stack = QStackedWidget()
-        for widget in (self.findings, self.guides, self.cuts):
+        for widget in self._lists:
             self._stack.addWidget(widget)
         self._headings = QButtonGroup(self)
         self.fold_button = quiet_button("Fold", "Fold the tray away, or open it again")
@@ -42,6 +44,10 @@ class Tray(QWidget):
         layout.addWidget(self._build_head())
         layout.addWidget(self._stack, 1)
         self.setMinimumHeight(HEAD_HEIGHT + 6 * RHYTHM)
+
+    @property
+    def _lists(self) -> tuple[QWidget, ...]:
+        return self.findings, self.guides, self.cuts, self.materials
 
     def _build_head(self) -> QWidget:
         head = QWidget()
@@ -74,7 +80,11 @@ class Tray(QWidget):
     @property
     def shown_list(self) -> QWidget:
         """The list that is shown, for the keyboard."""
-        return (self.findings, self.guides, self.cuts)[self.page]
+        return self._lists[self.page]
+
+    def is_shown(self, page: int) -> bool:
+        """Whether a list is there to be read."""
+        return self.page == page and not self.is_folded
 
     def heading(self, page: int) -> QPushButton:
         """The button that turns to a list."""

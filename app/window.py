@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gc
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent
@@ -22,12 +23,16 @@ from app.progress_line import ProgressLine
 from app.recovery import LeftBehind, Recovery, list_left_behind
 from app.session import Session
 from app.settings import Settings
+from app.takeoff_beside import TakeoffBeside
 from app.theme import Ground, dress
-from app.tray import CUTS, FINDINGS, OPEN_HEIGHT, Tray
+from app.tray import CUTS, FINDINGS, MATERIALS, OPEN_HEIGHT, Tray
 from app.view_bar import ViewBar
 from app.work import Loading, Work
 from app.writing import Writing
 from model.check.finding import Finding
+
+if TYPE_CHECKING:
+    from model.takeoff.takeoff import Takeoff
 
 FIRST_SIZE = QSize(1366, 768)
 PRODUCT = "Mantelwright"
@@ -47,6 +52,7 @@ class Window(QMainWindow):
         self.bar = ViewBar()
         self.notice = Notice()
         self.work = Work()
+        self.takeoff = TakeoffBeside()
         self.progress = ProgressLine(self.work)
         ratio = settings.read("ratio", FIRST_RATIO)
         self.drafting = Drafting(
@@ -101,6 +107,9 @@ class Window(QMainWindow):
         self.tray.findings.asked.connect(self.fields.focus_path)
         self.tray.cuts.chosen.connect(self._show_boards)
         self.tray.turned.connect(lambda _page: self._forget_focus())
+        self.tray.turned.connect(lambda _page: self._ask_materials())
+        self.tray.folded.connect(lambda _folded: self._ask_materials())
+        self.takeoff.ready.connect(self._show_materials)
 
     def _restore(self) -> None:
         self.resize(FIRST_SIZE)
@@ -202,6 +211,15 @@ class Window(QMainWindow):
         style = self.session.job.about.length_style
         self.tray.guides.show_guides(self.drafting.guides, style)
         self.tray.cuts.show_cuts(self.drafting.cuts, style)
+        self._ask_materials()
+
+    def _ask_materials(self) -> None:
+        """Only while their list is read: taking them off takes a while."""
+        if self.tray.is_shown(MATERIALS) and self.drafting.surround is not None:
+            self.takeoff.ask(self.drafting.surround)
+
+    def _show_materials(self, takeoff: Takeoff) -> None:
+        self.tray.materials.show_materials(takeoff.materials, self.session.job.about.length_style)
 
     def _show_finding(self, finding: Finding | None) -> None:
         """Mark where the finding in focus is; its boards are outlined too."""
@@ -234,6 +252,7 @@ class Window(QMainWindow):
     def wind_up(self) -> None:
         """End everything that runs beside the window."""
         self.work.wait()
+        self.takeoff.wait()
         self._loading.wait()
         self.drafting.let_go()
 

@@ -163,7 +163,8 @@ class Parameter:
         """The help, and for a figure of the trade where its default comes from."""
         if self.sourced is None:
             return self.help
-        return f"{self.help} {self.sourced.standing.capitalize()}: {self.sourced.source}."
+        source = self.sourced.source.removesuffix(".")
+        return f"{self.help} {self.sourced.standing.capitalize()}: {source}."
 
     @property
     def name(self) -> str:

@@ -91,10 +91,15 @@ def _material_row(material: Material, style: LengthStyle) -> Row:
     return (
         Cell(material.name),
         Cell(describe_basis(material.basis, style)),
-        Cell(", ".join(_say_rate(rate, style) for rate in material.rates)),
+        Cell(describe_rates(material, style)),
         Cell(describe_amount(material, style)),
         Cell(format_package(material, style)),
     )
+
+
+def describe_rates(material: Material, style: LengthStyle) -> str:
+    """The rates it rests on: ``primer coverage 250 sq ft/gal, primer coats 1``."""
+    return ", ".join(_say_rate(rate, style) for rate in material.rates)
 
 
 def _say_rate(rate: Rate, style: LengthStyle) -> str:

@@ -109,7 +109,7 @@ class MeasuringList(QWidget):
         label.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
         label.setFrameShape(QFrame.Shape.NoFrame)
         label.setContentsMargins(SIDE, RHYTHM, SIDE, RHYTHM)
-        label.setFixedHeight(7 * RHYTHM)
+        label.setFixedHeight(9 * RHYTHM)
         label.setText(HINT)
         return label
 

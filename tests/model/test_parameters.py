@@ -158,7 +158,8 @@ def test_a_figure_of_the_trade_says_how_well_its_default_is_known():
         if row.sourced is not None:
             assert row.default in (row.sourced.value, None)
             assert row.about.startswith(row.help)
-            assert row.sourced.source in row.about
+            assert row.sourced.source.removesuffix(".") in row.about
+            assert not row.about.endswith("..")
             assert str(row.sourced.standing) in row.about.lower()
         else:
             assert row.about == row.help
