@@ -159,24 +159,29 @@ class _Rows:
         room = (span.after.along - span.before.along - span.width) / 2 - self.clear
         return None if room < 0 else self._nearest(0, span.middle, span.width, room)
 
-    def lift(self, span: _Span, row: int, wanted: float) -> tuple[int, float]:
-        """The free place nearest to `wanted` in `row`, or in the next row out that has one nearby."""
+    def lift(self, span: _Span, row: int, wanted: float, way: float = 0.0) -> tuple[int, float]:
+        """The free place nearest to `wanted` in `row`, or in the next row out that has one nearby.
+
+        With a `way` of -1 or 1 only places on that side of it will do, so that texts keep their order.
+        """
         while True:
             most = span.width * (2.0 if row < MOST_ROWS else 1e3)
-            at = self._nearest(row, wanted, span.width, most)
+            at = self._nearest(row, wanted, span.width, most, way)
             if at is not None:
                 half = span.width / 2 + self.apart
                 self.texts.setdefault(row, []).append((at - half, at + half))
                 return row, at
             row += 1
 
-    def _nearest(self, row: int, wanted: float, width: float, most: float) -> float | None:
+    def _nearest(self, row: int, wanted: float, width: float, most: float, way: float = 0.0) -> float | None:
         taken = self.passing + self.texts.get(row, [])
         half = width / 2 + self.clear
         places = [wanted] + [place for a, b in taken for place in (a - half, b + half)]
         for place in sorted(places, key=lambda p: (abs(p - wanted), p)):
             if abs(place - wanted) > most + 1e-9:
                 return None
+            if (place - wanted) * way < -1e-9:
+                continue
             if all(b <= place - half + 1e-9 or a >= place + half - 1e-9 for a, b in taken):
                 return place
         return None
@@ -248,10 +253,10 @@ def _lift_run(spans: Sequence[_Span], rows: _Rows) -> list[tuple[int, float]]:
     half = len(spans) // 2
     for row, i in enumerate(range(half), start=1):
         limit = spans[i + 1].middle - rows.clear - spans[i].width / 2
-        places[i] = rows.lift(spans[i], row, min(spans[i].middle, limit))
+        places[i] = rows.lift(spans[i], row, min(spans[i].middle, limit), -1.0)
     for row, i in enumerate(range(len(spans) - 1, half - 1, -1), start=1):
         limit = spans[i - 1].middle + rows.clear + spans[i].width / 2 if i else -inf
-        places[i] = rows.lift(spans[i], row, max(spans[i].middle, limit))
+        places[i] = rows.lift(spans[i], row, max(spans[i].middle, limit), 1.0 if i else 0.0)
     return places
 
 
