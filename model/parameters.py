@@ -452,9 +452,7 @@ def _moulding(
     name, group = use.capitalize(), "Mouldings"
     return (
         Parameter(f"{path}.on", name, group, Kind.YES_NO, on, what),
-        _choice(
-            f"{path}.profile", "Its section", group, list_choices(use), "Its section, from the seat on."
-        ),
+        _choice(f"{path}.profile", "Its section", group, list_choices(use), "Its section, from the seat on."),
         _length(f"{path}.size", "Its size", group, size, low, high, how_high, 0.0625),
     )
 
