@@ -86,7 +86,7 @@ class _Around:
         turned = np.flatnonzero(self.normals @ line > EDGE_ON)
         before = self._draw(turned, np.stack([right, up]))
         matrices, shifts = self._laid(at, np.stack([right, up]))
-        pictures = shapely.set_precision(_moved(shapes, matrices, shifts), GRID)
+        pictures = _snap(_moved(shapes, matrices, shifts))
         mine, other = shapely.STRtree(before).query(pictures, predicate="intersects")
         far, near = self._reach(line)
         apart = (at[mine] != turned[other]) & (near[turned[other]] > far[at[mine]] + CLOSE)
@@ -182,3 +182,14 @@ def _areas_of(shapes: Shapes) -> Shapes:
         parts = shapely.get_parts(shapes[i])
         shapes[i] = shapely.union_all(parts[shapely.get_dimensions(parts) == 2])
     return shapes
+
+
+def _snap(shapes: Shapes) -> Shapes:
+    """Shapes on the grid; where snapping folds one over itself, corner by corner and put right afterwards."""
+    import shapely
+
+    try:
+        snapped: Shapes = shapely.set_precision(shapes, GRID)
+    except shapely.errors.GEOSException:
+        snapped = shapely.make_valid(shapely.set_precision(shapes, GRID, mode="pointwise"))
+    return snapped
