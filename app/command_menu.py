@@ -71,20 +71,22 @@ class CommandMenu:
         add_command(menu, "&Write the packet…", window.write_packet, Key.Print)
         add_command(menu, "Write the &drawing file…", window.write_drawing, "Ctrl+Shift+D")
         menu.addSeparator()
-        self._add_own_sections(menu.addMenu("Own &moulding sections"))
+        self._add_own_sections(menu.addMenu("&Moulding sections"))
         menu.addSeparator()
         add_command(menu, "&Quit", window.close, (Key.Quit, Key.Close, "Ctrl+Q"))
 
     def _add_own_sections(self, menu: QMenu) -> None:
         sections = self._window.sections
         for number in range(len(PATHS)):
-            add_command(menu, f"Read section {number + 1}…", partial(sections.ask_and_read, number))
+            add_command(menu, f"Read own section {number + 1}…", partial(sections.ask_and_read, number))
         menu.addSeparator()
         saves = [
-            add_command(menu, f"Save section {number + 1}…", partial(sections.ask_and_save, number))
+            add_command(menu, f"Save own section {number + 1}…", partial(sections.ask_and_save, number))
             for number in range(len(PATHS))
         ]
         menu.aboutToShow.connect(partial(self._offer_saves, saves))
+        menu.addSeparator()
+        add_command(menu, "Write the library, full size…", sections.ask_and_write_library)
 
     def _offer_saves(self, saves: list[QAction]) -> None:
         for number, action in enumerate(saves):

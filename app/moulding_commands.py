@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -17,6 +17,7 @@ from model.moulding.notation import format_section
 from model.units import format_length
 
 if TYPE_CHECKING:
+    from model.surround import Surround
     from render.moulding_sheet import Entry
 
 PDF_SUFFIX, DXF_SUFFIX = ".pdf", ".dxf"
@@ -40,23 +41,45 @@ def run_mouldings(wish: MouldingWish, terminal: Terminal) -> int:
 
     job = wish.job or default_job()
     style = job.about.length_style
-    if wish.job is None:
-        entries = list_library(style)
-    else:
-        from model.surround import plan_surround
-
-        entries = list_used(plan_surround(job).layout.mouldings, style)
+    surround = _plan(wish.job)
+    entries = list_used(surround.layout.mouldings, style) if surround else list_library(style)
     if wish.out is None and wish.dxf is None:
-        terminal.say_all(_list_lines(entries, job, of_library=wish.job is None))
+        terminal.say_all(_list_lines(entries, job, of_library=surround is None))
+        terminal.say_all(_list_settings(surround) if surround else ())
         return 0
     written = []
     if wish.out is not None:
-        save_bytes(wish.out, _build_pdf(entries, wish, job))
+        if wish.out.suffix.lower() != PDF_SUFFIX:
+            raise Refused("--out", str(wish.out), "write the name of a .pdf file")
+        save_bytes(wish.out, build_sheets_pdf(entries, wish.job, wish.paper, wish.date))
         written.append(wish.out)
     if wish.dxf is not None:
         written += _write_drawings(entries, wish.dxf)
     terminal.say_all(str(path) for path in written)
     return 0
+
+
+def _plan(job: Job | None) -> Surround | None:
+    if job is None:
+        return None
+    from model.surround import plan_surround
+
+    return plan_surround(job)
+
+
+def _list_settings(surround: Surround) -> Iterator[str]:
+    """The mitre saw's settings, each with the ends that are cut so."""
+    from model.takeoff.saw_setups import list_setups
+    from render.saw_sheet import HOW
+
+    setups = list_setups(surround)
+    if setups:
+        yield from ("", "Mitre saw settings", HOW)
+    for setup in setups:
+        first, *others = (f"{setting.lie}, {setting.describe()}" for setting in setup.settings)
+        yield "; ".join(ends.describe() for ends in setup.ends)
+        yield f"    {first}"
+        yield from (f"    or {other}" for other in others)
 
 
 def _list_lines(entries: Sequence[Entry], job: Job, of_library: bool) -> list[str]:
@@ -76,28 +99,27 @@ def _list_lines(entries: Sequence[Entry], job: Job, of_library: bool) -> list[st
     return list(table_lines(("Place", "Section", "High", "Out", "Back"), [row[:-1] for row in rows]))
 
 
-def _build_pdf(entries: Sequence[Entry], wish: MouldingWish, job: Job) -> bytes:
+def build_sheets_pdf(entries: Sequence[Entry], job: Job | None, paper: str, date_text: str) -> bytes:
+    """A PDF of `entries` full size: a job's, or the library's where `job` is None. Raises Refused."""
     from export.pdf import write_pdf
     from model.parameters import UNITS
     from render.moulding_sheet import build_moulding_sheets
     from render.scales import list_scales
     from render.title_block import TitleBlock
 
-    if wish.out is not None and wish.out.suffix.lower() != PDF_SUFFIX:
-        raise Refused("--out", str(wish.out), "write the name of a .pdf file")
-    about = job.about
-    name = LIBRARY if wish.job is None else about.name or LIBRARY
+    about = (job or default_job()).about
+    name = LIBRARY if job is None else about.name or LIBRARY
     block = TitleBlock(
         job=name,
         client=about.client,
         maker=about.maker,
-        date=wish.date,
-        title="Moulding library, full size" if wish.job is None else "Mouldings, full size",
+        date=date_text,
+        title="Moulding library, full size" if job is None else "Mouldings, full size",
         number="",
         scale=list_scales(about.units)[0].name,
         units=UNITS[about.units],
     )
-    sheets = build_moulding_sheets(entries, wish.paper, block, about.length_style)
+    sheets = build_moulding_sheets(entries, paper, block, about.length_style)
     return write_pdf(sheets, f"{name}: {block.title}")
 
 

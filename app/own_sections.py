@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 
 from PySide6.QtCore import QObject
@@ -11,11 +12,12 @@ from app.files import FileTrouble, save_bytes
 from app.job_files import JobFiles
 from app.notice import Notice
 from app.session import Session
+from app.view_file import PAPER
 from model.errors import Refused
 from model.job import read_value
 from model.moulding.notation import format_section, parse_section
 from model.moulding.section import Section
-from model.units import MILLIMETRES_ONLY, LengthStyle, format_length
+from model.units import INCHES_16, MILLIMETRES_ONLY, LengthStyle, format_length
 
 PATHS = ("own_section.first", "own_section.second", "own_section.third")
 DRAWING, TEXT = "Drawings (*.dxf)", "Texts (*.txt)"
@@ -69,6 +71,28 @@ class OwnSections(QObject):
         name, _ = QFileDialog.getSaveFileName(self._window, words, str(start), f"{DRAWING};;{TEXT}")
         if name:
             self.save(section, Path(name))
+
+    def ask_and_write_library(self) -> None:
+        """Ask for a file and write the whole library into it, full size."""
+        start = self._files.folder / "Moulding library.pdf"
+        words = "Write the moulding library"
+        name, _ = QFileDialog.getSaveFileName(self._window, words, str(start), "PDF (*.pdf)")
+        if name:
+            self.write_library(Path(name).with_suffix(".pdf"))
+
+    def write_library(self, path: Path) -> bool:
+        """Write the library's sheets; whether they are written."""
+        from app.moulding_commands import build_sheets_pdf
+        from render.moulding_sheet import list_library
+
+        entries = list_library(INCHES_16)
+        try:
+            save_bytes(path, build_sheets_pdf(entries, None, PAPER, date.today().isoformat()))
+        except FileTrouble as trouble:
+            self._notice.say(str(trouble), wrong=True)
+            return False
+        self._notice.say(f"The moulding library is in {path}.")
+        return True
 
     def save(self, section: Section, path: Path) -> bool:
         """Save `section` as a drawing where the file is one, else as its text; whether it is saved."""

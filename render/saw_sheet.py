@@ -28,8 +28,8 @@ ROW = 9 * MM
 FIGURES = 3 * MM
 HOW = (
     "For a saw whose blade tilts to the left. Left and right on the saw are the sawyer's; left and right "
-    "ends are as seen from the moulding's face, in place; so are top and bottom edge. Try each setting on "
-    "scrap."
+    "ends are as seen from the moulding's face, in place; so are top and bottom edge. The seat is the side "
+    "that lies under the shelf or on the plinth. Try each setting on scrap."
 )
 SQUARE = "upright"
 COLUMNS = ("Cut", "The piece lies", "To the fence", "Table", "Blade", "Keep", "Or", "Ends")

@@ -27,6 +27,15 @@ def test_a_jobs_mouldings_are_listed_by_place(capsys):
     assert "Capital" in out
 
 
+def test_a_jobs_mouldings_come_with_the_saws_settings(capsys):
+    settings = ["bed_mould.profile=crown_38", "bed_mould.size=2 1/4", "panel_mould.on=yes"]
+    assert main(["mouldings", "brick", *(part for s in settings for part in ("--set", s))]) == 0
+    out = capsys.readouterr().out
+    assert "flat on its back, table 31.6° right, blade 33.9° left, top edge to the fence" in out
+    assert "or seat on the table, table 45° left, bottom edge to the fence" in out
+    assert "flat on its back, table 45° left, outer edge to the fence" in out
+
+
 def test_the_library_is_written_full_size(tmp_path: Path):
     out = tmp_path / "library.pdf"
     assert main(["mouldings", "--out", str(out), "--paper", "tabloid", "--date", "today"]) == 0

@@ -101,3 +101,13 @@ def test_an_own_section_shows_only_where_it_is_chosen(window: Window):
     assert not any(row.isVisibleTo(window.fields) for row in rows)
     window.session.set_value("bed_mould.profile", "own_2")
     assert [row.isVisibleTo(window.fields) for row in rows] == [False, True, False]
+
+
+def test_the_library_is_written_full_size(window: Window, tmp_path: Path, monkeypatch):
+    asked = str(tmp_path / "library")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (asked, ""))
+    window.sections.ask_and_write_library()
+    assert (tmp_path / "library.pdf").read_bytes().startswith(b"%PDF")
+    assert "library.pdf" in window.notice.text
+    assert not window.sections.write_library(tmp_path / "no folder" / "library.pdf")
+    assert "could not be saved" in window.notice.text
