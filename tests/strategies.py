@@ -25,14 +25,15 @@ ODD_SECTIONS = (
 TEXTS = st.text(st.characters(exclude_categories=("Cc", "Cs")), max_size=40)
 
 
-def lengths(row: Parameter) -> st.SearchStrategy[Any]:
+def lengths(row: Parameter, in_between: bool = True) -> st.SearchStrategy[Any]:
     """Any length the row may hold: off the tape as a rule, now and then any float in between, or the ends."""
     assert row.lowest is not None
     assert row.highest is not None
     low, high = float(row.lowest), float(row.highest)
     steps = int((high - low) / 0.0625)
     on_tape = st.integers(0, steps).map(lambda i: low + i * 0.0625)
-    anything = st.one_of(on_tape, st.floats(low, high), st.sampled_from((low, high)))
+    ends = st.sampled_from((low, high))
+    anything = st.one_of(on_tape, st.floats(low, high), ends) if in_between else st.one_of(on_tape, ends)
     return st.one_of(st.none(), anything) if row.optional else anything
 
 
@@ -81,11 +82,11 @@ def round_section(section: Section) -> Section:
     )
 
 
-def values(row: Parameter) -> st.SearchStrategy[Any]:
+def values(row: Parameter, in_between: bool = True) -> st.SearchStrategy[Any]:
     """Anything one row of the table may hold."""
     match row.kind:
         case Kind.LENGTH:
-            return lengths(row)
+            return lengths(row, in_between)
         case Kind.NUMBER:
             return numbers(row)
         case Kind.COUNT:
@@ -104,8 +105,10 @@ def values(row: Parameter) -> st.SearchStrategy[Any]:
             return st.lists(lengths(row), max_size=3).map(tuple)
 
 
-def jobs(**held: Any) -> st.SearchStrategy[Job]:
+def jobs(in_between: bool = True, **held: Any) -> st.SearchStrategy[Job]:
     """Any job in range, each row drawn on its own; `held` fixes rows, with ``__`` for the point.
+
+    Without `in_between` no size lies between the marks of a tape.
 
     ``jobs(bed_mould__on=False)`` holds ``bed_mould.on``. A row shrinks towards its default.
     """
@@ -113,7 +116,7 @@ def jobs(**held: Any) -> st.SearchStrategy[Job]:
     rows = {
         row.path: st.just(fixed[row.path])
         if row.path in fixed
-        else st.one_of(st.just(row.default), values(row))
+        else st.one_of(st.just(row.default), values(row, in_between))
         for row in list_stored()
     }
     return st.fixed_dictionaries(rows).map(build_job)

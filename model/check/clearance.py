@@ -72,7 +72,7 @@ def irc_greatest_projection(distance: float) -> float | None:
 
 def hold_irc(projection: Lengths, beside: Lengths, above: Lengths, distance: Lengths) -> Held:
     """IRC R1001.11 exception 4, at top and sides alike; `distance` is straight or square."""
-    return Held(distance, irc_least_distance(projection), above >= beside)
+    return Held(distance, irc_least_distance(projection), above >= beside - HAIR)
 
 
 def is_upward(
@@ -80,9 +80,10 @@ def is_upward(
 ) -> NDArray[np.bool_]:
     """Whether a point is held by its height: only above, or off the corner with more to spare there.
 
-    A point right on the line of the opening's side or top is off that corner.
+    A point right on the line of the opening's side or top is off that corner. As much both ways, but for
+    rounding, is held by its height.
     """
-    return (beside < -HAIR) | ((above >= -HAIR) & ~(spare_beside > spare_above))
+    return (beside < -HAIR) | ((above >= -HAIR) & ~(spare_beside > spare_above + HAIR))
 
 
 def hold_nfpa211(projection: Lengths, beside: Lengths, above: Lengths, distance: Lengths) -> Held:

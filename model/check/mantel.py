@@ -9,11 +9,18 @@ import numpy as np
 from model.check.clearance import HAIR, Lengths, hold_irc, hold_nfpa211, irc_least_distance
 from model.check.cure import Need, cure_part, find_path
 from model.check.finding import STATUS_WORD, Finding, Status
-from model.check.nearest import Plane, Points, list_points, list_step_planes, list_tie_planes
+from model.check.nearest import (
+    Plane,
+    list_clearing_planes,
+    list_points,
+    list_sloping_planes,
+    list_step_planes,
+    list_tie_planes,
+)
 from model.check.part import format_part, format_verb, list_parts
 from model.check.regime import IRC, NFPA211, STRICTEST
 from model.check.wording import Wording
-from model.check.worst import Reading, Rule, group_points, list_readings
+from model.check.worst import Grouped, Reading, Rule, group_points, list_broken, list_readings
 from model.reference.clearance import (
     BUILD_TOLERANCE,
     IRC_NONE_WITHIN,
@@ -68,31 +75,47 @@ def list_planes(opening: Opening) -> tuple[Plane, ...]:
     return list_step_planes(steps) + list_tie_planes(opening, NFPA_ABOVE.value - NFPA_BESIDE.value, 1.0)
 
 
+def list_cure_planes(opening: Opening) -> tuple[Plane, ...]:
+    """Where a part that is moved one way only, up or aside, would be tightest next."""
+    fixed = (IRC_NONE_WITHIN.value, IRC_ZONE.value)
+    return (
+        *list_clearing_planes(opening, fixed, fixed),
+        *list_sloping_planes(opening, 1 / IRC_PROJECTION_PER_INCH.value),
+        *list_sloping_planes(opening, 1.0, NFPA_BESIDE.value, above=False),
+    )
+
+
 def check_mantel(surround: Surround) -> tuple[Finding, ...]:
     """One finding for each part, the tightest first, by the clause that leaves it the least to spare.
 
     For masonry regimes only.
     """
     site = surround.job.site
-    rules = RULES[site.rule]
-    points = list_points(surround.corners, site.opening, list_planes(site.opening))
-    grouped = group_points(points, list_parts(surround.boards))
-    by_rule = [list_readings(grouped, rule) for rule in rules]
+    planes = list_planes(site.opening)
+    grouped = _group(surround, planes)
+    by_rule = [list_readings(grouped, rule) for rule in RULES[site.rule]]
     by_part = [sorted(readings, key=lambda r: r.badness) for readings in zip(*by_rule, strict=True)]
     by_part.sort(key=lambda readings: readings[0].badness)
+    if any(readings[0].wants_cure for readings in by_part):
+        grouped = _group(surround, planes + list_cure_planes(site.opening))
     wording = Wording(surround.job.about.length_style)
-    return tuple(_build_finding(surround, grouped.points, readings, wording) for readings in by_part)
+    return tuple(_build_finding(surround, grouped, readings, wording) for readings in by_part)
+
+
+def _group(surround: Surround, planes: Sequence[Plane]) -> Grouped:
+    points = list_points(surround.corners, surround.job.site.opening, planes)
+    return group_points(points, list_parts(surround.boards))
 
 
 def _build_finding(
-    surround: Surround, points: Points, readings: Sequence[Reading], wording: Wording
+    surround: Surround, grouped: Grouped, readings: Sequence[Reading], wording: Wording
 ) -> Finding:
     """The finding of one part; `readings` are those of every clause in force, the governing one first."""
     worst = readings[0]
     figure = worst.rule.cite(worst.projection, not worst.upward)
     path, sentence = find_path(surround, worst.part), ""
-    if worst.status is Status.FAIL or worst.square:
-        cure = cure_part(surround, worst.part, _list_need(points, readings), wording)
+    if worst.wants_cure:
+        cure = cure_part(surround, worst.part, _list_need(grouped, readings), wording)
         path, sentence = cure.path or path, cure.sentence
     return Finding(
         check=CHECK,
@@ -114,13 +137,13 @@ def _build_finding(
     )
 
 
-def _list_need(points: Points, readings: Sequence[Reading]) -> Need:
+def _list_need(grouped: Grouped, readings: Sequence[Reading]) -> Need:
     """All points of a part that break any clause in force, and what satisfies every clause at once."""
-    over = np.concatenate([reading.over for reading in readings])
     rules = [reading.rule for reading in readings]
+    broken = list_broken(grouped, readings[0].part, rules)
     return Need(
-        points.room[over],
-        points.projection[over],
+        broken.room,
+        broken.projection,
         lambda projection: np.max([rule.beside(projection) for rule in rules], axis=0),
         lambda projection: np.max([rule.above(projection) for rule in rules], axis=0),
     )

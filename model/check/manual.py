@@ -12,11 +12,17 @@ from model.check.clearance import HAIR, Held, Lengths, is_upward
 from model.check.cure import Need, cure_part, find_path
 from model.check.finding import Finding, Status
 from model.check.mantel import CHECK, format_margin, format_place
-from model.check.nearest import Plane, Points, list_points, list_step_planes, list_tie_planes
+from model.check.nearest import (
+    Plane,
+    list_clearing_planes,
+    list_points,
+    list_step_planes,
+    list_tie_planes,
+)
 from model.check.part import SURROUND, format_part, format_verb, list_parts
 from model.check.regime import APPLIANCES
 from model.check.wording import Wording
-from model.check.worst import Reading, Rule, group_points, list_readings
+from model.check.worst import Grouped, Reading, Rule, group_points, list_broken, list_readings
 from model.reference.sourced import Sourced, Standing
 from model.site import Chart, Site
 from model.surround import Surround
@@ -66,11 +72,24 @@ def check_manual(surround: Surround) -> tuple[Finding, ...]:
     if not site.chart.shelf and not site.chart.legs:
         return (_ask_for_chart(site),)
     rule = build_chart_rule(site.chart)
-    points = list_points(surround.corners, site.opening, list_chart_planes(site))
-    grouped = group_points(points, list_parts(surround.boards))
+    planes = list_chart_planes(site)
+    grouped = _group(surround, planes)
     readings = sorted(list_readings(grouped, rule), key=lambda reading: reading.badness)
+    if readings[0].wants_cure:
+        grouped = _group(surround, planes + _list_cure_planes(site))
     wording = Wording(surround.job.about.length_style)
-    return tuple(_build_finding(surround, grouped.points, reading, wording) for reading in readings)
+    return tuple(_build_finding(surround, grouped, reading, wording) for reading in readings)
+
+
+def _group(surround: Surround, planes: Sequence[Plane]) -> Grouped:
+    points = list_points(surround.corners, surround.job.site.opening, planes)
+    return group_points(points, list_parts(surround.boards))
+
+
+def _list_cure_planes(site: Site) -> tuple[Plane, ...]:
+    """Where a part that is moved one way only, up or aside, would be tightest next."""
+    above, beside = ([row[1] for row in rows] for rows in (site.chart.shelf, site.chart.legs))
+    return list_clearing_planes(site.opening, above, beside)
 
 
 def ask_for_manual(site: Site) -> Finding:
@@ -149,8 +168,8 @@ class _Said:
     path: str
 
 
-def _build_finding(surround: Surround, points: Points, reading: Reading, wording: Wording) -> Finding:
-    said = _say(surround, points, reading, wording)
+def _build_finding(surround: Surround, grouped: Grouped, reading: Reading, wording: Wording) -> Finding:
+    said = _say(surround, grouped, reading, wording)
     figure = reading.rule.cite(reading.projection, not reading.upward)
     return Finding(
         check=CHECK,
@@ -170,13 +189,13 @@ def _build_finding(surround: Surround, points: Points, reading: Reading, wording
     )
 
 
-def _say(surround: Surround, points: Points, reading: Reading, wording: Wording) -> _Said:
+def _say(surround: Surround, grouped: Grouped, reading: Reading, wording: Wording) -> _Said:
     chart = surround.job.site.chart
     if reading.status is Status.UNKNOWN:
         return _say_missing(chart, reading)
     path, cure = find_path(surround, reading.part), ""
     if reading.status is Status.FAIL:
-        found = cure_part(surround, reading.part, _list_need(points, reading), wording)
+        found = cure_part(surround, reading.part, _list_need(grouped, reading), wording)
         path, cure = found.path or path, found.sentence
     if isinf(reading.needed):
         rows = (chart.shelf if reading.upward else chart.legs) or chart.legs or chart.shelf
@@ -186,9 +205,9 @@ def _say(surround: Surround, points: Points, reading: Reading, wording: Wording)
     return _Said(reading.measured, reading.needed, message, cure, path)
 
 
-def _list_need(points: Points, reading: Reading) -> Need:
-    over = reading.over
-    return Need(points.room[over], points.projection[over], reading.rule.beside, reading.rule.above)
+def _list_need(grouped: Grouped, reading: Reading) -> Need:
+    broken = list_broken(grouped, reading.part, (reading.rule,))
+    return Need(broken.room, broken.projection, reading.rule.beside, reading.rule.above)
 
 
 def _say_missing(chart: Chart, reading: Reading) -> _Said:

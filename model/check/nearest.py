@@ -88,6 +88,30 @@ def list_tie_planes(opening: Opening, excess: float, slope: float = 0.0) -> tupl
     return ((-1.0, 1.0, slope, reach), (1.0, 1.0, slope, reach))
 
 
+def list_clearing_planes(
+    opening: Opening, above: Sequence[float], beside: Sequence[float]
+) -> tuple[Plane, ...]:
+    """Boundaries just within the heights above the opening and the distances beside it that clear anything.
+
+    What is clear for its height alone counts again once it is beside, and the other way about: a part
+    that is moved one way only is put right by what stands at these boundaries.
+    """
+    side, top, within = opening.width / 2, opening.height, 2 * HAIR
+    level = tuple((0.0, 1.0, 0.0, top + least - within) for least in above)
+    upright = tuple((turn, 0.0, 0.0, side + least - within) for least in beside for turn in (-1.0, 1.0))
+    return (*level, *upright)
+
+
+def list_sloping_planes(
+    opening: Opening, slope: float, excess: float = 0.0, above: bool = True
+) -> tuple[Plane, ...]:
+    """Boundaries where the distance beside the opening, or `above` it too, is excess + slope * projection."""
+    side, top, within = opening.width / 2, opening.height, 2 * HAIR
+    upright = tuple((turn, 0.0, -slope, side + excess - within) for turn in (-1.0, 1.0))
+    level = ((0.0, 1.0, -slope, top + excess - within),) if above else ()
+    return (*level, *upright)
+
+
 def _measure(room: Lengths, board: Indices, opening: Opening) -> Points:
     beside = np.abs(room[:, 0]) - opening.width / 2
     return Points(room, board, room[:, 2], beside, room[:, 1] - opening.height)

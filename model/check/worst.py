@@ -12,7 +12,7 @@ from model.board import Point3
 from model.check.clearance import HAIR, Held, Lengths, square_distance, straight_distance
 from model.check.cure import LeastDistance
 from model.check.finding import Status
-from model.check.nearest import Indices, Points
+from model.check.nearest import Points
 from model.reference.clearance import BUILD_TOLERANCE
 from model.reference.sourced import Sourced
 
@@ -21,7 +21,8 @@ HoldRule = Callable[[Lengths, Lengths, Lengths, Lengths], Held]
 
 HOPELESS = -1000.0
 """Spare distance, in., that stands for one that no distance could make good."""
-NONE_OVER = np.empty(0, dtype=np.intp)
+TIE_DIGITS = 6
+"""Distances that agree to as many decimals of an inch are alike."""
 WORST_FIRST = (Status.FAIL, Status.UNKNOWN, Status.WARN, Status.PASS)
 
 
@@ -45,9 +46,9 @@ class Rule:
 class Reading:
     """A part's tightest place by one rule, inches.
 
-    `boards` are indices of the boards that are not well clear, `over` of the points that break the rule
-    straight or square. `square` is set when the part passes straight to the corner only. `needed` is
-    infinite where no distance is enough; `measured` and `needed` are NaN where nothing is known.
+    `boards` are indices of the boards that are not well clear. `square` is set when the part passes
+    straight to the corner only. `needed` is infinite where no distance is enough; `measured` and `needed`
+    are NaN where nothing is known.
     """
 
     part: str
@@ -62,13 +63,17 @@ class Reading:
     upward: bool
     at: Point3
     boards: tuple[int, ...]
-    over: Indices
     square: bool
 
     @property
     def badness(self) -> tuple[int, float]:
         """Sorts the worst first, left before right where they are alike."""
-        return WORST_FIRST.index(self.status), 0.0 if isnan(self.spare) else round(self.spare, 6)
+        return WORST_FIRST.index(self.status), 0.0 if isnan(self.spare) else round(self.spare, TIE_DIGITS)
+
+    @property
+    def wants_cure(self) -> bool:
+        """Whether it fails, or passes by one way to measure at corners only."""
+        return self.status is Status.FAIL or self.square
 
 
 def judge(straight: float, square: float) -> Status:
@@ -99,6 +104,15 @@ def group_points(points: Points, parts: dict[str, list[int]]) -> Grouped:
     return Grouped(points.pick(np.argsort(part_of_point, kind="stable")), spans)
 
 
+def list_broken(grouped: Grouped, part: str, rules: Sequence[Rule]) -> Points:
+    """The points of a part that break any of the rules, straight or square."""
+    own = grouped.spans[part]
+    points = grouped.points.pick(np.arange(own.start, own.stop))
+    square = square_distance(points.beside, points.above)
+    spares = [rule.hold(points.projection, points.beside, points.above, square).spare for rule in rules]
+    return points.pick(np.flatnonzero(np.any([spare < -HAIR for spare in spares], axis=0)))
+
+
 @dataclass(frozen=True, slots=True)
 class _Way:
     """A rule's answer for all points by one way to measure at corners; `rank` is least at the tightest."""
@@ -107,30 +121,41 @@ class _Way:
     spare: Lengths
     rank: Lengths
 
+    def find_tightest(self, own: slice, projection: Lengths) -> int:
+        """The tightest point of a part; of equals the one furthest out, then beside
+        the opening before above it, then the nearest.
+
+        Equal but for rounding is equal, so that both sides of a surround are told the same.
+        """
+        rank = self.rank[own]
+        tied = own.start + np.flatnonzero(rank == rank.min())
+        if len(tied) == 1:
+            return int(tied[0])
+        out, near = np.round(projection[tied], TIE_DIGITS), np.round(self.held.measured[tied], TIE_DIGITS)
+        return int(tied[np.lexsort((near, self.held.upward[tied], -out))[0]])
+
 
 def list_readings(grouped: Grouped, rule: Rule) -> tuple[Reading, ...]:
     """One reading for each part."""
     points = grouped.points
     ways = [
         _measure(
-            rule.hold(points.projection, points.beside, points.above, distance(points.beside, points.above)),
-            points,
+            rule.hold(points.projection, points.beside, points.above, distance(points.beside, points.above))
         )
         for distance in (straight_distance, square_distance)
     ]
     return tuple(_read_part(part, own, rule, points, ways) for part, own in grouped.spans.items())
 
 
-def _measure(held: Held, points: Points) -> _Way:
-    """Failures rank first, then what is not known; of equals the one furthest out."""
+def _measure(held: Held) -> _Way:
+    """Failures rank first, then what is not known."""
     spare = held.spare
-    known = np.where(np.isnan(spare), -HAIR, np.maximum(spare, HOPELESS))
-    rank = np.round(known, 7) - 1e-9 * points.projection
-    return _Way(held, spare, rank)
+    known: Lengths = np.where(np.isnan(spare), -HAIR, np.maximum(spare, HOPELESS))
+    return _Way(held, spare, np.round(known, TIE_DIGITS))
 
 
 def _read_part(part: str, own: slice, rule: Rule, points: Points, ways: Sequence[_Way]) -> Reading:
-    tightest = [own.start + int(way.rank[own].argmin()) for way in ways]
+    tightest = [way.find_tightest(own, points.projection) for way in ways]
     spares = [float(way.spare[i]) for way, i in zip(ways, tightest, strict=True)]
     status = judge(*spares)
     square = status is Status.WARN and spares[1] < -HAIR
@@ -149,7 +174,6 @@ def _read_part(part: str, own: slice, rule: Rule, points: Points, ways: Sequence
         upward=bool(way.held.upward[i]),
         at=(x, y, z),
         boards=_list_tight(points, own, way.spare, spares[square], i),
-        over=own.start + np.flatnonzero(ways[1].spare[own] < -HAIR) if spares[1] < -HAIR else NONE_OVER,
         square=square,
     )
 

@@ -15,6 +15,12 @@ from app.theme import Ground, dress, load_typeface
 from app.window import Window
 
 
+@pytest.fixture(scope="session", autouse=True)
+def application(qapp):
+    """There before any picture makes one of its own, which would be no good for windows."""
+    return qapp
+
+
 @pytest.fixture(scope="session")
 def dressed(qapp):
     """The application in the program's own type and colours."""

@@ -16,7 +16,7 @@ from model.check.all import check_surround
 from model.check.proportion import list_guides
 from model.job import Job
 from model.surround import plan_surround
-from model.takeoff.cut_list import list_cuts
+from model.takeoff.takeoff import take_off
 from render.dimension_strokes import dimension_strokes, leader_strokes
 from render.drawing import Dimension, Hatch, Leader, Lines, Mark, Polyline, Region, Sheet, Text
 from render.hatching import hatch_segments
@@ -49,8 +49,8 @@ def _measure_job(job: Job) -> dict[str, float]:
 
 def _build_sheets(job: Job) -> tuple[Sheet, ...]:
     surround = plan_surround(job)
-    findings, guides, cuts = check_surround(surround), list_guides(surround), list_cuts(surround)
-    return build_packet(surround, findings, guides, cuts, PAPER, "")
+    findings, guides, takeoff = check_surround(surround), list_guides(surround), take_off(surround)
+    return build_packet(surround, findings, guides, takeoff.cuts, PAPER, "", takeoff)
 
 
 def _time(work: Callable[[], object]) -> float:

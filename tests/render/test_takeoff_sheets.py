@@ -5,6 +5,8 @@ from __future__ import annotations
 from functools import cache
 
 import pytest
+from shapely import Polygon, STRtree, box
+from shapely.affinity import affine_transform
 
 from app.demo import read_demo
 from model.job import default_job, with_texts
@@ -13,11 +15,12 @@ from model.takeoff.materials import find_rate
 from model.takeoff.takeoff import Takeoff, take_off
 from model.units import FEET_INCHES_16, INCHES_16, MM_PER_INCH
 from render.drawing import Drawing
-from render.extent import list_texts
+from render.extent import list_texts, text_corners
 from render.guide_sheet import guide_strips, say_saw
 from render.materials_sheet import describe_lengths, list_measured, list_weights, materials_strips
 from render.packet import build_packet
 from render.rough_sheet import describe_stretch, rough_strips
+from render.sheets import PAPERS, Block, safe_area
 from render.tables import Strip, pour_strips
 
 WIDTH = 9.6
@@ -157,3 +160,30 @@ def test_the_packet_carries_them_after_the_cut_list():
     assert places == sorted(places)
     without = [s.title for s in build_packet(surround, (), (), takeoff.cuts, "letter", "2026-01-02")]
     assert "Materials" not in without
+
+
+def _writings(sheet):
+    """Every writing of a sheet with its box in paper inches."""
+    for placed in sheet.placed:
+        scale = 1 / placed.drawing.ratio
+        for text in list_texts(placed.drawing):
+            corners = affine_transform(Polygon(text_corners(text)), [scale, 0, 0, scale, *placed.at])
+            yield placed.name, text.text, corners
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4", "a3"])
+@pytest.mark.parametrize("name", ["brick", "gas"])
+def test_no_writing_leaves_its_page_or_covers_another(name, paper):
+    surround = plan_surround(read_demo(name))
+    takeoff = _take(name)
+    room = box(*safe_area(*PAPERS[paper], Block.BELOW)).buffer(1e-6)
+    pages = build_packet(surround, (), (), takeoff.cuts, paper, "2026-01-02", takeoff)
+    mine = [p for p in pages if p.title.split(",")[0] in ("Rough sizes", "Saw settings", "Materials")]
+    assert len({page.title.split(",")[0] for page in mine}) == 3
+    for page in mine:
+        written = list(_writings(page))
+        assert all(part == "frame" or room.contains(area) for part, _, area in written), page.title
+        areas = [area.buffer(-0.01) for _, _, area in written]
+        pairs = STRtree(areas).query(areas, "intersects").T
+        covered = [(written[i][1], written[j][1]) for i, j in pairs if i < j]
+        assert not covered, page.title

@@ -10,7 +10,7 @@ from model.check.finding import Status
 from model.check.mantel import IRC_RULE, list_planes
 from model.check.nearest import list_points
 from model.check.part import list_parts
-from model.check.worst import WORST_FIRST, group_points, judge, list_readings
+from model.check.worst import WORST_FIRST, group_points, judge, list_broken, list_readings
 from model.corners import list_corners
 from model.site import Opening
 from tests.wood import place_above, place_at_corner, place_beside
@@ -37,9 +37,13 @@ def test_the_order_runs_from_fail_to_pass():
     assert tuple(Status) == WORST_FIRST
 
 
-def _read(*boards):
+def _group(*boards):
     points = list_points(list_corners(boards), OPENING, list_planes(OPENING))
-    return {r.part: r for r in list_readings(group_points(points, list_parts(boards)), IRC_RULE)}
+    return group_points(points, list_parts(boards))
+
+
+def _read(*boards):
+    return {r.part: r for r in list_readings(_group(*boards), IRC_RULE)}
 
 
 def test_each_part_is_read_by_itself():
@@ -63,5 +67,6 @@ def test_of_equally_tight_places_the_furthest_out_above_the_middle_is_shown():
 
 
 def test_points_over_the_line_are_kept_for_the_cure():
-    assert len(_read(place_above(7, 11))["shelf"].over) > 0
-    assert len(_read(place_above(7, 13))["shelf"].over) == 0
+    over = list_broken(_group(place_above(7, 11)), "shelf", (IRC_RULE,))
+    assert over.above.min() == pytest.approx(11)
+    assert not len(list_broken(_group(place_above(7, 13)), "shelf", (IRC_RULE,)).board)
