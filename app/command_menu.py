@@ -104,7 +104,7 @@ class CommandMenu:
         add_steps(menu, window.session.stack, window.undo, window.redo)
         menu.addSeparator()
         places = menu.addMenu("&Go to")
-        for title in window.fields.groups:
+        for title in window.fields.titles:
             add_command(places, title, partial(window.fields.go_to, title))
         units = menu.addMenu("&Units")
         self.units = add_choice(units, UNITS, lambda key: window.session.set_value("job.units", key))

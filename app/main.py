@@ -34,8 +34,11 @@ def _names_a_job(given: list[str]) -> bool:
 
 def open_window(name: str) -> int:
     """Open the window, with the job file or shipped job called `name` if one is given, until it is closed."""
+    import gc
+
     from app.ahead import start_ahead
 
+    gc.disable()  # nothing that is made while the window is built is thrown away; on again once it stands
     ahead = start_ahead()
     from app.preflight import explain_import, find_obstacle
 

@@ -117,21 +117,28 @@ class Window(QMainWindow):
         self.upright.restoreState(self.settings.read_bytes("upright"))
         self.level.restoreState(self.settings.read_bytes("level"))
         self.tray.fold(bool(self.settings.read("folded", False)))
-        self.fields.rows[FIRST_PATH].take_cursor()
+        self.fields.focus_path(FIRST_PATH)
 
     def begin(self, ahead: Ahead | None = None) -> None:
         """Draw the job, and offer what an ended program left behind. `ahead` draws until all is loaded."""
         self.drafting.start(ahead)
         if ahead is not None:
             self.canvas.seen.connect(self._loading.start)
+            self.canvas.seen.connect(self.fields.build_rest)
         else:
-            gc.freeze()
+            self.fields.build_rest()
+            self._settle()
         QTimer.singleShot(0, self.offer_left_behind)
 
     def _take_over(self) -> None:
-        """All is loaded. What is there by now stays; looking through it again would hold up edits."""
+        """All is loaded."""
         self.drafting.take_over()
+        self._settle()
+
+    def _settle(self) -> None:
+        """What is there by now stays; looking through it again for what may go would hold up edits."""
         gc.freeze()
+        gc.enable()
 
     def offer_left_behind(self) -> None:
         """Ask about the latest unsaved work that was left behind, if there is any."""

@@ -1,8 +1,12 @@
-"""The column of all fields, group by group. It shows the session's job and asks it for changes."""
+"""The column of all fields, group by group. It shows the session's job and asks it for changes.
+
+Only what is in view at first is made before the first drawing is seen; whoever asks for more gets all.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Sequence
+from itertools import pairwise
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
@@ -27,9 +31,11 @@ AREAS = ("job.notes", "chart.shelf", "chart.legs")
 WIDTH = 344
 FIRST_PATH = "opening.width"
 LAST_GROUP = "Job"
+"""What is written about the job comes after what is measured and chosen."""
 FOLDED = ("Rates", "Cutting", "Saw")
 """What is set up once for a shop is folded away at first."""
-"""What is written about the job comes after what is measured and chosen."""
+FIRST_ROWS = 40
+"""As many rows as the tallest list shows without scrolling."""
 HINT = "Type what the tape reads, such as 64 1/2, 5' 4-1/2\" or 1638 mm. Arrow keys and wheel step."
 
 
@@ -51,9 +57,13 @@ class MeasuringList(QWidget):
     def __init__(self, session: Session) -> None:
         super().__init__()
         self._session = session
-        self.rows: dict[str, Row] = {}
-        self.derived: dict[str, DerivedRow] = {}
-        self.groups: dict[str, Group] = {}
+        self._rows: dict[str, Row] = {}
+        self._derived: dict[str, DerivedRow] = {}
+        self._groups: dict[str, Group] = {}
+        titles = dict.fromkeys(row.group for row in TABLE)
+        self.titles = tuple(sorted(titles, key=lambda title: title == LAST_GROUP))
+        self._unbuilt = list(self.titles)
+        self._layout: Layout | None = None
         self._focus_path = ""
         self._last_path = FIRST_PATH
         self._scroll = QScrollArea()
@@ -62,7 +72,8 @@ class MeasuringList(QWidget):
         self._scroll.setVerticalScrollBar(ThinBar(Qt.Orientation.Vertical))
         self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self._scroll.setWidget(self._build_groups(lay_out(session.job.site, session.job.design)))
+        self._column = QVBoxLayout()
+        self._scroll.setWidget(self._build_column())
         self._help = self._build_help()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -74,20 +85,59 @@ class MeasuringList(QWidget):
         session.replaced.connect(self._show_other_job)
         self._show_other_job()
 
-    def _build_groups(self, layout: Layout) -> QWidget:
+    @property
+    def rows(self) -> dict[str, Row]:
+        """All rows that are typed, picked or ticked, by path."""
+        self.build_rest()
+        return self._rows
+
+    @property
+    def derived(self) -> dict[str, DerivedRow]:
+        """All rows that only show what follows from others, by key."""
+        self.build_rest()
+        return self._derived
+
+    @property
+    def groups(self) -> dict[str, Group]:
+        """All groups by title."""
+        self.build_rest()
+        return self._groups
+
+    def build_rest(self) -> None:
+        """Make what is further down, if it is not there yet."""
+        if not self._unbuilt:
+            return
+        there = list(self._rows.values())
+        derived = self._list_derived()
+        for title in self._unbuilt:
+            self._build_group(title, derived)
+            self._groups[title].show()  # what joins a window that is shown would else wait for its next turn
+        self._unbuilt = []
+        _chain(list(self._rows.values())[len(there) - 1 :])
+        self._show_rows(list(self._rows)[len(there) :], fresh=True)
+        if self._layout is not None:
+            self.show_layout(self._layout)
+
+    def _build_column(self) -> QWidget:
         column = QWidget()
-        box = QVBoxLayout(column)
-        box.setContentsMargins(0, 0, 0, 2 * RHYTHM)
-        box.setSpacing(0)
-        derived = list_derived(layout)
-        titles = sorted(dict.fromkeys(row.group for row in TABLE), key=lambda title: title == LAST_GROUP)
-        for title in titles:
-            rows = [self._add_row(row) for row in TABLE if row.group == title]
-            rows += [self._add_derived(item) for item in derived if item.group == title]
-            self.groups[title] = Group(title, rows, folded=title in FOLDED)
-            box.addWidget(self.groups[title])
-        box.addStretch(1)
+        column.setLayout(self._column)
+        self._column.setContentsMargins(0, 0, 0, 2 * RHYTHM)
+        self._column.setSpacing(0)
+        self._column.addStretch(1)
+        derived = self._list_derived()
+        while self._unbuilt and len(self._rows) < FIRST_ROWS:
+            self._build_group(self._unbuilt.pop(0), derived)
         return column
+
+    def _list_derived(self) -> tuple[Derived, ...]:
+        job = self._session.job
+        return list_derived(lay_out(job.site, job.design))
+
+    def _build_group(self, title: str, derived: Sequence[Derived]) -> None:
+        rows = [self._add_row(row) for row in TABLE if row.group == title]
+        rows += [self._add_derived(item) for item in derived if item.group == title]
+        self._groups[title] = Group(title, rows, folded=title in FOLDED)
+        self._column.insertWidget(len(self._groups) - 1, self._groups[title])
 
     def _add_row(self, parameter: Parameter) -> Row:
         row = build_row(parameter)
@@ -95,12 +145,12 @@ class MeasuringList(QWidget):
         row.stepped.connect(self._step)
         row.focused.connect(self._focus)
         row.left.connect(self._leave)
-        self.rows[parameter.path] = row
+        self._rows[parameter.path] = row
         return row
 
     def _add_derived(self, derived: Derived) -> Row:
-        self.derived[derived.key] = DerivedRow(derived)
-        return self.derived[derived.key]
+        self._derived[derived.key] = DerivedRow(derived)
+        return self._derived[derived.key]
 
     def _build_help(self) -> QLabel:
         label = QLabel()
@@ -115,14 +165,17 @@ class MeasuringList(QWidget):
 
     def show_layout(self, layout: Layout) -> None:
         """Show what follows from the job, and which values could not be built as asked."""
+        self._layout = layout
         style = self._session.job.about.length_style
         for item in list_derived(layout):
-            line = self.derived[item.key]
+            line = self._derived.get(item.key)
+            if line is None:
+                continue
             line.setVisible(item.value is not None)
             if item.value is not None:
                 line.show_length(item.value, style)
         notes = {s.path: s for s in layout.shortfalls}
-        for path, row in self.rows.items():
+        for path, row in self._rows.items():
             short = notes.get(path)
             row.remark(
                 f"Built as {find_parameter(path).format(short.built, style)}: {short.reason}."
@@ -132,10 +185,10 @@ class MeasuringList(QWidget):
 
     def focus_path(self, path: str) -> None:
         """Put the cursor in the field of `path`, scrolled into view."""
-        row = self.rows.get(path)
+        row = self._rows.get(path) or self.rows.get(path)
         if row is None or row.value_widget is None:
             return
-        self.groups[find_parameter(path).group].fold(False)
+        self._groups[find_parameter(path).group].fold(False)
         self._scroll.ensureWidgetVisible(row, 0, 6 * RHYTHM)
         row.take_cursor()
 
@@ -151,28 +204,28 @@ class MeasuringList(QWidget):
 
     def commit_pending(self) -> bool:
         """Enter what is being typed; whether nothing refused stands in the list."""
-        settled = [row.commit() for row in self.rows.values()]
+        settled = [row.commit() for row in self._rows.values()]
         return all(settled)
 
     def recolour(self) -> None:
         """Take the colours of the ground in use."""
-        for row in self.derived.values():
+        for row in self._derived.values():
             row.recolour()
         self.update()
 
     def _show_job(self) -> None:
-        self._show_rows(fresh=False)
+        self._show_rows(self._rows, fresh=False)
 
     def _show_other_job(self) -> None:
-        self._show_rows(fresh=True)
+        self._show_rows(self._rows, fresh=True)
         self.recolour()
 
-    def _show_rows(self, fresh: bool) -> None:
+    def _show_rows(self, paths: Iterable[str], fresh: bool) -> None:
         job = self._session.job
         idle = list_idle(job)
-        for path, row in self.rows.items():
-            row.show_job(job, fresh)
-            row.setVisible(path not in idle)
+        for path in paths:
+            self._rows[path].show_job(job, fresh)
+            self._rows[path].setVisible(path not in idle)
 
     def _enter(self, path: str, text: str) -> None:
         self._ask(path, lambda: self._session.set_text(path, text))
@@ -193,10 +246,10 @@ class MeasuringList(QWidget):
 
     def _focus(self, path: str) -> None:
         if self._focus_path and self._focus_path != path:
-            self.rows[self._focus_path].light(False)
+            self._rows[self._focus_path].light(False)
         self._focus_path = self._last_path = path
         self._session.begin_gesture()
-        row = self.rows[path]
+        row = self._rows[path]
         row.light(True)
         self._scroll.ensureWidgetVisible(row, 0, 2 * RHYTHM)
         self._help.setText(row.help_text)
@@ -208,3 +261,10 @@ class MeasuringList(QWidget):
             self._focus_path = ""
             self._help.setText(HINT)
             self.focused.emit("")
+
+
+def _chain(rows: Sequence[Row]) -> None:
+    """Let the tab key go from each row to the next, whatever was made between them."""
+    stops = [row.value_widget for row in rows if row.value_widget is not None]
+    for before, after in pairwise(stops):
+        QWidget.setTabOrder(before, after)

@@ -259,6 +259,21 @@ def test_a_group_folds_under_its_heading_and_opens_for_the_cursor(qtbot, fields:
     assert fields.rows["column.width"].isVisible()
 
 
+def test_what_is_further_down_is_made_when_it_is_asked_for(qtbot, dressed):
+    """Its values and its derived lines are those of the job as it then is."""
+    session = Session()
+    fields = MeasuringList(session)
+    qtbot.addWidget(fields)
+    few = len(fields.findChildren(Row))
+    session.set_text("shelf.thickness", "2 1/2")
+    fields.show_layout(lay_out(session.job.site, session.job.design))
+    fields.build_rest()
+    assert len(fields.findChildren(Row)) > few
+    assert list(fields.groups) == list(fields.titles)
+    assert _tape(fields, "shelf.thickness").edit.text() == '2 1/2"'
+    assert fields.derived["shelf.under"].value.text() == "4'-3 1/2\""
+
+
 def test_every_group_can_be_gone_to(fields: MeasuringList):
     for title, group in fields.groups.items():
         fields.go_to(title)
