@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from model.build.mouldings import SQUARE
-from model.check.regime import Regime, find_regime
+from model.check.regime import MASONRY_KINDS, Regime, find_regime
 from model.design import FLUTED, FRAMED, IN_FRONT, PLANK, TABLET, TO_CEILING, Design
 from model.fixing import IN_FRIEZE
 from model.fixing import OWN as OWN_PLUG
@@ -16,7 +16,11 @@ def list_idle(job: Job) -> frozenset[str]:
     """Paths of the rows that change nothing now: a chart that does not govern, the size of no moulding."""
     idle: set[str] = set()
     if find_regime(job.site) is not Regime.CHART:
-        idle |= {"chart.shelf", "chart.legs", "chart.source"}
+        idle |= {"chart.shelf", "chart.legs"}
+    if job.site.fireplace in MASONRY_KINDS:
+        idle |= {"chart.hearth_front", "chart.hearth_side", "chart.hearth_thickness"}
+        if find_regime(job.site) is not Regime.CHART:
+            idle.add("chart.source")
     idle |= _list_idle_faces(job.design) | _list_idle_mouldings(job.design) | _list_idle_cords(job.design)
     if job.about.units == MILLIMETRES_ONLY:
         idle.add("job.precision")

@@ -73,11 +73,16 @@ class Chart:
 
     `shelf` pairs a greatest projection with the least height above the opening, `legs` a greatest
     projection with the least distance beside it; both sorted by projection, empty when not entered.
+    `hearth_front`, `hearth_side` and `hearth_thickness` are the least hearth before the unit and beyond each
+    side of its opening, 0 where the manual asks for none, None where it was not looked up.
     """
 
     shelf: tuple[tuple[float, float], ...]
     legs: tuple[tuple[float, float], ...]
     source: str
+    hearth_front: float | None
+    hearth_side: float | None
+    hearth_thickness: float | None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""The noncombustible hearth in front of a masonry fireplace; an appliance's hearth is its manual's matter."""
+"""The noncombustible hearth in front of a masonry fireplace; appliances' is in manuals_hearth."""
 
 from __future__ import annotations
 
@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 from model.check.clearance import HAIR
 from model.check.finding import Finding, Status
-from model.check.regime import APPLIANCES, MASONRY_KINDS, NFPA211, STRICTEST
+from model.check.manuals_hearth import CHECK, check_manuals_hearth
+from model.check.regime import MASONRY_KINDS, NFPA211, STRICTEST
 from model.check.wording import Wording
 from model.reference.hearth import (
-    IRC_LISTED,
     LARGE_FRONT,
     LARGE_OPENING,
     LARGE_SIDE,
@@ -20,11 +20,10 @@ from model.reference.hearth import (
     THIN_RISE,
     THIN_THICKNESS,
 )
-from model.reference.sourced import Sourced, Standing
+from model.reference.sourced import Sourced
 from model.site import Opening, Site
 from model.surround import Surround
 
-CHECK = "hearth extension"
 SQUARE_INCHES_PER_FOOT = 144.0
 
 
@@ -52,27 +51,9 @@ def check_hearth(surround: Surround) -> tuple[Finding, ...]:
     """Front, sides and thickness."""
     site = surround.job.site
     if site.fireplace not in MASONRY_KINDS:
-        return (_leave_to_manual(site),)
+        return check_manuals_hearth(surround)
     wording = Wording(surround.job.about.length_style)
     return (_check_front(site, wording), _check_sides(site, wording), _check_thickness(site, wording))
-
-
-def _leave_to_manual(site: Site) -> Finding:
-    listed = site.fireplace == "factory_built"
-    return Finding(
-        check=CHECK,
-        rule="IRC R1004.2" if listed else "the appliance's manual",
-        standing=Standing.PUBLISHED,
-        source=IRC_LISTED if listed else "the appliance's manual",
-        status=Status.UNKNOWN,
-        part="hearth",
-        measured=None,
-        limit=None,
-        unit="in",
-        message=f"How large the hearth before {APPLIANCES[site.fireplace]} must be stands in its manual.",
-        cure="Hold the hearth against the manual.",
-        path="hearth.depth",
-    )
 
 
 def _check_front(site: Site, wording: Wording) -> Finding:

@@ -128,7 +128,7 @@ def _unknown(message: str, cure: str, path: str) -> Finding:
 
 
 def build_chart_rule(chart: Chart) -> Rule:
-    figure = _cite(chart)
+    figure = cite_chart(chart)
     return Rule(
         CHART,
         "the chart",
@@ -139,7 +139,8 @@ def build_chart_rule(chart: Chart) -> Rule:
     )
 
 
-def _cite(chart: Chart) -> Sourced:
+def cite_chart(chart: Chart) -> Sourced:
+    """Where what was entered from the manual was read, with no value of its own."""
     named = chart.source.strip()
     standing = Standing.PUBLISHED if named else Standing.FROM_MEMORY
     return Sourced(0.0, "in", standing, named or NOT_NAMED)

@@ -13,6 +13,9 @@ CHANGED = {
     "chart.shelf": ((0.75, 30.0),),
     "chart.legs": ((0.75, 30.0),),
     "chart.source": "another page",
+    "chart.hearth_front": 40.0,
+    "chart.hearth_side": 40.0,
+    "chart.hearth_thickness": 6.0,
     "bed_mould.profile": "crown_38",
     "bed_mould.size": 2.5,
     "capital.profile": "astragal",
@@ -84,7 +87,8 @@ SLIP = {"slip.width", "slip.thickness"}
 OWN_PLUG = {"cord.own_width", "cord.own_height"}
 CORDS = OWN_PLUG | {f"cord.{row}" for row in ("place", "plug", "clearance", "exit_height", "panel_clearance")}
 OVER = {f"over.{row}" for row in ("reach", "height", "projection", "stile", "rail", "panels")}
-OFF = MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
+HEARTH = {"chart.hearth_front", "chart.hearth_side", "chart.hearth_thickness"}
+OFF = HEARTH | MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
 
 
 def _outcome(job: Job) -> object:
@@ -104,6 +108,8 @@ def _job(**values: object) -> Job:
     [
         (_job(), CHART | OFF),
         (_job(site__rule="manual"), OFF),
+        (_job(site__fireplace="gas"), CHART - {"chart.source"} | OFF - HEARTH),
+        (_job(site__fireplace="gas", site__rule="manual"), OFF - HEARTH),
         (_job(site__rule="manual", bed_mould__on=False), OFF | BED),
         (_job(site__rule="manual", job__units="millimetres"), OFF | {"job.precision"}),
         (_job(capital__on=True), CHART | OFF - {"capital.profile", "capital.size"}),

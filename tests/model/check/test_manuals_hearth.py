@@ -1,0 +1,80 @@
+"""An appliance's hearth is held against the figures typed in from its manual, and against nothing else."""
+
+from __future__ import annotations
+
+import pytest
+
+from model.check.finding import Finding, Status
+from model.check.hearth import check_hearth
+from model.job import default_job, with_texts
+from model.surround import plan_surround
+
+ASKED = {"chart__hearth_front": "18", "chart__hearth_side": "6", "chart__hearth_thickness": "1"}
+
+
+def _check(**texts: str) -> dict[str, Finding]:
+    pairs = [("site.fireplace", "gas")]
+    pairs += [(path.replace("__", "."), text) for path, text in texts.items()]
+    return {f.part: f for f in check_hearth(plan_surround(with_texts(default_job(), pairs)))}
+
+
+def test_each_figure_is_held_against_the_hearth_as_measured():
+    """20 in. before the facing; (72 - 36) / 2 = 18 in. beyond each side."""
+    found = _check(**ASKED, hearth__thickness="1")
+    assert {part: (f.status, f.measured, f.limit) for part, f in found.items()} == {
+        "hearth, front": (Status.PASS, 20, 18),
+        "hearth, sides": (Status.PASS, 18, 6),
+        "hearth, thickness": (Status.PASS, 1, 1),
+    }
+
+
+@pytest.mark.parametrize(
+    ("part", "texts", "path", "cure"),
+    [
+        (
+            "hearth, front",
+            {"hearth__depth": "17 15/16"},
+            "hearth.depth",
+            "Bring the hearth out to at least 1'-6\".",
+        ),
+        ("hearth, sides", {"hearth__width": "40"}, "hearth.width", "Widen the hearth to at least 4'-0\"."),
+        (
+            "hearth, thickness",
+            {"hearth__thickness": "3/4"},
+            "hearth.thickness",
+            'Lay a hearth at least 1" thick.',
+        ),
+    ],
+)
+def test_what_is_too_small_fails_and_the_cure_passes(part, texts, path, cure):
+    """The sides need 36 + 2 x 6 = 48 in. of width."""
+    finding = _check(**ASKED, **texts)[part]
+    assert (finding.status, finding.path, finding.cure) == (Status.FAIL, path, cure)
+    assert finding.rule == "the appliance's manual"
+
+
+def test_what_was_not_looked_up_is_asked_for_beside_what_was():
+    found = _check(chart__hearth_front="18")
+    assert found["hearth, front"].status is Status.PASS
+    sides = found["hearth, sides"]
+    assert (sides.status, sides.path, sides.limit) == (Status.UNKNOWN, "chart.hearth_side", None)
+
+
+def test_none_asked_for_is_within_whatever_the_hearth_is():
+    found = _check(chart__hearth_front="0", chart__hearth_side="0", chart__hearth_thickness="0")
+    assert {f.status for f in found.values()} == {Status.PASS}
+
+
+def test_a_thickness_that_was_not_measured_is_not_known():
+    finding = _check(**ASKED)["hearth, thickness"]
+    assert (finding.status, finding.path) == (Status.UNKNOWN, "hearth.thickness")
+
+
+def test_the_manual_is_named_as_it_was_typed():
+    assert _check(**ASKED, chart__source="Manual A, page 12")["hearth, front"].source == "Manual A, page 12"
+    assert "not named" in _check(**ASKED)["hearth, front"].source
+
+
+def test_masonry_asks_the_code_and_not_the_manual():
+    found = _check(**ASKED, site__fireplace="masonry")
+    assert found["hearth, front"].rule.startswith("IRC")
