@@ -109,7 +109,22 @@ def _read_moulding_wish(options: Namespace, terminal: Terminal) -> moulding_comm
     if job is None and settings:
         raise Refused("--set", settings[0], "name a job that it is set for, such as demo")
     out, dxf = (Path(name) if name else None for name in (options.out, options.dxf))
-    return moulding_commands.MouldingWish(job, out, dxf, options.paper, options.date)
+    corner = _read_corner(options.corner, job is not None) if options.corner else None
+    return moulding_commands.MouldingWish(job, out, dxf, options.paper, options.date, corner)
+
+
+def _read_corner(text: str, of_job: bool) -> float:
+    """Degrees, for a job's mouldings. Raises Refused."""
+    wanted = "write degrees above 0 and below 180, such as 88.5"
+    try:
+        corner = float(text.removesuffix("°"))
+    except ValueError:
+        raise Refused("--corner", text, wanted) from None
+    if not 0 < corner < 180:
+        raise Refused("--corner", text, wanted)
+    if not of_job:
+        raise Refused("--corner", text, "name a job whose mouldings are cut so, such as demo")
+    return corner
 
 
 def build_parser() -> ArgumentParser:
@@ -183,6 +198,12 @@ def _add_mouldings(parts: _SubParsersAction[ArgumentParser]) -> None:
         "--dxf", default="", metavar="DIR", help="write every section as a drawing file of its own"
     )
     mouldings.add_argument("--paper", default=PAPER, metavar=PAPERS, help=f"sheet size (default {PAPER})")
+    mouldings.add_argument(
+        "--corner",
+        default="",
+        metavar="DEGREES",
+        help="list a job's saw settings for corners that measure so, such as 88.5, and not as drawn",
+    )
     _add_date(mouldings)
     _add_settings(mouldings)
     words = "read a moulding's section from a .dxf polyline or a text and print it as text"

@@ -26,13 +26,17 @@ LIBRARY = "Mouldings"
 
 @dataclass(frozen=True, slots=True)
 class MouldingWish:
-    """What to make of a job's mouldings, of the library where `job` is None; `out`, `dxf` may be None."""
+    """What to make of a job's mouldings, of the library where `job` is None; `out`, `dxf` may be None.
+
+    `corner` is what the corners measure, degrees, where that is not what was drawn.
+    """
 
     job: Job | None
     out: Path | None
     dxf: Path | None
     paper: str
     date: str
+    corner: float | None = None
 
 
 def run_mouldings(wish: MouldingWish, terminal: Terminal) -> int:
@@ -45,7 +49,7 @@ def run_mouldings(wish: MouldingWish, terminal: Terminal) -> int:
     entries = list_used(surround.layout.mouldings, style) if surround else list_library(style)
     if wish.out is None and wish.dxf is None:
         terminal.say_all(_list_lines(entries, job, of_library=surround is None))
-        terminal.say_all(_list_settings(surround) if surround else ())
+        terminal.say_all(_list_settings(surround, wish.corner) if surround else ())
         return 0
     written = []
     if wish.out is not None:
@@ -67,14 +71,16 @@ def _plan(job: Job | None) -> Surround | None:
     return plan_surround(job)
 
 
-def _list_settings(surround: Surround) -> Iterator[str]:
+def _list_settings(surround: Surround, corner: float | None) -> Iterator[str]:
     """The mitre saw's settings, each with the ends that are cut so."""
+    from model.takeoff.saw_angles import format_degrees
     from model.takeoff.saw_setups import list_setups
     from render.saw_sheet import HOW
 
-    setups = list_setups(surround)
+    setups = list_setups(surround, corner)
     if setups:
-        yield from ("", "Mitre saw settings", HOW)
+        where = f" for corners of {format_degrees(corner)}" if corner else ""
+        yield from ("", f"Mitre saw settings{where}", HOW)
     for setup in setups:
         first, *others = (f"{setting.lie}, {setting.describe()}" for setting in setup.settings)
         yield "; ".join(ends.describe() for ends in setup.ends)

@@ -12,7 +12,7 @@ from model.parameters import UNITS
 from model.surround import Surround
 from model.takeoff.anchors import plan_anchors
 from model.takeoff.cut_list import Cut
-from model.takeoff.saw_setups import list_setups
+from model.takeoff.saw_setups import list_corner_angles, list_setups
 from model.takeoff.takeoff import Takeoff
 from render.checks_sheet import checks_strips
 from render.cut_sheet import cut_strips
@@ -25,7 +25,7 @@ from render.guide_sheet import guide_strips
 from render.materials_sheet import materials_strips
 from render.moulding_sheet import lay_mouldings, list_used
 from render.rough_sheet import rough_strips
-from render.saw_sheet import saw_strips
+from render.saw_sheet import CORNERS, corner_strips, saw_strips
 from render.scales import Scale, list_scales
 from render.sheet_notes import list_notes
 from render.sheets import ANCHORS, FRAME_SIZES, TITLES, VIEW_TITLES, Block, build_sheet, safe_area
@@ -94,6 +94,7 @@ def build_packet(
     list_of_cuts = (
         *cut_strips(cuts, surround.job.about.length_style, right - left),
         *saw_strips(list_setups(surround), right - left),
+        *corner_strips(list_corner_angles(surround, CORNERS), right - left),
     )
     drafts = [
         *_draft_elevations(desk),

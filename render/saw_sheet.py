@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from model.takeoff.saw_angles import SawSetting, format_degrees
-from model.takeoff.saw_setups import Setup
+from model.takeoff.saw_setups import Angles, Setup
 from model.units import MM_PER_INCH
 from render.tables import (
     Cell,
@@ -32,6 +32,12 @@ HOW = (
     "that lies under the shelf or on the plinth. Try each setting on scrap."
 )
 SQUARE = "upright"
+CORNERS = (86.0, 87.0, 88.0, 89.0, 90.0, 91.0, 92.0, 93.0, 94.0)
+"""Corners that a wall or a column may have in place of a square one, degrees."""
+NOT_SQUARE = (
+    "Measure the corner between the two faces that the moulding runs on. The piece lies, turns and is kept "
+    "as above; both pieces of the corner are set alike. Half a degree lies half way between two columns."
+)
 COLUMNS = ("Cut", "The piece lies", "To the fence", "Table", "Blade", "Keep", "Or", "Ends")
 SHARES = (10, 30, 24, 22, 20, 25, 48, 62)
 
@@ -48,6 +54,33 @@ def saw_strips(setups: Sequence[Setup], width: float) -> tuple[Strip, ...]:
         Strip(1.5 * MM, leads=True),
         *table_strips(Table(columns, tuple(map(_row, setups)), FIGURES, ROW, ruled=True)),
     )
+
+
+def corner_strips(angles: Sequence[Angles], width: float) -> tuple[Strip, ...]:
+    """Settings for CORNERS, `angles` in their order; nothing where no moulding is mitred."""
+    if not angles:
+        return ()
+    heads = ("Where the corner measures", *(format_degrees(corner) for corner in CORNERS))
+    widths = share_widths(width, (5, *(2 for _ in CORNERS)))
+    columns = tuple(
+        Column(head, w, bold=head == format_degrees(90)) for head, w in zip(heads, widths, strict=True)
+    )
+    rows = tuple(row for each in angles for row in _corner_rows(each))
+    return (
+        heading_strip("Where a corner is not square", above=6 * MM),
+        *(replace(strip, leads=True) for strip in paragraph_strips(NOT_SQUARE, width)),
+        Strip(1.5 * MM, leads=True),
+        *table_strips(Table(columns, rows, FIGURES, ROW, ruled=True)),
+    )
+
+
+def _corner_rows(angles: Angles) -> tuple[Row, ...]:
+    tables = tuple(Cell(format_degrees(mitre)) for mitre, _ in angles.settings)
+    if not angles.spring:
+        return ((Cell("Standing or flat-backed: table"), *tables),)
+    blades = tuple(Cell(format_degrees(bevel)) for _, bevel in angles.settings)
+    sprung = f"Sprung {format_degrees(angles.spring)}, flat on its back"
+    return ((Cell(f"{sprung}: table"), *tables), (Cell(f"{sprung}: blade"), *blades))
 
 
 def _row(setup: Setup) -> Row:

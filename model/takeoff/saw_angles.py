@@ -139,19 +139,22 @@ class EndCut:
     settings: tuple[SawSetting, ...]
 
 
-def list_end_cuts(board: Board) -> tuple[EndCut, ...]:
-    """The mitred ends of a moulded piece, left before right; empty for one without mitres."""
+def list_end_cuts(board: Board, corner: float | None = None) -> tuple[EndCut, ...]:
+    """The mitred ends of a moulded piece, left before right; empty for one without mitres.
+
+    `corner` is what every corner measures, degrees, where that is not what was drawn.
+    """
     if board.worked is None:
         return ()
     cuts = [
-        _list_end(board, board.worked, cut, way)
+        _list_end(board, board.worked, cut, way, corner)
         for cut, way in ((board.low, -1), (board.high, 1))
         if not cut.is_square
     ]
     return tuple(sorted(cuts, key=lambda cut: cut.end))
 
 
-def _list_end(board: Board, worked: Worked, cut: End, way: int) -> EndCut:
+def _list_end(board: Board, worked: Worked, cut: End, way: int, measured: float | None) -> EndCut:
     out, seat = _direction(worked.out), _direction(worked.seat)
     across = [0.0, 0.0, 0.0]
     iu, iv = CROSS[board.axis]
@@ -160,7 +163,7 @@ def _list_end(board: Board, worked: Worked, cut: End, way: int) -> EndCut:
     by_out, by_seat = _dot(across, out), _dot(across, seat)
     right = _dot(_cross(seat, out), _direction(f"+{board.axis}")) * way > 0
     end = Hand.RIGHT if right else Hand.LEFT
-    corner = 2 * degrees(atan(1 / abs(by_out or by_seat)))
+    corner = measured or 2 * degrees(atan(1 / abs(by_out or by_seat)))
     if not by_out:
         return EndCut(end, corner, None, (set_frame(corner, end),))
     kind = Corner.OUTSIDE if by_out > 0 else Corner.INSIDE

@@ -5,11 +5,12 @@ How one end is set stands in model.takeoff.saw_angles; cuts of plain boards are 
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from model.takeoff.marks import list_kinds
-from model.takeoff.saw_angles import Hand, SawSetting, list_end_cuts
+from model.takeoff.saw_angles import Hand, SawSetting, list_end_cuts, lying_angles, standing_angle
 
 if TYPE_CHECKING:
     from model.surround import Surround
@@ -37,11 +38,14 @@ class Setup:
     ends: tuple[Ends, ...]
 
 
-def list_setups(surround: Surround) -> tuple[Setup, ...]:
-    """Every setup once, sprung mouldings first, then by how the piece lies and the table turns."""
+def list_setups(surround: Surround, corner: float | None = None) -> tuple[Setup, ...]:
+    """Every setup once, sprung mouldings first, then by how the piece lies and the table turns.
+
+    `corner` is what every corner measures, degrees above 0 and below 180, where that is not what was drawn.
+    """
     found: dict[tuple[SawSetting, ...], list[Ends]] = {}
     for kind in list_kinds(surround.boards):
-        for cut in list_end_cuts(surround.boards[kind.pieces[0]]):
+        for cut in list_end_cuts(surround.boards[kind.pieces[0]], corner):
             end = None if cut.kind is None else cut.end
             found.setdefault(cut.settings, []).append(Ends(kind.mark, end, len(kind.pieces)))
     ordered = sorted(found.items(), key=lambda item: _order(item[0]))
@@ -51,3 +55,31 @@ def list_setups(surround: Surround) -> tuple[Setup, ...]:
 def _order(settings: tuple[SawSetting, ...]) -> tuple[bool, str, float, float, str, str]:
     first = settings[0]
     return (not first.bevel, first.lie, first.mitre, first.bevel, first.swing, first.fence)
+
+
+@dataclass(frozen=True, slots=True)
+class Angles:
+    """Mitre and bevel of one spring, degrees, for each of the corners asked for; no spring is upright."""
+
+    spring: float
+    settings: tuple[tuple[float, float], ...]
+
+
+def list_corner_angles(surround: Surround, corners: Sequence[float]) -> tuple[Angles, ...]:
+    """How the job's mouldings are cut where a corner measures other than it was drawn, sprung ones first.
+
+    Which way the table turns and what lies at the fence stay as they are for the corner as drawn.
+    """
+    sprung = {
+        board.worked.spring or 0.0
+        for board in surround.boards
+        if board.worked is not None and list_end_cuts(board)
+    }
+    return tuple(
+        Angles(spring, tuple(_angles(spring, corner) for corner in corners))
+        for spring in sorted(sprung, reverse=True)
+    )
+
+
+def _angles(spring: float, corner: float) -> tuple[float, float]:
+    return lying_angles(spring, corner) if spring else (standing_angle(corner), 0.0)

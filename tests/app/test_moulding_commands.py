@@ -101,3 +101,19 @@ def test_what_cannot_be_done_is_refused(tmp_path: Path, monkeypatch, capsys, arg
     assert main(arguments) == code
     assert says in capsys.readouterr().err
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_corner_that_is_not_square_is_asked_for_by_its_degrees(capsys):
+    assert main(["mouldings", "brick", "--corner", "88"]) == 0
+    out = capsys.readouterr().out
+    assert "Mitre saw settings for corners of 88°" in out
+    assert "table 46° left" in out
+    assert "table 45° left" not in out
+
+
+@pytest.mark.parametrize("text", ["square", "0", "180", "nan", "-5"])
+def test_a_corner_out_of_range_is_refused_by_name(capsys, text):
+    assert main(["mouldings", "brick", f"--corner={text}"]) == 2
+    assert "--corner" in capsys.readouterr().err
+    assert main(["mouldings", "--corner", "88"]) == 2
+    assert "name a job" in capsys.readouterr().err

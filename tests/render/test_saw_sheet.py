@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from model.job import default_job, with_texts
 from model.surround import plan_surround
-from model.takeoff.saw_setups import list_setups
+from model.takeoff.saw_setups import list_corner_angles, list_setups
 from render.drawing import Text
-from render.saw_sheet import saw_strips
+from render.saw_sheet import CORNERS, corner_strips, saw_strips
 
 
 def _words(*settings: str) -> str:
@@ -31,3 +31,15 @@ def test_flat_backed_ones_stand_with_an_upright_blade():
 
 def test_without_mitred_mouldings_there_is_no_table():
     assert saw_strips((), 9.5) == ()
+
+
+def test_corners_that_are_not_square_stand_in_columns():
+    job = with_texts(default_job(), [("bed_mould.profile", "crown_38"), ("bed_mould.size", "2 1/4")])
+    angles = list_corner_angles(plan_surround(job), CORNERS)
+    words = [
+        mark.text for strip in corner_strips(angles, 9.5) for mark in strip.marks if isinstance(mark, Text)
+    ]
+    assert words.count("31.6°") == 1
+    assert words.index("31.6°") < words.index("33.9°")
+    assert {"86°", "90°", "94°"} <= set(words)
+    assert corner_strips((), 9.5) == ()

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import given
 
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.marks import list_kinds
 from model.takeoff.saw_angles import Hand, Lie, list_end_cuts
-from model.takeoff.saw_setups import Ends, list_setups
+from model.takeoff.saw_setups import Ends, list_corner_angles, list_setups
 from tests.strategies import jobs
 
 
@@ -68,3 +69,34 @@ def test_every_mitred_end_of_a_moulding_is_in_one_setup(job):
     assert sum(ends) == sum(len(list_end_cuts(board)) for board in surround.boards)
     settings = [setup.settings for setup in list_setups(surround)]
     assert len(set(settings)) == len(settings)
+
+
+def test_corners_that_are_not_square_have_their_own_angles():
+    """Sprung 38 degrees at 45, 90 and 135: W. C. Corwin, Crown Molding Calculator 2.00, fixed values."""
+    job = with_texts(default_job(), [("bed_mould.profile", "crown_38"), ("bed_mould.size", "2 1/4")])
+    sprung, *others = list_corner_angles(plan_surround(job), (45, 90, 135))
+    assert (sprung.spring, others) == (38, [])
+    assert [angle for pair in sprung.settings for angle in pair] == pytest.approx(
+        [56.0670, 46.7210, 31.6190, 33.8629, 14.3064, 17.5512], abs=0.0006
+    )
+
+
+def test_a_flat_back_is_mitred_at_half_of_what_is_left_to_a_straight_line():
+    (upright,) = list_corner_angles(plan_surround(default_job()), (88, 90))
+    assert (upright.spring, upright.settings) == (0, ((46, 0), (45, 0)))
+
+
+def test_a_measured_corner_sets_every_end_and_turns_none_round():
+    job = with_texts(default_job(), [("bed_mould.profile", "crown_38"), ("capital.on", "yes")])
+    surround = plan_surround(job)
+    drawn, measured = (list_setups(surround, corner) for corner in (None, 87.0))
+    assert [s.ends for s in measured] == [s.ends for s in drawn]
+    for one, other in zip(drawn, measured, strict=True):
+        assert [(s.lie, s.swing, s.fence, s.keep) for s in one.settings] == [
+            (s.lie, s.swing, s.fence, s.keep) for s in other.settings
+        ]
+        assert all(s.mitre > t.mitre for s, t in zip(other.settings, one.settings, strict=True))
+
+
+def test_without_mouldings_there_is_nothing_to_set():
+    assert list_corner_angles(plan_surround(with_texts(default_job(), [("bed_mould.on", "no")])), (90,)) == ()
