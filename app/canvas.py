@@ -52,7 +52,7 @@ _PAN_STEP = 8 * RHYTHM
 
 class Canvas(QWidget):
     """Shows views on a sheet. `fitted` follows each change of the scale at which the sheet fits,
-    `seen` the first time that anything is painted.
+    `seen` the first time that anything is painted, `painted` the painting of views that none have replaced.
     """
 
     dimension_clicked = Signal(str)
@@ -74,6 +74,10 @@ class Canvas(QWidget):
         self._panned = False
         self._was_seen = False
         self._is_news = False
+        self._telling = QTimer(self)
+        self._telling.setSingleShot(True)
+        self._telling.setInterval(0)
+        self._telling.timeout.connect(self.painted)
         self.overlay = Overlay()
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setMouseTracking(True)
@@ -103,6 +107,7 @@ class Canvas(QWidget):
         """Put other drawings on the sheet; the scale stays unless they no longer suit it."""
         self._views = views
         self._is_news = True
+        self._telling.stop()
         if self._is_fitted and not self._suits():
             self.fit()
         self._repaint()
@@ -221,7 +226,7 @@ class Canvas(QWidget):
                 painter.drawRect(self.rect().adjusted(1, 1, -1, -1))
         if self._is_news:
             self._is_news = False
-            QTimer.singleShot(0, self.painted.emit)
+            self._telling.start()
         if not self._was_seen:
             self._was_seen = True
             QTimer.singleShot(0, self.seen.emit)

@@ -149,9 +149,9 @@ def test_writing_on_the_sheet_is_large_enough_to_read_at_any_size(qtbot: QtBot, 
         assert 6 <= min(heights) * window.canvas.place.scale <= max(heights) * window.canvas.place.scale <= 11
 
 
-def test_findings_are_listed_worst_first_with_their_counts(window: Window):
-    window.session.open(read_demo("too-close"), None)
-    QApplication.processEvents()
+def test_findings_are_listed_worst_first_with_their_counts(qtbot, window: Window):
+    with qtbot.waitSignal(window.drafting.checked):
+        window.session.open(read_demo("too-close"), None)
     findings = window.tray.findings.model().findings
     assert findings[0].status is Status.FAIL
     assert [list(Status).index(f.status) for f in findings] == sorted(
