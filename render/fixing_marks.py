@@ -5,7 +5,8 @@ Where they lie is worked out in model.takeoff.anchors and model.takeoff.cord_way
 
 from __future__ import annotations
 
-from math import cos, pi, sin
+from collections.abc import Sequence
+from math import cos, dist, pi, sin
 
 from model.board import AXES, Point3
 from model.surround import Surround
@@ -14,6 +15,8 @@ from model.takeoff.cord_way import Hole, plan_cord_way
 from model.units import format_length
 from render.dimension_strings import TEXT_HEIGHT
 from render.drawing import Anchor, Lines, Mark, Pen, Point, Polyline, Text
+from render.lettering import ASCENT, DESCENT, text_width
+from render.number_places import join_number, list_strokes, place_numbers
 from render.visibility import Look
 
 SIDES = 32
@@ -22,18 +25,32 @@ OVER = 1.3
 """How far a centre cross passes its circle. Common practice: a little."""
 ANCHOR = 0.05
 """Radius of an anchor's circle, inches on paper. Shop choice."""
+FAR = 0.5
+"""A number further from its mark than this, in its own heights, is joined to it by a line. Shop choice."""
 SMALL = 0.85
 """Numbers and notes beside the dimensions' lettering. Shop choice."""
 
 
-def draw_anchors(surround: Surround, ratio: float) -> list[Mark]:
-    """Each anchor as a numbered circle and cross on the front view, in the order of its table."""
-    marks: list[Mark] = []
+def draw_anchors(surround: Surround, ratio: float, under: Sequence[Mark] = ()) -> list[Mark]:
+    """Each anchor as a numbered circle and cross on the front view, in the order of its table.
+
+    A number stands clear of the lines of `under`, with a line to its anchor where it cannot stand close.
+    """
+    spots = [(anchor.x, anchor.y) for anchor in plan_anchors(surround).anchors]
+    numbers = [str(n) for n in range(1, len(spots) + 1)]
     radius, height = ANCHOR * ratio, SMALL * TEXT_HEIGHT * ratio
-    for number, anchor in enumerate(plan_anchors(surround).anchors, start=1):
-        at = (anchor.x, anchor.y)
-        aside = (anchor.x + 1.6 * radius, anchor.y + 1.2 * radius)
-        marks += [*_target(at, radius, "anchor"), Text(str(number), aside, height, stands_for="anchor")]
+    widths = [text_width(number, height) + height / 2 for number in numbers]
+    tall, clear = (ASCENT + DESCENT) * height, OVER * radius
+    marks: list[Mark] = []
+    for spot, number, width, place in zip(
+        spots, numbers, widths, place_numbers(spots, widths, tall, clear, list_strokes(under)), strict=True
+    ):
+        low = place[1] + tall / 2 - ASCENT * height
+        marks += _target(spot, radius, "anchor")
+        marks.append(Text(number, (place[0], low), height, Anchor.MIDDLE, stands_for="anchor"))
+        join = join_number(spot, place, (width, tall), clear)
+        if dist(join[:2], join[2:]) > FAR * height:
+            marks.append(Lines(Pen.TEXT, (join,), "anchor"))
     return marks
 
 

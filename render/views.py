@@ -118,7 +118,7 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
         marks += draw_clearance(surround, view, ratio)
     marks += draw_cord_way(surround, look, ratio)
     if options.anchors and view == "front":
-        marks += draw_anchors(surround, ratio)
+        marks += draw_anchors(surround, ratio, marks)
     return Drawing((*marks, *dimensions), ratio)
 
 
