@@ -121,6 +121,7 @@ def _build_packet(
 
 def _build_dxf(surround: Surround, tell: Step) -> bytes:
     from export.dxf import write_dxf
+    from render.board_marks import mark_seen
     from render.sheets import VIEW_TITLES
     from render.third_angle import place_third_angle
     from render.views import ViewOptions, draw_view
@@ -130,7 +131,8 @@ def _build_dxf(surround: Surround, tell: Step) -> bytes:
     drawn = []
     for i, view in enumerate(DXF_VIEWS):
         tell(0.6 * i / len(DXF_VIEWS), f"Drawing the {VIEW_TITLES[view].lower()}")
-        drawn.append((view, draw_view(surround, view, ViewOptions(ratio=ratio))))
+        drawing = draw_view(surround, view, ViewOptions(ratio=ratio))
+        drawn.append((view, drawing.plus(*mark_seen(surround, view, ratio, drawing.marks).marks)))
     tell(0.6, "Writing the drawing file")
     text = write_dxf(place_third_angle(drawn), ratio, about.name or UNTITLED, about.length_style)
     return text.encode()

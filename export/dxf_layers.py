@@ -123,7 +123,10 @@ def find_layer(view: str, pen: Pen) -> Layer:
 
 
 def find_text_layer(view: str, pen: Pen, stands_for: str) -> Layer:
-    """The layer for writing: a board's mark stands with its view, a parameter's or a note with the notes."""
+    """The layer for writing and what joins it to its place.
+
+    A board's mark stands with its view, a parameter's or a note with the notes.
+    """
     if pen is Pen.TEXT and stands_for and "." not in stands_for:
         return Layer(f"A-{_GROUPS.get(view, _OTHER_GROUP)}-{_MARKED}", pen)
     return find_layer(view, pen)

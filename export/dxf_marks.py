@@ -60,7 +60,7 @@ def list_layers(mark: Mark, view: str) -> tuple[Layer, ...]:
             return ()
         case Dimension():
             return (find_layer(view, Pen.DIMENSION),)
-        case Text() | Leader():
+        case Text() | Leader() | Lines() | Polyline():
             return (find_text_layer(view, mark.pen, mark.stands_for),)
         case _:
             return (find_layer(view, mark.pen),)

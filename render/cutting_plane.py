@@ -13,8 +13,13 @@ def cut_boards(boards: Iterable[Board], axis: str, at: float) -> tuple[Board, ..
 
     A board whose mitred end the plane passes through is cut square there: its joint is shown whole.
     """
-    cut = (_cut(board, axis, at) for board in boards)
-    return tuple(board for board in cut if board is not None)
+    return tuple(board for _, board in cut_numbered(boards, axis, at))
+
+
+def cut_numbered(boards: Iterable[Board], axis: str, at: float) -> tuple[tuple[int, Board], ...]:
+    """The same parts, each with the place of its board in `boards`."""
+    cut = ((i, _cut(board, axis, at)) for i, board in enumerate(boards))
+    return tuple((i, board) for i, board in cut if board is not None)
 
 
 def _cut(board: Board, axis: str, at: float) -> Board | None:

@@ -16,7 +16,7 @@ from model.units import format_length
 from render.dimension_strings import TEXT_HEIGHT
 from render.drawing import Anchor, Lines, Mark, Pen, Point, Polyline, Text
 from render.lettering import ASCENT, DESCENT, text_width
-from render.number_places import join_number, list_strokes, place_numbers
+from render.number_places import Paper, join_number, list_strokes, list_words, place_numbers
 from render.visibility import Look
 
 SIDES = 32
@@ -42,9 +42,9 @@ def draw_anchors(surround: Surround, ratio: float, under: Sequence[Mark] = ()) -
     widths = [text_width(number, height) + height / 2 for number in numbers]
     tall, clear = (ASCENT + DESCENT) * height, OVER * radius
     marks: list[Mark] = []
-    for spot, number, width, place in zip(
-        spots, numbers, widths, place_numbers(spots, widths, tall, clear, list_strokes(under)), strict=True
-    ):
+    places = place_numbers(spots, widths, tall, clear, Paper(list_strokes(under), words=list_words(under)))
+    for spot, number, width, found in zip(spots, numbers, widths, places, strict=True):
+        place = found or (spot[0] + clear + width / 2, spot[1] + clear + tall / 2)
         low = place[1] + tall / 2 - ASCENT * height
         marks += _target(spot, radius, "anchor")
         marks.append(Text(number, (place[0], low), height, Anchor.MIDDLE, stands_for="anchor"))

@@ -1,24 +1,34 @@
-"""Where a number stands beside its mark, clear of lines and of other marks and numbers."""
+"""Where a number or a mark stands beside what it names, clear of lines and of each other."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from itertools import pairwise
-from math import cos, dist, pi, sin
+from math import dist, pi
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
 
 from render.clipping import clip_segment
-from render.drawing import Hatch, Lines, Mark, Point, Polyline, Segment
-from render.extent import Box
+from render.dimension_strokes import dimension_strokes, dimension_text
+from render.drawing import Dimension, Hatch, Lines, Mark, Point, Polyline, Segment, Text
+from render.extent import Box, text_corners
 from render.hatching import hatch_segments
 
+Floats = NDArray[np.float64]
+Mask = NDArray[np.bool_]
+
+HAIR = 1e-6
+"""What only touches a box by this much, in., is beside it."""
 WAYS = 16
 """Directions that are tried round a mark, beginning to the upper right."""
 FURTHEST = 10
-"""Distances that are tried, each half the number's height more."""
+"""Distances that are tried as a rule, each half the number's height more."""
 
 
-def list_strokes(marks: Iterable[Mark]) -> tuple[Segment, ...]:
-    """Every line that `marks` draw, hatching included; writing and dimensions are left out."""
+def list_strokes(marks: Iterable[Mark], ratio: float = 1.0) -> tuple[Segment, ...]:
+    """Every line that `marks` draw, hatching included; `ratio` is that of the drawing, for its dimensions."""
     found: list[Segment] = []
     for mark in marks:
         match mark:
@@ -29,26 +39,97 @@ def list_strokes(marks: Iterable[Mark]) -> tuple[Segment, ...]:
                 found += [(*a, *b) for a, b in pairwise(ring)]
             case Hatch():
                 found += hatch_segments(mark)
+            case Dimension():
+                found += dimension_strokes(mark, ratio)
     return tuple(found)
 
 
+def list_words(marks: Iterable[Mark]) -> tuple[Box, ...]:
+    """The boxes of all that `marks` write."""
+    texts = (dimension_text(mark) if isinstance(mark, Dimension) else mark for mark in marks)
+    boxes = []
+    for text in texts:
+        if isinstance(text, Text):
+            xs, ys = zip(*text_corners(text), strict=True)
+            boxes.append((min(xs), min(ys), max(xs), max(ys)))
+    return tuple(boxes)
+
+
+class Paper:
+    """Where on a drawing there is room: off its lines, its words and areas that were taken.
+
+    A line may join a number to its mark across lines and areas, but through no word and no other such line.
+    """
+
+    def __init__(
+        self, strokes: Sequence[Segment] = (), taken: Sequence[Box] = (), words: Sequence[Box] = ()
+    ) -> None:
+        self._lines = _plant(strokes)
+        self._taken, self._words = [*taken], [*words]
+        self._joins: list[Segment] = []
+
+    def take(self, box: Box) -> None:
+        """Keep numbers off `box` from now on."""
+        self._taken.append(box)
+
+    def write(self, box: Box, join: Segment | None = None) -> None:
+        """A number stands in `box`, joined to its mark by `join`."""
+        self._words.append(box)
+        if join is not None:
+            self._joins.append(join)
+
+    def is_free(self, boxes: Floats) -> Mask:
+        """Which of `boxes` (n, 4) no line goes through and nothing taken or written lies under."""
+        left, low, right, high = np.hsplit(boxes, 4)
+        x0, y0, x1, y1 = np.array([*self._taken, *self._words], dtype=float).reshape(-1, 4).T
+        under = (x0 < right) & (left < x1) & (y0 < high) & (low < y1)
+        free: Mask = np.logical_not(under.any(axis=1))
+        within = shapely.box(*(boxes + np.array([HAIR, HAIR, -HAIR, -HAIR])).T)
+        for lines in (self._lines, _plant(self._joins)):
+            free[lines.query(within, predicate="intersects")[0]] = False
+        return free
+
+    def is_open(self, joins: Floats) -> Mask:
+        """Which of `joins` (n, 4) go through no word and cross no other."""
+        drawn = shapely.linestrings(joins.reshape(-1, 2, 2))
+        words = shapely.STRtree(shapely.box(*np.array(self._words, dtype=float).reshape(-1, 4).T))
+        free = np.ones(len(joins), dtype=bool)
+        free[words.query(drawn, predicate="intersects")[0]] = False
+        free[_plant(self._joins).query(drawn, predicate="crosses")[0]] = False
+        return free
+
+
+def _plant(segments: Sequence[Segment]) -> shapely.STRtree:
+    return shapely.STRtree(shapely.linestrings(np.array(segments, dtype=float).reshape(-1, 2, 2)))
+
+
 def place_numbers(
-    spots: Sequence[Point], widths: Sequence[float], height: float, clear: float, strokes: Sequence[Segment]
-) -> tuple[Point, ...]:
+    spots: Sequence[Point],
+    widths: Sequence[float],
+    height: float,
+    clear: float,
+    paper: Paper,
+    furthest: int = FURTHEST,
+) -> tuple[Point | None, ...]:
     """The middle of the box of each spot's number, `widths` wide and `height` high, in the spots' order.
 
-    Each is as near to its spot as it can be with `clear` of it left, no line of `strokes` through it and no
-    other spot or number under it. Where there is no such place it stands to the upper right.
+    Each is as near to its spot as it can be with `clear` of it left, on free `paper` and on an open way from
+    its spot, both of which it takes; None where `furthest` tries outward find no such place.
     """
-    taken = [_box(spot, 2 * clear, 2 * clear) for spot in spots]
-    places: list[Point] = []
+    for spot in spots:
+        paper.take(box_round(spot, 2 * clear, 2 * clear))
+    places: list[Point | None] = []
     for spot, width in zip(spots, widths, strict=True):
-        reach = clear + width + FURTHEST * height
-        near = [s for s in strokes if clip_segment(s, _box(spot, 2 * reach, 2 * reach))]
-        tried = list(_list_around(spot, width, height, clear))
-        free = (at for at in tried if _is_free(_box(at, width, height), near, taken))
-        places.append(next(free, tried[0]))
-        taken.append(_box(places[-1], width, height))
+        tried = _list_around(spot, width, height, clear, furthest)
+        half = np.array([width, height]) / 2
+        tried = tried[paper.is_free(np.hstack([tried - half, tried + half]))]
+        tried = tried[paper.is_open(np.hstack([np.broadcast_to(spot, tried.shape), tried]))]
+        if not len(tried):
+            places.append(None)
+            continue
+        x, y = tried[0].tolist()
+        places.append((x, y))
+        paper.write(box_round((x, y), width, height), join_number(spot, (x, y), (width, height), clear))
     return tuple(places)
 
 
@@ -56,28 +137,21 @@ def join_number(spot: Point, place: Point, size: tuple[float, float], clear: flo
     """The line from the edge of a mark, `clear` off its spot, to the box of its number."""
     away = dist(spot, place)
     along, up = (place[0] - spot[0]) / away, (place[1] - spot[1]) / away
-    inside = clip_segment((*place, *spot), _box(place, *size))
+    inside = clip_segment((*place, *spot), box_round(place, *size))
     end = inside[2:] if inside else place
     return (spot[0] + along * clear, spot[1] + up * clear, *end)
 
 
-def _list_around(spot: Point, width: float, height: float, clear: float) -> Iterator[Point]:
-    """Nearest first; at every distance the upper right first and the lower left last."""
-    ways = sorted((k * 2 * pi / WAYS for k in range(WAYS)), key=lambda way: -cos(way - pi / 4))
-    for step in range(FURTHEST):
-        away = clear + step * height / 2
-        for way in ways:
-            along, up = cos(way), sin(way)
-            yield spot[0] + along * (away + width / 2), spot[1] + up * (away + height / 2)
+def _list_around(spot: Point, width: float, height: float, clear: float, furthest: int) -> Floats:
+    """Middles (n, 2), nearest first; at every distance the upper right first and the lower left last."""
+    ways = np.arange(WAYS) * 2 * pi / WAYS
+    ways = ways[np.argsort(-np.cos(ways - pi / 4), kind="stable")]
+    away = (clear + np.arange(furthest) * height / 2)[:, None]
+    along, up = np.cos(ways) * (away + width / 2), np.sin(ways) * (away + height / 2)
+    return np.stack([spot[0] + along, spot[1] + up], axis=2).reshape(-1, 2)
 
 
-def _is_free(box: Box, strokes: Sequence[Segment], taken: Sequence[Box]) -> bool:
-    left, low, right, high = box
-    return not any(b[0] < right and left < b[2] and b[1] < high and low < b[3] for b in taken) and not any(
-        clip_segment(stroke, box) for stroke in strokes
-    )
-
-
-def _box(middle: Point, width: float, height: float) -> Box:
+def box_round(middle: Point, width: float, height: float) -> Box:
+    """The box about a point."""
     x, y = middle
     return x - width / 2, y - height / 2, x + width / 2, y + height / 2

@@ -14,6 +14,7 @@ from model.takeoff.anchors import plan_anchors
 from model.takeoff.cut_list import Cut
 from model.takeoff.saw_setups import list_corner_angles, list_setups
 from model.takeoff.takeoff import Takeoff
+from render.boards_sheet import BOARDS_OF, draw_boards, list_left_out
 from render.checks_sheet import checks_strips
 from render.cut_sheet import cut_strips
 from render.details import detail_of, draw_detail, draw_relieved
@@ -28,7 +29,19 @@ from render.rough_sheet import rough_strips
 from render.saw_sheet import CORNERS, corner_strips, saw_strips
 from render.scales import Scale, list_scales
 from render.sheet_notes import list_notes
-from render.sheets import ANCHORS, FRAME_SIZES, TITLES, VIEW_TITLES, Block, build_sheet, safe_area
+from render.sheets import (
+    ANCHORS,
+    BOARDS_COLUMN,
+    BOARDS_FRONT,
+    BOARDS_SHELF,
+    BOARDS_SIDE,
+    FRAME_SIZES,
+    TITLES,
+    VIEW_TITLES,
+    Block,
+    build_sheet,
+    safe_area,
+)
 from render.sheets import paper_size as paper_size
 from render.tables import Strip, pour_strips
 from render.title_block import TitleBlock
@@ -42,6 +55,7 @@ PARTED_RATIO = 24
 GOOD_RATIO = 16
 """The front view gives up scale for its neighbours down to 3/4" = 1'-0" and no further. Shop choice."""
 UNTITLED = "Fireplace surround"
+ALIKE = "Boards alike carry one mark; the cut list has a letter for each piece."
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +114,7 @@ def build_packet(
         *_draft_elevations(desk),
         _draft_section(desk, "plan_section"),
         _draft_section(desk, "vertical_section"),
+        *_draft_boards(desk),
         *_draft_mouldings(desk),
         *_draft_anchors(desk),
         *_draft_pages("Checks", checks, desk.size),
@@ -149,6 +164,42 @@ def _draft_section(desk: _Desk, view: str) -> _Draft:
     draws = (_each_once(desk.surround, draw_relieved), _each_once(desk.surround, draw_detail))
     layout = lay_with_detail((view, detail_of(view)), draws, desk.scales, desk.area)
     return _draft(desk, (view,), layout or _lay(desk, _drawer(desk.surround), (view,)))
+
+
+def _draft_boards(desk: _Desk) -> list[_Draft]:
+    """Every board that is seen or cut with its mark: both elevations, then both details side by side."""
+    draw = _each_once(desk.surround, draw_boards)
+    elevations = _lay(desk, draw, (BOARDS_FRONT, BOARDS_SIDE))
+    alone = _lay(desk, draw, (BOARDS_FRONT,))
+    left, bottom, right, top = desk.area
+    middle = (left + right) / 2
+    column, shelf = (
+        lay_views((name,), draw, desk.scales, room)
+        for name, room in (
+            (BOARDS_COLUMN, (left, bottom, middle, top)),
+            (BOARDS_SHELF, (middle, bottom, right, top)),
+        )
+    )
+    details = Layout(column.scale, column.placed + shelf.placed, (right - left, top - bottom))
+    together = elevations.scale == alone.scale or elevations.scale.ratio <= PARTED_RATIO
+    sides = [elevations] if together else [alone, _lay(desk, draw, (BOARDS_SIDE,))]
+    return [_draft_marked(desk, layout) for layout in (*sides, details)]
+
+
+def _draft_marked(desk: _Desk, layout: Layout) -> _Draft:
+    names = tuple(placed.name for placed in layout.placed if placed.name in BOARDS_OF)
+    draft = _draft(desk, names, layout)
+    missing = [
+        mark
+        for placed in layout.placed
+        if placed.name in BOARDS_OF
+        for mark in list_left_out(desk.surround, placed.name, placed.drawing.ratio)
+    ]
+    notes = [ALIKE]
+    if missing:
+        notes.append(f"Seen here but without room for their marks: {', '.join(missing)}.")
+    title = "Boards, details" if BOARDS_COLUMN in names else "Boards, elevations"
+    return replace(draft, title=title, notes=(*notes, *draft.notes))
 
 
 def _draft_anchors(desk: _Desk) -> list[_Draft]:

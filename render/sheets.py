@@ -39,11 +39,17 @@ DETAIL_TITLES: Mapping[str, str] = {
 }
 FRAME_SIZES = "front_frames"
 ANCHORS = "anchors"
+BOARDS_FRONT, BOARDS_SIDE = "boards_front", "boards_side"
+BOARDS_COLUMN, BOARDS_SHELF = "boards_column", "boards_shelf"
 TITLES: Mapping[str, str] = {
     **VIEW_TITLES,
     **DETAIL_TITLES,
     FRAME_SIZES: "Front elevation, frame sizes",
     ANCHORS: "Anchors",
+    BOARDS_FRONT: "Boards, front",
+    BOARDS_SIDE: "Boards, side",
+    BOARDS_COLUMN: "Boards, column in plan",
+    BOARDS_SHELF: "Boards, frieze and shelf",
 }
 """What each drawing on a sheet is called, by the name it is placed under."""
 

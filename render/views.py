@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from model.board import Board
 from model.check.finding import Finding
 from model.surround import Surround
-from render.cutting_plane import cut_boards
+from render.cutting_plane import cut_boards, cut_numbered
 from render.dimension_strings import String, place_strings
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
 from render.fixing_marks import draw_anchors, draw_cord_way
@@ -122,6 +122,21 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     return Drawing((*marks, *dimensions), ratio)
 
 
+def project_boards(surround: Surround, view: str) -> tuple[Projection, tuple[int, ...]]:
+    """What the named view shows, and for each of its boards the place in the list of boards.
+
+    Raises KeyError for a name that is not in VIEWS.
+    """
+    wood = flatten_boards(surround.boards, surround.corners)
+    projection = _project(surround, wood, view, LOOKS[view])
+    if not view.startswith("plan") and view != "vertical_section":
+        return projection, tuple(range(len(surround.boards)))
+    axis, at = (
+        ("x", section_station(surround)) if view == "vertical_section" else ("y", _level_of(surround, view))
+    )
+    return projection, tuple(i for i, _ in cut_numbered(surround.boards, axis, at))
+
+
 def section_level(surround: Surround) -> float:
     """y of the plan section: through the middle of the columns' lowest panel, of their flutes or below."""
     layout, frame = surround.layout, surround.layout.right.frame
@@ -149,10 +164,16 @@ def _project(surround: Surround, wood: Solids, view: str, look: Look) -> Project
         top = max(layout.shelf_top + WALL_ABOVE, layout.over.top if layout.over else 0.0)
         site = site_cut_upright(layout, at, top, thickness)
         return _project_cut(surround, site, "x", at, look)
-    highest = layout.over.top if layout.over else layout.shelf_top
-    level = highest + 1.0 if view == "plan" else section_level(surround)
+    level = _level_of(surround, view)
     site = site_from_above(layout, level, max(layout.shelf_reach, layout.facing_side) + WALL_BESIDE)
     return _project_cut(surround, site, "y", level, look)
+
+
+def _level_of(surround: Surround, view: str) -> float:
+    """y of the plane under which a plan or a plan section shows everything."""
+    layout = surround.layout
+    highest = layout.over.top if layout.over else layout.shelf_top
+    return highest + 1.0 if view == "plan" else section_level(surround)
 
 
 def _project_cut(surround: Surround, site: tuple[Board, ...], axis: str, at: float, look: Look) -> Projection:

@@ -1,0 +1,55 @@
+"""The views on which boards carry their marks, and the parts of sections that need a larger scale for it.
+
+Where a mark stands is decided in render.board_marks.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from model.surround import Surround
+from render.board_marks import BoardMarks, mark_seen
+from render.clipping import clip_drawing
+from render.details import detail_box
+from render.drawing import Drawing, Pen, Polyline
+from render.extent import Box
+from render.sheets import BOARDS_COLUMN, BOARDS_FRONT, BOARDS_SHELF, BOARDS_SIDE
+from render.views import ViewOptions, draw_view
+
+BOARDS_OF: Mapping[str, str] = {
+    BOARDS_FRONT: "front",
+    BOARDS_SIDE: "side",
+    BOARDS_COLUMN: "plan_section",
+    BOARDS_SHELF: "vertical_section",
+}
+"""The view that each drawing with marks is of."""
+
+
+def draw_boards(surround: Surround, name: str, ratio: float) -> Drawing:
+    """The named drawing with the mark of every board that it shows, lettered for `ratio`."""
+    bare = _draw_bare(surround, name, ratio)
+    return bare.plus(*_mark(surround, name, bare).marks)
+
+
+def list_left_out(surround: Surround, name: str, ratio: float) -> tuple[str, ...]:
+    """The marks of boards that the named drawing shows and has no room to mark."""
+    return _mark(surround, name, _draw_bare(surround, name, ratio)).left_out
+
+
+def _draw_bare(surround: Surround, name: str, ratio: float) -> Drawing:
+    whole = draw_view(surround, BOARDS_OF[name], ViewOptions(ratio=ratio, dimensions=False))
+    part = _part(surround, name)
+    if part is None:
+        return whole
+    left, bottom, right, top = part
+    edge = Polyline(Pen.GUIDE, ((left, bottom), (right, bottom), (right, top), (left, top)), closed=True)
+    return clip_drawing(whole, part).plus(edge)
+
+
+def _mark(surround: Surround, name: str, bare: Drawing) -> BoardMarks:
+    return mark_seen(surround, BOARDS_OF[name], bare.ratio, bare.marks, _part(surround, name))
+
+
+def _part(surround: Surround, name: str) -> Box | None:
+    view = BOARDS_OF[name]
+    return detail_box(surround, view) if view.endswith("section") else None
