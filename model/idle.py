@@ -9,6 +9,7 @@ from model.fixing import IN_FRIEZE
 from model.fixing import OWN as OWN_PLUG
 from model.job import Job
 from model.moulding.library import OWN
+from model.shop import NO_USE
 from model.units import MILLIMETRES_ONLY
 
 
@@ -22,6 +23,9 @@ def list_idle(job: Job) -> frozenset[str]:
         if find_regime(job.site) is not Regime.CHART:
             idle.add("chart.source")
     idle |= _list_idle_faces(job.design) | _list_idle_mouldings(job.design) | _list_idle_cords(job.design)
+    for path, piece in (("piece_one", job.shop.piece_one), ("piece_two", job.shop.piece_two)):
+        if piece.use == NO_USE:
+            idle |= {f"{path}.{row}" for row in ("name", "length", "width", "thickness", "clear")}
     if job.about.units == MILLIMETRES_ONLY:
         idle.add("job.precision")
     return frozenset(idle)

@@ -29,7 +29,7 @@ from model.design import (
 from model.errors import LONGEST_SHOWN, JobRefused, Refused
 from model.fixing import AnchorRule, CordWay, Nailer
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
-from model.shop import Allowances, Rates, Saw, Shop
+from model.shop import Allowances, Piece, Rates, Saw, Shop
 from model.site import Chart, Facing, Hearth, Level, Opening, Readings, Room, Site
 from model.units import INCHES_16, LengthStyle, format_length
 
@@ -97,6 +97,8 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "rates": ("shop", Rates),
     "allow": ("shop", Allowances),
     "saw": ("shop", Saw),
+    "piece_one": ("shop", Piece),
+    "piece_two": ("shop", Piece),
 }
 
 

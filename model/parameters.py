@@ -57,6 +57,18 @@ class Kind(StrEnum):
 
 
 LONGEST_TEXT = 4000
+PIECE_USES = {
+    "nothing": "nothing",
+    "shelf": "shelf top or plank",
+    "shelf_underside": "shelf underside",
+    "shelf_edge": "shelf edge band",
+    "bed_mould": "bed mould",
+    "frieze_board": "plain frieze",
+    "column_face": "plain column faces",
+    "column_stile": "column stiles",
+    "ledger": "ledger under the shelf",
+}
+"""What a board on hand may be used for, by the word a job keeps."""
 NOTHING = "nothing"
 """What a choice is called that had to be left out."""
 MOST_PAIRS = 40
@@ -67,6 +79,18 @@ _NAMES = {
     "job.maker": "made by",
     "job.notes": "notes",
     "job.precision": "nearest fraction",
+    **{
+        f"{path}.{row}": f"{which} piece on hand, {words}"
+        for path, which in (("piece_one", "first"), ("piece_two", "second"))
+        for row, words in (
+            ("name", "name"),
+            ("use", "use"),
+            ("length", "length"),
+            ("width", "width"),
+            ("thickness", "thickness"),
+            ("clear", "ends kept clear"),
+        )
+    },
     "site.fireplace": "kind of fireplace",
     "site.rule": "governing rules",
     "chart.shelf": "manual's chart above the opening",
@@ -444,6 +468,35 @@ def _count(path: str, label: str, group: str, default: int, low: int, high: int,
     return Parameter(path, label, group, Kind.COUNT, default, help, low, high, 1)
 
 
+def _piece(path: str, which: str) -> tuple[Parameter, ...]:
+    """The rows of a board that is there already."""
+    group, cap = "Pieces on hand", which.capitalize()
+    return (
+        _choice(
+            f"{path}.use",
+            f"{cap} piece, used for",
+            group,
+            PIECE_USES,
+            "What a reclaimed or left-over board is used for in place of a bought one.",
+        ),
+        _text(f"{path}.name", f"{cap} piece", group, "What the cut list calls it, such as old beam."),
+        _optional(f"{path}.length", "Length", group, 1, 480, "End to end, as it lies there."),
+        _optional(f"{path}.width", "Width", group, 0.25, 60, "What of its width is sound."),
+        _optional(
+            f"{path}.thickness", "Thickness", group, 0.125, 16, "As measured; more than needed is planed off."
+        ),
+        _length(
+            f"{path}.clear",
+            "Ends kept clear",
+            group,
+            0,
+            0,
+            60,
+            "What of each end cannot be used: old nail holes, checks.",
+        ),
+    )
+
+
 def _choice(path: str, label: str, group: str, choices: Mapping[str, str], help: str) -> Parameter:
     return Parameter(path, label, group, Kind.CHOICE, next(iter(choices)), help, choices=choices)
 
@@ -819,6 +872,8 @@ TABLE: tuple[Parameter, ...] = (
          rates.SHOE_RIGHT, 0.25, 12),
     _saw("saw.kerf", "Kerf", Kind.NUMBER, "Width of its cut; leave empty when not measured.",
          rates.KERF, 0.02, 0.25),
+    *_piece("piece_one", "first"),
+    *_piece("piece_two", "second"),
 )
 # fmt: on
 BY_PATH: dict[str, Parameter] = {row.path: row for row in TABLE}

@@ -64,6 +64,25 @@ class Saw:
     kerf: float | None
 
 
+NO_USE = "nothing"
+"""The use of a piece on hand that is left out of account."""
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A board that is there already, reclaimed or left over, and what it is to be used for.
+
+    None where a size was not measured. `clear` is what of each end cannot be used: old holes, checks.
+    """
+
+    name: str
+    use: str
+    length: float | None
+    width: float | None
+    thickness: float | None
+    clear: float
+
+
 @dataclass(frozen=True, slots=True)
 class Shop:
     """Everything of the maker's that a takeoff needs."""
@@ -71,3 +90,5 @@ class Shop:
     rates: Rates
     allow: Allowances
     saw: Saw
+    piece_one: Piece
+    piece_two: Piece

@@ -12,6 +12,7 @@ from model.check.hearth import check_hearth
 from model.check.mantel import check_mantel
 from model.check.manual import ask_for_manual, check_manual
 from model.check.movement import check_movement
+from model.check.on_hand import check_on_hand
 from model.check.regime import Regime, ease_unused, find_regime
 from model.check.survey import check_survey
 from model.check.worst import WORST_FIRST
@@ -34,6 +35,7 @@ def check_surround(surround: Surround) -> tuple[Finding, ...]:
         *check_survey(surround),
         *check_cord_way(surround),
         *check_anchors(surround),
+        *check_on_hand(surround),
     )
     findings = (*ease_unused(surround.job.site, fire), *built)
     return tuple(sorted(findings, key=lambda finding: WORST_FIRST.index(finding.status)))

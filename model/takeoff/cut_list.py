@@ -17,6 +17,7 @@ from model.reference.lumber import WIDEST_BOARD
 from model.takeoff.cord_work import list_cord_work
 from model.takeoff.lie import describe_grain, describe_hand, describe_shown
 from model.takeoff.marks import Kind, list_kinds, shape_of
+from model.takeoff.on_hand import note_on_hand
 from model.takeoff.rough import Rough, plan_rough, shortest_line
 from model.takeoff.saw_angles import Corner, format_degrees, list_end_cuts, lying_angles
 from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
@@ -67,7 +68,7 @@ def list_cuts(surround: Surround, surfaces: Surfaces | None = None) -> tuple[Cut
     style = surround.job.about.length_style
     kinds = list_kinds(surround.boards)
     twins = _mirror_twins(surround.boards, kinds)
-    work = list_cord_work(surround)
+    work = _list_all_work(surround)
     rough = plan_rough(surround, kinds)
     return tuple(
         _finish_cut(
@@ -113,8 +114,14 @@ def _cut(
     )
 
 
+def _list_all_work(surround: Surround) -> dict[int, tuple[str, ...]]:
+    """What is to be said of single boards, by their place in the list."""
+    cords, found = list_cord_work(surround), note_on_hand(surround)
+    return {i: (*cords.get(i, ()), *([found[i]] if i in found else [])) for i in {*cords, *found}}
+
+
 def _list_work(surround: Surround, kind: Kind, work: Mapping[int, Sequence[str]]) -> list[str]:
-    """What is bored or sawn out for cords, by the mark of the piece."""
+    """What is bored or sawn out for cords and what a piece is cut from, by the mark of the piece."""
     return [f"{surround.marks[i]}: {words}" for i in kind.pieces for words in work.get(i, ())]
 
 

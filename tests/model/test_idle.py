@@ -61,6 +61,16 @@ CHANGED = {
     "over.rail": 2.0,
     "over.panels": 2,
     "slip.thickness": 0.25,
+    "piece_one.name": "old beam",
+    "piece_one.length": 90.0,
+    "piece_one.width": 9.0,
+    "piece_one.thickness": 2.0,
+    "piece_one.clear": 6.0,
+    "piece_two.name": "old board",
+    "piece_two.length": 90.0,
+    "piece_two.width": 9.0,
+    "piece_two.thickness": 2.0,
+    "piece_two.clear": 6.0,
     "cord.place": "left",
     "cord.plug": "hdmi_body",
     "cord.own_width": 2.0,
@@ -88,7 +98,9 @@ OWN_PLUG = {"cord.own_width", "cord.own_height"}
 CORDS = OWN_PLUG | {f"cord.{row}" for row in ("place", "plug", "clearance", "exit_height", "panel_clearance")}
 OVER = {f"over.{row}" for row in ("reach", "height", "projection", "stile", "rail", "panels")}
 HEARTH = {"chart.hearth_front", "chart.hearth_side", "chart.hearth_thickness"}
-OFF = HEARTH | MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
+PIECE = {"name", "length", "width", "thickness", "clear"}
+PIECES = {f"{path}.{row}" for path in ("piece_one", "piece_two") for row in PIECE}
+OFF = HEARTH | PIECES | MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
 
 
 def _outcome(job: Job) -> object:
@@ -108,6 +120,7 @@ def _job(**values: object) -> Job:
     [
         (_job(), CHART | OFF),
         (_job(site__rule="manual"), OFF),
+        (_job(site__rule="manual", piece_two__use="shelf"), OFF - {f"piece_two.{row}" for row in PIECE}),
         (_job(site__fireplace="gas"), CHART - {"chart.source"} | OFF - HEARTH),
         (_job(site__fireplace="gas", site__rule="manual"), OFF - HEARTH),
         (_job(site__rule="manual", bed_mould__on=False), OFF | BED),
