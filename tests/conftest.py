@@ -7,6 +7,6 @@ from __future__ import annotations
 
 from hypothesis import settings
 
-settings.register_profile("steady", derandomize=True)
-settings.register_profile("search", max_examples=300)
+settings.register_profile("steady", derandomize=True, deadline=None)
+settings.register_profile("search", max_examples=300, deadline=None)
 settings.load_profile("steady")
