@@ -14,7 +14,7 @@ from app.ahead import Ahead
 from app.canvas import ZOOM_STEP, Canvas
 from app.command_menu import CommandMenu
 from app.drafting import FIRST_RATIO, Drafting
-from app.fields.measuring_list import FIRST_PATH, WIDTH, MeasuringList
+from app.fields.measuring_list import WIDTH, MeasuringList
 from app.hairline import Parting
 from app.job_files import JobFiles
 from app.notice import Notice
@@ -117,7 +117,7 @@ class Window(QMainWindow):
         self.upright.restoreState(self.settings.read_bytes("upright"))
         self.level.restoreState(self.settings.read_bytes("level"))
         self.tray.fold(bool(self.settings.read("folded", False)))
-        self.fields.focus_path(FIRST_PATH)
+        self.fields.begin()
 
     def begin(self, ahead: Ahead | None = None) -> None:
         """Draw the job, and offer what an ended program left behind. `ahead` draws until all is loaded."""

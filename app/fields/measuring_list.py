@@ -183,6 +183,11 @@ class MeasuringList(QWidget):
                 else ""
             )
 
+    def begin(self) -> None:
+        """The cursor in the first measurement, the list at its top: nothing is laid out yet to scroll by."""
+        self._rows[FIRST_PATH].take_cursor()
+        self._scroll.verticalScrollBar().setValue(0)
+
     def focus_path(self, path: str) -> None:
         """Put the cursor in the field of `path`, scrolled into view."""
         row = self._rows.get(path) or self.rows.get(path)

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox
+from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QScrollArea
 from pytestqt.qtbot import QtBot
 
 from app.demo import read_demo
@@ -63,6 +63,12 @@ def test_a_new_job_is_drawn_in_front_and_side_view_with_its_dimensions(window: W
     assert _dimension_texts(window, "opening.width") == {"3'-0\""}
     assert window.windowTitle() == "New job[*] – Mantelwright"
     assert not window.isWindowModified()
+
+
+def test_the_list_begins_at_its_top_with_the_cursor_in_the_first_measurement(window: Window):
+    area = window.fields.findChild(QScrollArea)
+    assert area.verticalScrollBar().value() == 0
+    assert window.focusWidget() is window.fields.rows["opening.width"].value_widget
 
 
 def test_an_entry_is_drawn_at_once_and_marks_the_window(qtbot: QtBot, window: Window):
