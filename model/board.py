@@ -19,6 +19,10 @@ CROSS = {"x": (1, 2), "y": (2, 0), "z": (0, 1)}
 """Indices of the two axes across each grain axis, in the order that keeps the frame right-handed."""
 
 
+STEEPEST_SCRIBE = 0.1
+"""Slope under which an end is scribed and not mitred."""
+
+
 class StockKind(StrEnum):
     """What a piece is bought as."""
 
@@ -59,6 +63,11 @@ class End:
     def is_square(self) -> bool:
         """Whether the cut is square to the grain."""
         return self.slope_u == 0 and self.slope_v == 0
+
+    @property
+    def is_scribed(self) -> bool:
+        """Whether the cut is so near square that it follows what stands there, and meets no other piece."""
+        return not self.is_square and self.slope_u**2 + self.slope_v**2 < STEEPEST_SCRIBE**2
 
     @property
     def mitre(self) -> float:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
 from model.board import AXES, Board
+from model.build.layout import Layout
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.intp]
@@ -49,6 +50,18 @@ def list_corners(boards: Sequence[Board]) -> Corners:
         for cuts in ([board.low for board in boards], [board.high for board in boards])
     )
     return Corners(low, high, owner, onward, counts, starts)
+
+
+def off_masonry(corners: Corners, layout: Layout) -> Corners:
+    """`corners` with z taken from the masonry behind them, where that is out of plumb; else the same."""
+    if not layout.leans:
+        return corners
+
+    def moved(points: Floats) -> Floats:
+        back = [layout.set_back(float(x), float(y)) for x, y, _ in points]
+        return points + np.array(back)[:, None] * (0.0, 0.0, 1.0)
+
+    return replace(corners, low=moved(corners.low), high=moved(corners.high))
 
 
 def _place(section: Floats, axis: Ints, cut: Floats) -> Floats:

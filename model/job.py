@@ -30,7 +30,7 @@ from model.errors import LONGEST_SHOWN, JobRefused, Refused
 from model.fixing import AnchorRule, CordWay, Nailer
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
 from model.shop import Allowances, Piece, Rates, Saw, Shop
-from model.site import Chart, Facing, Hearth, Level, Opening, Readings, Room, Site
+from model.site import Chart, Facing, Hearth, Level, Opening, Plumb, Readings, Room, Site
 from model.units import INCHES_16, LengthStyle, format_length
 
 FORMAT_VERSION = 1
@@ -73,6 +73,7 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "hearth": ("site", Hearth),
     "readings": ("site", Readings),
     "level": ("site", Level),
+    "plumb": ("site", Plumb),
     "room": ("site", Room),
     "chart": ("site", Chart),
     "column": ("design", Column),

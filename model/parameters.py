@@ -104,6 +104,8 @@ _NAMES = {
     "room.ceiling": "ceiling height",
     "readings.diagonal_falling": "falling diagonal of the opening",
     "readings.diagonal_rising": "rising diagonal of the opening",
+    "plumb.left": "lean behind the left column",
+    "plumb.right": "lean behind the right column",
     "room.left": "free wall to the left",
     "room.right": "free wall to the right",
     "column.margin": "column margin from the opening",
@@ -157,6 +159,7 @@ _NAMES = {
     "own_section.third": "own section 3",
 }
 """What messages call the rows whose group and label do not make a name together."""
+MINUS = ("-", "\N{MINUS SIGN}")
 YES = ("yes", "true", "on", "1")
 NO = ("no", "false", "off", "0")
 
@@ -205,7 +208,7 @@ class Parameter:
             case Kind.LENGTH:
                 if self.optional and not text.strip():
                     return None
-                value: Value = parse_length(text, self.name, style)
+                value: Value = self._parse_signed(text, style)
             case Kind.NUMBER:
                 if self.optional and not text.strip():
                     return None
@@ -320,6 +323,13 @@ class Parameter:
     def _within(self, value: float) -> bool:
         low_enough = self.highest is None or value <= self.highest
         return value == value and low_enough and (self.lowest is None or value >= self.lowest)
+
+    def _parse_signed(self, text: str, style: LengthStyle) -> float:
+        """A length; a row that goes below nothing takes a minus before it."""
+        bare = text.strip()
+        if (self.lowest or 0.0) < 0 and bare[:1] in MINUS:
+            return -parse_length(bare[1:], self.name, style)
+        return parse_length(text, self.name, style)
 
     def _parse_choice(self, text: str) -> str:
         word = text.strip().lower().replace(" ", "_").replace("-", "_")
@@ -639,6 +649,11 @@ TABLE: tuple[Parameter, ...] = (
         "From the same line down to where the right column stands.",
         optional=True,
     ),
+    _optional("plumb.left", "Out of plumb, left", "Levels", -2, 2,
+              "How far the facing leans over the left column's height: toward the room at the top, or "
+              "less than nothing when away from it; leave empty when it is plumb."),
+    _optional("plumb.right", "Out of plumb, right", "Levels", -2, 2,
+              "The same behind the right column."),
     _length("room.ceiling", "Ceiling height", "Room", 96, 48, 300, "From the floor to the ceiling."),
     _length("room.left", "Wall free, left", "Room", 60, 0, 400,
             "From the opening's left edge to the first obstacle."),

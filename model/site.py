@@ -59,6 +59,17 @@ class Level:
 
 
 @dataclass(frozen=True, slots=True)
+class Plumb:
+    """How far what is behind each column is out of plumb over the column's height, or up to its own top.
+
+    Above nothing it leans toward the room at the top.
+    """
+
+    left: float | None
+    right: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class Room:
     """Ceiling over the room's floor; wall free to the left and right of the opening's edges."""
 
@@ -96,5 +107,6 @@ class Site:
     hearth: Hearth
     readings: Readings
     level: Level
+    plumb: Plumb
     room: Room
     chart: Chart

@@ -15,7 +15,8 @@ def step_value(row: Parameter, value: Value, count: int, style: LengthStyle) -> 
     """`value` moved by `count` steps of `row`, onto whole steps and within the row's bounds.
 
     Only lengths, counts and numbers step; any other value comes back as it is. A length shown in millimetres
-    steps by whole millimetres. A reading that is missing (`None`) starts from the row's lowest.
+    steps by whole millimetres. A reading that is missing (`None`) starts from the row's
+    lowest, or from nothing where it goes below.
 
     >>> from model.parameters import find_parameter
     >>> from model.units import INCHES_16
@@ -26,7 +27,7 @@ def step_value(row: Parameter, value: Value, count: int, style: LengthStyle) -> 
         return value
     low, high = row.lowest or 0.0, row.highest or 0.0
     if value is None:
-        return low if count > 0 else None
+        return max(low, 0.0) if count > 0 else None
     in_millimetres = row.kind is Kind.LENGTH and style.units == MILLIMETRES_ONLY
     moved = _move(float(value), count, 1 / MM_PER_INCH if in_millimetres else row.step)
     moved = min(max(moved, low), high)

@@ -8,7 +8,7 @@ from functools import cached_property
 from model.board import Board
 from model.build.layout import Layout, lay_out
 from model.build.surround import build_surround
-from model.corners import Corners, list_corners
+from model.corners import Corners, list_corners, off_masonry
 from model.job import Job
 from model.survey import govern_site
 from model.takeoff.marks import mark_boards
@@ -31,6 +31,12 @@ class Surround:
     def corners(self) -> Corners:
         """Every board's corners, for checks and drawings alike. Worked out when first asked for."""
         return list_corners(self.boards)
+
+    def off_masonry(self) -> Surround:
+        """The same, its corners' z taken from the masonry behind them where that is out of plumb."""
+        twin = replace(self)
+        vars(twin)["corners"] = off_masonry(self.corners, self.layout)
+        return twin
 
     @cached_property
     def marks(self) -> tuple[str, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from model.board import Board, Point2, Stock, StockKind, block
+from model.board import Board, End, Point2, Stock, StockKind, block
 from model.build.layout import Layout
 
 STANDING = Stock(StockKind.STANDING, 0.0, "")
@@ -11,8 +11,28 @@ MASONRY_DEPTH = 5.0
 """How much of the masonry behind its face is drawn, in.; its true depth is not measured."""
 PROUD_OF_FACING = 4 / 1024
 """The opening is drawn this far in front of the facing, in., so that it shows as a hole."""
+THIN = 0.25
+"""Masonry drawn from the side behind a face that falls back past the wall, in."""
 SLAB = 4.0
 """Thickness a hearth slab is drawn with where none was measured, in."""
+
+
+def leaning_face(layout: Layout, x: float, y: Point2) -> tuple[Point2, ...]:
+    """(y, z) of the masonry's face at `x` between two heights, from the lower up, as it was measured.
+
+    Over the opening it is taken as it is behind the left column, which a section shows beyond it.
+    """
+    ends = [end for side in layout.sides if side.lean for end in (side.lean.base, side.lean.top)]
+    levels = sorted({y[0], y[1], *(level for level in ends if y[0] < level < y[1])})
+    lean = (layout.right if x > layout.opening_side else layout.left).lean
+    return tuple((level, -lean.set_back(level) if lean else 0.0) for level in levels)
+
+
+def _leaning(role: str, layout: Layout, x: Point2, y: Point2, behind: float) -> Board:
+    """Masonry with its face as it was found at the nearer end of `x`."""
+    face = leaning_face(layout, x[1], y)
+    section = ((y[0], behind), (y[1], behind), *reversed(face))
+    return Board(role, "site", STANDING, "x", section, End(x[0]), End(x[1]))
 
 
 def _solid(role: str, x: Point2, y: Point2, z: Point2) -> Board:
@@ -35,8 +55,12 @@ def site_from_side(layout: Layout) -> tuple[Board, ...]:
     if layout.wall >= 0:
         return _raised_hearth(layout)
     facing = (-layout.facing_side, layout.facing_side)
+    most = max(side.lean.most if side.lean else 0.0 for side in layout.sides)
+    behind = layout.wall if most < -layout.wall else -most - THIN
     return (
-        _solid("facing", facing, (layout.floor, layout.facing_top), (layout.wall, 0.0)),
+        _leaning("facing", layout, facing, (layout.floor, layout.facing_top), behind)
+        if layout.leans
+        else _solid("facing", facing, (layout.floor, layout.facing_top), (layout.wall, 0.0)),
         *_raised_hearth(layout),
     )
 
@@ -75,7 +99,7 @@ def site_cut_upright(layout: Layout, at: float, top: float, thickness: float | N
     x = (at - 1.0, at)
     solids = [_firebox_side(layout, behind)]
     if layout.facing_top > layout.opening_top:
-        solids.append(_solid("facing", x, (layout.opening_top, layout.facing_top), (behind, 0.0)))
+        solids.append(_leaning("facing", layout, x, (layout.opening_top, layout.facing_top), behind))
     if top > max(layout.facing_top, layout.opening_top):
         low = max(layout.facing_top, layout.opening_top)
         solids.append(_solid("wall", x, (low, top), (behind, layout.wall)))

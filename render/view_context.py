@@ -189,7 +189,17 @@ def _side_context(surround: Surround, frame: Frame, ratio: float) -> list[Mark]:
         marks.append(_broken_line(wall, floor, ceiling, ceiling - HEADROOM / 2 * ratio, BREAK * ratio))
     else:
         marks.append(Lines(Pen.SITE, (_wall_end(wall, floor, ceiling),), "wall"))
-    return marks
+    return [*marks, *_leaning_masonry(surround)]
+
+
+def _leaning_masonry(surround: Surround) -> list[Mark]:
+    """The face of masonry out of plumb behind the right column, as it was found."""
+    layout, lean = surround.layout, surround.layout.right.lean
+    if lean is None:
+        return []
+    back = max(layout.right.inner_back, layout.right.outer_back)
+    face = tuple((lean.set_back(y) - back, y) for y in (lean.base, lean.top))
+    return [Polyline(Pen.SITE, face, stands_for="plumb.right")]
 
 
 def _broken_line(x: float, bottom: float, top: float, at: float, size: float) -> Polyline:

@@ -15,6 +15,7 @@ from model.surround import Surround
 from render.cutting_plane import cut_boards, cut_numbered
 from render.dimension_strings import String, place_strings
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
+from render.far_side import without_far_backs
 from render.fixing_marks import draw_anchors, draw_cord_way
 from render.site_solids import site_cut_upright, site_from_above, site_from_side, site_in_front
 from render.view_context import WALL_ABOVE, WALL_BESIDE, Frame, draw_context, list_standing
@@ -157,6 +158,8 @@ def _project(surround: Surround, wood: Solids, view: str, look: Look) -> Project
     if view == "front":
         return project(wood.beside(site_in_front(layout)), look)
     if view == "side":
+        if layout.leans:
+            wood = flatten_boards(without_far_backs(surround.boards, layout))
         return project(wood.beside(site_from_side(layout)), look)
     if view == "vertical_section":
         at = section_station(surround)

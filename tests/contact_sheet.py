@@ -40,6 +40,7 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
     ("proud facing, stepped sides", "facing.proud=3 facing.height=40 facing.width=100"),
     ("left side narrower", "column.width_left=5 shelf.overhang_left=1 bed_mould.size=1"),
     ("crooked floor", "level.centre=20 level.left=21 level.right=19 1/2"),
+    ("facing out of plumb", "plumb.left=1 plumb.right=-3/4 facing.proud=2 facing.height=46"),
     ("no facing to speak of", "facing.width=38 facing.height=31"),
     ("plain columns, plain frieze", "column.kind=plain frieze.kind=plain"),
     ("fluted columns, capital", "column.kind=fluted capital.on=yes frieze.kind=plain"),

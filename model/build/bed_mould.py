@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from model.board import Board, Point2
+from model.build.facing import follow_masonry
 from model.build.layout import LEAST_LAYER, Layout, Side
 from model.build.run import moulding_stock, run_section, under
 
@@ -17,7 +18,9 @@ def build_bed_mould(layout: Layout, wood: str) -> tuple[Board, ...]:
     path = _path(layout)
     roles = [BED_MOULD] * (len(path) - 1)
     stock = moulding_stock(section, wood)
-    return run_section(roles, BED_MOULD, stock, path, under(section, layout.shelf_bottom))
+    boards = run_section(roles, BED_MOULD, stock, path, under(section, layout.shelf_bottom))
+    right, rest, left = boards[:1], boards[1:-1], boards[-1:]
+    return follow_masonry(layout.right, right) + rest + follow_masonry(layout.left, left)
 
 
 def _path(layout: Layout) -> list[Point2]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from model.board import Board, End, Point2, Stock, block
+from model.build.facing import back_edge, follow_masonry
 from model.build.frame import FrameWords, build_frame
 from model.build.layout import LEAST_LAYER, LEFT, PANEL_LAP, Layout, Rect, Side
 from model.build.run import Profile, run_section
@@ -52,15 +53,14 @@ def _returns(layout: Layout, side: Side, stock: Stock) -> tuple[Board, ...]:
 
 
 def _return(layout: Layout, side: Side, role: str, stock: Stock, x: Point2, back: float) -> Board:
-    """A side back to the facing; over a proud facing's top it steps back to the wall."""
+    """A side back to the facing, cut there to one that leans; over its top it steps back to the wall."""
     words, y = COLUMN[side.name], (side.base, layout.shelf_bottom)
     front = layout.column_front - stock.thickness
     step = layout.step_up(side.base, back)
-    if step is None:
+    lean = side.lean_behind(back)
+    if step is None and lean is None:
         return block(role, words, stock, "y", x, y, (back, front))
-    face = (
-        (y[0], back), (step, back), (step, layout.wall), (y[1], layout.wall), (y[1], front), (y[0], front),
-    )  # fmt: skip
+    face = (*back_edge(y, back, lean, step, layout.wall), (y[1], front), (y[0], front))
     return Board(role, words, stock, "x", face, End(x[0]), End(x[1]), grain="y")
 
 
@@ -77,11 +77,16 @@ def _plinth(layout: Layout, side: Side, stock: Stock) -> tuple[Board, ...]:
     inner_back = layout.slip_front or side.inner_back
     path = [(outer, side.outer_back), (outer, front), (inner, front), (inner, inner_back)]
     boards = run_section(["plinth return", "plinth front", "plinth return"], words, stock, path, profile)
-    if not start:
-        return boards
-    y = (y0, y1)
+    if start:
+        boards += _packing(layout, side, stock, inner_back, start)
+    return follow_masonry(side, boards)
+
+
+def _packing(layout: Layout, side: Side, stock: Stock, inner_back: float, start: float) -> tuple[Board, ...]:
+    """Strips behind the plinth's boards, `start` thick."""
+    words, y = COLUMN[side.name], (side.base, side.plinth_top)
+    inner, outer, front = side.inner, side.outer, layout.column_front
     return (
-        *boards,
         block("plinth packing", words, stock, "x", (inner, outer), y, (front, front + start)),
         block("plinth packing", words, stock, "z", (inner - start, inner), y, (inner_back, front + start)),
         block(

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from model.board import Point2
+from model.build.facing import STEEPEST, Lean
 from model.build.flutes import Flutes, fit_flutes
 from model.build.ledger import Ledger
 from model.build.ledger import Shortfall as Shortfall
@@ -127,7 +128,8 @@ class Side:
     """One column and the shelf's end over it, as if it stood on the right (x > 0).
 
     `base` is y of where it stands, `on_hearth` whether the hearth carries it whole. `inner_back` and
-    `outer_back` are z behind its inner and outer sides, up to the top of the facing they lie on.
+    `outer_back` are z behind its inner and outer sides, up to the top of the facing they lie on. `lean`
+    is how that facing, or the wall where neither lies on it, is out of plumb.
     """
 
     name: str
@@ -140,6 +142,7 @@ class Side:
     plinth_top: float
     shelf_side: float
     frame: Frame
+    lean: Lean | None = None
 
     @property
     def sign(self) -> float:
@@ -150,6 +153,11 @@ class Side:
     def width(self) -> float:
         """Face of the column, side to side."""
         return self.outer - self.inner
+
+    def lean_behind(self, back: float) -> Lean | None:
+        """How what lies at z = `back` leans: the facing, or the wall where neither side is on the facing."""
+        measured = back == max(self.inner_back, self.outer_back)
+        return self.lean if measured else None
 
 
 LEFT, RIGHT = "left", "right"
@@ -241,14 +249,42 @@ class Layout:
 
     def step_up(self, base: float, back: float) -> float | None:
         """y at which a back that lies on the facing goes back to the wall; None where it does not."""
-        stands_off = back == 0.0 and self.wall < -LEAST_STEP
-        within = base + LEAST_LAYER <= self.facing_top <= self.shelf_bottom - LEAST_LAYER
-        return self.facing_top if stands_off and within else None
+        return _step_up(self.facing_top, self.wall, (base, self.shelf_bottom), back)
+
+    def set_back(self, x: float, y: float) -> float:
+        """How far the masonry falls back from where it stands furthest out; straight between the columns."""
+        left, right = (side.lean.set_back(y) if side.lean else 0.0 for side in self.sides)
+        if left == right:
+            return left
+        part = (x + self.left.outer) / (self.left.outer + self.right.outer)
+        return left + (right - left) * min(max(part, 0.0), 1.0)
+
+    @property
+    def leans(self) -> bool:
+        """Whether the masonry is out of plumb behind either column."""
+        return self.left.lean is not None or self.right.lean is not None
+
+    @property
+    def shelf_gaps(self) -> Point2:
+        """How far masonry that leans away falls back behind the shelf's left and right end."""
+        left, right = (
+            side.lean.set_back(self.shelf_bottom)
+            if side.lean and self.shelf_back == max(side.inner_back, side.outer_back)
+            else 0.0
+            for side in self.sides
+        )
+        return left, right
 
     def back_at(self, side: Side, back: float, level: float) -> float:
         """z behind a column's side from `level` up, where `back` is z behind its foot."""
         step = self.step_up(side.base, back)
         return self.wall if step is not None and step <= level else back
+
+
+def _step_up(facing_top: float, wall: float, leg: Point2, back: float) -> float | None:
+    stands_off = back == 0.0 and wall < -LEAST_STEP
+    within = leg[0] + LEAST_LAYER <= facing_top <= leg[1] - LEAST_LAYER
+    return facing_top if stands_off and within else None
 
 
 def lay_out(site: Site, design: Design) -> Layout:
@@ -431,18 +467,34 @@ def _finish_side(
     own = design.shelf.overhang_left if foot.name == LEFT else design.shelf.overhang_right
     facing, wall = site.facing.width / 2, -site.facing.proud
     outline = (foot.inner, foot.base, foot.outer, levels.shelf_bottom)
+    inner_back = wall if foot.inner >= facing else 0.0
+    outer_back = wall if foot.outer - design.board.thickness >= facing else 0.0
     return Side(
         name=foot.name,
         inner=foot.inner,
         outer=foot.outer,
         base=foot.base,
         on_hearth=foot.on_hearth,
-        inner_back=wall if foot.inner >= facing else 0.0,
-        outer_back=wall if foot.outer - design.board.thickness >= facing else 0.0,
+        inner_back=inner_back,
+        outer_back=outer_back,
         plinth_top=plinth_top,
         shelf_side=foot.outer + (design.shelf.overhang_end if own is None else own),
         frame=_column_frame(design, outline, plinth_top, levels, ledger),
+        lean=_fit_lean(site, foot, max(inner_back, outer_back), levels.shelf_bottom, ledger),
     )
+
+
+def _fit_lean(site: Site, foot: _Foot, back: float, shelf_bottom: float, ledger: Ledger) -> Lean | None:
+    """What was read of the masonry at z = `back`, from the column's foot up to the shelf or its own top."""
+    asked = site.plumb.left if foot.name == LEFT else site.plumb.right
+    if not asked:
+        return None
+    step = _step_up(site.facing.height, -site.facing.proud, (foot.base, shelf_bottom), back)
+    top = shelf_bottom if step is None else step
+    most = (top - foot.base) * STEEPEST
+    reason = "that is more than one part in twelve out of plumb; measure again"
+    built = ledger.hold(f"plumb.{foot.name}", asked, min(max(asked, -most), most), reason)
+    return Lean(foot.base, top, built)
 
 
 def least_overhang(design: Design) -> float:

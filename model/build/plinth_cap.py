@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from model.board import Board
+from model.build.facing import follow_masonry
 from model.build.layout import LEFT, Layout, Side
 from model.build.run import moulding_stock, run_section, upon
 
@@ -28,4 +29,5 @@ def _build_cap(layout: Layout, side: Side, wood: str) -> tuple[Board, ...]:
     inner_back = layout.slip_front or layout.back_at(side, side.inner_back, level)
     path = [(side.outer, outer_back), (side.outer, front), (side.inner, front), (side.inner, inner_back)]
     profile = upon(section, level)
-    return run_section(ROLES, f"{side.name} column", moulding_stock(section, wood), path, profile)
+    boards = run_section(ROLES, f"{side.name} column", moulding_stock(section, wood), path, profile)
+    return follow_masonry(side, boards)

@@ -13,6 +13,7 @@ from model.check.mantel import check_mantel
 from model.check.manual import ask_for_manual, check_manual
 from model.check.movement import check_movement
 from model.check.on_hand import check_on_hand
+from model.check.plumb import check_behind, check_plumb
 from model.check.regime import Regime, ease_unused, find_regime
 from model.check.survey import check_survey
 from model.check.worst import WORST_FIRST
@@ -33,6 +34,7 @@ def check_surround(surround: Surround) -> tuple[Finding, ...]:
         *check_movement(surround),
         *check_backing(surround),
         *check_survey(surround),
+        *check_plumb(surround),
         *check_cord_way(surround),
         *check_anchors(surround),
         *check_on_hand(surround),
@@ -44,8 +46,10 @@ def check_surround(surround: Surround) -> tuple[Finding, ...]:
 def _check_clearance(surround: Surround) -> tuple[Finding, ...]:
     match find_regime(surround.job.site):
         case Regime.MASONRY:
-            return (*check_mantel(surround), *check_concealed(surround))
+            found = check_mantel(surround)
+            return (*found, *check_behind(surround, check_mantel, found), *check_concealed(surround))
         case Regime.CHART:
-            return check_manual(surround)
+            found = check_manual(surround)
+            return (*found, *check_behind(surround, check_manual, found))
         case Regime.UNKNOWN:
             return (ask_for_manual(surround.job.site),)

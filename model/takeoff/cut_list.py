@@ -20,6 +20,7 @@ from model.takeoff.marks import Kind, list_kinds, shape_of
 from model.takeoff.on_hand import note_on_hand
 from model.takeoff.rough import Rough, plan_rough, shortest_line
 from model.takeoff.saw_angles import Corner, format_degrees, list_end_cuts, lying_angles
+from model.takeoff.tapers import describe_tapers
 from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
 
 if TYPE_CHECKING:
@@ -149,6 +150,10 @@ def _thickness_text(thickness: float, style: LengthStyle) -> str:
 
 def describe_ends(board: Board) -> str:
     """How the two ends are cut: ``both square``, or the mitres and where their long points lie."""
+    if board.low.is_scribed:
+        rest = describe_ends(replace(board, low=End(board.low.at)))
+        back = f"one {format_degrees(board.low.mitre)} off square to follow the masonry"
+        return rest.replace("both square", f"one square, {back}").replace("one square, 45", f"{back}, 45")
     mitred = [end for end in (board.low, board.high) if not end.is_square]
     if not mitred:
         return "both square"
@@ -209,7 +214,7 @@ def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[
         name = first.worked.name
         return [*notes, f"section: {name[:1].lower()}{name[1:]}"]
     shaped = first.length_axis != first.axis
-    notes += _list_notches(first, style) if shaped else []
+    notes += _list_notches(first, style) + describe_tapers(first, style) if shaped else []
     rebates = [] if shaped else _rebates(first)
     if rebates:
         across, deep = (_thickness_text(size, style) for size in rebates[0])

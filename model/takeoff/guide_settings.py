@@ -167,7 +167,7 @@ def _is_dressed(board: Board, rough: Rough) -> bool:
 
 def _end_cut(board: Board, end: End) -> tuple[Action, float]:
     """A mitre runs over the width, the guide at an angle; a bevel over the thickness, the blade tilted."""
-    if end.is_square or board.length_axis != board.axis:
+    if end.is_square or end.is_scribed or board.length_axis != board.axis:
         return Action.CROSSCUT, 0.0
     iu, iv = CROSS[board.axis]
     low, high = board.bounds

@@ -7,15 +7,17 @@ is dry, scribe stock at the fireplace. Finished sizes are the board's own.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil
 from typing import TYPE_CHECKING
 
 from model.board import AXES, Board, StockKind
+from model.build.shelf import SHELF
 from model.reference.lumber import WIDEST_BOARD
 from model.shop import Allowances
 from model.takeoff.marks import Kind
 from model.takeoff.standing import list_standing
+from model.takeoff.tapers import list_tapers
 
 if TYPE_CHECKING:
     from model.surround import Surround
@@ -77,10 +79,22 @@ def plan_rough(surround: Surround, kinds: Sequence[Kind]) -> dict[str, Rough]:
     touched = list_touched(surround)
     parts = list_glue_ups(surround.boards)
     allow = surround.job.shop.allow
-    return {
-        kind.mark: _rough(surround.boards[kind.pieces[0]], allow, *_most(kind, touched, parts))
-        for kind in kinds
-    }
+    gap = max(surround.layout.shelf_gaps)
+    rough = {}
+    for kind in kinds:
+        board = surround.boards[kind.pieces[0]]
+        rough[kind.mark] = _rough(board, allow, *_most(kind, touched, parts))
+        backs = (surround.boards[i].bounds[0][2] for i in kind.pieces)
+        if gap and board.assembly == SHELF and surround.layout.shelf_back in backs:
+            rough[kind.mark] = _reach_back(board, rough[kind.mark], gap)
+    return rough
+
+
+def _reach_back(board: Board, rough: Rough, gap: float) -> Rough:
+    """With so much more to scribe on the side that faces masonry which falls back."""
+    if board.length_axis == "z":
+        return replace(rough, length=replace(rough.length, scribe=rough.length.scribe + gap))
+    return replace(rough, width=replace(rough.width, scribe=rough.width.scribe + gap))
 
 
 def _most(
@@ -123,7 +137,10 @@ def list_touched(surround: Surround) -> dict[int, tuple[int, int]]:
     touched = {}
     for i, board in enumerate(surround.boards):
         framing = board.stock.kind is StockKind.FRAMING
-        axes = [] if framing else [axis for axis, _ in _touched_sides(board, standing)]
+        sides = set() if framing else _touched_sides(board, standing)
+        if board.low.is_scribed or list_tapers(board):
+            sides.add(("z", -1))
+        axes = [axis for axis, _ in sides]
         touched[i] = axes.count(board.length_axis), axes.count(_width_axis(board))
     return touched
 

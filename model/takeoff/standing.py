@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from model.board import Board, Point2, Stock, StockKind, block
+from model.board import Board, End, Point2, Stock, StockKind, block
 from model.build.layout import Layout
+from model.takeoff.tapers import list_tapers
 
 STANDING = Stock(StockKind.STANDING, 0.0, "")
 DEEP = 12.0
@@ -25,20 +27,72 @@ def list_standing(boards: Sequence[Board], layout: Layout) -> tuple[Board, ...]:
     The firebox's mouth is taken as closed: nothing is fixed there, and nobody looks at the boards from
     in there. Floor and hearth end below the foremost board, so that low undersides are looked at from over
     them. A foot that is out of level stands on a pad of its own, and the hearth lies below it.
+    Where masonry is out of plumb each board that is fitted to it has a backing of its own.
     """
     corners = [board.bounds for board in boards]
     reach = max(layout.facing_side, *(max(-low[0], high[0]) for low, high in corners)) + BEYOND
     front = max(high[2] for _, high in corners)
     x, wall, floor = (-reach, reach), layout.wall, layout.floor
     facing = (-layout.facing_side, layout.facing_side)
+    facings = [_solid(FACING, facing, (floor, layout.facing_top), (wall - DEEP, 0.0))]
+    if layout.leans:
+        facings = [*_list_leaning(layout), *_list_backings(boards, layout)]
     solids = [
-        _solid(WALL, x, (floor, layout.ceiling), (wall - DEEP, wall)),
-        _solid(FACING, facing, (floor, layout.facing_top), (wall - DEEP, 0.0)),
+        _solid(WALL, x, (floor, layout.ceiling), (wall - DEEP, wall - _sunk(layout))),
+        *facings,
         _solid(FLOOR, x, (floor - DEEP, floor), (wall - DEEP, front)),
         *_list_ceiling(layout.ceiling, max(high[1] for _, high in corners), x, (wall - DEEP, front)),
         *_list_hearth(boards, layout, min(layout.hearth_front, front)),
     ]
     return tuple(sorted(solids, key=lambda solid: ORDER.index(solid.role)))
+
+
+def _sunk(layout: Layout) -> float:
+    """How far behind its plane a wall is taken that leans behind a column; its boards have their backings."""
+    leaning = [side for side in layout.sides if max(side.inner_back, side.outer_back) == layout.wall]
+    return max((side.lean.most for side in leaning if side.lean), default=0.0)
+
+
+def _list_leaning(layout: Layout) -> list[Board]:
+    """Each half of a facing out of plumb, as its own column's reading has it."""
+    solids = []
+    for side in layout.sides:
+        x = sorted((0.0, side.sign * layout.facing_side))
+        levels = (
+            layout.floor,
+            side.base,
+            side.lean.top if side.lean else layout.facing_top,
+            layout.facing_top,
+        )
+        rising = sorted({min(y, layout.facing_top) for y in levels})
+        front = [(y, -side.lean.set_back(y) if side.lean else 0.0) for y in reversed(rising)]
+        back = layout.wall - DEEP
+        profile = ((rising[0], back), (rising[-1], back), *front)
+        solids.append(Board(FACING, "site", STANDING, "x", profile, End(x[0]), End(x[1])))
+    return solids
+
+
+def _list_backings(boards: Sequence[Board], layout: Layout) -> list[Board]:
+    """What each board before masonry out of plumb is fitted to, scribed or packed: flush with its back."""
+    return [backing for board in boards if (backing := _back(board, layout)) is not None]
+
+
+def _back(board: Board, layout: Layout) -> Board | None:
+    """A solid behind a board that lies on the facing, or is cut to follow it."""
+    low, high = board.bounds
+    if board.low.is_scribed:
+        return replace(
+            board, role=FACING, stock=STANDING, low=End(low[2] - DEEP), high=board.low, worked=None
+        )
+    tapers = list_tapers(board)
+    if tapers:
+        (y0, w0), (y1, w1) = tapers[0]
+        back, edge = low[2] - DEEP, ((y1, high[2] - w1), (y0, high[2] - w0))
+        return Board(FACING, "site", STANDING, "x", ((y0, back), (y1, back), *edge), board.low, board.high)
+    top = layout.facing_top if low[2] != layout.wall else high[1]
+    if low[2] not in (0.0, layout.wall) or low[1] >= top:
+        return None
+    return _solid(FACING, (low[0], high[0]), (low[1], min(high[1], top)), (low[2] - DEEP, low[2]))
 
 
 def _list_ceiling(ceiling: float, top: float, x: Point2, z: Point2) -> list[Board]:

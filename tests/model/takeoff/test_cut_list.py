@@ -232,3 +232,23 @@ def test_a_fluted_face_says_how_many_hollows_it_has_and_their_size():
     (face,) = [cut for cut in cuts if cut.name == "column fluted face"]
     assert face.quantity == 2
     assert face.notes == '4 flutes along the face, 5/8" wide, 3/16" deep'
+
+
+def test_a_return_before_masonry_out_of_plumb_is_listed_with_both_its_widths():
+    cut = _cuts("plumb.right=1/2")["column outer return"][-1]
+    assert cut.width == 3.75
+    assert cut.notes.endswith(
+        'back edge tapered to follow the masonry: 3 3/4" wide at its foot, 3 1/4" at its head'
+    )
+    assert cut.rough.width.finished == 3.75
+    assert cut.rough.width.scribe > 0
+    foot, _ = (cut for cut in _cuts("plumb.right=1/2")["plinth return"] if "off square" in cut.ends)
+    assert foot.ends == (
+        "one 0.6° off square to follow the masonry, 45° mitre at the other (long point on the outside face)"
+    )
+
+
+def test_a_shelf_before_masonry_that_leans_away_is_sawn_wider_and_finished_as_before():
+    plumb, away = _cuts()["shelf top"][0], _cuts("plumb.left=-3/8")["shelf top"][0]
+    assert away.width == plumb.width
+    assert away.rough.width.rough == plumb.rough.width.rough + 0.375
