@@ -28,8 +28,8 @@ def _report(surround: Surround, found: Yield) -> Finding:
     elif found.left:
         status, path = Status.WARN, f"{found.path}.length"
         count = len(found.taken) + len(found.left)
-        message = f"{name} gives {len(found.taken)} of {count} pieces of the {use}: {found.why}."
+        message = f"Of the {use}, {name} gives {len(found.taken)} of {count} pieces: {found.why}."
         cure = "Buy what it does not give, or make the piece smaller."
     else:
-        message = f"{name} gives all of the {use}: {marks}."
-    return build_plain(FIT, status, "pieces on hand", message[0].upper() + message[1:], path, cure)
+        message = f"All of the {use} comes out of {name}: {marks}."
+    return build_plain(FIT, status, "pieces on hand", message, path, cure)
