@@ -19,4 +19,6 @@ def build_back_band(layout: Layout, wood: str) -> tuple[Board, ...]:
     inner, top = layout.column_inner, layout.frieze_bottom
     path = [(-inner, left), (-inner, top), (inner, top), (inner, right)]
     stock, profile = moulding_stock(section, wood), against(section, 0.0)
-    return run_section([BACK_BAND] * 3, BACK_BAND, stock, path, profile, ON_FACE)
+    return run_section(
+        [f"{BACK_BAND} {word}" for word in ("leg", "head", "leg")], BACK_BAND, stock, path, profile, ON_FACE
+    )

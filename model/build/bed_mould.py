@@ -8,6 +8,12 @@ from model.build.layout import LEAST_LAYER, Layout, Side
 from model.build.run import moulding_stock, run_section, under
 
 BED_MOULD = "bed mould"
+STRAIGHT = ("outer return", "front", "outer return")
+STEPPED = (
+    "outer return", "column front", "inner return", "frieze front",
+    "inner return", "column front", "outer return",
+)  # fmt: skip
+"""The legs from right to left, in words after the mould's own."""
 
 
 def build_bed_mould(layout: Layout, wood: str) -> tuple[Board, ...]:
@@ -16,7 +22,7 @@ def build_bed_mould(layout: Layout, wood: str) -> tuple[Board, ...]:
     if section is None:
         return ()
     path = _path(layout)
-    roles = [BED_MOULD] * (len(path) - 1)
+    roles = [f"{BED_MOULD} {word}" for word in (STEPPED if len(path) > 4 else STRAIGHT)]
     stock = moulding_stock(section, wood)
     boards = run_section(roles, BED_MOULD, stock, path, under(section, layout.shelf_bottom))
     right, rest, left = boards[:1], boards[1:-1], boards[-1:]

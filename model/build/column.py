@@ -87,9 +87,17 @@ def _packing(layout: Layout, side: Side, stock: Stock, inner_back: float, start:
     words, y = COLUMN[side.name], (side.base, side.plinth_top)
     inner, outer, front = side.inner, side.outer, layout.column_front
     return (
-        block("plinth packing", words, stock, "x", (inner, outer), y, (front, front + start)),
-        block("plinth packing", words, stock, "z", (inner - start, inner), y, (inner_back, front + start)),
+        block("plinth front packing", words, stock, "x", (inner, outer), y, (front, front + start)),
         block(
-            "plinth packing", words, stock, "z", (outer, outer + start), y, (side.outer_back, front + start)
+            "plinth return packing", words, stock, "z", (inner - start, inner), y, (inner_back, front + start)
+        ),
+        block(
+            "plinth return packing",
+            words,
+            stock,
+            "z",
+            (outer, outer + start),
+            y,
+            (side.outer_back, front + start),
         ),
     )

@@ -99,11 +99,11 @@ def _packing(frame: Frame, words: FrameWords, stock: Stock, area: Rect) -> tuple
     if back - face < LEAST_LAYER / 8:
         return ()
     boards = []
-    for axis, members in (("y", frame.stiles), ("x", frame.rails)):
+    for axis, word, members in (("y", "stile", frame.stiles), ("x", "rail", frame.rails)):
         for member in members:
             x0, y0, x1, y1 = _overlap(member, area)
             if x1 - x0 > LEAST_LAYER and y1 - y0 > LEAST_LAYER:
-                role = f"{words.name} packing"
+                role = f"{words.name} {word} packing"
                 boards.append(block(role, words.assembly, stock, axis, (x0, x1), (y0, y1), (face, back)))
     return tuple(boards)
 

@@ -7,6 +7,9 @@ from model.build.layout import LEFT, Frame, Layout
 from model.build.run import ON_FACE, against, moulding_stock, run_section
 from model.moulding.section import Section
 
+ROUND = ("upright", "crosspiece", "upright", "crosspiece")
+"""The legs of a frame in the order they are run."""
+
 
 def build_panel_moulds(layout: Layout, wood: str) -> tuple[Board, ...]:
     """All frames, the columns' first; nothing where there are none."""
@@ -26,6 +29,12 @@ def _build_frames(frame: Frame, name: str, assembly: str, section: Section, wood
     for x0, y0, x1, y1 in frame.openings:
         path = [(x0, y0), (x0, y1), (x1, y1), (x1, y0)]
         boards += run_section(
-            [f"{name} panel mould"] * 4, assembly, stock, path, profile, ON_FACE, closed=True
+            [f"{name} panel mould {word}" for word in ROUND],
+            assembly,
+            stock,
+            path,
+            profile,
+            ON_FACE,
+            closed=True,
         )
     return boards

@@ -17,6 +17,7 @@ from model.reference.lumber import WIDEST_BOARD
 from model.takeoff.cord_work import list_cord_work
 from model.takeoff.lie import describe_grain, describe_hand, describe_shown
 from model.takeoff.marks import Kind, list_kinds, shape_of
+from model.takeoff.naming import name_kinds
 from model.takeoff.on_hand import note_on_hand
 from model.takeoff.rough import Rough, plan_rough, shortest_line
 from model.takeoff.saw_angles import Corner, format_degrees, list_end_cuts, lying_angles
@@ -37,7 +38,8 @@ THICKNESS_STYLE = LengthStyle(INCHES, 32)
 class Cut:
     """A line of the cut list; sizes are finished sizes in inches, length long point to long point.
 
-    `mark` is the kind's, `pieces` the marks of the boards it stands for, `quantity` of them. `width`
+    `mark` is the kind's, `pieces` the marks of the boards it stands for, `quantity` of them. `name` is no
+    other line's. `width`
     and `thickness` are the section's outline. `ends`, `stock` and `notes` are words for the shop.
     `short_length` is between short points, `rough` what is sawn first. `hand`, `grain` and `shows` say how
     the piece lies in place; `shows` is empty where nobody looked.
@@ -70,10 +72,14 @@ def list_cuts(surround: Surround, surfaces: Surfaces | None = None) -> tuple[Cut
     kinds = list_kinds(surround.boards)
     twins = _mirror_twins(surround.boards, kinds)
     work = _list_all_work(surround)
-    rough = plan_rough(surround, kinds)
+    rough, names = plan_rough(surround, kinds), name_kinds(surround.boards, kinds)
     return tuple(
         _finish_cut(
-            _cut(surround, kind, twins.get(kind.mark, ""), style, work), surround, kind, rough, surfaces
+            replace(_cut(surround, kind, twins.get(kind.mark, ""), style, work), name=names[kind.mark]),
+            surround,
+            kind,
+            rough,
+            surfaces,
         )
         for kind in kinds
     )

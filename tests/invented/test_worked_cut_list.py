@@ -73,10 +73,12 @@ BY_HAND: dict[tuple[str, float], Paper] = {
     # one to each hand; across its face 6 + 2 x 1 1/4; back to the frieze, 1/2 behind it: both mitres lean the
     # same way, 1/2 along each face and 1 3/4 over all. Along the frieze 53 1/2 on the back, and
     # 53 1/2 - 2 x 1 1/4 = 51 on the face. The ends at the wall are scribed.
-    ("bed mould", 3.75): Paper(2, 3.75, 1.25, 1.25, 2.5, (1.5, 0.0)),
-    ("bed mould", 8.5): Paper(2, 8.5, 1.25, 1.25, 6.0, (1.0, 0.0)),
-    ("bed mould", 1.75): Paper(2, 1.75, 1.25, 1.25, 0.5, (1.0, 0.0)),
-    ("bed mould", 53.5): Paper(1, 53.5, 1.25, 1.25, 51.0, (1.0, 0.0)),
+    ("left bed mould outer return", 3.75): Paper(1, 3.75, 1.25, 1.25, 2.5, (1.5, 0.0)),
+    ("right bed mould outer return", 3.75): Paper(1, 3.75, 1.25, 1.25, 2.5, (1.5, 0.0)),
+    ("bed mould column front", 8.5): Paper(2, 8.5, 1.25, 1.25, 6.0, (1.0, 0.0)),
+    ("left bed mould inner return", 1.75): Paper(1, 1.75, 1.25, 1.25, 0.5, (1.0, 0.0)),
+    ("right bed mould inner return", 1.75): Paper(1, 1.75, 1.25, 1.25, 0.5, (1.0, 0.0)),
+    ("bed mould frieze front", 53.5): Paper(1, 53.5, 1.25, 1.25, 51.0, (1.0, 0.0)),
 }  # fmt: skip
 
 CUTS = list_cuts(plan_surround(read_demo("bedroom")))
@@ -111,8 +113,8 @@ def test_handed_pieces_are_the_mouldings_returns_alone():
     """A return with one square end, and one whose mitres are parallel, cannot be turned to the other side."""
     handed = {(cut.name, cut.length, cut.hand) for cut in CUTS if cut.hand != "either"}
     assert handed == {
-        ("bed mould", 3.75, "left"),
-        ("bed mould", 3.75, "right"),
-        ("bed mould", 1.75, "left"),
-        ("bed mould", 1.75, "right"),
+        ("left bed mould outer return", 3.75, "left"),
+        ("right bed mould outer return", 3.75, "right"),
+        ("left bed mould inner return", 1.75, "left"),
+        ("right bed mould inner return", 1.75, "right"),
     }

@@ -146,7 +146,7 @@ def test_mitre_between_flush_pieces_shows_from_above_as_one_sloping_joint():
 
 
 def test_facets_of_one_curve_show_no_lines_between_them():
-    boards = [b for b in plan_surround(default_job()).boards if b.role == "bed mould"]
+    boards = [b for b in plan_surround(default_job()).boards if b.assembly == "bed mould"]
     front = max(boards, key=lambda b: b.length)
     lines = project(flatten_boards([front]), FROM_FRONT).lines()
     level = [s for kind in (Line.ARRIS, Line.EDGE) for s in lines.get(kind, ()) if s[1] == s[3]]

@@ -26,6 +26,11 @@ def _cuts(*settings: str) -> dict[str, list[Cut]]:
     return by_name
 
 
+def _of(cuts: dict[str, list[Cut]], words: str) -> list[Cut]:
+    """All lines with these words in their name."""
+    return [cut for name, lines in cuts.items() if words in name for cut in lines]
+
+
 @given(jobs())
 def test_every_board_stands_in_the_list_once(job):
     surround = plan_surround(job)
@@ -43,7 +48,8 @@ def test_every_line_has_the_sizes_of_its_boards(job):
     for cut in list_cuts(surround):
         for mark in cut.pieces:
             board = boards[mark]
-            assert (cut.name, cut.length) == (board.role, pytest.approx(board.length, abs=1e-3))
+            assert cut.name.endswith(board.role)
+            assert cut.length == pytest.approx(board.length, abs=1e-3)
             assert board.assembly in cut.assembly.split(", ")
         assert cut.width > 0
         assert cut.thickness > 0
@@ -77,7 +83,7 @@ def test_ends_say_where_the_long_points_lie():
     assert (
         cuts["edge band end"][0].ends == "one square, 45° mitre at the other (long point on the outside face)"
     )
-    assert {cut.ends for cut in cuts["bed mould"]} == {
+    assert {cut.ends for cut in _of(cuts, "bed mould")} == {
         "one square, 45° mitre at the other (long point on the outside face)",
         "45° mitre both ends (long points on the outside face)",
         "45° mitre both ends (long points on the back)",
@@ -102,7 +108,7 @@ def test_mitres_of_other_pieces_are_given_by_their_angle():
 
 
 def test_handed_returns_name_their_side_and_their_twin():
-    returns = {cut.mark: cut for cut in _cuts()["bed mould"] if "twin" in cut.notes}
+    returns = {cut.mark: cut for cut in _of(_cuts(), "bed mould") if "twin" in cut.notes}
     assert len(returns) == 4
     for mark, cut in returns.items():
         hand, _, _ = cut.notes.partition("; section: ")
@@ -127,7 +133,7 @@ def test_twins_name_each_other(job):
 def test_rebates_are_noted_with_their_size():
     cuts = _cuts("panel.reveal=1/2")
     assert cuts["column stile"][0].notes == 'rebated 3/8" wide, 1/4" deep along one back edge'
-    notes = {cut.notes for cut in cuts["frieze stile"]}
+    notes = {cut.notes for cut in _of(cuts, "frieze stile")}
     assert notes == {
         'rebated 3/8" wide, 1/4" deep along one back edge',
         'rebated 3/8" wide, 1/4" deep along both back edges',
@@ -177,13 +183,13 @@ def test_a_square_block_has_no_notes():
 
 def test_sprung_pieces_are_given_by_mitre_and_bevel_as_they_lie_on_the_saw():
     cuts = _cuts("bed_mould.profile=crown_38")
-    frieze = max(cuts["bed mould"], key=lambda cut: cut.length)
+    (frieze,) = cuts["bed mould frieze front"]
     assert frieze.ends == "31.6° mitre with 33.9° bevel both ends (long points on the back)"
     assert "section: crown, cyma recta over a cove, sprung 38°" in frieze.notes
 
 
 def test_sprung_pieces_are_measured_as_the_strips_they_are_cut_from():
-    (piece, *_) = _cuts("bed_mould.profile=crown_38", "bed_mould.size=2 1/2")["bed mould"]
+    (piece,) = _cuts("bed_mould.profile=crown_38", "bed_mould.size=2 1/2")["bed mould frieze front"]
     section = SECTIONS["crown_38"].section
     assert (piece.thickness, piece.width) == pytest.approx(section.stock_size, abs=1 / 64)
 
@@ -198,17 +204,17 @@ def test_flat_backed_pieces_say_their_section_and_no_bevel():
 
 def test_panel_moulds_are_listed_with_their_long_points_on_the_outer_edge():
     cuts = _cuts("panel_mould.on=yes")
-    pieces = [*cuts["column panel mould"], *cuts["frieze panel mould"]]
+    pieces = _of(cuts, "panel mould")
     assert {cut.ends for cut in pieces} == {"45° mitre both ends (long points on the outer edge)"}
     assert sum(cut.quantity for cut in pieces) == 4 * (2 + 3)
 
 
 def test_small_returns_are_pieces_of_their_own():
     cuts = _cuts("capital.on=yes", "plinth_cap.on=yes", "frieze.projection=3")
-    assert sum(cut.quantity for cut in cuts["capital return"]) == 4
-    assert sum(cut.quantity for cut in cuts["plinth cap return"]) == 4
+    assert sum(cut.quantity for cut in _of(cuts, "capital return")) == 4
+    assert sum(cut.quantity for cut in _of(cuts, "plinth cap return")) == 4
     # The step from the columns back to the frieze, mitred at both ends.
-    steps = [cut for cut in cuts["bed mould"] if "parallel" in cut.ends]
+    steps = [cut for cut in _of(cuts, "bed mould inner return") if "parallel" in cut.ends]
     assert [(cut.quantity, cut.length) for cut in steps] == [(1, 1 + 1.5), (1, 1 + 1.5)]
 
 

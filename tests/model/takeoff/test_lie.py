@@ -32,7 +32,7 @@ def test_the_face_that_shows_most_is_named_first():
     assert _shown("column inner return") == "inner side"
     assert _shown("column outer return") == "outer side"
     assert _shown("frieze panel") == "front"
-    assert _shown("bed mould") == "moulded face"
+    assert _shown("bed mould frieze front") == "moulded face"
 
 
 def test_what_is_hidden_shows_nothing():
