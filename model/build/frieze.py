@@ -1,4 +1,4 @@
-"""The frieze under the shelf, its tablet, and the soffit that closes it from below."""
+"""The frieze under the shelf, its tablet, and the soffit and end returns that close what is behind it."""
 
 from __future__ import annotations
 
@@ -7,12 +7,14 @@ from model.build.frame import FrameWords, build_frame
 from model.build.layout import LEAST_LAYER, PANEL_LAP, Layout
 
 FRIEZE = "frieze"
+HAIR = 1e-6
+"""Lengths that differ by less are equal, in."""
 
 
 def build_frieze(layout: Layout, stock: Stock, sheet: Stock) -> tuple[Board, ...]:
-    """The face and, where the frieze stands off the masonry, a soffit between the columns."""
+    """The face; a soffit where it stands off the masonry, and returns where its hollow passes the columns."""
     y0 = layout.frieze_bottom
-    face = _face(layout, stock, sheet) + _tablet(layout, stock)
+    face = _face(layout, stock, sheet) + _tablet(layout, stock) + _end_returns(layout, stock)
     if not soffit_depth(layout):
         return face
     y = (y0, y0 + stock.thickness)
@@ -41,6 +43,27 @@ def _tablet(layout: Layout, stock: Stock) -> tuple[Board, ...]:
     x0, y0, x1, y1 = layout.tablet.outline
     z = (layout.frieze_front, layout.frieze_front + layout.tablet.thickness)
     return (block("frieze tablet", FRIEZE, stock, "x", (x0, x1), (y0, y1), z),)
+
+
+def _end_returns(layout: Layout, stock: Stock) -> tuple[Board, ...]:
+    """A board behind each end of a face that stands proud of the columns, from the soffit to the shelf.
+
+    It reaches back along the column by half a board. Beside a panel in a rebate it is as thick as there is
+    room.
+    """
+    frame, inner = layout.frieze_frame, layout.column_inner
+    rebated = bool(frame.openings) and frame.reveal < stock.thickness
+    front = frame.front - stock.thickness if rebated else frieze_hollow(layout)
+    if layout.frieze_over or front <= layout.column_front + HAIR:
+        return ()
+    stile = frame.stiles[0][2] - frame.stiles[0][0] if rebated else stock.thickness + PANEL_LAP
+    thick = min(stock.thickness, stile - PANEL_LAP)
+    y = (layout.frieze_bottom + stock.thickness, layout.shelf_bottom)
+    z = (layout.column_front - stock.thickness / 2, front)
+    return tuple(
+        block("frieze end return", FRIEZE, stock, "y", x, y, z)
+        for x in ((-inner, thick - inner), (inner - thick, inner))
+    )
 
 
 def soffit_depth(layout: Layout) -> float:

@@ -194,6 +194,20 @@ def test_a_frieze_over_the_columns_lies_on_their_faces_and_the_soffit_stays_betw
     assert soffit.length == 2 * layout.column_inner
 
 
+def test_a_frieze_proud_of_the_columns_is_closed_at_both_ends():
+    """6 out, columns 4 out: behind a 3/4 board its back lies 5 1/4 out; a return laps the column by 3/8."""
+    layout, boards = build(frieze__projection="6", frieze__kind="plain")
+    left, right = of_role(boards, "frieze end return")
+    assert right.bounds == ((31 - 0.75, layout.frieze_bottom + 0.75, 4 - 0.375), (31, 52, 5.25))
+    assert left.bounds[0][0] == -31
+    assert (right.length, right.width) == (9 - 0.75, 1.625)
+
+
+@pytest.mark.parametrize("settings", [{"frieze__projection": "4 3/4"}, {"frieze__place": "in_front"}])
+def test_a_frieze_with_no_hollow_before_the_columns_has_no_end_returns(settings):
+    assert not of_role(build(frieze__kind="plain", **settings)[1], "frieze end return")
+
+
 def test_a_tablet_lies_on_the_frieze():
     layout, boards = build(frieze__kind="tablet", tablet__thickness="3/8")
     (tablet,) = of_role(boards, "frieze tablet")

@@ -11,6 +11,8 @@ from hypothesis import strategies as st
 from shapely import Point
 
 from app.demo import list_demos, read_demo
+from model.board import StockKind
+from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.sight import LINES
 from model.takeoff.surfaces import Surfaces, list_surfaces, part_surfaces
@@ -129,6 +131,37 @@ def test_painted_area_is_what_rays_from_the_faces_reach_the_room_from(name):
     surfaces = list_surfaces(plan_surround(read_demo(name)))
     agree, differ = _check_by_rays(surfaces, 400, 7, _draw_lines(60, 7))
     assert differ <= 1, f"{differ} of {agree + differ}"
+
+
+@pytest.mark.parametrize(
+    "settings",
+    [
+        "frieze.projection=5 1/2",
+        "frieze.projection=5 1/2,panel.reveal=5/8",
+        "frieze.projection=6,frieze.kind=plain",
+        "frieze.place=in_front",
+    ],
+)
+def test_painted_area_of_a_frieze_before_the_columns_is_what_rays_reach(settings):
+    surfaces = _list_set(settings)
+    agree, differ = _check_by_rays(surfaces, 400, 7, _draw_lines(60, 7))
+    assert differ <= 1, f"{differ} of {agree + differ}"
+
+
+@pytest.mark.parametrize("frieze", ["4 7/8", "5 1/2", "9"])
+@pytest.mark.parametrize("reveal", ["3/8", "5/8", "1"])
+def test_nothing_is_seen_of_the_hollow_behind_a_proud_frieze(frieze, reveal):
+    surfaces = _list_set(f"frieze.projection={frieze},panel.reveal={reveal}")
+    for face, seen in zip(surfaces.faces, surfaces.seen, strict=True):
+        if surfaces.boards[face.owner].stock.kind is StockKind.FRAMING:
+            assert seen.area == 0
+        if face.normal[2] < -0.5 and surfaces.boards[face.owner].assembly == "frieze":
+            assert seen.area == 0
+
+
+def _list_set(settings: str) -> Surfaces:
+    pairs = [tuple(setting.split("=")) for setting in settings.split(",")]
+    return list_surfaces(plan_surround(with_texts(default_job(), pairs)))
 
 
 @settings(max_examples=6, deadline=None)
