@@ -248,7 +248,7 @@ def test_a_return_before_masonry_out_of_plumb_is_listed_with_both_its_widths():
     )
     assert cut.rough.width.finished == 3.75
     assert cut.rough.width.scribe > 0
-    foot, _ = (cut for cut in _cuts("plumb.right=1/2")["plinth return"] if "off square" in cut.ends)
+    foot, _ = (cut for cut in _of(_cuts("plumb.right=1/2"), "plinth return") if "off square" in cut.ends)
     assert foot.ends == (
         "one 0.6° off square to follow the masonry, 45° mitre at the other (long point on the outside face)"
     )
