@@ -241,7 +241,7 @@ def test_a_fluted_face_says_how_many_hollows_it_has_and_their_size():
 
 
 def test_a_return_before_masonry_out_of_plumb_is_listed_with_both_its_widths():
-    cut = _cuts("plumb.right=1/2")["column outer return"][-1]
+    cut = _cuts("plumb.right=1/2")["right column outer return"][0]
     assert cut.width == 3.75
     assert cut.notes.endswith(
         'back edge tapered to follow the masonry: 3 3/4" wide at its foot, 3 1/4" at its head'
