@@ -64,14 +64,14 @@ class FindingModel(QAbstractListModel):
             return None
         finding = self.findings[index.row()]
         measured, limit = self.values[index.row()]
-        held = f", measured {measured}, allowed {limit}" if measured and limit else ""
+        held = f", measured {measured}, at {finding.bound} {limit}" if measured and limit else ""
         return (
             f"{STATUS_WORD[finding.status]}: {finding.part}{held}. {finding.message} {finding.cure}".strip()
         )
 
 
 class FindingLine(QStyledItemDelegate):
-    """Paints one finding: shape and word, part, measured against allowed, what it means, and the source."""
+    """Paints one finding: shape and word, part, measured and its limit, what it means, and the source."""
 
     def __init__(self, model: FindingModel) -> None:
         super().__init__()
@@ -120,9 +120,8 @@ class FindingLine(QStyledItemDelegate):
             QRect(left, inner.top(), PART - RHYTHM, inner.height()), _WRAP, _capital(finding.part)
         )
         left += PART
-        self._paint_values(
-            painter, self._model.values[index.row()], QRect(left, inner.top(), VALUES, inner.height())
-        )
+        texts = zip(("measured", f"at {finding.bound}"), self._model.values[index.row()], strict=True)
+        self._paint_values(painter, tuple(texts), QRect(left, inner.top(), VALUES, inner.height()))
         left += VALUES
         width = self.message_width(box.width())
         painter.setFont(text_font())
@@ -144,10 +143,10 @@ class FindingLine(QStyledItemDelegate):
         painter.drawText(QRect(box.left() + 20, box.top(), WORD, line), _WRAP, STATUS_WORD[finding.status])
         painter.setFont(text_font(bold=True))
 
-    def _paint_values(self, painter: QPainter, values: tuple[str, str], box: QRect) -> None:
+    def _paint_values(self, painter: QPainter, values: tuple[tuple[str, str], ...], box: QRect) -> None:
         c = colours()
         line = QFontMetrics(text_font()).lineSpacing()
-        for i, (word, value) in enumerate(zip(("measured", "allowed"), values, strict=True)):
+        for i, (word, value) in enumerate(values):
             if not value:
                 continue
             top = box.top() + i * line

@@ -7,7 +7,7 @@ from textwrap import fill
 from typing import Any
 
 from model.check.all import WHO_DECIDES
-from model.check.finding import STATUS_WORD, Finding, Guide, Status
+from model.check.finding import STATUS_WORD, Bound, Finding, Guide, Status
 from model.measures import format_measure
 from model.parameters import TABLE, Kind, Parameter
 from model.takeoff.cut_list import Cut, thickness_style
@@ -32,6 +32,7 @@ def finding_record(finding: Finding) -> dict[str, Any]:
         "part": finding.part,
         "measured": _rounded(finding.measured),
         "limit": _rounded(finding.limit),
+        "bound": None if finding.limit is None else str(finding.bound),
         "unit": finding.unit,
         "message": finding.message,
         "cure": finding.cure,
@@ -39,9 +40,14 @@ def finding_record(finding: Finding) -> dict[str, Any]:
 
 
 def guide_record(guide: Guide, style: LengthStyle) -> dict[str, Any]:
-    """A proportion as a result that always passes; `limit` is the nearest end of the advised span."""
+    """A proportion as a result that always passes; `limit` is the nearest end of the advised span.
+
+    `bound` says which end; a span of one value is its lower end to what is narrower, its upper end to what
+    is wider.
+    """
     own, advised = guide_texts(guide, style)
     nearest = min((guide.advised_low, guide.advised_high), key=lambda end: abs(end - guide.own))
+    least = guide.own < nearest or nearest == guide.advised_low < guide.advised_high
     return {
         "check": "proportion",
         "rule": guide.name,
@@ -51,6 +57,7 @@ def guide_record(guide: Guide, style: LengthStyle) -> dict[str, Any]:
         "part": guide.path.split(".")[0].replace("_", " "),
         "measured": _rounded(guide.own),
         "limit": _rounded(nearest),
+        "bound": str(Bound.LEAST if least else Bound.MOST),
         "unit": guide.unit,
         "message": f"guide: {guide.name[:1].lower()}{guide.name[1:]}: {own} here, {advised} advised",
         "cure": "",
@@ -110,7 +117,7 @@ def check_lines(findings: Sequence[Finding], guides: Sequence[Guide], style: Len
 
 def _finding_lines(finding: Finding, style: LengthStyle) -> Iterable[str]:
     measured, limit = value_texts(finding.measured, finding.limit, finding.unit, style)
-    compared = f": {measured or 'not known'} measured, {limit} allowed" if limit else ""
+    compared = f": {measured or 'not known'} measured, at {finding.bound} {limit} wanted" if limit else ""
     yield f"{STATUS_WORD[finding.status].upper():<10} {finding.part}, {finding.check}{compared}"
     yield from _paragraph(finding.message, 11)
     if finding.cure:

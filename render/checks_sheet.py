@@ -63,12 +63,12 @@ def _check_columns(width: float) -> tuple[Column, ...]:
         "Result",
         "Part",
         "Measured",
-        "Allowed",
+        "Limit",
         "What was found",
         "Rule and source",
     )
-    widths = share_widths(width, (25, 28, 21, 20, 84, 65))
-    ends = {"Measured", "Allowed"}
+    widths = share_widths(width, (25, 28, 21, 25, 81, 63))
+    ends = {"Measured", "Limit"}
     return tuple(
         Column(name, w, Anchor.END if name in ends else Anchor.START)
         for name, w in zip(names, widths, strict=True)
@@ -82,7 +82,7 @@ def _check_row(finding: Finding, style: LengthStyle) -> tuple[Cell, ...]:
         Cell(STATUS_WORD[finding.status], status=finding.status, bold=finding.status is Status.FAIL),
         Cell(finding.part),
         Cell(measured),
-        Cell(limit),
+        Cell(f"{finding.bound} {limit}" if limit else ""),
         Cell(about),
         Cell(source_text(finding.rule, finding.source, finding.standing)),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from model.check.clearance import HAIR
-from model.check.finding import Finding, Status
+from model.check.finding import Bound, Finding, Status
 from model.check.part import FRIEZE, SHELF
 from model.check.plain import FIT, build_plain
 from model.check.wording import Wording
@@ -45,13 +45,22 @@ def _check_bare_wall(surround: Surround, wording: Wording) -> Iterator[Finding]:
             cure,
             layout.column_inner,
             layout.facing_side,
+            bound=Bound.MOST,
         )
     above = layout.frieze_bottom - layout.facing_top
     if above > HAIR:
         message = f"{wording.distance(above)} of bare wall shows between the facing and the frieze."
         cure = "Bring the frieze down over the facing's top, or raise the facing."
         yield build_plain(
-            FIT, Status.WARN, FRIEZE, message, "frieze.height", cure, layout.frieze_bottom, layout.facing_top
+            FIT,
+            Status.WARN,
+            FRIEZE,
+            message,
+            "frieze.height",
+            cure,
+            layout.frieze_bottom,
+            layout.facing_top,
+            bound=Bound.MOST,
         )
 
 

@@ -25,7 +25,9 @@ def check_concealed(surround: Surround) -> tuple[Finding, ...]:
     nearest = min(close, key=lambda i: surround.boards[i].bounds[0][2])
     low, high = surround.boards[nearest].bounds
     measured = max(low[2], 0.0)
-    space = Wording(surround.job.about.length_style).distance(needed)
+    wording = Wording(surround.job.about.length_style)
+    space = wording.distance(needed)
+    lie = "touch" if measured <= HAIR else f"lie {wording.distance(measured)} off"
     return (
         Finding(
             check=CHECK,
@@ -38,7 +40,7 @@ def check_concealed(surround: Surround) -> tuple[Finding, ...]:
             limit=needed,
             unit="in",
             message=(
-                f"The nailers lie on the masonry's front. Wood keeps {space} off it but for exposed mantels "
+                f"The nailers {lie} the masonry's front. Wood keeps {space} off it but for exposed mantels "
                 "and trim, and hidden framing is not plainly one of these."
             ),
             cure="Ask the authority having jurisdiction, or frame with steel studs instead of wood.",

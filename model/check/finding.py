@@ -18,6 +18,13 @@ class Status(StrEnum):
     PASS = "pass"
 
 
+class Bound(StrEnum):
+    """Which way a limit holds: what is measured must be at least, or at most, as much."""
+
+    LEAST = "least"
+    MOST = "most"
+
+
 STATUS_WORD = {
     Status.FAIL: "over",
     Status.UNKNOWN: "not known",
@@ -29,7 +36,8 @@ STATUS_WORD = {
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One result. `measured` and `limit` in `unit`; `None` where there is nothing to compare.
+    """One result. `measured` and `limit` in `unit`; `None` where there is nothing to compare;
+    `bound` says which way the limit holds.
 
     `check` is a short identifier ("mantel clearance"), `part` the thing in the trade's words ("left
     column"), `message` a whole sentence. `at` is the worst point in the room, `boards` the marks of the
@@ -50,6 +58,7 @@ class Finding:
     at: Point3 | None = None
     boards: tuple[str, ...] = ()
     path: str = ""
+    bound: Bound = Bound.LEAST
 
 
 @dataclass(frozen=True, slots=True)

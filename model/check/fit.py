@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from model.build.layout import Shortfall, Side
 from model.check.clearance import HAIR
-from model.check.finding import Finding, Status
+from model.check.finding import Bound, Finding, Status
 from model.check.part import SHELF
 from model.check.plain import FIT, build_plain
 from model.check.wording import Wording
@@ -45,6 +45,7 @@ def _report_shortfall(shortfall: Shortfall, wording: Wording) -> Finding:
         measured,
         limit,
         "in" if row.kind is Kind.LENGTH else "",
+        Bound.MOST if measured is not None and limit is not None and measured > limit else Bound.LEAST,
     )
 
 
@@ -62,7 +63,9 @@ def _check_walls(surround: Surround, wording: Wording) -> Iterator[Finding]:
             status = Status.FAIL
             feet_fit = foot - layout.opening_side <= free + HAIR
             path, cure = _cure_reach(surround, side, reach - free, feet_fit, wording)
-        yield build_plain(FIT, status, f"{side.name} side", message, path, cure, reach, free)
+        yield build_plain(
+            FIT, status, f"{side.name} side", message, path, cure, reach, free, bound=Bound.MOST
+        )
 
 
 def _cure_reach(
@@ -95,7 +98,7 @@ def _check_ceiling(surround: Surround, wording: Wording) -> Finding:
     )
     cure = "" if fits else f"Lower the shelf by at least {wording.at_least(top - limit)}."
     status = Status.PASS if fits else Status.FAIL
-    return build_plain(FIT, status, SHELF, message, "shelf.height", cure, top, limit)
+    return build_plain(FIT, status, SHELF, message, "shelf.height", cure, top, limit, bound=Bound.MOST)
 
 
 def _check_feet(surround: Surround, wording: Wording) -> Iterator[Finding]:
@@ -116,11 +119,21 @@ def _check_feet(surround: Surround, wording: Wording) -> Iterator[Finding]:
             f"or widen the hearth to {wording.at_least(2 * outside)}."
         )
         yield build_plain(
-            FIT, Status.FAIL, "plinths", message, "column.margin", cure, outside, layout.hearth_side
+            FIT,
+            Status.FAIL,
+            "plinths",
+            message,
+            "column.margin",
+            cure,
+            outside,
+            layout.hearth_side,
+            bound=Bound.MOST,
         )
         return
     front, depth = layout.plinth_front, layout.hearth_front
     out, deep = wording.distance(front), wording.distance(depth)
     message = f"The plinths stand out {out}; the raised hearth is {deep} deep."
     cure = f"Let the columns stand out less, or bring the hearth out to {wording.at_least(front)}."
-    yield build_plain(FIT, Status.FAIL, "plinths", message, "column.projection", cure, front, depth)
+    yield build_plain(
+        FIT, Status.FAIL, "plinths", message, "column.projection", cure, front, depth, bound=Bound.MOST
+    )

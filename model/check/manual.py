@@ -10,7 +10,7 @@ import numpy as np
 
 from model.check.clearance import HAIR, Held, Lengths, is_upward
 from model.check.cure import Need, cure_part, find_path
-from model.check.finding import Finding, Status
+from model.check.finding import Bound, Finding, Status
 from model.check.mantel import CHECK, format_margin, format_place
 from model.check.nearest import (
     Plane,
@@ -20,7 +20,7 @@ from model.check.nearest import (
     list_tie_planes,
 )
 from model.check.part import SURROUND, format_part, format_verb, list_parts
-from model.check.regime import APPLIANCES
+from model.check.regime import APPLIANCES, MASONRY_KINDS
 from model.check.wording import Wording
 from model.check.worst import Grouped, Reading, Rule, group_points, list_broken, list_readings
 from model.reference.sourced import Sourced, Standing
@@ -102,6 +102,13 @@ def ask_for_manual(site: Site) -> Finding:
 
 
 def _ask_for_chart(site: Site) -> Finding:
+    if site.fireplace in MASONRY_KINDS:
+        return _unknown(
+            "A fireplace built of masonry comes without a manual, and no chart was entered; nothing is known "
+            "to hold the surround against.",
+            "Choose the code's clauses as governing rules, or enter the chart of an insert standing in it.",
+            "site.rule",
+        )
     return _unknown(
         f"The clearances of {APPLIANCES[site.fireplace]} stand in its manual; until its chart is entered "
         "nothing is known to hold the surround against.",
@@ -114,7 +121,7 @@ def _unknown(message: str, cure: str, path: str) -> Finding:
     return Finding(
         check=CHECK,
         rule=CHART,
-        standing=Standing.PUBLISHED,
+        standing=Standing.NOT_ENTERED,
         source="the appliance's manual",
         status=Status.UNKNOWN,
         part=SURROUND,
@@ -140,10 +147,9 @@ def build_chart_rule(chart: Chart) -> Rule:
 
 
 def cite_chart(chart: Chart) -> Sourced:
-    """Where what was entered from the manual was read, with no value of its own."""
+    """Where the user says that what was entered was read, with no value of its own."""
     named = chart.source.strip()
-    standing = Standing.PUBLISHED if named else Standing.FROM_MEMORY
-    return Sourced(0.0, "in", standing, named or NOT_NAMED)
+    return Sourced(0.0, "in", Standing.ENTERED, named or NOT_NAMED)
 
 
 def list_chart_planes(site: Site) -> tuple[Plane, ...]:
@@ -167,6 +173,7 @@ class _Said:
     message: str
     cure: str
     path: str
+    bound: Bound = Bound.LEAST
 
 
 def _build_finding(surround: Surround, grouped: Grouped, reading: Reading, wording: Wording) -> Finding:
@@ -187,6 +194,7 @@ def _build_finding(surround: Surround, grouped: Grouped, reading: Reading, wordi
         at=reading.at,
         boards=tuple(surround.marks[i] for i in reading.boards),
         path=said.path,
+        bound=said.bound,
     )
 
 
@@ -201,7 +209,7 @@ def _say(surround: Surround, grouped: Grouped, reading: Reading, wording: Wordin
     if isinf(reading.needed):
         rows = (chart.shelf if reading.upward else chart.legs) or chart.legs or chart.shelf
         message = _format_not_permitted(reading, rows[-1][0], wording)
-        return _Said(reading.projection, rows[-1][0], message, cure, path)
+        return _Said(reading.projection, rows[-1][0], message, cure, path, Bound.MOST)
     message = format_place(reading, wording) + format_margin(reading, wording)
     return _Said(reading.measured, reading.needed, message, cure, path)
 

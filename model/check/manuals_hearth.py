@@ -107,10 +107,11 @@ def _check_reach(site: Site, reach: _Reach, wording: Wording) -> Finding:
 
 def _build_finding(site: Site, reach: _Reach, status: Status, message: str, cure: str, path: str) -> Finding:
     figure = cite_chart(site.chart)
+    standing = figure.standing if reach.needed is not None else Standing.NOT_ENTERED
     return Finding(
         check=CHECK,
         rule=MANUAL,
-        standing=figure.standing,
+        standing=standing,
         source=figure.source,
         status=status,
         part=reach.part,
@@ -128,7 +129,7 @@ def _leave_to_manual(site: Site) -> Finding:
     return Finding(
         check=CHECK,
         rule="IRC R1004.2" if listed else MANUAL,
-        standing=Standing.PUBLISHED,
+        standing=Standing.PUBLISHED if listed else Standing.NOT_ENTERED,
         source=IRC_LISTED if listed else MANUAL,
         status=Status.UNKNOWN,
         part="hearth",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from model.check.finding import Finding, Status
+from model.check.finding import Bound, Finding, Status
 from model.check.plain import FIT, build_plain
 from model.check.wording import Wording
 from model.reference.movement import DAMPEST, DRIEST, change_of_width
@@ -30,4 +30,4 @@ def check_movement(surround: Surround) -> Iterator[Finding]:
     fits = moves <= SLOT
     cure = "" if fits else "Build the shelf up, or make it less deep: slotted holes do not give that much."
     status = Status.PASS if fits else Status.WARN
-    yield build_plain(FIT, status, "shelf", message, "shelf.kind", cure, moves, SLOT)
+    yield build_plain(FIT, status, "shelf", message, "shelf.kind", cure, moves, SLOT, bound=Bound.MOST)

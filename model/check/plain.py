@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from model.check.finding import Finding, Status
+from model.check.finding import Bound, Finding, Status
 from model.reference.sourced import Standing
 
 FIT, SURVEY = "fit", "survey"
@@ -19,6 +19,7 @@ def build_plain(
     measured: float | None = None,
     limit: float | None = None,
     unit: str = "in",
+    bound: Bound = Bound.LEAST,
 ) -> Finding:
     """A finding of the check FIT or SURVEY."""
     return Finding(
@@ -34,4 +35,5 @@ def build_plain(
         message=message,
         cure=cure,
         path=path,
+        bound=bound,
     )

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from math import hypot, sqrt
 
 from model.check.clearance import HAIR
-from model.check.finding import Finding, Status
+from model.check.finding import Bound, Finding, Status
 from model.check.plain import SURVEY, build_plain
 from model.check.wording import Wording
 from model.parameters import find_parameter
@@ -56,11 +56,11 @@ def _check_between_walls(surround: Surround, wording: Wording) -> Iterator[Findi
         if side > free + HAIR:
             wide, room = wording.distance(2 * side), wording.distance(2 * free)
             message = f"The {part} is {wide} wide, but centred on the opening there is room for {room} only."
-            yield _contradict(part, message, f"{part}.width", 2 * side, 2 * free)
+            yield _contradict(part, message, f"{part}.width", 2 * side, 2 * free, Bound.MOST)
     if layout.facing_top > layout.ceiling + HAIR:
         top, room = (wording.mark(y - layout.floor) for y in (layout.facing_top, layout.ceiling))
         message = f"The facing's top lies {top} over the floor, above the ceiling at {room}."
-        yield _contradict("facing", message, "facing.height", layout.facing_top, layout.ceiling)
+        yield _contradict("facing", message, "facing.height", layout.facing_top, layout.ceiling, Bound.MOST)
 
 
 def _check_readings(surround: Surround, wording: Wording) -> Iterator[Finding]:
@@ -77,7 +77,15 @@ def _check_readings(surround: Surround, wording: Wording) -> Iterator[Finding]:
             )
             cure = "Scribe to the difference, or read again if it cannot be seen."
             yield build_plain(
-                SURVEY, Status.WARN, reread.part, message, reread.path, cure, apart, READINGS_APART
+                SURVEY,
+                Status.WARN,
+                reread.part,
+                message,
+                reread.path,
+                cure,
+                apart,
+                READINGS_APART,
+                bound=Bound.MOST,
             )
 
 
@@ -99,7 +107,9 @@ def _check_diagonals(surround: Surround, wording: Wording) -> Iterator[Finding]:
             f"The opening's diagonals, {pair}, do not belong to its width and height, "
             f"which give {wanted}: {wording.distance(abs(mean - square))} off."
         )
-        yield _contradict("opening", message, "readings.diagonal_falling", mean, square)
+        yield _contradict(
+            "opening", message, "readings.diagonal_falling", abs(mean - square), DIAGONALS_OFF, Bound.MOST
+        )
         return
     aside = abs(rising**2 - falling**2) / (4 * opening.width)
     if aside > OUT_OF_SQUARE:
@@ -109,7 +119,9 @@ def _check_diagonals(surround: Surround, wording: Wording) -> Iterator[Finding]:
         )
         cure = "Set the columns plumb, and let the facing's margin taper."
         path = "readings.diagonal_rising"
-        yield build_plain(SURVEY, Status.WARN, "opening", message, path, cure, aside, OUT_OF_SQUARE)
+        yield build_plain(
+            SURVEY, Status.WARN, "opening", message, path, cure, aside, OUT_OF_SQUARE, bound=Bound.MOST
+        )
 
 
 def _check_levels(surround: Surround, wording: Wording) -> Iterator[Finding]:
@@ -124,5 +136,9 @@ def _check_levels(surround: Surround, wording: Wording) -> Iterator[Finding]:
         )
 
 
-def _contradict(part: str, message: str, path: str, measured: float, limit: float) -> Finding:
-    return build_plain(SURVEY, Status.FAIL, part, message, path, "Measure again.", measured, limit)
+def _contradict(
+    part: str, message: str, path: str, measured: float, limit: float, bound: Bound = Bound.LEAST
+) -> Finding:
+    return build_plain(
+        SURVEY, Status.FAIL, part, message, path, "Measure again.", measured, limit, bound=bound
+    )

@@ -5,12 +5,17 @@ from enum import StrEnum
 
 
 class Standing(StrEnum):
-    """How well a figure is known; the same words stand in tests, findings and on sheets."""
+    """How well a figure is known; the same words stand in tests, findings and on sheets.
+
+    ENTERED is what somebody read in a manual and typed in: nothing here has seen that manual.
+    """
 
     PUBLISHED = "published"
     COMMON_PRACTICE = "common practice"
     FROM_MEMORY = "from memory"
     SHOP_CHOICE = "shop choice"
+    ENTERED = "entered by the user"
+    NOT_ENTERED = "not entered"
 
 
 @dataclass(frozen=True, slots=True)

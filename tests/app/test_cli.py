@@ -23,7 +23,8 @@ from model.surround import plan_surround
 
 ROOT = Path(__file__).resolve().parents[2]
 FINDING_KEYS = (
-    "check", "rule", "standing", "source", "status", "part", "measured", "limit", "unit", "message", "cure",
+    "check", "rule", "standing", "source", "status", "part", "measured", "limit", "bound", "unit", "message",
+    "cure",
 )  # fmt: skip
 CUT_KEYS = (
     "mark", "name", "assembly", "quantity", "stock", "length", "width", "thickness", "ends", "notes",
@@ -70,7 +71,14 @@ def test_checks_for_scripts_have_the_promised_fields(name, capsys):
     for record in records:
         assert tuple(record) == FINDING_KEYS
         assert record["status"] in ("pass", "warn", "fail", "unknown")
-        assert record["standing"] in ("published", "common practice", "from memory", "shop choice")
+        assert record["standing"] in (
+            "published",
+            "common practice",
+            "from memory",
+            "shop choice",
+            "entered by the user",
+            "not entered",
+        )
         assert record["check"]
         assert record["message"]
         for value in (record["measured"], record["limit"]):

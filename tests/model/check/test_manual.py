@@ -7,6 +7,7 @@ from hypothesis import given
 from model.check.finding import Finding, Status
 from model.check.manual import check_manual
 from model.job import default_job, with_texts
+from model.reference.sourced import Standing
 from model.surround import plan_surround
 from tests.strategies import jobs
 from tests.wood import hold, place_above, place_beside
@@ -35,7 +36,8 @@ def test_every_part_is_held_against_the_chart():
 
 def test_a_chart_without_its_manual_named_says_so():
     unnamed, named = _check()["shelf"], _check(chart__source="Invented manual, p. 3")["shelf"]
-    assert (unnamed.standing, named.standing) == ("from memory", "published")
+    assert (unnamed.standing, named.standing) == (Standing.ENTERED, Standing.ENTERED)
+    assert "published" not in Standing.ENTERED
     assert "not named" in unnamed.source
     assert named.source == "Invented manual, p. 3"
 
@@ -73,5 +75,8 @@ def test_a_masonry_fireplace_may_be_governed_by_a_manual():
 @given(jobs(site__rule="manual", chart__shelf=(), chart__legs=()))
 def test_without_a_chart_there_is_one_finding_and_nothing_is_known(job):
     (finding,) = check_manual(plan_surround(job))
-    assert (finding.status, finding.limit, finding.path) == (Status.UNKNOWN, None, "chart.shelf")
-    assert finding.cure == "Enter the chart from the manual."
+    built = job.site.fireplace in ("masonry", "not_in_use")
+    path = "site.rule" if built else "chart.shelf"
+    assert (finding.status, finding.limit, finding.path) == (Status.UNKNOWN, None, path)
+    assert finding.standing is Standing.NOT_ENTERED
+    assert finding.cure.startswith("Choose the code's clauses" if built else "Enter the chart")
