@@ -8,7 +8,7 @@ from dataclasses import replace
 from model.board import StockKind
 from model.build.layout import Side
 from model.check.clearance import HAIR
-from model.check.finding import Finding, Status
+from model.check.finding import Bound, Finding, Status
 from model.check.plain import SURVEY, build_plain
 from model.check.wording import Wording
 from model.surround import Surround
@@ -78,7 +78,9 @@ def _check_shelf(surround: Surround, wording: Wording) -> Iterator[Finding]:
             "the shelf stays where it is, and its rough width has as much more for scribing."
         )
         cure = "Scribe the shelf's back edge to the masonry, or cover the gap with a strip."
-        found = build_plain(SURVEY, Status.WARN, "shelf", message, f"plumb.{side.name}", cure, gap, TIGHT)
+        found = build_plain(
+            SURVEY, Status.WARN, "shelf", message, f"plumb.{side.name}", cure, gap, TIGHT, bound=Bound.MOST
+        )
         yield replace(found, boards=boards)
 
 
@@ -108,5 +110,6 @@ def _check_packed(surround: Surround, wording: Wording) -> Iterator[Finding]:
         "Pack each at its anchors until it is plumb, and scribe what shows.",
         most,
         TIGHT,
+        bound=Bound.MOST,
     )
     yield replace(found, boards=tuple(gaps))
