@@ -97,7 +97,8 @@ class Shelf:
     """The mantel shelf; `height` to its top, from the hearth or the floor as `height_from` says.
 
     `overhang_front` is past the foremost part below it, `overhang_end` past the columns' outer sides,
-    but for an end whose own overhang is given. `kind` is BUILT_UP or PLANK.
+    but for an end whose own overhang is given. `step` is how far the front breaks forward over each column
+    and its overhang, which is as much on the column's inner side. `kind` is BUILT_UP or PLANK.
     """
 
     kind: str
@@ -108,6 +109,7 @@ class Shelf:
     overhang_end: float
     overhang_left: float | None
     overhang_right: float | None
+    step: float
     edge_height: float
     edge_profile: str
     edge_size: float
@@ -213,5 +215,5 @@ class Design:
 
     @property
     def shelf_depth(self) -> float:
-        """Depth of the shelf from the masonry to its front edge."""
+        """Depth of the shelf from the masonry to its front edge between the columns."""
         return self.foremost + self.shelf.overhang_front

@@ -41,7 +41,7 @@ def detail_box(surround: Surround, view: str) -> Box:
         front = max(layout.column_front, layout.plinth_front)
         return (layout.column_inner - AROUND, -front - AROUND, outer + AROUND, AROUND - layout.wall)
     top = layout.shelf_top + AROUND
-    return (-layout.shelf_front - AROUND, layout.frieze_bottom - AROUND, AROUND - layout.wall, top)
+    return (-layout.shelf_foremost - AROUND, layout.frieze_bottom - AROUND, AROUND - layout.wall, top)
 
 
 def draw_relieved(surround: Surround, view: str, ratio: float) -> Drawing:

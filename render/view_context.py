@@ -48,7 +48,7 @@ class Frame:
         """The box for `view`."""
         layout = surround.layout
         top = max(layout.over.top if layout.over else layout.shelf_top, layout.facing_top)
-        front = max(layout.shelf_front, layout.hearth_front, layout.moulded_front)
+        front = max(layout.shelf_foremost, layout.hearth_front, layout.moulded_front)
         if view == "front":
             reach = max(layout.shelf_reach, layout.facing_side, layout.hearth_side)
             return Frame(-reach, _foot(surround), reach, top)

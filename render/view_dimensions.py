@@ -181,7 +181,7 @@ def _side(surround: Surround) -> tuple[String, ...]:
         measure(Edge.BELOW, (-layout.hearth_front, 0.0, ""), (0.0, base, "hearth.depth")),
         measure(
             Edge.ABOVE,
-            (-layout.shelf_front, layout.shelf_top, ""),
+            *_shelf_fronts(surround),
             (-foremost, layout.shelf_bottom, "shelf.overhang_front"),
             (0.0, layout.shelf_top, ""),
         ),
@@ -191,6 +191,15 @@ def _side(surround: Surround) -> tuple[String, ...]:
         *_shelf_edge(surround),
         *_over_depth(surround),
     )
+
+
+def _shelf_fronts(surround: Surround) -> tuple[tuple[float, float, str], ...]:
+    """The shelf's front, over the columns where it breaks forward there and between them, from the side."""
+    layout = surround.layout
+    front, top = -layout.shelf_front, layout.shelf_top
+    if not layout.shelf_step:
+        return ((front, top, ""),)
+    return ((-layout.shelf_foremost, top, ""), (front, top, "shelf.step"))
 
 
 def _over_depth(surround: Surround) -> tuple[String, ...]:
@@ -215,19 +224,20 @@ def _shelf_edge(surround: Surround) -> tuple[String, ...]:
 
 
 def _plan(surround: Surround) -> tuple[String, ...]:
-    layout = surround.layout
-    left, right, front, hearth = (
-        -layout.left.shelf_side,
-        layout.right.shelf_side,
-        -layout.shelf_front,
-        layout.hearth_side,
-    )
+    layout, hearth = surround.layout, surround.layout.hearth_side
+    left, right = -layout.left.shelf_side, layout.right.shelf_side
+    front, middle = -layout.shelf_foremost, -layout.shelf_front
+    broken = bool(layout.shelf_step)
+    breaks = [(-layout.left.break_inner, middle, ""), (layout.right.break_inner, middle, "")]
+    whole = [measure(Edge.BELOW, (left, front, ""), (right, front, ""))] if broken else []
+    step = [(middle, breaks[0][0], "shelf.step")] if broken else []
     return (
-        measure(Edge.BELOW, (left, front, ""), (right, front, "")),
+        measure(Edge.BELOW, (left, front, ""), *(breaks if broken else []), (right, front, "")),
+        *whole,
         measure(
             Edge.BELOW, (-hearth, -layout.hearth_front, ""), (hearth, -layout.hearth_front, "hearth.width")
         ),
-        measure(Edge.LEFT, (front, left, ""), (0.0, left, "shelf.depth")),
+        measure(Edge.LEFT, (front, left, ""), *step, (0.0, left, "shelf.depth")),
         measure(Edge.RIGHT, (-layout.hearth_front, hearth, ""), (0.0, hearth, "hearth.depth")),
     )
 
@@ -349,7 +359,7 @@ def _vertical_section(surround: Surround) -> tuple[String, ...]:
         ),
         measure(
             Edge.ABOVE,
-            (-layout.shelf_front, layout.shelf_top, ""),
+            *_shelf_fronts(surround),
             *_frieze_depths(surround),
         ),
         measure(

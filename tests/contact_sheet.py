@@ -54,6 +54,12 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
     ),
     ("solid plank", "shelf.kind=plank shelf.thickness=3 bed_mould.on=no"),
     ("plank with a worked edge", "shelf.kind=plank shelf.edge_profile=ovolo shelf.edge_size=1 1/4"),
+    ("shelf stepped over the columns", "shelf.step=1 1/2 bed_mould.size=2 shelf.edge_profile=cavetto"),
+    (
+        "stepped hollow shelf, narrower left side",
+        "shelf.step=3 shelf.thickness=4 shelf.edge_height=4 column.width_left=5 shelf.overhang_left=1 1/2",
+    ),
+    ("stepped plank", "shelf.kind=plank shelf.thickness=3 shelf.step=2"),
     ("inner slip", "slip.on=yes slip.width=3"),
     ("slip inside a back band, capitals", "slip.on=yes back_band.on=yes capital.on=yes plinth_cap.on=yes"),
     ("overmantel to the ceiling", "over.on=yes room.ceiling=90"),

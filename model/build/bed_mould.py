@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.board import Board, Point2
 from model.build.facing import follow_masonry
-from model.build.layout import LEAST_LAYER, Layout, Side
+from model.build.layout import Layout, Side, is_broken
 from model.build.run import moulding_stock, run_section, under
 
 BED_MOULD = "bed mould"
@@ -38,7 +38,6 @@ def _path(layout: Layout) -> list[Point2]:
 def _half_path(layout: Layout, side: Side) -> list[Point2]:
     column, frieze = layout.column_front, layout.frieze_front
     back = layout.back_at(side, side.outer_back, layout.shelf_bottom - layout.mould_size)
-    if layout.frieze_over or abs(column - frieze) < LEAST_LAYER / 2:
-        # Too small a step to mitre round: straight across, along whichever stands further out.
+    if not is_broken(layout.frieze_over, column, frieze):
         return [(side.outer, back), (side.outer, max(column, frieze))]
     return [(side.outer, back), (side.outer, column), (side.inner, column), (side.inner, frieze)]

@@ -22,6 +22,7 @@ from model.build.mouldings import (
     fit_moulding,
     least_side,
 )
+from model.build.shelf_step import fit_step
 from model.design import (
     FLUSH,
     FLUTED,
@@ -154,6 +155,11 @@ class Side:
         """Face of the column, side to side."""
         return self.outer - self.inner
 
+    @property
+    def break_inner(self) -> float:
+        """x of the inner end of the shelf's break over the column: it overhangs both its sides alike."""
+        return self.inner - (self.shelf_side - self.outer)
+
     def lean_behind(self, back: float) -> Lean | None:
         """How what lies at z = `back` leans: the facing, or the wall where neither side is on the facing."""
         measured = back == max(self.inner_back, self.outer_back)
@@ -168,7 +174,8 @@ class Layout:
     """Room coordinates of the surround's lines, inches.
 
     `floor`, `ceiling` are y of the room's floor and ceiling; `wall` is z of the wall beside the facing.
-    `*_front` are z of faces, `shelf_back` of the shelf's back. `column_inner` is x of both columns' inner
+    `*_front` are z of faces, `shelf_back` of the shelf's back; `shelf_step` is how much further forward the
+    shelf's face lies over the columns. `column_inner` is x of both columns' inner
     sides, right of the centre line. `frieze_over` says that the frieze runs over the columns' faces.
     """
 
@@ -192,6 +199,7 @@ class Layout:
     shelf_bottom: float
     shelf_top: float
     shelf_front: float
+    shelf_step: float
     shelf_back: float
     board: float
     panel: float
@@ -220,6 +228,11 @@ class Layout:
     def shelf_reach(self) -> float:
         """x of the further of both shelf ends."""
         return max(self.left.shelf_side, self.right.shelf_side)
+
+    @property
+    def shelf_foremost(self) -> float:
+        """z of the shelf's front over the columns, where it stands out furthest."""
+        return self.shelf_front + self.shelf_step
 
     @property
     def mould_size(self) -> float:
@@ -309,7 +322,11 @@ def lay_out(site: Site, design: Design) -> Layout:
     frieze_bottom = shelf_bottom - frieze_height
     edge = _edge_height(design, thickness, ledger)
     hanging = board if edge > thickness else 0.0
-    bed = _fit_bed_mould(design, inner, hanging, frieze_height, ledger)
+    worked_edge, worked_height = fit_edge(design, edge, ledger)
+    breaks = [foot.inner - _end_overhang(design, foot.name) for foot in feet]
+    step = fit_step(design, breaks, worked_edge is not None, ledger)
+    overhang = _mould_overhang(design, frieze_front, step) - hanging
+    bed = _fit_bed_mould(design, inner, overhang, frieze_height, ledger)
     under_bed = shelf_bottom - (bed.height if bed else 0.0)
     over = design.frieze.place == IN_FRONT
     x0, x1 = (-feet[0].outer, feet[1].outer) if over else (-inner, inner)
@@ -335,7 +352,6 @@ def lay_out(site: Site, design: Design) -> Layout:
     panel_mould = _fit_panel_mould(design, (left.frame, right.frame, frieze_frame), ledger)
     shelf_back = -site.facing.proud if shelf_bottom >= site.facing.height else 0.0
     back_band = _fit_back_band(site, design, (left, right), frieze_frame, cap, ledger)
-    worked_edge, worked_height = fit_edge(design, edge, ledger)
     return Layout(
         opening_side=site.opening.width / 2,
         opening_top=site.opening.height,
@@ -357,6 +373,7 @@ def lay_out(site: Site, design: Design) -> Layout:
         shelf_bottom=shelf_bottom,
         shelf_top=shelf_top,
         shelf_front=max(column_front, frieze_front) + design.shelf.overhang_front,
+        shelf_step=step,
         shelf_back=shelf_back,
         board=board,
         panel=design.panel.thickness,
@@ -464,7 +481,6 @@ def _plinth_height(design: Design, foot: _Foot, frieze_bottom: float, ledger: Le
 def _finish_side(
     site: Site, design: Design, foot: _Foot, plinth_top: float, levels: _Levels, ledger: Ledger
 ) -> Side:
-    own = design.shelf.overhang_left if foot.name == LEFT else design.shelf.overhang_right
     facing, wall = site.facing.width / 2, -site.facing.proud
     outline = (foot.inner, foot.base, foot.outer, levels.shelf_bottom)
     inner_back = wall if foot.inner >= facing else 0.0
@@ -478,10 +494,17 @@ def _finish_side(
         inner_back=inner_back,
         outer_back=outer_back,
         plinth_top=plinth_top,
-        shelf_side=foot.outer + (design.shelf.overhang_end if own is None else own),
+        shelf_side=foot.outer + _end_overhang(design, foot.name),
         frame=_column_frame(design, outline, plinth_top, levels, ledger),
         lean=_fit_lean(site, foot, max(inner_back, outer_back), levels.shelf_bottom, ledger),
     )
+
+
+def _end_overhang(design: Design, name: str) -> float:
+    """How far the shelf passes the column on one side, LEFT or RIGHT."""
+    shelf = design.shelf
+    own = shelf.overhang_left if name == LEFT else shelf.overhang_right
+    return shelf.overhang_end if own is None else own
 
 
 def _fit_lean(site: Site, foot: _Foot, back: float, shelf_bottom: float, ledger: Ledger) -> Lean | None:
@@ -499,9 +522,24 @@ def _fit_lean(site: Site, foot: _Foot, back: float, shelf_bottom: float, ledger:
 
 def least_overhang(design: Design) -> float:
     """The least that the shelf passes what is under it, at the front or at either end."""
-    shelf = design.shelf
-    ends = [shelf.overhang_end if own is None else own for own in (shelf.overhang_left, shelf.overhang_right)]
-    return min(shelf.overhang_front, *ends)
+    return min(design.shelf.overhang_front, *(_end_overhang(design, name) for name in (LEFT, RIGHT)))
+
+
+def _mould_overhang(design: Design, frieze_front: float, step: float) -> float:
+    """The least that the shelf, a `step` further out over the columns, passes what a bed mould lies on."""
+    column, front = design.column.projection, design.shelf_depth
+    if not (step and is_broken(design.frieze.place == IN_FRONT, column, frieze_front)):
+        return least_overhang(design)
+    ends = (_end_overhang(design, name) for name in (LEFT, RIGHT))
+    return min(front - frieze_front, front + step - column, *ends)
+
+
+def is_broken(over: bool, column: float, frieze: float) -> bool:
+    """Whether what runs along faces at z = `column` and `frieze`, one `over` the other, goes round columns.
+
+    A step too small to mitre round is run straight across, along whichever stands further out.
+    """
+    return not over and abs(column - frieze) >= LEAST_LAYER / 2
 
 
 def _shelf_thickness(design: Design, ledger: Ledger) -> float:
@@ -533,13 +571,13 @@ def _edge_height(design: Design, thickness: float, ledger: Ledger) -> float:
 
 
 def _fit_bed_mould(
-    design: Design, inner: float, hanging: float, frieze_height: float, ledger: Ledger
+    design: Design, inner: float, overhang: float, frieze_height: float, ledger: Ledger
 ) -> Section | None:
-    """Under the shelf's overhang, clear of an edge band `hanging` below it, leaving the frieze its frame."""
+    """Under the shelf's `overhang`, leaving the frieze its frame."""
     least_frame = 2 * (design.board.thickness + LEAST_MOULD) + LEAST_PANEL
     room = Room(
         frieze_height - least_frame,
-        min(least_overhang(design) - hanging, inner - LEAST_BAND),
+        min(overhang, inner - LEAST_BAND),
         "the overhang or the frieze leaves no room for more",
     )
     return fit_moulding(design, Use.BED_MOULD, "bed_mould", design.bed_mould, room, ledger)

@@ -117,7 +117,8 @@ def _slim(
     design = surround.job.design
     lowest = design.foremost if part == SHELF else BY_PATH[path].lowest or 0.0
     trials = np.arange(lowest, _own_projection(surround, part), wording.step)
-    enough = trials[least(trials) <= distance + HAIR]
+    further = surround.layout.shelf_step if part == SHELF else 0.0
+    enough = trials[least(trials + further) <= distance + HAIR]
     if not len(enough):
         return []
     return [Cure(path, f"keep the {part}'s projection to {wording.at_most(float(enough[-1]))} or less")]

@@ -20,7 +20,7 @@ def check_movement(surround: Surround) -> Iterator[Finding]:
     if not layout.shelf_is_plank:
         return
     wording = Wording(surround.job.about.length_style)
-    depth = layout.shelf_front - layout.shelf_back
+    depth = layout.shelf_foremost - layout.shelf_back
     moves = change_of_width(surround.job.design.board.species, depth, DRIEST.value, DAMPEST.value)
     message = (
         f"The plank is {wording.distance(depth)} deep and moves {wording.at_least(moves)} across its grain "

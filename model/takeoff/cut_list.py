@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from math import ceil
 from typing import TYPE_CHECKING
 
@@ -220,7 +221,8 @@ def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[
         name = first.worked.name
         return [*notes, f"section: {name[:1].lower()}{name[1:]}"]
     shaped = first.length_axis != first.axis
-    notes += _list_notches(first, style) + describe_tapers(first, style) if shaped else []
+    if shaped:
+        notes += [*_list_notches(first, style), *_list_recesses(first, style), *describe_tapers(first, style)]
     rebates = [] if shaped else _rebates(first)
     if rebates:
         across, deep = (_thickness_text(size, style) for size in rebates[0])
@@ -295,6 +297,26 @@ def _list_notches(board: Board, style: LengthStyle) -> list[str]:
         deep, far = _thickness_text(off, style), format_length(along, style)
         notches.append(f"notched {deep} off one edge for {far} from one end")
     return notches
+
+
+def _list_recesses(board: Board, style: LengthStyle) -> list[str]:
+    """What is sawn out of an edge of a piece sawn to shape, between both its ends."""
+    iu, iv = CROSS[board.axis]
+    along_u = AXES[iu] == board.length_axis
+    low, high = ((corner[iu], corner[iv]) for corner in board.bounds)
+    sides = {0: (low[0], high[0]), 1: (low[1], high[1])}
+    along, off = (0, 1) if along_u else (1, 0)
+    recesses = []
+    for a, b in pairwise([*board.section, board.section[0]]):
+        inside = sides[off][0] < a[off] < sides[off][1] and a[off] == b[off]
+        if not inside or not all(sides[along][0] < p[along] < sides[along][1] for p in (a, b)):
+            continue
+        deep = min(abs(a[off] - side) for side in sides[off])
+        first = min(a[along], b[along]) - sides[along][0]
+        wide, start = (format_length(size, style) for size in (abs(a[along] - b[along]), first))
+        cut = _thickness_text(deep, style)
+        recesses.append(f"{cut} sawn out of one edge for {wide}, from {start} off the left end on")
+    return recesses
 
 
 def _rebates(board: Board) -> list[Point2]:

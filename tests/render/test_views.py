@@ -172,3 +172,18 @@ def test_ground_is_drawn_as_it_was_found_under_feet_out_of_level():
     heights = [y for _, y in ground.points]
     assert (heights[0], heights[-1]) == (-0.75, 0.5)
     assert heights[2:4] == [0, 0]
+
+
+@pytest.mark.parametrize("view", ["side", "plan", "vertical_section"])
+def test_a_stepped_shelf_gives_its_step_beside_the_depth_between_the_columns(view):
+    drawing = draw_view(surround(shelf__step="1 1/2"), view)
+    assert (dimension_of(drawing, "shelf.step").text, dimension_of(drawing, "shelf.depth").text) == (
+        '1 1/2"',
+        '7"',
+    )
+
+
+def test_a_stepped_shelfs_breaks_are_measured_along_its_front_in_plan():
+    texts = [d.text for d in marks_of(draw_view(surround(shelf__step="1 1/2"), "plan"), Dimension)]
+    assert texts.count("1'-1 1/2\"") == 2
+    assert "4'-8\"" in texts

@@ -258,3 +258,8 @@ def test_a_shelf_before_masonry_that_leans_away_is_sawn_wider_and_finished_as_be
     plumb, away = _cuts()["shelf top"][0], _cuts("plumb.left=-3/8")["shelf top"][0]
     assert away.width == plumb.width
     assert away.rough.width.rough == plumb.rough.width.rough + 0.375
+
+
+def test_a_shelf_board_says_what_is_sawn_out_between_the_breaks():
+    (top,) = _cuts("shelf.step=1 1/2")["shelf top"]
+    assert '1 1/2" sawn out of one edge for 4\'-9 1/2", from 1\'-0" off the left end on' in top.notes
