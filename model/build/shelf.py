@@ -13,8 +13,12 @@ from model.moulding.outline import HAIR
 from model.reference.lumber import WIDEST_BOARD
 
 SHELF = "shelf"
-END, FRONT, RETURN = "edge band end", "edge band front", "edge band return"
-"""The edge band's pieces: a return joins two fronts where the shelf breaks forward."""
+END, FRONT = "edge band end", "edge band front"
+OVER_COLUMN, RETURN = "edge band column front", "edge band return"
+"""The edge band's pieces: a return joins both fronts where the shelf breaks forward over a column."""
+STRIP, RIB = "shelf front strip", "shelf rib"
+BREAK_STRIP, BREAK_RIB = "shelf break strip", "shelf break rib"
+"""What keeps the layers of a hollow shelf apart, and those of its breaks."""
 RIB_SPACING = 16.0
 """Most between the ribs of a hollow shelf, in. Common practice."""
 RIB_WIDTH = 1.5
@@ -86,27 +90,28 @@ def _hollow(stock: Stock, y: Point2, back: float, line: Sequence[Point2]) -> tup
     """What keeps both layers apart: behind the front between the columns, then in each break."""
     ends = line[-1][0], line[0][0]
     if len(line) == 2:
-        return _ribs(stock, ends, y, (back, line[0][1]))
+        return _ribs((STRIP, RIB), stock, ends, y, (back, line[0][1]))
     (_, front), (inner, _), (_, middle), (left_inner, _) = line[:4]
     breaks = ((ends[0], left_inner), (inner, ends[1]))
-    own = [board for x in breaks for board in _ribs(stock, x, y, (middle, front))]
-    return (*_ribs(stock, ends, y, (back, middle)), *own)
+    own = [board for x in breaks for board in _ribs((BREAK_STRIP, BREAK_RIB), stock, x, y, (middle, front))]
+    return (*_ribs((STRIP, RIB), stock, ends, y, (back, middle)), *own)
 
 
-def _ribs(stock: Stock, x: Point2, y: Point2, z: Point2) -> tuple[Board, ...]:
+def _ribs(roles: tuple[str, str], stock: Stock, x: Point2, y: Point2, z: Point2) -> tuple[Board, ...]:
     """A strip along the front; behind it ribs, one at each end and none further apart than RIB_SPACING.
 
-    The strip fills what is too shallow or too short for ribs.
+    The strip fills what is too shallow or too short for ribs. `roles` are the strip's and the ribs'.
     """
+    strip_role, rib_role = roles
     behind = z[1] - RIB_WIDTH
     if behind - z[0] < LEAST_LAYER or x[1] - x[0] < 2 * RIB_WIDTH + LEAST_LAYER:
-        return (block("shelf front strip", SHELF, stock, "x", x, y, z),)
-    strip = block("shelf front strip", SHELF, stock, "x", x, y, (behind, z[1]))
+        return (block(strip_role, SHELF, stock, "x", x, y, z),)
+    strip = block(strip_role, SHELF, stock, "x", x, y, (behind, z[1]))
     first, last = x[0] + RIB_WIDTH / 2, x[1] - RIB_WIDTH / 2
     bays = max(1, ceil((last - first) / RIB_SPACING - 1e-9))
     centres = [first + (last - first) * i / bays for i in range(bays + 1)]
     spans = [(c - RIB_WIDTH / 2, c + RIB_WIDTH / 2) for c in centres]
-    return (strip, *(block("shelf rib", SHELF, stock, "z", span, y, (z[0], behind)) for span in spans))
+    return (strip, *(block(rib_role, SHELF, stock, "z", span, y, (z[0], behind)) for span in spans))
 
 
 def _edge_band(layout: Layout, stock: Stock, line: Sequence[Point2]) -> tuple[Board, ...]:
@@ -116,5 +121,5 @@ def _edge_band(layout: Layout, stock: Stock, line: Sequence[Point2]) -> tuple[Bo
     section = layout.mouldings.edge
     square = Profile([(0.0, y0), (t, y0), (t, y1), (0.0, y1)])
     profile = under(section, y1) if section else square
-    fronts = [FRONT] if len(line) == 2 else [FRONT, RETURN, FRONT, RETURN, FRONT]
+    fronts = [FRONT] if len(line) == 2 else [OVER_COLUMN, RETURN, FRONT, RETURN, OVER_COLUMN]
     return run_section([END, *fronts, END], SHELF, stock, path, profile)
