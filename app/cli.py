@@ -29,7 +29,9 @@ REFUSED, DISK, STOPPED, NOBODY_READS = 2, 3, 130, 141
 """Exit codes: input refused; the disk failed; Ctrl-C; whoever read the results has gone, as after SIGPIPE."""
 VIEWS = "front|side|plan|plan_section|vertical_section"
 PAPERS = "letter|tabloid|a4|a3"
-JOB_HELP = "a job file, or the name of a shipped job (demo, or one that 'demos' lists)"
+JOB_HELP = (
+    "a job file, or the name of a shipped job (demo, or one that 'demos' lists) where no file is called so"
+)
 EXIT_CODES = (
     "Exit code: 0 done; 1 a check fails (check only); 2 the input is refused; 3 the disk failed; "
     "130 stopped with Ctrl-C."

@@ -6,8 +6,8 @@ import json
 from collections.abc import Sequence
 from pathlib import Path
 
-from app.demo import DEFAULT, list_demos, read_demo
-from app.files import FileTrouble, read_job_file, save_bytes
+from app.demo import list_demos, names_demo, read_demo
+from app.files import FileTrouble, open_job_file, save_bytes
 from app.terminal import Terminal
 from app.view_file import ViewWish, build_view_file
 from model.errors import JobRefused, Refused
@@ -21,20 +21,22 @@ DEPTH, OVERHANG = "shelf.depth", "shelf.overhang_front"
 
 
 def read_job_named(name: str, settings: Sequence[str], terminal: Terminal) -> Job:
-    """The shipped job or the job file called `name`, with ``path=value`` settings made.
+    """The job file or else the shipped job called `name`, with ``path=value`` settings made.
 
     Raises Refused or JobRefused for whatever is wrong with it, a file that cannot be opened included.
     """
-    if name in (DEFAULT, *list_demos()):
+    if names_demo(name):
         job = read_demo(name)
     else:
         path = Path(name)
         try:
-            job = read_job_file(path)
+            job, missing = open_job_file(path)
         except JobRefused as refusal:
             raise JobRefused(tuple(f"{path}: {fault}" for fault in refusal.faults)) from None
         except FileTrouble as trouble:
             raise JobRefused((str(trouble),)) from trouble
+        if missing:
+            terminal.warn(missing)
     pairs = [_split_setting(setting) for setting in settings]
     changed = with_texts(job, pairs)
     _tell_what_governs(changed, pairs, terminal)

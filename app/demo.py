@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from difflib import get_close_matches
 from importlib.resources import files
+from pathlib import Path
 
 from model.errors import Refused
 from model.job import Job, read_job
@@ -17,6 +18,11 @@ _NAMES = ("brick", "bedroom", "gas", "too-close")
 def list_demos() -> tuple[str, ...]:
     """Names of the shipped jobs, the one that DEFAULT stands for first."""
     return _NAMES
+
+
+def names_demo(name: str) -> bool:
+    """Whether `name` means a shipped job: a file of that name comes first, on the command line as well."""
+    return name in (DEFAULT, *_NAMES) and not Path(name).is_file()
 
 
 def read_demo(name: str = DEFAULT) -> Job:

@@ -12,11 +12,15 @@ from contextlib import suppress
 from pathlib import Path
 
 from model.errors import MantelwrightError
-from model.job import Job, read_job, write_job
+from model.job import Job, list_stored, read_job_and_missing, write_job
+from model.parameters import Parameter
 
 JOB_SUFFIX = ".mantel"
 LARGEST_JOB = 8_000_000
 """Bytes; a job file is a few thousand, so anything beyond this is some other file."""
+
+MOST_NAMED = 4
+"""Values that are named where a file lacks many."""
 
 _CAUSES = {
     errno.ENOENT: "there is no such file or folder",
@@ -52,6 +56,11 @@ def describe_cause(error: OSError) -> str:
 
 def read_job_file(path: Path) -> Job:
     """The job in the file at `path`. Raises FileTrouble for the disk, JobRefused for what is in it."""
+    return open_job_file(path)[0]
+
+
+def open_job_file(path: Path) -> tuple[Job, str]:
+    """As `read_job_file`, with a sentence on the values that the file lacks, "" where it lacks none."""
     try:
         with path.open("rb") as file:
             data = file.read(LARGEST_JOB + 1)
@@ -59,7 +68,19 @@ def read_job_file(path: Path) -> Job:
         raise FileTrouble(path, "opened", describe_cause(error), "Nothing was changed.") from error
     if len(data) > LARGEST_JOB:
         raise FileTrouble(path, "opened", "it is too large to be a job file", "Nothing was changed.")
-    return read_job(data)
+    job, missing = read_job_and_missing(data)
+    return job, _tell_missing(path, missing)
+
+
+def _tell_missing(path: Path, missing: tuple[Parameter, ...]) -> str:
+    """How many values the file does not hold, and the first of them."""
+    if not missing:
+        return ""
+    names = ", ".join(row.name for row in missing[:MOST_NAMED])
+    more = ", …" if len(missing) > MOST_NAMED else ""
+    count, whole = len(missing), len(list_stored())
+    took = "is not in it and has its default" if count == 1 else "are not in it and have their defaults"
+    return f"{path}: {count} of the {whole} values of a job {took}: {names}{more}."
 
 
 def file_state(path: Path) -> tuple[int, int] | None:

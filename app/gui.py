@@ -11,7 +11,7 @@ from PySide6.QtCore import QSocketNotifier
 from PySide6.QtWidgets import QApplication
 
 from app.ahead import Ahead
-from app.demo import DEFAULT, list_demos
+from app.demo import names_demo
 from app.recovery import recovery_folder
 from app.settings import Settings, settings_file
 from app.theme import Ground, dress, load_typeface
@@ -48,7 +48,7 @@ def run_window(name: str, ahead: Ahead | None = None) -> int:
 
 def _open_named(window: Window, name: str) -> None:
     """A file of that name comes before a shipped job."""
-    if not Path(name).exists() and name in (DEFAULT, *list_demos()):
+    if names_demo(name):
         window.files.open_example(name)
     else:
         window.files.open(Path(name))

@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, QStandardPaths
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from app.demo import read_demo
-from app.files import JOB_SUFFIX, FileTrouble, file_state, read_job_file, save_job_file
+from app.files import JOB_SUFFIX, FileTrouble, file_state, open_job_file, save_job_file
 from app.notice import Notice
 from app.outputs import file_stem
 from app.session import Session
@@ -70,7 +70,7 @@ class JobFiles(QObject):
         if not self.may_leave():
             return False
         try:
-            job = read_job_file(path)
+            job, missing = open_job_file(path)
         except FileTrouble as trouble:
             self._settings.drop_recent(path)
             self._notice.say(str(trouble), wrong=True)
@@ -80,6 +80,8 @@ class JobFiles(QObject):
             return False
         self._take(job, path)
         self._remember(path)
+        if missing:
+            self._notice.say(f"{missing} Measure before relying on them.")
         return True
 
     def _take(self, job: Job, path: Path | None) -> None:

@@ -215,10 +215,15 @@ def read_job(text: str | bytes) -> Job:
     Rows that are missing take their default. Fields this version does not know, a field written twice
     and files of a newer version are refused, so that nothing in them is lost.
     """
+    return read_job_and_missing(text)[0]
+
+
+def read_job_and_missing(text: str | bytes) -> tuple[Job, tuple[Parameter, ...]]:
+    """As `read_job`, with the rows that `text` does not hold and that took their default, in table order."""
     data = _decode(text)
     version = data.pop(FORMAT_KEY)
     if isinstance(version, bool) or not isinstance(version, int) or version < 1:
-        raise JobRefused((f"{FORMAT_KEY} {version!r}: a whole version number is wanted, such as 1",))
+        raise JobRefused((str(Refused(FORMAT_KEY, version, "write a whole version number, such as 1")),))
     if version > FORMAT_VERSION:
         newer = f"file version {version}, this one reads {FORMAT_VERSION}"
         raise JobRefused((f"written by a newer program ({newer}); left as it is",))
@@ -236,7 +241,7 @@ def read_job(text: str | bytes) -> Job:
             faults.append(f"{path}: {refusal}")
     if faults:
         raise JobRefused(tuple(faults))
-    return build_job(values)
+    return build_job(values), tuple(row for path, row in stored.items() if path not in values)
 
 
 def _decode(text: str | bytes) -> dict[str, Any]:
@@ -248,13 +253,34 @@ def _decode(text: str | bytes) -> dict[str, Any]:
         plain = plain.removeprefix("\ufeff")
         data = msgspec.json.decode(plain)
         twice = _written_twice(plain)
-    except (msgspec.DecodeError, UnicodeError, RecursionError) as error:
-        raise JobRefused((f"not a job file: {error}",)) from None
+    except UnicodeError:
+        raise JobRefused(("not a job file: its bytes are no text in UTF-8, which is wanted",)) from None
+    except RecursionError:
+        raise JobRefused(("not a job file: its brackets lie too deep; two levels are wanted",)) from None
+    except msgspec.DecodeError:
+        raise JobRefused((f"not a job file: {_say_no_json(plain)}",)) from None
     if not isinstance(data, dict) or FORMAT_KEY not in data:
         raise JobRefused((f'not a job file: no "{FORMAT_KEY}" version at its top',))
     if twice:
         raise JobRefused(tuple(f"{name}: written twice in one object; keep one of them" for name in twice))
     return data
+
+
+def _say_no_json(text: str) -> str:
+    """Where `text` stops being JSON, what stands there and what is wanted."""
+    import json
+
+    wanted = 'JSON is wanted, such as {"mantelwright": 1, "opening": {"width": 36}}'
+    try:
+        json.loads(text)
+    except json.JSONDecodeError as fault:
+        rest = (fault.doc[fault.pos :].split("\n")[0]).strip()
+        if not rest:
+            return f"line {fault.lineno} ends too early; {wanted}"
+        return str(Refused(f"line {fault.lineno}, from character {fault.colno} on,", rest, wanted))
+    except (ValueError, RecursionError):  # a number longer than Python reads, or brackets too deep
+        pass
+    return f"it holds a number or a letter that is not allowed in JSON; {wanted}"
 
 
 def _written_twice(text: str) -> list[str]:
@@ -275,7 +301,8 @@ def _list_fields(data: dict[str, Any], faults: list[str]) -> Iterator[tuple[str,
     """Each path in `data` with its value; what is not an object of fields goes to `faults`."""
     for first, fields in data.items():
         if not isinstance(fields, dict):
-            faults.append(f"{first[:LONGEST_SHOWN]}: an object of fields is wanted")
+            wanted = 'write an object of fields, such as {"width": 36}'
+            faults.append(str(Refused(first[:LONGEST_SHOWN], fields, wanted)))
         elif not fields and first not in _RECORDS:
             faults.append(f"{first[:LONGEST_SHOWN]}: not known here")
         else:

@@ -457,3 +457,16 @@ def test_a_command_needs_no_window():
         [sys.executable, "-c", code], env=environment, capture_output=True, text=True, check=True
     )
     assert done.stdout.splitlines()[-1] == "[]"
+
+
+def test_a_file_comes_before_a_shipped_job_of_the_same_name_and_what_it_lacks_is_told(
+    tmp_path, monkeypatch, capsys
+):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "gas").write_text('{"mantelwright": 1, "opening": {"width": 41}}')
+    assert main(["check", "gas"]) in (0, 1)
+    assert "values of a job are not in it and have their defaults" in capsys.readouterr().err
+    (tmp_path / "gas").unlink()
+    (tmp_path / "gas").mkdir()
+    assert main(["check", "gas"]) in (0, 1)
+    assert capsys.readouterr().err == ""

@@ -11,9 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from app.files import LARGEST_JOB, FileTrouble, read_job_file, save_bytes, save_job_file
+from app.files import LARGEST_JOB, FileTrouble, open_job_file, read_job_file, save_bytes, save_job_file
 from model.errors import JobRefused, MantelwrightError
-from model.job import default_job, with_value
+from model.job import default_job, list_stored, with_value
 
 
 @contextmanager
@@ -118,3 +118,15 @@ def test_what_is_no_job_is_refused_and_not_thrown(tmp_path: Path, data: bytes):
     path.write_bytes(data)
     with pytest.raises(JobRefused):
         read_job_file(path)
+
+
+def test_a_file_that_lacks_values_says_how_many_and_which_first(tmp_path):
+    path = tmp_path / "bare.mantel"
+    path.write_text('{"mantelwright": 1}')
+    job, told = open_job_file(path)
+    assert job == default_job()
+    count, first = len(list_stored()), list_stored()[0].name
+    assert f"{count} of the {count} values of a job are not in it" in told
+    assert f"defaults: {first}, " in told
+    save_job_file(path, job)
+    assert open_job_file(path) == (job, "")

@@ -76,3 +76,13 @@ def test_a_file_only_this_window_wrote_is_saved_without_a_question(
         window.session.set_text("opening.width", width)
         assert window.files.save()
     assert asked == []
+
+
+def test_a_job_that_lacks_values_opens_and_the_notice_says_which(window: Window, tmp_path: Path):
+    (tmp_path / "bare.mantel").write_text('{"mantelwright": 1}')
+    assert window.files.open(tmp_path / "bare.mantel")
+    assert window.session.job == default_job()
+    assert "values of a job are not in it and have their defaults" in window.notice.text
+    save_job_file(tmp_path / "whole.mantel", default_job())
+    assert window.files.open(tmp_path / "whole.mantel")
+    assert window.notice.text == ""
