@@ -93,11 +93,6 @@ class Drafting(QObject):
         """Names of the views on the sheet."""
         return self._wish.views
 
-    @property
-    def shows_clearance(self) -> bool:
-        """Whether the keep-out is drawn."""
-        return self._wish.clearance
-
     def start(self, ahead: Ahead | None = None) -> None:
         """Draw for the first time; until then edits are kept but not drawn.
 

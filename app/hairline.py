@@ -16,8 +16,6 @@ from PySide6.QtWidgets import (
 
 from app.theme import colours
 
-BAR_WIDTH = 12
-
 
 class Hairline(QWidget):
     """A level line across."""

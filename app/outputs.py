@@ -131,7 +131,7 @@ def _build_dxf(surround: Surround, tell: Step) -> bytes:
     drawn = []
     for i, view in enumerate(DXF_VIEWS):
         tell(0.6 * i / len(DXF_VIEWS), f"Drawing the {VIEW_TITLES[view].lower()}")
-        drawing = draw_view(surround, view, ViewOptions(ratio=ratio))
+        drawing = draw_view(surround, view, ViewOptions(ratio=ratio, true_heights=True))
         drawn.append((view, drawing.plus(*mark_seen(surround, view, ratio, drawing.marks).marks)))
     tell(0.6, "Writing the drawing file")
     text = write_dxf(place_third_angle(drawn), ratio, about.name or UNTITLED, about.length_style)

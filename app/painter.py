@@ -37,7 +37,6 @@ from render.hatching import hatch_segments
 from render.lettering import CAPITAL, FAMILY, text_width
 from render.pens import STROKES, TINTS
 
-MM_PER_POINT = 25.4 / 72
 LEAST_CAPITAL = 2.5
 """Pixels; smaller writing is left out, being only grey dust."""
 _BEFORE = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -83,7 +83,8 @@ def _dxf(job: Job, wish: ViewWish, _date_text: str) -> bytes:
     from render.views import draw_view
 
     surround, options = _plan(job, wish)
-    placed = (Placed(draw_view(surround, wish.view, options), (0.0, 0.0), wish.view),)
+    drawing = draw_view(surround, wish.view, replace(options, true_heights=True))
+    placed = (Placed(drawing, (0.0, 0.0), wish.view),)
     return write_dxf(placed, options.ratio, _title(job), job.about.length_style).encode()
 
 

@@ -4,16 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from render.drawing import Dimension, Drawing, Hatch, Leader, Lines, Mark, Point, Polyline, Region, Ring, Text
-
-
-def shift_drawing(drawing: Drawing, by: Point) -> Drawing:
-    """Every mark of `drawing` moved `by` model inches to the right and up.
-
-    >>> shift_drawing(Drawing((Text("a", (1, 1), 1),)), (2, 0)).marks[0].at
-    (3, 1)
-    """
-    return Drawing(tuple(shift_mark(mark, by) for mark in drawing.marks), drawing.ratio)
+from render.drawing import Dimension, Hatch, Leader, Lines, Mark, Point, Polyline, Region, Ring, Text
 
 
 def shift_mark(mark: Mark, by: Point) -> Mark:

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from model.check.finding import Status
 from model.units import MM_PER_INCH
 from render.drawing import Anchor, Fill, Lines, Mark, Pen, Point, Region, Text
-from render.lettering import LEADING, text_width, wrap_text
+from render.lettering import LEADING, wrap_text
 from render.shifting import shift_mark
 from render.symbols import box_marks, status_marks
 
@@ -249,8 +249,3 @@ def share_widths(total: float, shares: Sequence[float]) -> tuple[float, ...]:
     """`total` parted in proportion to `shares`."""
     whole = sum(shares)
     return tuple(total * share / whole for share in shares)
-
-
-def natural_width(texts: Iterable[str], height: float, bold: bool = False) -> float:
-    """Column width that holds each of `texts` on one line."""
-    return max((text_width(text, height, bold) for text in texts), default=0.0) + 2 * PAD

@@ -84,17 +84,31 @@ def list_standing(surround: Surround, view: str) -> tuple[tuple[Edge, float], ..
 
 
 def draw_context(
-    surround: Surround, view: str, frame: Frame, dimensions: Sequence[Dimension], ratio: float
+    surround: Surround,
+    view: str,
+    frame: Frame,
+    dimensions: Sequence[Dimension],
+    ratio: float,
+    true_heights: bool = False,
 ) -> list[Mark]:
-    """Floor, ceiling and wall as the view shows them, with its `dimensions` kept clear of."""
+    """Floor, ceiling and wall as the view shows them, with its `dimensions` kept clear of.
+
+    With `true_heights` the ceiling is where it is, however far off.
+    """
     if view == "front":
         ceiling = _ceiling_line(surround, frame.top, dimensions, ratio)
+        if true_heights:
+            ceiling = max(frame.top, surround.layout.ceiling)
         return [
             *_front_context(surround, frame, ceiling),
             _ceiling_note(surround, frame, ceiling, dimensions, ratio),
         ]
     if view == "side":
-        return _side_context(surround, frame, ratio)
+        top = Frame.around(surround, "front").top
+        true = max(top, surround.layout.ceiling)
+        return _side_context(
+            surround, frame, ratio, true if true_heights else _front_ceiling_line(surround, ratio)
+        )
     if view == "vertical_section":
         return _floor_in_section(surround, frame)
     return []
@@ -179,9 +193,8 @@ def _ceiling_note(
     return Text(words, at, height, Anchor.MIDDLE, stands_for="room.ceiling")
 
 
-def _side_context(surround: Surround, frame: Frame, ratio: float) -> list[Mark]:
+def _side_context(surround: Surround, frame: Frame, ratio: float, ceiling: float) -> list[Mark]:
     left, wall, floor = frame.left - BESIDE, -surround.layout.wall, surround.layout.floor
-    ceiling = _front_ceiling_line(surround, ratio)
     marks = _slab(surround, -surround.layout.hearth_front, 0.0)
     marks.append(Lines(Pen.GROUND, ((left, floor, wall, floor),), "floor"))
     marks.append(Lines(Pen.SITE, ((left, ceiling, wall, ceiling),), "ceiling"))

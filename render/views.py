@@ -79,6 +79,7 @@ class ViewOptions:
     `ratio` is model inches to an inch of paper, for lettering. `clearance` adds the keep-out band and
     the allowed projection; `findings` that fail are marked where they are. `strings` are carried instead
     of the view's own dimension strings when given. `anchors` are marked on the front view.
+    `true_heights` leaves the ceiling where it is, for files that are measured in.
     """
 
     ratio: float = 12.0
@@ -87,6 +88,7 @@ class ViewOptions:
     findings: tuple[Finding, ...] = ()
     strings: tuple[String, ...] | None = None
     anchors: bool = False
+    true_heights: bool = False
 
 
 def draw_view(surround: Surround, view: str, options: ViewOptions | None = None) -> Drawing:
@@ -112,7 +114,7 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     style, standing = surround.job.about.length_style, list_standing(surround, view)
     dimensions = place_strings(strings, frame.outline, ratio, style, standing)
     marks = [*_site_areas(projection, ratio), *_wood_areas(projection, view, ratio)]
-    marks += draw_context(surround, view, frame, dimensions, ratio)
+    marks += draw_context(surround, view, frame, dimensions, ratio, options.true_heights)
     marks += _lines(projection)
     marks += draw_faults(surround, view, look, options.findings, projection, dimensions, ratio)
     if options.clearance:

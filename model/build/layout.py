@@ -220,11 +220,6 @@ class Layout:
         return self.left, self.right
 
     @property
-    def column_reach(self) -> float:
-        """x of the further of both columns' outer sides."""
-        return max(self.left.outer, self.right.outer)
-
-    @property
     def shelf_reach(self) -> float:
         """x of the further of both shelf ends."""
         return max(self.left.shelf_side, self.right.shelf_side)

@@ -99,6 +99,15 @@ def test_a_low_ceiling_is_drawn_where_it_is_and_a_high_one_says_that_it_is_not()
     assert note.text == "Ceiling 9'-0\" over the floor (drawn nearer)"
 
 
+@pytest.mark.parametrize("view", ["front", "side"])
+def test_a_file_that_is_measured_in_has_the_ceiling_where_it_is(view):
+    job = surround(room__ceiling="108")
+    drawing = draw_view(job, view, ViewOptions(true_heights=True))
+    (ceiling,) = [m for m in marks_of(drawing, Lines) if m.stands_for == "ceiling"]
+    assert ceiling.segments[0][1] == ceiling.segments[0][3] == job.layout.ceiling
+    assert not [m for m in marks_of(drawing, Text) if "nearer" in m.text]
+
+
 def test_facing_is_hatched_only_where_no_wood_hides_it():
     drawing = draw_view(surround(), "front")
     (hatch,) = [m for m in marks_of(drawing, Hatch) if m.stands_for == "facing"]
