@@ -59,6 +59,8 @@ BETWEEN_PANEL_MOULDS = 0.25
 """Least panel left between the mouldings along two sides of it, in. Shop choice."""
 LEAST_LAYER = 0.125
 """Thinnest strip, rib or soffit that is cut as a piece of its own, in. Shop choice."""
+STRIP = 0.75
+"""Dressed thickness of one-by strips, in. American Softwood Lumber Standard PS 20."""
 LEAST_STEP = 1 / 16
 """A facing less proud of the wall than this, in., is scribed over and not stepped. Shop choice."""
 RAIL_BEHIND_PLINTH = 0.75
@@ -176,7 +178,8 @@ class Layout:
     `floor`, `ceiling` are y of the room's floor and ceiling; `wall` is z of the wall beside the facing.
     `*_front` are z of faces, `shelf_back` of the shelf's back; `shelf_step` is how much further forward the
     shelf's face lies over the columns. `column_inner` is x of both columns' inner
-    sides, right of the centre line. `frieze_over` says that the frieze runs over the columns' faces.
+    sides, right of the centre line. `frieze_over` says that the frieze runs over the columns' faces,
+    `strips` how high the ledger and the cleat behind it are, 0 where there is no room for them.
     """
 
     opening_side: float
@@ -207,6 +210,7 @@ class Layout:
     shelf_is_plank: bool
     frieze_frame: Frame
     frieze_over: bool
+    strips: Point2
     tablet: Tablet | None
     slip: Slip | None
     over: Overmantel | None
@@ -376,6 +380,7 @@ def lay_out(site: Site, design: Design) -> Layout:
         shelf_is_plank=design.shelf.kind == PLANK,
         frieze_frame=frieze_frame,
         frieze_over=over,
+        strips=_fit_strips(design, frieze_frame, ledger),
         tablet=_fit_tablet(design, inner, frieze_frame, under_bed, hanging, ledger),
         slip=_fit_slip(site, design, (left, right), frieze_frame, back_band, ledger),
         over=_fit_overmantel(
@@ -838,6 +843,17 @@ def _frieze_frame(design: Design, outline: Rect, front: float, under_bed: float,
         rails=((x0, y0, x1, low), (x0, high, x1, y1)),
         openings=tuple((left, low, left + panel_width, high) for left in lefts),
     )
+
+
+def _fit_strips(design: Design, frieze: Frame, ledger: Ledger) -> Point2:
+    """Heights of the ledger under the shelf and of the cleat over the soffit: half of the hollow at most."""
+    if frieze.front - max(design.board.thickness, frieze.thickness(design.panel.thickness)) < STRIP:
+        return 0.0, 0.0
+    _, bottom, _, top = frieze.outline
+    most = (top - bottom - design.board.thickness) / 2
+    asked, reason = design.nailer, "behind the frieze each of ledger and cleat has half of its height"
+    under_shelf = ledger.hold("nailer.ledger", asked.ledger, min(asked.ledger, most), reason)
+    return under_shelf, ledger.hold("nailer.cleat", asked.cleat, min(asked.cleat, most), reason)
 
 
 def _reveal(design: Design, asked: float) -> float:

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from model.board import Board, Point2, Stock, StockKind, block
-from model.build.frieze import frieze_hollow, soffit_depth
-from model.build.layout import LEAST_LAYER, Layout, Side
+from model.build.frieze import frieze_hollow
+from model.build.layout import LEAST_LAYER, STRIP, Layout, Side
 from model.fixing import Nailer
 
 NAILERS = "nailers"
 FRAMING = 1.5
 """Dressed thickness of two-by framing, in. American Softwood Lumber Standard PS 20."""
-STRIP = 0.75
-"""Dressed thickness of one-by strips, in. American Softwood Lumber Standard PS 20."""
 BETWEEN_UPRIGHTS = 0.25
 """Least between two uprights of one column, in.; with less they are one. Shop choice."""
 
@@ -65,14 +63,11 @@ def _is_out_of_reach(layout: Layout, side: Side, low: float, thickness: float) -
 
 
 def _frieze_strips(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
-    hollow = frieze_hollow(layout)
-    if hollow < STRIP or not soffit_depth(layout):
+    top, over_soffit = layout.strips
+    if not top:
         return ()
-    thickness = _thickness(hollow)
-    y0, y1 = layout.frieze_bottom, layout.shelf_bottom
-    low = y0 + layout.board
-    top = min(nailer.ledger, (y1 - low) / 2)
-    over_soffit = min(nailer.cleat, (y1 - low) / 2)
+    thickness = _thickness(frieze_hollow(layout))
+    y1, low = layout.shelf_bottom, layout.frieze_bottom + layout.board
     x1 = layout.column_inner - nailer.clearance
     strips = (("shelf nailer", y1 - top, y1), ("soffit nailer", low, low + over_soffit))
     return tuple(_strip(layout, role, (-x1, x1), (bottom, top), thickness) for role, bottom, top in strips)

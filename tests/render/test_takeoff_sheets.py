@@ -51,7 +51,7 @@ def test_a_rough_size_stands_over_what_it_is_made_of():
 
 
 def test_every_line_of_the_cut_list_has_its_rough_size_hand_and_faces():
-    cuts = _take("brick").cuts
+    cuts = _take("brick", "shelf.overhang_front=3 1/2").cuts
     words = _words(rough_strips(cuts, FEET_INCHES_16, WIDTH))
     joined = " ".join(words)
     for said in ("C1a–d", "Left and right column", "upright", "level", "either", "moulded face", "none"):

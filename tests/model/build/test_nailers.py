@@ -50,6 +50,21 @@ def test_uprights_ledger_and_cleat_have_the_sizes_asked_for():
     assert tall == {"shelf nailer": 2.5, "soffit nailer": 2.0}
 
 
+def test_strips_that_the_frieze_cannot_hide_are_noted_with_what_is_built():
+    """A frieze 5 high over a 3/4 soffit hides 4 1/4; either strip has half of it."""
+    layout, boards = _build(frieze__height="5", nailer__cleat="3", frieze__kind="plain")
+    noted = {s.path: (s.asked, s.built) for s in layout.shortfalls}
+    assert noted == {"nailer.ledger": (3.5, 2.125), "nailer.cleat": (3, 2.125)}
+    assert [b.extent("y") for b in boards if b.role in ("shelf nailer", "soffit nailer")] == [2.125, 2.125]
+
+
+def test_no_strip_is_missed_where_none_is_built():
+    layout, boards = _build(frieze__height="5", frieze__projection="3/4", frieze__kind="plain")
+    assert layout.strips == (0, 0)
+    assert not [s for s in layout.shortfalls if s.path.startswith("nailer")]
+    assert not [b for b in boards if b.role == "shelf nailer"]
+
+
 def test_the_strips_behind_the_frieze_leave_the_clearance_at_both_ends():
     layout, boards = _build(nailer__clearance="1/8")
     (ledger,) = (b for b in boards if b.role == "shelf nailer")

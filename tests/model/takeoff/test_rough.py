@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 
-from app.demo import read_demo
+from app.demo import list_demos, read_demo
 from model.board import StockKind
 from model.job import default_job, with_texts
 from model.surround import plan_surround
@@ -66,12 +66,19 @@ def test_boards_that_lie_edge_to_edge_are_one_glue_up():
 
 
 def test_a_board_that_scribe_stock_makes_wider_than_is_sold_says_by_how_much():
-    """The brick job's shelf is of 11 1/4 in. boards: 1/2 in. to scribe and 1/4 in. of trim are too much."""
-    surround = plan_surround(read_demo("brick"))
+    """A shelf of 11 1/4 in. boards: 1/2 in. to scribe and 1/4 in. of trim are too much."""
+    surround = plan_surround(with_texts(read_demo("brick"), [("shelf.overhang_front", "3 1/2")]))
     kinds = list_kinds(surround.boards)
     rough = plan_rough(surround, kinds)
     tops = [rough[kind.mark] for kind in kinds if surround.boards[kind.pieces[0]].role == "shelf top"]
     assert [top.too_wide for top in tops] == [0.75]
+
+
+@pytest.mark.parametrize("name", list_demos())
+def test_every_board_of_a_shipped_job_comes_out_of_boards_as_they_are_sold(name):
+    surround = plan_surround(read_demo(name))
+    rough = plan_rough(surround, list_kinds(surround.boards))
+    assert not [mark for mark, size in rough.items() if size.too_wide]
 
 
 @pytest.mark.parametrize(
