@@ -10,7 +10,8 @@ from model.surround import Surround
 Triangle = tuple[int, int, int]
 
 HEADING = (
-    "# Inches. x to the viewer's right from the opening's centre, y up from the hearth, z towards the viewer."
+    "# Inches. x to the viewer's right from the opening's centre, y up from the hearth, z to the viewer.\n"
+    "# Pieces are unbored: holes for cords, and what is sawn out for them, stand in the cut list."
 )
 FLAT = 1e-12
 """Twice the area under which three corners lie on a line, sq in."""

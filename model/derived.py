@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from model.build.layout import Layout
+from model.fixing import CordWay
+from model.takeoff.cord_way import hole_size
 
 ALIKE = 1e-9
 """Differences up to this, in inches, are arithmetic."""
@@ -24,7 +26,7 @@ class Derived:
     value: float | None
 
 
-def list_derived(layout: Layout) -> tuple[Derived, ...]:
+def list_derived(layout: Layout, cord: CordWay) -> tuple[Derived, ...]:
     """Every derived length, in the order of the table's groups; always the same keys."""
     left, right = (layout.shelf_bottom - side.base for side in layout.sides)
     alike = abs(left - right) <= ALIKE
@@ -42,4 +44,5 @@ def list_derived(layout: Layout) -> tuple[Derived, ...]:
         Derived("shelf.across", "Overall width", "Shelf", layout.left.shelf_side + layout.right.shelf_side),
         Derived("shelf.over_floor", "Top over floor", "Shelf", layout.shelf_top - layout.floor),
         Derived("shelf.under", "Underside over hearth", "Shelf", layout.shelf_bottom),
+        Derived("cord.hole", "Holes, diameter", "Cord way", hole_size(cord) if cord.on else None),
     )

@@ -131,7 +131,7 @@ class MeasuringList(QWidget):
 
     def _list_derived(self) -> tuple[Derived, ...]:
         job = self._session.job
-        return list_derived(lay_out(job.site, job.design))
+        return list_derived(lay_out(job.site, job.design), job.design.cord)
 
     def _build_group(self, title: str, derived: Sequence[Derived]) -> None:
         rows = [self._add_row(row) for row in TABLE if row.group == title]
@@ -167,7 +167,7 @@ class MeasuringList(QWidget):
         """Show what follows from the job, and which values could not be built as asked."""
         self._layout = layout
         style = self._session.job.about.length_style
-        for item in list_derived(layout):
+        for item in list_derived(layout, self._session.job.design.cord):
             line = self._derived.get(item.key)
             if line is None:
                 continue

@@ -35,7 +35,7 @@ def list_cord_work(surround: Surround) -> dict[int, list[str]]:
 
 
 def _describe_hole(board: Board, hole: Hole, style: LengthStyle) -> str:
-    size = format_length(hole.diameter, style)
+    size = f"{format_length(hole.diameter, style)} dia."
     along = board.length_axis if board.length_axis != hole.axis else ""
     first, second = sorted((a for a in AXES if a != hole.axis), key=lambda axis: axis != along)
     places = [f"{_off(board, hole, axis, style)} from its {LOW_END[axis]} edge" for axis in (first, second)]

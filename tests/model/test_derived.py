@@ -6,12 +6,12 @@ import pytest
 
 from model.build.layout import lay_out
 from model.derived import list_derived
-from model.job import Job, default_job, with_value
+from model.job import Job, default_job, with_texts, with_value
 from model.parameters import BY_PATH, TABLE
 
 
 def _derived(job: Job) -> dict[str, float | None]:
-    return {item.key: item.value for item in list_derived(lay_out(job.site, job.design))}
+    return {item.key: item.value for item in list_derived(lay_out(job.site, job.design), job.design.cord)}
 
 
 def test_the_default_jobs_sums():
@@ -30,6 +30,7 @@ def test_the_default_jobs_sums():
         "shelf.across": 36 + 2 * 13 + 2 * 7.5 + 2 * 3,
         "shelf.over_floor": 54,
         "shelf.under": 52,
+        "cord.hole": None,
     })  # fmt: skip
 
 
@@ -56,7 +57,8 @@ def test_a_frieze_over_the_opening_leaves_less_than_nothing():
 
 
 def test_nothing_derived_is_called_like_a_parameter_and_each_has_a_group_of_the_table():
-    items = list_derived(lay_out(default_job().site, default_job().design))
+    job = default_job()
+    items = list_derived(lay_out(job.site, job.design), job.design.cord)
     assert len({item.key for item in items}) == len(items)
     assert not {item.key for item in items} & set(BY_PATH)
     assert {item.group for item in items} <= {row.group for row in TABLE}
@@ -64,3 +66,16 @@ def test_nothing_derived_is_called_like_a_parameter_and_each_has_a_group_of_the_
 
 def test_plinths_that_are_left_away_have_no_width():
     assert _derived(with_value(default_job(), "plinth.on", False))["plinth.wide"] is None
+
+
+def test_the_hole_for_a_plug_of_ones_own_is_its_diagonal_and_what_it_is_wider_by():
+    """1 1/2 by 2 has a diagonal of 2 1/2; 1/8 more is 2 5/8."""
+    settings = [
+        "cord.on=yes",
+        "cord.plug=own",
+        "cord.own_width=1 1/2",
+        "cord.own_height=2",
+        "cord.clearance=1/8",
+    ]
+    job = with_texts(default_job(), [tuple(setting.split("=")) for setting in settings])
+    assert _derived(job)["cord.hole"] == 2.625

@@ -88,7 +88,7 @@ def test_both_holes_lie_in_the_asked_columns_outer_side_and_in_the_shelf(place):
 def test_the_cut_list_says_what_to_bore_and_what_to_saw_out():
     notes = {cut.name: cut.notes for cut in list_cuts(_plan())}
     # The hole lies right behind the panel's back, 3 in. out: its middle is half of 1 3/4 nearer the wall.
-    words = 'bore 1 3/4" for cords, centre 1\'-0" from its lower end and 2 1/8" from its back edge'
+    words = 'bore 1 3/4" dia. for cords, centre 1\'-0" from its lower end and 2 1/8" from its back edge'
     assert words in notes["column outer return"]
     assert "notch for a hole of 1 3/4" in notes["column nailer"]
     assert 'loose, 1/16" free on each side, held with hook-and-loop tape' in notes["access panel"]
