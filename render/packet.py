@@ -40,10 +40,11 @@ from render.sheets import (
     VIEW_TITLES,
     Block,
     build_sheet,
+    fit_notes,
     safe_area,
 )
 from render.sheets import paper_size as paper_size
-from render.tables import Strip, pour_strips
+from render.tables import Strip, heading_strip, paragraph_strips, pour_strips
 from render.title_block import TitleBlock
 from render.view_layout import DrawView, Layout, lay_views, lay_with_detail
 from render.views import ViewOptions, draw_view
@@ -54,6 +55,10 @@ PARTED_RATIO = 24
 """Drawn smaller than 1/2" = 1'-0", the front's dimensions are parted over two sheets. Shop choice."""
 GOOD_RATIO = 16
 """The front view gives up scale for its neighbours down to 3/4" = 1'-0" and no further. Shop choice."""
+MORE_NOTES = "More notes: on the packet's sheet of notes."
+"""What stands under a column of notes that does not hold them all."""
+NOTE_GAP = 0.08
+"""Clear between two notes on their own sheet, paper inches. Shop choice."""
 UNTITLED = "Fireplace surround"
 ALIKE = "Boards alike carry one mark; the cut list has a letter for each piece."
 
@@ -67,6 +72,8 @@ class _Draft:
     placed: tuple[Placed, ...]
     block: Block
     notes: tuple[str, ...] = ()
+    over: tuple[str, ...] = ()
+    """Notes that found no room on the sheet."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +129,7 @@ def build_packet(
         *(_draft_takeoff(desk, takeoff, right - left) if takeoff is not None else []),
         *_draft_pages("Fixing", fixing_strips(surround, right - left), desk.size),
     ]
+    drafts += _draft_notes(desk, drafts, right - left)
     return _number_sheets(desk, drafts, date_text)
 
 
@@ -199,7 +207,8 @@ def _draft_marked(desk: _Desk, layout: Layout) -> _Draft:
     if missing:
         notes.append(f"Seen here but without room for their marks: {', '.join(missing)}.")
     title = "Boards, details" if BOARDS_COLUMN in names else "Boards, elevations"
-    return replace(draft, title=title, notes=(*notes, *draft.notes))
+    known = list_notes(desk.surround, names, desk.findings)
+    return _put_notes(desk, replace(draft, title=title), (*notes, *known))
 
 
 def _draft_anchors(desk: _Desk) -> list[_Draft]:
@@ -235,13 +244,31 @@ def _draft_takeoff(desk: _Desk, takeoff: Takeoff, width: float) -> list[_Draft]:
     ]
 
 
+def _draft_notes(desk: _Desk, drafts: Sequence[_Draft], width: float) -> list[_Draft]:
+    """What had no room beside the drawings, each note once; no page where there is none."""
+    notes = dict.fromkeys(note for draft in drafts for note in draft.over)
+    if not notes:
+        return []
+    gap = Strip(NOTE_GAP)
+    strips = [strip for note in notes for strip in (*paragraph_strips(note, width), gap)]
+    return _draft_pages("Notes", [heading_strip("Notes to the drawings"), *strips], desk.size)
+
+
 def _draft_views(desk: _Desk, views: tuple[str, ...], options: ViewOptions | None = None) -> list[_Draft]:
     return [_draft(desk, views, _lay(desk, _drawer(desk.surround, options), views))]
 
 
 def _draft(desk: _Desk, views: tuple[str, ...], layout: Layout) -> _Draft:
     notes = list_notes(desk.surround, views, desk.findings)
-    return _Draft(title_of_views(views), layout.scale.name, layout.placed, Block.BESIDE, notes)
+    return _put_notes(
+        desk, _Draft(title_of_views(views), layout.scale.name, layout.placed, Block.BESIDE), notes
+    )
+
+
+def _put_notes(desk: _Desk, draft: _Draft, notes: tuple[str, ...]) -> _Draft:
+    """The draft with as many of the notes as its title block holds, and a word where the others stand."""
+    kept, over = fit_notes(*desk.size, notes, MORE_NOTES)
+    return replace(draft, notes=kept, over=over)
 
 
 def title_of_views(views: Sequence[str]) -> str:

@@ -13,7 +13,7 @@ from model.units import MM_PER_INCH
 from render.check_bar import check_bar_marks
 from render.drawing import Drawing, Lines, Mark, Pen, Placed, Polyline, Sheet
 from render.extent import Box
-from render.title_block import LOW_HEIGHT, TitleBlock, low_block, tall_block
+from render.title_block import LOW_HEIGHT, TitleBlock, low_block, split_notes, tall_block
 
 MM = 1 / MM_PER_INCH
 
@@ -34,7 +34,7 @@ VIEW_TITLES: Mapping[str, str] = {
 }
 
 DETAIL_TITLES: Mapping[str, str] = {
-    "plan_section_detail": "Column, detail",
+    "plan_section_detail": "Right column, detail",
     "vertical_section_detail": "Frieze and shelf, detail",
 }
 FRAME_SIZES = "front_frames"
@@ -90,6 +90,17 @@ def safe_area(width: float, height: float, block: Block) -> Box:
         bottom += LOW_HEIGHT
     clear = CLEAR[block]
     return left + clear, bottom + clear, right - clear, top - clear
+
+
+def fit_notes(
+    width: float, height: float, notes: tuple[str, ...], pointer: str
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The notes that find room in the block beside the drawings of a page, and those that do not.
+
+    Where any do not, the first end with `pointer`, which says where the others stand.
+    """
+    _, bottom, right, top = _border(width, height)
+    return split_notes(notes, pointer, (right - COLUMN_WIDTH, bottom, right, top))
 
 
 def build_sheet(

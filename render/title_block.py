@@ -104,6 +104,26 @@ def tall_block(block: TitleBlock, box: Box) -> tuple[Mark, ...]:
     return (rules, *fields, *_notes((CAUTIONS, *block.notes), (left, rows[0], right, top)))
 
 
+def split_notes(notes: tuple[str, ...], pointer: str, box: Box) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The notes `tall_block` has room for in `box`, and the others; the first then end with `pointer`."""
+    left, bottom, right, top = box
+    room = (left, bottom + sum(TALL_ROWS), right, top)
+    if _fits(notes, room):
+        return notes, ()
+    kept = next((n for n in range(len(notes) - 1, 0, -1) if _fits((*notes[:n], pointer), room)), 0)
+    return (*notes[:kept], pointer), notes[kept:]
+
+
+def _fits(notes: tuple[str, ...], room: Box) -> bool:
+    """Whether the notes stand in `room` with the cautions over them."""
+    left, bottom, right, top = room
+    low = top = top - PAD
+    for text in (CAUTIONS, *notes):
+        low = _paragraph(text, left + PAD, right - PAD, top)[1]
+        top = low - 0.6 * LEADING * SMALL
+    return low >= bottom
+
+
 def _edges(top: float, rows: tuple[float, ...]) -> list[float]:
     edges = [top]
     for row in rows:

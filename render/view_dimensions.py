@@ -193,6 +193,14 @@ def _side(surround: Surround) -> tuple[String, ...]:
     )
 
 
+def _whole_shelf(surround: Surround) -> tuple[String, ...]:
+    """From the shelf's front to the wall, where it runs on back over a facing that stands proud."""
+    layout, top = surround.layout, surround.layout.shelf_top
+    if layout.shelf_back >= 0:
+        return ()
+    return (measure(Edge.ABOVE, (-layout.shelf_front, top, ""), (-layout.shelf_back, top, "")),)
+
+
 def _shelf_fronts(surround: Surround) -> tuple[tuple[float, float, str], ...]:
     """The shelf's front, over the columns where it breaks forward there and between them, from the side."""
     layout = surround.layout
@@ -365,5 +373,6 @@ def _vertical_section(surround: Surround) -> tuple[String, ...]:
         measure(
             Edge.ABOVE, (-layout.shelf_front, layout.shelf_top, ""), (0.0, layout.shelf_top, "shelf.depth")
         ),
+        *_whole_shelf(surround),
         measure(Edge.BELOW, (-layout.hearth_front, 0.0, ""), (0.0, 0.0, "hearth.depth")),
     )

@@ -12,7 +12,9 @@ from model.check.finding import STATUS_WORD, Finding, Status
 from model.check.keep_out import list_allowed_slope, list_keep_out_rings
 from model.surround import Surround
 from model.units import format_length
+from render.clipping import clip_segment
 from render.dimension_strings import TEXT_HEIGHT
+from render.dimension_strokes import dimension_strokes
 from render.drawing import (
     Anchor,
     Dimension,
@@ -25,8 +27,10 @@ from render.drawing import (
     Polyline,
     Region,
     Ring,
+    Segment,
     Text,
 )
+from render.extent import text_corners
 from render.visibility import Look, Projection
 
 KEEP_OUT_HATCH = (60.0, 0.22)
@@ -41,12 +45,20 @@ RING_WORDS = ("no wood inside", "projection limited inside")
 LIST_GAP = 0.15
 LIST_STEP = 0.18
 """From the lowest dimension to the list of what fails, and from line to line, inches on paper."""
+SLOPE_WORDS = ("wood over the opening", "stays above and", "behind this line")
+SLOPE_STEP, SLOPE_TRIES = 0.4, 30
+"""From one height tried for them to the next, in their capitals, and how many are tried each way."""
 NOTE_SIZE = 0.85
 """Notes over a view beside its dimensions. Shop choice."""
 
 
-def draw_clearance(surround: Surround, view: str, ratio: float) -> list[Mark]:
-    """The band that no wood may enter (front), or how far wood may come forward at each height (side)."""
+def draw_clearance(
+    surround: Surround, view: str, ratio: float, dimensions: Sequence[Dimension] = ()
+) -> list[Mark]:
+    """The band that no wood may enter (front), or how far wood may come forward at each height (side).
+
+    What the side's line means stands clear of `dimensions` where there is such a place.
+    """
     site = surround.job.site
     if view == "front":
         mouth = surround.layout.opening_side
@@ -57,7 +69,7 @@ def draw_clearance(surround: Surround, view: str, ratio: float) -> list[Mark]:
         words = [_ring_words(ring, text, ratio) for ring, text in zip(rings, RING_WORDS, strict=False)]
         return [_no_wood(rings[0], opening, ratio), *outlines, *words] if rings else []
     if view in ("side", "vertical_section"):
-        return _slope(surround, ratio)
+        return _slope(surround, ratio, dimensions)
     return []
 
 
@@ -73,7 +85,7 @@ def _ring_words(ring: Ring, text: str, ratio: float) -> Text:
     return Text(text, at, height, Anchor.MIDDLE, pen=Pen.CLEARANCE, stands_for="keep-out")
 
 
-def _slope(surround: Surround, ratio: float) -> list[Mark]:
+def _slope(surround: Surround, ratio: float, dimensions: Sequence[Dimension]) -> list[Mark]:
     """Over the opening, the line that wood may reach but not pass."""
     slope = list_allowed_slope(surround.job.site)
     if len(slope) < 2:
@@ -82,12 +94,29 @@ def _slope(surround: Surround, ratio: float) -> list[Mark]:
     line = tuple((-projection, top + above) for above, projection in slope)
     x, y = min(line)
     height = TEXT_HEIGHT * NOTE_SIZE * ratio
-    words = ("wood over the opening", "stays above and", "behind this line")
-    notes = [
-        Text(text, (x - 0.08 * ratio, y + (0.3 - 1.6 * row) * height), height, Anchor.END, pen=Pen.CLEARANCE)
-        for row, text in enumerate(words)
-    ]
+    notes = _slope_words((x - 0.08 * ratio, y), height, dimensions, ratio)
     return [Polyline(Pen.CLEARANCE, line, stands_for="keep-out"), *notes]
+
+
+def _slope_words(at: Point, height: float, dimensions: Sequence[Dimension], ratio: float) -> tuple[Text, ...]:
+    """What the line means, its lines ending at `at` or moved up and down to where nothing strikes them."""
+    strokes = [stroke for dimension in dimensions for stroke in dimension_strokes(dimension, ratio)]
+    places = [SLOPE_STEP * n * way for n in range(SLOPE_TRIES) for way in (-1.0, 1.0)]
+    tried = (_set_words((at[0], at[1] + place * height), height) for place in places)
+    free = (texts for texts in tried if not any(_strikes(s, text) for s in strokes for text in texts))
+    return next(free, _set_words(at, height))
+
+
+def _set_words(at: Point, height: float) -> tuple[Text, ...]:
+    return tuple(
+        Text(text, (at[0], at[1] + (0.3 - 1.6 * row) * height), height, Anchor.END, pen=Pen.CLEARANCE)
+        for row, text in enumerate(SLOPE_WORDS)
+    )
+
+
+def _strikes(stroke: Segment, text: Text) -> bool:
+    xs, ys = zip(*text_corners(text), strict=True)
+    return clip_segment(stroke, (min(xs), min(ys), max(xs), max(ys))) is not None
 
 
 def draw_faults(

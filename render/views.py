@@ -118,7 +118,7 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     marks += _lines(projection)
     marks += draw_faults(surround, view, look, options.findings, projection, dimensions, ratio)
     if options.clearance:
-        marks += draw_clearance(surround, view, ratio)
+        marks += draw_clearance(surround, view, ratio, dimensions)
     marks += draw_cord_way(surround, look, ratio)
     if options.anchors and view == "front":
         marks += draw_anchors(surround, ratio, marks)

@@ -12,8 +12,9 @@ from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
 from render.extent import list_texts, text_corners
-from render.packet import build_packet, build_view_sheet, title_of_views
+from render.packet import MORE_NOTES, build_packet, build_view_sheet, title_of_views
 from render.scales import ARCHITECTURAL, METRIC
+from render.sheet_notes import list_notes
 from render.sheets import DETAIL_TITLES, FRAME_SIZES, PAPERS, TITLES, VIEW_TITLES, Block, safe_area
 from render.tables import SMALL
 
@@ -189,3 +190,25 @@ def test_no_view_runs_out_of_the_frame_however_large_the_job(settings, paper):
             assert bottom >= 0, (name, text)
             assert right <= sheet.width, (name, text)
             assert top <= sheet.height, (name, text)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_no_note_is_dropped_however_full_the_title_blocks_column_is(paper):
+    job = with_texts(
+        read_demo("brick"), [("job.name", "A living room with a name that takes many lines " * 2)]
+    )
+    surround = plan_surround(job)
+    sheets = build_packet(surround, (), (), list_cuts(surround), paper, DATE)
+    notes = [t for sheet in sheets if sheet.title == "Notes" for _, t, _, _ in boxes_of(sheet)]
+    for sheet in sheets:
+        views = tuple(placed.name for placed in sheet.placed if placed.name in VIEW_TITLES)
+        if views:
+            beside = [t for part, t, _, _ in boxes_of(sheet) if part == "frame"]
+            for note in list_notes(surround, views, ()):
+                assert _holds(beside, note) or _holds(notes, note), (sheet.title, note)
+                assert _holds(beside, note) or _holds(beside, MORE_NOTES), sheet.title
+
+
+def _holds(lines, note):
+    """Whether the note stands in the lines, wherever it was broken."""
+    return note in " ".join(lines)

@@ -11,7 +11,7 @@ from render.drawing import Drawing, Polyline
 from render.extent import list_texts, text_corners
 from render.lettering import ELLIPSIS
 from render.tables import SMALL
-from render.title_block import LARGE, LOW_HEIGHT, TitleBlock, low_block, tall_block
+from render.title_block import LARGE, LOW_HEIGHT, TitleBlock, low_block, split_notes, tall_block
 
 LOW_BOX, SPLIT = (0.0, 0.0, 9.8, LOW_HEIGHT), 3.8
 TALL_BOX = (0.0, 0.0, 2.0, 7.4)
@@ -89,3 +89,15 @@ def test_notes_stand_above_the_fields_in_order_as_far_as_there_is_room():
     assert [text.text.split()[1] for text in shown] == [str(n) for n in range(len(shown))]
     assert 2 < len(shown) < 40
     assert min(text.at[1] for text in shown) > job.at[1]
+
+
+def test_notes_without_room_are_given_back_and_a_word_says_where_they_stand():
+    notes = tuple(f"Note {n} that says a good deal more than one line holds." for n in range(40))
+    box = (0.0, 0.0, 2.0, 8.0)
+    kept, over = split_notes(notes, "More notes: elsewhere.", box)
+    assert kept[-1] == "More notes: elsewhere."
+    assert kept[:-1] + over == notes
+    shown = " ".join(text.text for text in list_texts(Drawing(tall_block(block_of("Hall", kept), box))))
+    assert "More notes: elsewhere." in shown
+    assert f"Note {len(kept) - 2} " in shown
+    assert split_notes(notes[:1], "More notes: elsewhere.", box) == (notes[:1], ())

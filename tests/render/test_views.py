@@ -4,13 +4,17 @@ import pytest
 import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from shapely import LineString, Polygon
 
+from app.demo import list_demos, read_demo
 from model.check.all import check_surround
 from model.check.finding import Status
 from model.job import default_job, with_texts
 from model.surround import plan_surround
+from render.dimension_strokes import dimension_strokes
 from render.drawing import Dimension, Fill, Hatch, Lines, Pen, Polyline, Region, Text
-from render.extent import drawing_extent
+from render.extent import drawing_extent, text_corners
+from render.view_marks import SLOPE_WORDS
 from render.views import VIEWS, ViewOptions, draw_view, draw_views, section_station
 from tests.strategies import jobs
 
@@ -196,3 +200,26 @@ def test_a_stepped_shelfs_breaks_are_measured_along_its_front_in_plan():
     texts = [d.text for d in marks_of(draw_view(surround(shelf__step="1 1/2"), "plan"), Dimension)]
     assert texts.count("1'-1 1/2\"") == 2
     assert "4'-8\"" in texts
+
+
+def test_a_shelf_over_a_proud_facing_is_measured_to_the_wall():
+    planned = surround(facing__proud="3", facing__height="40", facing__width="100")
+    drawing = draw_view(planned, "vertical_section")
+    layout = planned.layout
+    assert layout.shelf_back < 0
+    measures = [m.measure for m in drawing.marks if isinstance(m, Dimension) and not m.vertical]
+    assert pytest.approx(layout.shelf_front - layout.shelf_back) in measures
+
+
+@pytest.mark.parametrize("name", list_demos())
+@pytest.mark.parametrize("view", ["side", "vertical_section"])
+def test_no_dimension_strikes_what_the_keep_outs_slope_means(name, view):
+    drawing = draw_view(plan_surround(read_demo(name)), view, ViewOptions(16.0, clearance=True))
+    words = [m for m in drawing.marks if isinstance(m, Text) and m.text in SLOPE_WORDS]
+    for mark in drawing.marks:
+        if isinstance(mark, Dimension):
+            for x0, y0, x1, y1 in dimension_strokes(mark, 16.0):
+                for text in words:
+                    line = LineString([(x0, y0), (x1, y1)])
+                    written = Polygon(text_corners(text)).buffer(-1e-6)
+                    assert not line.intersects(written), (text.text, mark.text)
