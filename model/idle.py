@@ -10,6 +10,7 @@ from model.fixing import OWN as OWN_PLUG
 from model.job import Job
 from model.moulding.library import OWN
 from model.shop import NO_USE
+from model.site import Site
 from model.units import MILLIMETRES_ONLY
 
 
@@ -26,6 +27,7 @@ def list_idle(job: Job) -> frozenset[str]:
     for path, piece in (("piece_one", job.shop.piece_one), ("piece_two", job.shop.piece_two)):
         if piece.use == NO_USE:
             idle |= {f"{path}.{row}" for row in ("name", "length", "width", "thickness", "clear")}
+    idle |= _list_idle_obstacles(job.site)
     if job.about.units == MILLIMETRES_ONLY:
         idle.add("job.precision")
     return frozenset(idle)
@@ -57,6 +59,23 @@ def _list_idle_faces(design: Design) -> set[str]:
         idle |= {"panel.reveal", "panel.thickness"}
     if not design.plinth.on:
         idle |= {"plinth.height", "plinth.projection"}
+    return idle
+
+
+def _list_idle_obstacles(site: Site) -> set[str]:
+    """Sizes of obstacles that there are none of."""
+    idle: set[str] = set()
+    if site.baseboard.height_left is None and site.baseboard.height_right is None:
+        idle |= {"baseboard.thickness", "baseboard.meets"}
+    if site.outlet.left is None and site.outlet.right is None:
+        idle |= {"outlet.width", "outlet.tall"}
+    if site.casing.left is None and site.casing.right is None:
+        idle.add("casing.proud")
+    for side in ("left", "right"):
+        if getattr(site.outlet, side) is None:
+            idle.add(f"outlet.height_{side}")
+        if getattr(site.casing, side) is None:
+            idle |= {f"casing.bottom_{side}", f"casing.top_{side}"}
     return idle
 
 

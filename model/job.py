@@ -30,7 +30,20 @@ from model.errors import LONGEST_SHOWN, JobRefused, Refused
 from model.fixing import AnchorRule, CordWay, Nailer
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
 from model.shop import Allowances, Piece, Rates, Saw, Shop
-from model.site import Chart, Facing, Hearth, Level, Opening, Plumb, Readings, Room, Site
+from model.site import (
+    Baseboard,
+    Casing,
+    Chart,
+    Facing,
+    Hearth,
+    Level,
+    Opening,
+    Outlet,
+    Plumb,
+    Readings,
+    Room,
+    Site,
+)
 from model.units import INCHES_16, LengthStyle, format_length
 
 FORMAT_VERSION = 1
@@ -75,6 +88,9 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "level": ("site", Level),
     "plumb": ("site", Plumb),
     "room": ("site", Room),
+    "baseboard": ("site", Baseboard),
+    "outlet": ("site", Outlet),
+    "casing": ("site", Casing),
     "chart": ("site", Chart),
     "column": ("design", Column),
     "flute": ("design", Flute),

@@ -104,6 +104,23 @@ _NAMES = {
     "room.ceiling": "ceiling height",
     "readings.diagonal_falling": "falling diagonal of the opening",
     "readings.diagonal_rising": "rising diagonal of the opening",
+    "baseboard.height_left": "height of the left baseboard",
+    "baseboard.height_right": "height of the right baseboard",
+    "baseboard.thickness": "thickness of the baseboards",
+    "baseboard.meets": "meeting of baseboard and column",
+    "outlet.left": "place of the left outlet",
+    "outlet.height_left": "height of the left outlet",
+    "outlet.right": "place of the right outlet",
+    "outlet.height_right": "height of the right outlet",
+    "outlet.width": "width of an outlet's plate",
+    "outlet.tall": "height of an outlet's plate",
+    "casing.left": "edge of the left casing",
+    "casing.bottom_left": "foot of the left casing",
+    "casing.top_left": "top of the left casing",
+    "casing.right": "edge of the right casing",
+    "casing.bottom_right": "foot of the right casing",
+    "casing.top_right": "top of the right casing",
+    "casing.proud": "projection of the casings",
     "plumb.left": "lean behind the left column",
     "plumb.right": "lean behind the right column",
     "room.left": "free wall to the left",
@@ -414,6 +431,7 @@ RULES = {
 }
 UNITS = {"feet_inches": "Feet and inches", "inches": "Inches", "millimetres": "Millimetres"}
 PRECISIONS = {"16": "1/16 in.", "32": "1/32 in."}
+MEETS = {"cut_back": "Cut back to the column", "notched": "Column notched round it"}
 HEIGHTS_FROM = {"hearth": "The hearth", "floor": "The floor"}
 COLUMNS = {"framed": "Framed panels", "plain": "Plain board", "fluted": "Fluted"}
 FRIEZES = {"framed": "Framed panels", "plain": "Plain board", "tablet": "Plain, raised tablet"}
@@ -660,6 +678,36 @@ TABLE: tuple[Parameter, ...] = (
             "From the opening's left edge to the first obstacle."),
     _length("room.right", "Wall free, right", "Room", 60, 0, 400,
             "From the opening's right edge to the first obstacle."),
+    _optional("baseboard.height_left", "Baseboard, left", "Obstacles", 1, 10,
+              "Height of a baseboard on the wall to the left; leave empty when there is none."),
+    _optional("baseboard.height_right", "Baseboard, right", "Obstacles", 1, 10,
+              "Height of a baseboard on the wall to the right; leave empty when there is none."),
+    _length("baseboard.thickness", "Baseboard's thickness", "Obstacles", 0.5, 0.25, 1.5,
+            "How far the baseboards stand out from the wall.", 0.0625),
+    _choice("baseboard.meets", "Where it meets a column", "Obstacles", MEETS,
+            "Whether a baseboard ends at the column or runs on behind it."),
+    _optional("outlet.left", "Outlet, left", "Obstacles", 0, 200,
+              "From the opening's centre line to the outlet's middle; leave empty when there is none."),
+    _length("outlet.height_left", "Its height, left", "Obstacles", 15, 0, 120,
+            "From the floor to the outlet's middle."),
+    _optional("outlet.right", "Outlet, right", "Obstacles", 0, 200,
+              "From the opening's centre line to the outlet's middle; leave empty when there is none."),
+    _length("outlet.height_right", "Its height, right", "Obstacles", 15, 0, 120,
+            "From the floor to the outlet's middle."),
+    _length("outlet.width", "Outlet plate, wide", "Obstacles", 2.75, 1, 12, "Width of the outlets' plates."),
+    _length("outlet.tall", "Outlet plate, high", "Obstacles", 4.5, 1, 12, "Height of the outlets' plates."),
+    _optional("casing.left", "Casing, left", "Obstacles", 0, 200,
+              "From the opening's centre line to the near edge of a window's or door's casing; leave empty "
+              "when there is none."),
+    _length("casing.bottom_left", "Its foot, left", "Obstacles", 0, 0, 200, "Over the floor."),
+    _length("casing.top_left", "Its top, left", "Obstacles", 84, 0, 300, "Over the floor."),
+    _optional("casing.right", "Casing, right", "Obstacles", 0, 200,
+              "From the opening's centre line to the near edge of a window's or door's casing; leave empty "
+              "when there is none."),
+    _length("casing.bottom_right", "Its foot, right", "Obstacles", 0, 0, 200, "Over the floor."),
+    _length("casing.top_right", "Its top, right", "Obstacles", 84, 0, 300, "Over the floor."),
+    _length("casing.proud", "Casing stands out", "Obstacles", 0.75, 0.125, 4,
+            "How far the casings stand out from the wall.", 0.0625),
     _choice("column.kind", "Face", "Columns", COLUMNS, "What the columns' faces are made of."),
     _length("column.width", "Width", "Columns", 7.5, 4, 24, "Face of the column, side to side."),
     _length(

@@ -69,6 +69,48 @@ class Plumb:
     right: float | None
 
 
+CUT_BACK, NOTCHED = "cut_back", "notched"
+"""How a baseboard and a column meet: the words that stand in a job file."""
+
+
+@dataclass(frozen=True, slots=True)
+class Baseboard:
+    """The board along the wall's foot on either side, if any; `meets` is CUT_BACK or NOTCHED."""
+
+    height_left: float | None
+    height_right: float | None
+    thickness: float
+    meets: str
+
+
+@dataclass(frozen=True, slots=True)
+class Outlet:
+    """An outlet on either side, if any: its middle from the centre line and over the floor, and its plate."""
+
+    left: float | None
+    right: float | None
+    height_left: float
+    height_right: float
+    width: float
+    tall: float
+
+
+@dataclass(frozen=True, slots=True)
+class Casing:
+    """A window's or door's casing on either side, if any: its near edge from the centre line.
+
+    Its ends are over the floor; `proud` is how far it stands out from the wall.
+    """
+
+    left: float | None
+    right: float | None
+    bottom_left: float
+    top_left: float
+    bottom_right: float
+    top_right: float
+    proud: float
+
+
 @dataclass(frozen=True, slots=True)
 class Room:
     """Ceiling over the room's floor; wall free to the left and right of the opening's edges."""
@@ -109,4 +151,7 @@ class Site:
     level: Level
     plumb: Plumb
     room: Room
+    baseboard: Baseboard
+    outlet: Outlet
+    casing: Casing
     chart: Chart

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from model.board import Board, End, Point2, Stock, StockKind, block
 from model.build.layout import Layout
+from render.obstacle_marks import list_drawn
 
 STANDING = Stock(StockKind.STANDING, 0.0, "")
 """Not timber: drawn so that wood hides it and is hidden by it, never listed."""
@@ -47,13 +48,24 @@ def site_in_front(layout: Layout) -> tuple[Board, ...]:
         _solid("facing", (-side, side), (facing_foot, layout.facing_top), (layout.wall - MASONRY_DEPTH, 0.0)),
         _solid("opening", (-mouth, mouth), (0.0, layout.opening_top), (-1.0, PROUD_OF_FACING)),
         *_raised_hearth(layout),
+        *_obstacles(layout),
     )
+
+
+def _obstacles(layout: Layout) -> tuple[Board, ...]:
+    """Baseboards, outlets and casings, as boxes."""
+    return tuple(_solid(o.kind, o.x, o.y, o.z) for o in list_drawn(layout))
+
+
+def _beside(layout: Layout) -> tuple[Board, ...]:
+    """Those to the right, which a view from there shows."""
+    return tuple(_solid(o.kind, o.x, o.y, o.z) for o in list_drawn(layout) if o.side == "right")
 
 
 def site_from_side(layout: Layout) -> tuple[Board, ...]:
     """Facing as far as it stands proud of the wall, and the hearth as far as it is raised."""
     if layout.wall >= 0:
-        return _raised_hearth(layout)
+        return (*_raised_hearth(layout), *_beside(layout))
     facing = (-layout.facing_side, layout.facing_side)
     most = max(side.lean.most if side.lean else 0.0 for side in layout.sides)
     behind = layout.wall if most < -layout.wall else -most - THIN
@@ -62,6 +74,7 @@ def site_from_side(layout: Layout) -> tuple[Board, ...]:
         if layout.leans
         else _solid("facing", facing, (layout.floor, layout.facing_top), (layout.wall, 0.0)),
         *_raised_hearth(layout),
+        *_beside(layout),
     )
 
 
@@ -76,7 +89,7 @@ def site_from_above(layout: Layout, level: float, reach: float) -> tuple[Board, 
     """Masonry cut at `level`, the wall out to `reach` either side, and the hearth below."""
     facing, wall = layout.facing_side, layout.wall
     behind = wall - MASONRY_DEPTH
-    solids = []
+    solids = [solid for solid in _obstacles(layout) if solid.bounds[0][1] < level]
     if layout.hearth_front > 0:
         hearth = (-layout.hearth_side, layout.hearth_side)
         solids.append(_solid("hearth", hearth, (layout.floor - 1.0, 0.0), (0.0, layout.hearth_front)))

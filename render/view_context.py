@@ -11,6 +11,7 @@ from render.dimension_strings import Edge, place_strings, strings_reach
 from render.drawing import Anchor, Dimension, Fill, Lines, Mark, Pen, Polyline, Region, Segment, Text
 from render.lettering import text_width
 from render.note_places import free_place
+from render.obstacle_marks import drawn_reach, name_obstacles
 from render.site_solids import MASONRY_DEPTH, SLAB
 from render.view_dimensions import list_strings
 
@@ -50,7 +51,7 @@ class Frame:
         top = max(layout.over.top if layout.over else layout.shelf_top, layout.facing_top)
         front = max(layout.shelf_foremost, layout.hearth_front, layout.moulded_front)
         if view == "front":
-            reach = max(layout.shelf_reach, layout.facing_side, layout.hearth_side)
+            reach = drawn_reach(layout)
             return Frame(-reach, _foot(surround), reach, top)
         if view == "side":
             return Frame(-front, _foot(surround), -layout.wall, top)
@@ -146,6 +147,7 @@ def _front_context(surround: Surround, frame: Frame, ceiling: float) -> list[Mar
     marks = _slab(surround, -layout.hearth_side, layout.hearth_side)
     marks += _ground(surround, left, right)
     marks.append(Lines(Pen.SITE, ((left, ceiling, right, ceiling),), "ceiling"))
+    marks += name_obstacles(layout)
     ends = tuple(_wall_end(x, floor, ceiling) for x in _near_wall_ends(surround, left, right))
     return [*marks, Lines(Pen.SITE, ends, "wall end")] if ends else marks
 

@@ -62,6 +62,9 @@ SITE_FILLS = {
     "hearth": Fill.HEARTH,
     "wall": Fill.WALL,
     "firebox": Fill.BAND,
+    "baseboard": Fill.BAND,
+    "outlet": Fill.PAPER,
+    "casing": Fill.BAND,
 }
 FACING_HATCH = (45.0, 0.16)
 """Angle in degrees and spacing in inches on paper of the hatch on uncut facing. Shop choice."""

@@ -41,6 +41,12 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
     ("left side narrower", "column.width_left=5 shelf.overhang_left=1 bed_mould.size=1"),
     ("crooked floor", "level.centre=20 level.left=21 level.right=19 1/2"),
     ("facing out of plumb", "plumb.left=1 plumb.right=-3/4 facing.proud=2 facing.height=46"),
+    (
+        "notched round a baseboard, outlet beside, casing near",
+        "baseboard.height_left=5 baseboard.height_right=5 baseboard.meets=notched plinth.on=no "
+        "facing.width=50 outlet.right=46 casing.left=46",
+    ),
+    ("baseboard cut back to the plinths", "baseboard.height_left=5 baseboard.height_right=5 facing.width=60"),
     ("no facing to speak of", "facing.width=38 facing.height=31"),
     ("plain columns, plain frieze", "column.kind=plain frieze.kind=plain"),
     ("fluted columns, capital", "column.kind=fluted capital.on=yes frieze.kind=plain"),

@@ -124,7 +124,15 @@ def jobs(in_between: bool = True, **held: Any) -> st.SearchStrategy[Job]:
 
 def alike(**held: Any) -> st.SearchStrategy[Job]:
     """Jobs whose sides are alike: nothing is given or built for one side only, the feet are level."""
-    one_sided = ("column__width", "shelf__overhang", "level_", "plumb_")
+    one_sided = (
+        "column__width",
+        "shelf__overhang",
+        "level_",
+        "plumb_",
+        "baseboard__height",
+        "outlet_",
+        "casing_",
+    )
     only: dict[str, Any] = {f"{name}_{side}": None for name in one_sided for side in ("left", "right")}
     only["cord__on"] = False
     return jobs(**only, **held)

@@ -58,9 +58,13 @@ def _return(layout: Layout, side: Side, role: str, stock: Stock, x: Point2, back
     front = layout.column_front - stock.thickness
     step = layout.step_up(side.base, back)
     lean = side.lean_behind(back)
-    if step is None and lean is None:
+    notch = layout.foot_notch(side, back)
+    if step is None and lean is None and notch is None:
         return block(role, words, stock, "y", x, y, (back, front))
-    face = (*back_edge(y, back, lean, step, layout.wall), (y[1], front), (y[0], front))
+    edge = back_edge(y, back, lean, step, layout.wall)
+    if notch is not None:
+        edge = ((y[0], notch[1]), notch, (notch[0], back), *edge[1:])
+    face = (*edge, (y[1], front), (y[0], front))
     return Board(role, words, stock, "x", face, End(x[0]), End(x[1]), grain="y")
 
 

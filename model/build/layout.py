@@ -22,6 +22,7 @@ from model.build.mouldings import (
     fit_moulding,
     least_side,
 )
+from model.build.obstacles import Ground, Obstacle, list_obstacles, notch_at
 from model.build.shelf_step import fit_step
 from model.design import (
     FLUSH,
@@ -217,6 +218,7 @@ class Layout:
     flutes: Flutes | None
     mouldings: Mouldings
     shortfalls: tuple[Shortfall, ...]
+    obstacles: tuple[Obstacle, ...] = ()
 
     @property
     def sides(self) -> tuple[Side, Side]:
@@ -258,6 +260,11 @@ class Layout:
     def slip_front(self) -> float:
         """z of the slip's face, where what is wrapped round a column stops; 0 without one."""
         return self.slip.thickness if self.slip else 0.0
+
+    def foot_notch(self, side: Side, back: float) -> Point2 | None:
+        """(y, z) of the upper front corner of the notch in what stands at z = `back` before a baseboard."""
+        round_it = notch_at(self.obstacles, side.name) if self.obstacles else None
+        return (round_it.y[1], round_it.z[1]) if round_it and back == self.wall else None
 
     def step_up(self, base: float, back: float) -> float | None:
         """y at which a back that lies on the facing goes back to the wall; None where it does not."""
@@ -351,6 +358,10 @@ def lay_out(site: Site, design: Design) -> Layout:
     panel_mould = _fit_panel_mould(design, (left.frame, right.frame, frieze_frame), ledger)
     shelf_back = -site.facing.proud if shelf_bottom >= site.facing.height else 0.0
     back_band = _fit_back_band(site, design, (left, right), frieze_frame, cap, ledger)
+    ground = Ground(
+        site.facing.width / 2, site.facing.height, site.hearth.width / 2, floor, -site.facing.proud
+    )
+    obstacles = list_obstacles(site, (left, right), plinth_out, column_front - board, ground, ledger)
     return Layout(
         opening_side=site.opening.width / 2,
         opening_top=site.opening.height,
@@ -397,6 +408,7 @@ def lay_out(site: Site, design: Design) -> Layout:
             edge_size=worked_height,
         ),
         shortfalls=tuple(ledger.shortfalls),
+        obstacles=obstacles,
     )
 
 

@@ -47,7 +47,9 @@ def _upright(layout: Layout, side: Side, span: Point2, hollow: float) -> list[Bo
     back = layout.wall if span[0] >= layout.facing_side else 0.0
     step = layout.step_up(side.base, back)
     top = layout.shelf_bottom if step is None else step
-    pieces = [((side.base, top), back, _thickness(hollow))]
+    notch = layout.foot_notch(side, back)
+    foot = side.base if notch is None else notch[0]
+    pieces = [((foot, top), back, _thickness(hollow))]
     if step is not None:
         pieces.append(((step, layout.shelf_bottom), layout.wall, _thickness(hollow - layout.wall)))
     return [

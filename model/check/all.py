@@ -12,6 +12,7 @@ from model.check.hearth import check_hearth
 from model.check.mantel import check_mantel
 from model.check.manual import ask_for_manual, check_manual
 from model.check.movement import check_movement
+from model.check.obstacles import check_obstacles
 from model.check.on_hand import check_on_hand
 from model.check.plumb import check_behind, check_plumb
 from model.check.regime import Regime, ease_unused, find_regime
@@ -31,6 +32,7 @@ def check_surround(surround: Surround) -> tuple[Finding, ...]:
     fire = (*_check_clearance(surround), *check_hearth(surround))
     built = (
         *check_fit(surround),
+        *check_obstacles(surround),
         *check_movement(surround),
         *check_backing(surround),
         *check_survey(surround),

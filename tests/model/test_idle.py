@@ -10,6 +10,17 @@ from model.job import Job, default_job, with_value
 from model.surround import plan_surround
 
 CHANGED = {
+    "baseboard.thickness": 1.0,
+    "baseboard.meets": "notched",
+    "outlet.height_left": 30.0,
+    "outlet.height_right": 30.0,
+    "outlet.width": 5.0,
+    "outlet.tall": 6.0,
+    "casing.bottom_left": 30.0,
+    "casing.top_left": 60.0,
+    "casing.bottom_right": 30.0,
+    "casing.top_right": 60.0,
+    "casing.proud": 2.0,
     "chart.shelf": ((0.75, 30.0),),
     "chart.legs": ((0.75, 30.0),),
     "chart.source": "another page",
@@ -100,7 +111,12 @@ OVER = {f"over.{row}" for row in ("reach", "height", "projection", "stile", "rai
 HEARTH = {"chart.hearth_front", "chart.hearth_side", "chart.hearth_thickness"}
 PIECE = {"name", "length", "width", "thickness", "clear"}
 PIECES = {f"{path}.{row}" for path in ("piece_one", "piece_two") for row in PIECE}
-OFF = HEARTH | PIECES | MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
+SIDES = ("left", "right")
+OUTLETS = {"outlet.width", "outlet.tall", *(f"outlet.height_{side}" for side in SIDES)}
+CASINGS = {"casing.proud", *(f"casing.{end}_{side}" for end in ("bottom", "top") for side in SIDES)}
+BASEBOARDS = {"baseboard.thickness", "baseboard.meets"}
+OBSTACLES = OUTLETS | CASINGS | BASEBOARDS
+OFF = OBSTACLES | HEARTH | PIECES | MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
 
 
 def _outcome(job: Job) -> object:
@@ -142,6 +158,9 @@ def _job(**values: object) -> Job:
         (_job(cord__on=True), CHART | OFF - CORDS | OWN_PLUG),
         (_job(cord__on=True, cord__plug="own"), CHART | OFF - CORDS),
         (_job(cord__on=True, cord__place="frieze"), CHART | OFF - CORDS | OWN_PLUG | {"cord.exit_height"}),
+        (_job(baseboard__height_left=5.0), CHART | OFF - BASEBOARDS),
+        (_job(outlet__left=60.0), CHART | OFF - OUTLETS | {"outlet.height_right"}),
+        (_job(casing__right=60.0), CHART | OFF - CASINGS | {"casing.bottom_left", "casing.top_left"}),
         (_job(shelf__kind="plank"), CHART | OFF | {"shelf.edge_height"}),
         (
             _job(bed_mould__profile="own_2", own_section__second="ovolo 2 down, 2 back; foot 1/8"),

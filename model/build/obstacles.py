@@ -1,0 +1,143 @@
+"""What is on the wall already where the surround goes up: baseboard, outlets and window casings, in the room.
+
+Whether boards keep clear of it is model.check.obstacles'.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from model.board import Point2
+from model.build.ledger import Ledger
+from model.site import CUT_BACK, NOTCHED, Site
+
+if TYPE_CHECKING:
+    from model.build.layout import Side
+
+BASEBOARD, OUTLET, CASING = "baseboard", "outlet", "casing"
+PLATE = 0.25
+"""How far an outlet's plate stands out, in. Shop choice."""
+BESIDE = 24.0
+"""How much of a baseboard is taken beyond the column, in.; it runs on."""
+CASING_WIDTH = 3.5
+"""How much of a casing is taken beyond its edge, in.; its far edge is not measured."""
+LEAST_LEFT = 1.0
+"""Least width of a return left in front of its notch, in. Shop choice."""
+NEAR = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Obstacle:
+    """A box in the room: what it is, on which side, the row that says where, and its spans in inches.
+
+    `met` says of a baseboard how the column meets it: CUT_BACK, NOTCHED, or empty where it keeps clear.
+    """
+
+    kind: str
+    side: str
+    path: str
+    x: Point2
+    y: Point2
+    z: Point2
+    met: str = ""
+
+    @property
+    def name(self) -> str:
+        """``right outlet``."""
+        return f"{self.side} {self.kind}"
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """What obstacles stand on and against: x of the facing's side and of a raised hearth's, y, and z."""
+
+    facing_side: float
+    facing_top: float
+    hearth_side: float
+    floor: float
+    wall: float
+
+
+def list_obstacles(
+    site: Site, sides: Sequence[Side], plinth_out: float, clear: float, ground: Ground, ledger: Ledger
+) -> tuple[Obstacle, ...]:
+    """Every obstacle that was measured, left before right.
+
+    `clear` is from the masonry to the back of the columns' faces: where a notch must leave wood.
+    """
+    found: list[Obstacle] = []
+    for side in sides:
+        found += _baseboard(site, side, plinth_out, clear, ground, ledger)
+        found += [*_outlet(site, side.name, ground), *_casing(site, side.name, ground)]
+    return tuple(found)
+
+
+def notch_at(obstacles: Sequence[Obstacle], side: str) -> Obstacle | None:
+    """The baseboard that a column on that side is notched round, if any."""
+    return next((o for o in obstacles if o.side == side and o.met == NOTCHED), None)
+
+
+def _turned(x: Point2, side: str) -> Point2:
+    return (-x[1], -x[0]) if side == "left" else x
+
+
+def _baseboard(
+    site: Site, side: Side, plinth_out: float, clear: float, ground: Ground, ledger: Ledger
+) -> list[Obstacle]:
+    """Along the wall from the facing, or a raised hearth, outwards; up to the column, or on behind it."""
+    board = site.baseboard
+    height = board.height_left if side.name == "left" else board.height_right
+    if height is None:
+        return []
+    path, y = f"baseboard.height_{side.name}", (ground.floor, ground.floor + height)
+    start = max(ground.facing_side, ground.hearth_side if ground.floor < 0 else 0.0)
+    foot = side.outer + plinth_out
+    met = "" if start >= foot - NEAR or side.base >= y[1] - NEAR else board.meets
+    if met == NOTCHED:
+        reason = _why_not(side, plinth_out, start, clear - ground.wall - board.thickness, ground)
+        if reason:
+            met = CUT_BACK
+            ledger.swap("baseboard.meets", NOTCHED, CUT_BACK, reason)
+    first = foot if met == CUT_BACK else start
+    x, z = (first, max(first, foot) + BESIDE), (ground.wall, ground.wall + board.thickness)
+    return [Obstacle(BASEBOARD, side.name, path, _turned(x, side.name), y, z, met)]
+
+
+def _why_not(side: Side, plinth_out: float, start: float, left: float, ground: Ground) -> str:
+    """Why a column's returns cannot be notched round a baseboard from `start` on; empty where they can."""
+    if plinth_out:
+        return "a plinth is mitred round the foot, and its returns cannot be notched"
+    if side.lean is not None:
+        return "the returns are cut to masonry out of plumb there"
+    if left < LEAST_LEFT:
+        return "too little of the returns would be left before it"
+    whole = side.outer_back == ground.wall and start <= side.inner + NEAR and side.inner_back == ground.wall
+    return "" if whole else "it does not run on behind the whole column"
+
+
+def _outlet(site: Site, side: str, ground: Ground) -> list[Obstacle]:
+    outlet = site.outlet
+    middle, up = (outlet.left, outlet.height_left) if side == "left" else (outlet.right, outlet.height_right)
+    if middle is None:
+        return []
+    x = (middle - outlet.width / 2, middle + outlet.width / 2)
+    y = (ground.floor + up - outlet.tall / 2, ground.floor + up + outlet.tall / 2)
+    on_facing = middle < ground.facing_side and ground.floor + up < ground.facing_top
+    z = 0.0 if on_facing else ground.wall
+    return [Obstacle(OUTLET, side, f"outlet.{side}", _turned(x, side), y, (z, z + PLATE))]
+
+
+def _casing(site: Site, side: str, ground: Ground) -> list[Obstacle]:
+    casing = site.casing
+    edge, ends = (
+        (casing.left, (casing.bottom_left, casing.top_left))
+        if side == "left"
+        else (casing.right, (casing.bottom_right, casing.top_right))
+    )
+    if edge is None or ends[0] == ends[1]:
+        return []
+    x, y = (edge, edge + CASING_WIDTH), (ground.floor + min(ends), ground.floor + max(ends))
+    z = (ground.wall, ground.wall + casing.proud)
+    return [Obstacle(CASING, side, f"casing.{side}", _turned(x, side), y, z)]

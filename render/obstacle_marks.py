@@ -1,0 +1,60 @@
+"""What is on the wall already, as far as a view shows it: boxes cut off at its edge, and their names."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from model.build.layout import Layout
+from model.build.obstacles import BASEBOARD, Obstacle
+from render.drawing import Anchor, Mark, Pen, Text
+
+NEAR = 10.0
+"""What lies further than this beyond shelf, facing and hearth is not drawn, in. Shop choice."""
+ABOVE = 4.0
+"""How far over the surround a casing is shown, in. Shop choice."""
+LETTERS, OVER = 1.2, 0.6
+"""Capitals of the names, and how far over the things they stand, in. Shop choice."""
+
+
+def drawn_reach(layout: Layout) -> float:
+    """How far a front view goes to either side: to the widest thing, or an obstacle near it."""
+    reach = max(layout.shelf_reach, layout.facing_side, layout.hearth_side)
+    near = [o for o in layout.obstacles if o.kind != BASEBOARD and _inner_edge(o) < reach + NEAR]
+    return max(reach, *(max(abs(x) for x in o.x) for o in near)) if near else reach
+
+
+def list_drawn(layout: Layout) -> tuple[Obstacle, ...]:
+    """The obstacles within the view's reach, no higher than a little over the surround."""
+    if not layout.obstacles:
+        return ()
+    reach = drawn_reach(layout)
+    top = max(layout.over.top if layout.over else layout.shelf_top, layout.facing_top) + ABOVE
+    cut = [
+        replace(
+            o,
+            x=(max(o.x[0], -reach), min(o.x[1], reach)),
+            y=(o.y[0], min(o.y[1], top)),
+        )
+        for o in layout.obstacles
+    ]
+    return tuple(o for o in cut if o.x[1] > o.x[0] and o.y[1] > o.y[0])
+
+
+def name_obstacles(layout: Layout) -> list[Mark]:
+    """What each outlet and casing is, over it; a baseboard names itself."""
+    return [
+        Text(
+            o.kind,
+            ((o.x[0] + o.x[1]) / 2, o.y[1] + OVER),
+            LETTERS,
+            Anchor.MIDDLE,
+            pen=Pen.SITE,
+            stands_for=o.path,
+        )
+        for o in list_drawn(layout)
+        if o.kind != BASEBOARD
+    ]
+
+
+def _inner_edge(obstacle: Obstacle) -> float:
+    return min(abs(x) for x in obstacle.x)

@@ -1,0 +1,104 @@
+"""Where obstacles lie, and what is cut round them."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+
+from model.job import default_job, with_texts, with_value
+from model.surround import plan_surround
+from model.takeoff.cut_list import list_cuts
+from tests.strategies import jobs
+
+NOTCHED = ("plinth.on=no", "facing.width=50", "baseboard.meets=notched", "baseboard.height_right=5")
+
+
+def plan(*settings: str):
+    return plan_surround(with_texts(default_job(), [tuple(s.split("=")) for s in settings]))
+
+
+def obstacle(surround, name):
+    (found,) = (o for o in surround.layout.obstacles if o.name == name)
+    return found
+
+
+def test_a_job_without_obstacles_has_none():
+    assert plan().layout.obstacles == ()
+
+
+def test_a_baseboard_is_cut_back_to_the_plinth_that_stands_on_its_wall():
+    """The default's column ends 38 1/2 in. from the centre line and its plinth 3/4 in. further out."""
+    right = obstacle(plan("facing.width=60", "baseboard.height_right=5"), "right baseboard")
+    assert (right.met, right.x[0], right.y, right.z) == ("cut_back", 39.25, (0, 5), (0, 0.5))
+    left = obstacle(plan("facing.width=60", "baseboard.height_left=5"), "left baseboard")
+    assert left.x[1] == -39.25
+
+
+def test_a_baseboard_beyond_a_wide_facing_keeps_clear():
+    right = obstacle(plan("facing.width=90", "baseboard.height_right=5"), "right baseboard")
+    assert (right.met, right.x[0]) == ("", 45)
+
+
+def test_returns_on_the_wall_are_notched_round_a_baseboard_through_their_thickness():
+    """Before the wall they are 3 1/4 in. wide and 52 high: 5 x 1/2 in. comes out at the foot of each."""
+    surround = plan(*NOTCHED)
+    for role in ("column inner return", "column outer return"):
+        (board,) = (b for b in surround.boards if b.role == role and b.assembly == "right column")
+        assert board.section == ((0, 0.5), (5, 0.5), (5, 0), (52, 0), (52, 3.25), (0, 3.25))
+        assert board.volume == pytest.approx(0.75 * (52 * 3.25 - 5 * 0.5))
+        assert (board.length, board.width, board.thickness) == (52, 3.25, 0.75)
+    nailers = [b.bounds[0][1] for b in surround.boards if b.role == "column nailer" and b.bounds[0][0] > 0]
+    assert set(nailers) == {5}
+
+
+def test_the_cut_list_names_the_notch_with_its_size_and_place():
+    notes = {c.name: c.notes for c in list_cuts(plan(*NOTCHED)) if "right" in c.assembly}
+    assert 'notched 1/2" off one edge for 5" from one end' in notes["column outer return"]
+
+
+@pytest.mark.parametrize(
+    ("settings", "reason"),
+    [
+        (("plinth.on=yes",), "a plinth is mitred"),
+        (("plumb.right=1/4",), "masonry out of plumb"),
+        (("column.projection=2", "baseboard.thickness=1"), "too little of the returns"),
+        (("facing.width=70",), "does not run on behind the whole column"),
+    ],
+)
+def test_where_returns_cannot_be_notched_the_baseboard_is_cut_back_and_it_is_said(settings, reason):
+    surround = plan(*NOTCHED, *settings)
+    assert obstacle(surround, "right baseboard").met == "cut_back"
+    (shortfall,) = (s for s in surround.layout.shortfalls if s.path == "baseboard.meets")
+    assert reason in shortfall.reason
+    assert all(
+        len(b.section) == 4 for b in surround.boards if b.role == "column outer return" and not b.grain
+    )
+
+
+def test_a_baseboard_on_a_wall_behind_a_proud_facing_lies_on_that_wall():
+    right = obstacle(plan("facing.proud=2", "facing.width=60", "baseboard.height_right=4"), "right baseboard")
+    assert right.z == (-2, -1.5)
+
+
+@settings(max_examples=60, deadline=None)
+@given(jobs(baseboard__height_left=5.0, baseboard__height_right=7.5))
+def test_no_board_lies_in_a_baseboard(job):
+    surround = plan_surround(job)
+    for o in surround.layout.obstacles:
+        if o.kind != "baseboard":
+            continue
+        for board in surround.boards:
+            (x0, y0, z0), (x1, y1, z1) = board.bounds
+            inside = all(
+                min(a1, b1) - max(a0, b0) > 1e-6
+                for (a0, a1), (b0, b1) in zip(((x0, x1), (y0, y1), (z0, z1)), (o.x, o.y, o.z), strict=True)
+            )
+            notched = o.met == "notched" and len(board.section) > 4
+            assert not inside or notched, (o, board.role, board.bounds)
+
+
+@settings(max_examples=30, deadline=None)
+@given(jobs(outlet__left=None, outlet__right=None, casing__left=None, casing__right=None))
+def test_outlets_and_casings_move_no_board(job):
+    beset = with_value(with_value(job, "outlet.right", 30.0), "casing.left", 40.0)
+    assert plan_surround(job).boards == plan_surround(beset).boards
