@@ -53,7 +53,7 @@ def test_returns_on_the_wall_are_notched_round_a_baseboard_through_their_thickne
 
 def test_the_cut_list_names_the_notch_with_its_size_and_place():
     notes = {c.name: c.notes for c in list_cuts(plan(*NOTCHED)) if "right" in c.assembly}
-    assert 'notched 1/2" off one edge for 5" from one end' in notes["column outer return"]
+    assert 'notched 1/2" off one edge for 5" from one end' in notes["right column outer return"]
 
 
 @pytest.mark.parametrize(
