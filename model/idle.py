@@ -92,7 +92,7 @@ def _has_place(design: Design, path: str) -> bool:
     """Whether there is anything that a moulding goes on: a plinth for its cap, a panel for its mould."""
     if path == "plinth_cap":
         return design.plinth.on
-    return path != "panel_mould" or FRAMED in (design.column.kind, design.frieze.kind)
+    return path != "panel_mould" or design.over.on or FRAMED in (design.column.kind, design.frieze.kind)
 
 
 MOULDINGS = ("bed_mould", "capital", "plinth_cap", "panel_mould", "back_band")

@@ -69,6 +69,7 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
     ("inner slip", "slip.on=yes slip.width=3"),
     ("slip inside a back band, capitals", "slip.on=yes back_band.on=yes capital.on=yes plinth_cap.on=yes"),
     ("overmantel to the ceiling", "over.on=yes room.ceiling=90"),
+    ("overmantel with panel moulds", "over.on=yes over.projection=2 panel_mould.on=yes frieze.projection=5"),
     ("low overmantel, two panels", "over.on=yes over.reach=height over.height=20 over.panels=2"),
     ("no plinths", "plinth.on=no back_band.on=yes"),
     (

@@ -355,8 +355,11 @@ def lay_out(site: Site, design: Design) -> Layout:
         _finish_side(site, design, foot, plinth_top, levels, ledger)
         for foot, plinth_top in zip(feet, plinth_tops, strict=True)
     )
-    panel_mould = _fit_panel_mould(design, (left.frame, right.frame, frieze_frame), ledger)
     shelf_back = -site.facing.proud if shelf_bottom >= site.facing.height else 0.0
+    ceiling = floor + site.room.ceiling
+    overmantel = _fit_overmantel(site, design, (left, right), (shelf_top, ceiling), shelf_back, ledger)
+    framed = (left.frame, right.frame, frieze_frame, *([overmantel.frame] if overmantel else []))
+    panel_mould = _fit_panel_mould(design, framed, ledger)
     back_band = _fit_back_band(site, design, (left, right), frieze_frame, cap, ledger)
     ground = Ground(
         site.facing.width / 2, site.facing.height, site.hearth.width / 2, floor, -site.facing.proud
@@ -394,9 +397,7 @@ def lay_out(site: Site, design: Design) -> Layout:
         strips=_fit_strips(design, frieze_frame, ledger),
         tablet=_fit_tablet(design, inner, frieze_frame, under_bed, hanging, ledger),
         slip=_fit_slip(site, design, (left, right), frieze_frame, back_band, ledger),
-        over=_fit_overmantel(
-            site, design, (left, right), (shelf_top, floor + site.room.ceiling), shelf_back, ledger
-        ),
+        over=overmantel,
         flutes=flutes,
         mouldings=Mouldings(
             bed=bed,

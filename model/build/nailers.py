@@ -4,20 +4,26 @@ from __future__ import annotations
 
 from model.board import Board, Point2, Stock, StockKind, block
 from model.build.frieze import frieze_hollow
-from model.build.layout import LEAST_LAYER, STRIP, Layout, Side
+from model.build.layout import LEAST_LAYER, STRIP, Layout, Overmantel, Side
 from model.fixing import Nailer
 
 NAILERS = "nailers"
 FRAMING = 1.5
 """Dressed thickness of two-by framing, in. American Softwood Lumber Standard PS 20."""
+THINNEST = 0.5
+"""A hollow behind an overmantel that is less deep, in., takes no nailer worth fixing. Shop choice."""
 BETWEEN_UPRIGHTS = 0.25
 """Least between two uprights of one column, in.; with less they are one. Shop choice."""
 
 
 def build_nailers(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
-    """Uprights in the columns, one strip under the shelf and one over the soffit where there is room."""
+    """Uprights in the columns, strips under the shelf and over the soffit, and the overmantel's own.
+
+    Each only where there is room.
+    """
     left = tuple(board.mirrored(NAILERS) for board in _uprights(layout, layout.left, nailer))
-    return left + _uprights(layout, layout.right, nailer) + _frieze_strips(layout, nailer)
+    right = _uprights(layout, layout.right, nailer)
+    return left + right + _frieze_strips(layout, nailer) + _over_nailers(layout, nailer)
 
 
 def _thickness(room: float) -> float:
@@ -78,3 +84,40 @@ def _frieze_strips(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
 def _strip(layout: Layout, role: str, x: Point2, y: Point2, thickness: float) -> Board:
     back = layout.wall if y[0] >= layout.facing_top else 0.0
     return block(role, NAILERS, _stock(thickness), "x", x, y, (back, back + thickness))
+
+
+def _over_nailers(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
+    """An upright inside each end of the overmantel and a strip between them under its top."""
+    over = layout.over
+    if over is None:
+        return ()
+    hollow = over.frame.front - max(layout.board, over.frame.thickness(layout.panel)) - over.back
+    if hollow < THINNEST:
+        return ()
+    x0, y0, x1, y1 = over.frame.outline
+    off, top = layout.board + nailer.clearance, y1 - layout.board
+    spans = ((x0 + off, x0 + off + nailer.width), (x1 - off - nailer.width, x1 - off))
+    uprights = tuple(
+        board for span in spans for board in _over_upright(layout, over, span, (y0, top), hollow)
+    )
+    between, strip = (spans[0][1], spans[1][0]), (top - nailer.width, top)
+    back = layout.wall if strip[0] >= layout.facing_top else over.back
+    thick = _thickness(hollow + over.back - back)
+    level = block("overmantel top nailer", NAILERS, _stock(thick), "x", between, strip, (back, back + thick))
+    return (*uprights, level)
+
+
+def _over_upright(layout: Layout, over: Overmantel, span: Point2, y: Point2, hollow: float) -> list[Board]:
+    """On the facing or on the wall beside it; on over a proud facing's top as a second one on the wall."""
+    beside = min(abs(span[0]), abs(span[1])) >= layout.facing_side
+    back = layout.wall if beside else over.back
+    step = layout.facing_top
+    pieces = [(y, back)]
+    if back != layout.wall and y[0] + LEAST_LAYER <= step <= y[1] - LEAST_LAYER:
+        pieces = [((y[0], step), back), ((step, y[1]), layout.wall)]
+    boards = []
+    for reach, start in pieces:
+        thick = _thickness(hollow + over.back - start)
+        role, z = "overmantel nailer", (start, start + thick)
+        boards.append(block(role, NAILERS, _stock(thick), "y", span, reach, z))
+    return boards

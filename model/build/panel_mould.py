@@ -1,4 +1,4 @@
-"""The panel mould: a mitred frame inside each panel opening of columns and frieze, lying on the panel."""
+"""The panel mould: a mitred frame inside each panel opening of any part, lying on the panel."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ ROUND = ("upright", "crosspiece", "upright", "crosspiece")
 
 
 def build_panel_moulds(layout: Layout, wood: str) -> tuple[Board, ...]:
-    """All frames, the columns' first; nothing where there are none."""
+    """The columns' and the frieze's frames, the columns' first; nothing where there are none."""
     section = layout.mouldings.panel
     if section is None:
         return ()
@@ -21,6 +21,14 @@ def build_panel_moulds(layout: Layout, wood: str) -> tuple[Board, ...]:
         own = _build_frames(side.frame, "column", f"{side.name} column", section, wood)
         boards += tuple(board.mirrored(board.assembly) for board in own) if side.name == LEFT else own
     return boards + _build_frames(layout.frieze_frame, "frieze", "frieze", section, wood)
+
+
+def build_over_panel_moulds(layout: Layout, wood: str) -> tuple[Board, ...]:
+    """The frames in the overmantel's panels; nothing where there are none."""
+    section, over = layout.mouldings.panel, layout.over
+    if section is None or over is None:
+        return ()
+    return _build_frames(over.frame, "overmantel", "overmantel", section, wood)
 
 
 def _build_frames(frame: Frame, name: str, assembly: str, section: Section, wood: str) -> tuple[Board, ...]:

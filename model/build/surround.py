@@ -12,7 +12,7 @@ from model.build.frieze import build_frieze
 from model.build.layout import Layout, lay_out
 from model.build.nailers import build_nailers
 from model.build.overmantel import build_overmantel
-from model.build.panel_mould import build_panel_moulds
+from model.build.panel_mould import build_over_panel_moulds, build_panel_moulds
 from model.build.plinth_cap import build_plinth_caps
 from model.build.shelf import build_shelf
 from model.build.slip import build_slip
@@ -43,5 +43,6 @@ def build_surround(site: Site, design: Design, layout: Layout | None = None) -> 
         + build_back_band(layout, wood)
         + build_slip(layout, stock)
         + build_overmantel(layout, stock, sheet)
+        + build_over_panel_moulds(layout, wood)
     )
     return boards + build_access_panel(design, layout, boards, sheet)

@@ -8,6 +8,7 @@ from model.board import Board, StockKind
 
 FRIEZE, SHELF, BED_MOULD = "frieze", "shelf", "bed mould"
 BACK_BAND, SLIP = "back band", "slip"
+OVERMANTEL = "overmantel"
 ON_FACING = (BACK_BAND, SLIP)
 """What lies on the facing inside the surround and can be left off."""
 ROUND_COLUMNS = ("plinth", "capital")
@@ -24,6 +25,8 @@ def name_part(board: Board) -> str:
 
 
 def _name_nailers(board: Board) -> str:
+    if board.role.startswith(OVERMANTEL):
+        return f"{OVERMANTEL} {NAILERS}"
     if not board.role.startswith("column"):
         return f"{FRIEZE} {NAILERS}"
     return f"left column {NAILERS}" if board.bounds[0][0] < 0 else f"right column {NAILERS}"

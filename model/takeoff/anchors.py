@@ -21,6 +21,10 @@ if TYPE_CHECKING:
 END = 2.0
 """From a nailer's end to its first anchor, in., so that it does not split. Shop choice."""
 HAIR = 1e-6
+OVER_STEP = (
+    "Fix the overmantel's uprights plumb on the shelf and the strip between them, try it dry over "
+    "them, scribe it to the wall, and nail it."
+)
 MASONRY, WALL = "masonry", "wall framing"
 
 
@@ -28,7 +32,8 @@ MASONRY, WALL = "masonry", "wall framing"
 class Anchor:
     """One anchor: x from the opening's centre line, y over the hearth, and the nailer it goes through.
 
-    `board` is that nailer's index. `upper` ones lie high enough to hold the surround up; `into` is
+    `board` is that nailer's index. `upper` ones lie high enough to hold the surround up, an overmantel's
+    own, over the shelf, not among them; `into` is
     MASONRY, or WALL for a screw into the framing beside the facing, which is planned to hold no more.
     """
 
@@ -100,7 +105,7 @@ def _place(surround: Surround) -> tuple[Anchor, ...]:
             into = WALL if on_wall and _is_beside_facing(layout, x, y) else MASONRY
             sound = into == WALL or (board.bounds[0][2] == 0.0 and _is_sound(surround, x, y))
             if sound and not _is_crowded(found, x, y):
-                found.append(Anchor(x, y, i, y > middle, into))
+                found.append(Anchor(x, y, i, middle < y < layout.shelf_top, into))
     return tuple(found)
 
 
@@ -155,5 +160,10 @@ def list_order(surround: Surround) -> tuple[str, ...]:
         "Scribe feet and returns to hearth and masonry, take it down, cut, and try it once more.",
         *(["Bore the cord holes and draw the cords in before the shelf goes on."] if cord else []),
         "Fix columns, then frieze, then shelf; nail into the nailers only, and fit mouldings last.",
+        *(
+            [OVER_STEP]
+            if any(board.role.startswith("overmantel nailer") for board in surround.boards)
+            else []
+        ),
     ]
     return tuple(f"{number}. {step}" for number, step in enumerate(steps, start=1))
