@@ -6,6 +6,7 @@ Only how a page is written stands here; what is on it comes from render. reportl
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from importlib.resources import files
 from io import BytesIO
 from typing import TYPE_CHECKING, Any
@@ -32,7 +33,7 @@ from render.drawing import (
     Text,
 )
 from render.hatching import hatch_segments
-from render.lettering import CAPITAL, TYPEFACES, text_width
+from render.lettering import CAPITAL, TYPEFACES, replace_missing, text_width
 from render.pens import STROKES, TINTS, rgb
 from render.sheets import TITLES
 
@@ -199,6 +200,7 @@ class _PagePen:
         """Writing goes through no markup: every character stands for itself."""
         self.finish()
         canvas = self.canvas
+        text = replace(text, text=replace_missing(text.text))
         size = text.height * self.scale / CAPITAL
         canvas.setFillColorRGB(*rgb(STROKES[pen or text.pen].ink))
         canvas.setFont(FONT_NAMES[text.bold], size)

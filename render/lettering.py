@@ -8,6 +8,7 @@ from __future__ import annotations
 import json
 from functools import cache
 from importlib.resources import files
+from unicodedata import category
 
 FAMILY = "Source Sans 3"
 TYPEFACES = {False: "SourceSans3-Regular.ttf", True: "SourceSans3-SemiBold.ttf"}
@@ -21,6 +22,10 @@ ASCENT = 1.13
 LEADING = 1.75
 """From one baseline to the next for capitals of height 1: three quarters of a letter left clear."""
 ELLIPSIS = "…"
+JOINERS = ("Cf", "Mn", "Me")
+"""Kinds of characters that only change the letter before them; one that the typeface lacks is left out."""
+STAND_IN = "?"
+"""Stands on paper for a letter that the typeface lacks; a note on the sheet says so."""
 
 
 @cache
@@ -41,6 +46,20 @@ def text_width(text: str, height: float, bold: bool = False) -> float:
     table = _read_table()[bold]
     missing = table[""]
     return height * sum([table.get(character, missing) for character in text])
+
+
+def missing_letters(text: str) -> str:
+    """The characters of `text` that the typeface has no letter for, each once; line ends are none."""
+    table = _read_table()[False]
+    return "".join(dict.fromkeys(c for c in text if c not in table and not c.isspace()))
+
+
+def replace_missing(text: str) -> str:
+    """`text` with STAND_IN for each character that the typeface has no letter for."""
+    missing = missing_letters(text)
+    if not missing:
+        return text
+    return text.translate({ord(c): "" if category(c) in JOINERS else STAND_IN for c in missing})
 
 
 def one_line(text: str) -> str:

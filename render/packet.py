@@ -28,7 +28,7 @@ from render.moulding_sheet import lay_mouldings, list_used
 from render.rough_sheet import rough_strips
 from render.saw_sheet import CORNERS, corner_strips, saw_strips
 from render.scales import Scale, list_scales
-from render.sheet_notes import list_notes
+from render.sheet_notes import list_notes, tell_missing_letters
 from render.sheets import (
     ANCHORS,
     BOARDS_COLUMN,
@@ -267,7 +267,8 @@ def _draft(desk: _Desk, views: tuple[str, ...], layout: Layout) -> _Draft:
 
 def _put_notes(desk: _Desk, draft: _Draft, notes: tuple[str, ...]) -> _Draft:
     """The draft with as many of the notes as its title block holds, and a word where the others stand."""
-    kept, over = fit_notes(*desk.size, notes, MORE_NOTES)
+    told = tell_missing_letters(desk.surround.job.about)
+    kept, over = fit_notes(*desk.size, (*told, *notes), MORE_NOTES)
     return replace(draft, notes=kept, over=over)
 
 

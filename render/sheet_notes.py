@@ -6,11 +6,13 @@ from collections.abc import Sequence
 
 from model.board import Stock, StockKind
 from model.check.finding import Finding
+from model.job import About
 from model.parameters import FIREPLACES, RULES
 from model.surround import Surround
 from model.takeoff.cut_list import describe_stock
 from model.units import format_length
 from render.checks_sheet import count_findings
+from render.lettering import STAND_IN, missing_letters
 
 SECTIONS = ("plan_section", "vertical_section")
 
@@ -35,3 +37,13 @@ def list_notes(
     if findings is not None:
         notes.insert(0, f"Checks: {count_findings(findings)}. See their sheet before building.")
     return tuple(notes)
+
+
+def tell_missing_letters(about: About) -> tuple[str, ...]:
+    """A note where the typeface lacks letters of what is written about the job; none where it has all."""
+    if not missing_letters(about.name + about.client + about.maker + about.notes):
+        return ()
+    return (
+        f"This typeface lacks some letters of the job's texts; {STAND_IN} stands for each. Latin, Greek and "
+        "Cyrillic letters print.",
+    )

@@ -538,6 +538,17 @@ def least_overhang(design: Design) -> float:
     return min(design.shelf.overhang_front, *(_end_overhang(design, name) for name in (LEFT, RIGHT)))
 
 
+def _least_overhang_at(design: Design) -> str:
+    """Where the shelf passes least what is under it, for a sentence."""
+    ends = {name: _end_overhang(design, name) for name in (LEFT, RIGHT)}
+    least = min(ends.values())
+    if design.shelf.overhang_front <= least:
+        return "at the front" if design.shelf.overhang_front < least else "at the front and an end"
+    if ends[LEFT] == ends[RIGHT]:
+        return "at its ends"
+    return f"at its {min(ends, key=lambda name: ends[name])} end"
+
+
 def _mould_overhang(design: Design, frieze_front: float, step: float) -> float:
     """The least that the shelf, a `step` further out over the columns, passes what a bed mould lies on."""
     column, front = design.column.projection, design.shelf_depth
@@ -591,7 +602,7 @@ def _fit_bed_mould(
     room = Room(
         frieze_height - least_frame,
         min(overhang, inner - LEAST_BAND),
-        "the overhang or the frieze leaves no room for more",
+        f"the shelf's overhang {_least_overhang_at(design)} or the frieze leaves no room for more",
     )
     return fit_moulding(design, Use.BED_MOULD, "bed_mould", design.bed_mould, room, ledger)
 

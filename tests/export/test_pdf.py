@@ -93,6 +93,11 @@ def test_text_with_fractions_and_signs_comes_back():
         assert word in text
 
 
+def test_a_letter_the_typeface_lacks_is_stood_in_for_and_never_a_box():
+    text = pages_of(write_pdf([sheet_of(Text("Parlour 炉🔥", (0, 0), 1.5))], "t"))[0].extract_text()
+    assert "Parlour ??" in text
+
+
 def test_fonts_are_embedded_subsets(packet):
     data = write_pdf(packet["letter"], "t")
     fonts = {char["fontname"] for page in pages_of(data) for char in page.chars}

@@ -13,6 +13,8 @@ from render.lettering import (
     DESCENT,
     ELLIPSIS,
     TYPEFACES,
+    missing_letters,
+    replace_missing,
     shorten_text,
     text_width,
     wrap_text,
@@ -88,3 +90,9 @@ def test_a_shortened_text_fits_and_says_that_it_is_shortened(text, width):
     shown = shorten_text(text, 0.1, width)
     assert text_width(shown, 0.1) <= width
     assert shown == " ".join(text.split()) or shown.endswith(ELLIPSIS)
+
+
+def test_letters_that_the_typeface_lacks_are_named_once_and_stood_in_for():
+    assert missing_letters("Hearth, 炉 and 炉\n") == "炉"
+    assert replace_missing("Müller 炉端 ½ Ж λ") == "Müller ?? ½ Ж λ"
+    assert replace_missing("fire 🔥\ufe0f") == "fire ?"

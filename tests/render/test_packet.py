@@ -212,3 +212,11 @@ def test_no_note_is_dropped_however_full_the_title_blocks_column_is(paper):
 def _holds(lines, note):
     """Whether the note stands in the lines, wherever it was broken."""
     return note in " ".join(lines)
+
+
+@pytest.mark.parametrize(("name", "told"), [("炉 parlour", True), ("Hüttner parlour", False)])
+def test_letters_the_typeface_lacks_are_told_on_the_sheet(name, told):
+    surround = plan_surround(with_texts(default_job(), [("job.name", name)]))
+    sheet = build_view_sheet(surround, "front", "letter", DATE)
+    said = " ".join(text.text for placed in sheet.placed for text in list_texts(placed.drawing))
+    assert ("typeface lacks" in said) is told

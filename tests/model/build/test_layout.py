@@ -69,6 +69,21 @@ def test_bed_mould_never_passes_the_shelf():
     assert shortfalls(layout)["bed_mould.size"] == (4, 2)
 
 
+@pytest.mark.parametrize(
+    ("overhangs", "place"),
+    [
+        ({"shelf__overhang_left": "1"}, "at its left end"),
+        ({"shelf__overhang_right": "1"}, "at its right end"),
+        ({"shelf__overhang_end": "1"}, "at its ends"),
+        ({"shelf__overhang_front": "1"}, "at the front"),
+    ],
+)
+def test_what_makes_the_bed_mould_smaller_names_its_side(overhangs, place):
+    layout = lay(bed_mould__size="4", **overhangs)
+    (shortfall,) = [s for s in layout.shortfalls if s.path == "bed_mould.size"]
+    assert f"the shelf's overhang {place} or" in shortfall.reason
+
+
 def test_hanging_edge_band_leaves_the_bed_mould_less_room():
     layout = lay(
         bed_mould__size="3", shelf__edge_height="4", shelf__overhang_front="3", shelf__overhang_end="3"
