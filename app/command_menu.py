@@ -120,6 +120,7 @@ class CommandMenu:
             add_command(menu, words, partial(window.choose_views, views), f"Ctrl+{i}")
         menu.addSeparator()
         add_command(menu, "Keep-out", window.bar.clearance_button.toggle, "Ctrl+K")
+        add_command(menu, "Marks", window.bar.marks_button.toggle, "Ctrl+M")
         menu.addSeparator()
         add_command(menu, "&Closer", lambda: window.zoom(1), (Key.ZoomIn, "Ctrl+="))
         add_command(menu, "&Further", lambda: window.zoom(-1), Key.ZoomOut)

@@ -17,6 +17,7 @@ from app.working import (
     find_in_view,
     list_plan_cuts,
     list_plan_guides,
+    mark_plan,
     outline_in_views,
     point_in_views,
     shows_on_sheet,
@@ -74,6 +75,11 @@ class Drafting(QObject):
         self._lettering.setSingleShot(True)
         self._lettering.setInterval(0)
         self._lettering.timeout.connect(self._letter_again)
+        self._marks_boards = False
+        self._marking = QTimer(self)
+        self._marking.setSingleShot(True)
+        self._marking.setInterval(IDLE_PAUSE)
+        self._marking.timeout.connect(self.mark_boards)
         self._telling = QTimer(self)
         self._telling.setSingleShot(True)
         self._telling.setInterval(UNSEEN_PAUSE)
@@ -126,6 +132,22 @@ class Drafting(QObject):
         self._wish = Wish(self._wish.views, self._wish.ratio, on)
         self._draw()
 
+    def show_marks(self, on: bool) -> None:
+        """Mark the boards as in the cut list, or leave the marks away."""
+        self._marks_boards = on
+        self._draw()
+        if on:
+            self.mark_boards()
+
+    def mark_boards(self) -> None:
+        """Put the marks of the boards onto the sheet as it is. The writing keeps its size."""
+        self._marking.stop()
+        if not self._marks_boards or self.surround is None:
+            return
+        bare = draw_plan(self.surround, self._wish, self.findings)
+        self._canvas.show_views(set_out(mark_plan(self.surround, bare, self._wish.ratio)))
+        self._lettering.stop()
+
     def _work_out(self) -> None:
         """Draw at once. What fails is marked on the sheet, so while anything does it is checked first."""
         if not self._started:
@@ -141,6 +163,7 @@ class Drafting(QObject):
         if worked.plan is not None:
             self._telling.start()
             self._idle.start()
+            self._mark_later()
 
     def _tell_when_painted(self) -> None:
         if self._telling.isActive():
@@ -170,6 +193,12 @@ class Drafting(QObject):
             self._work_out()
         else:
             self._canvas.show_views(set_out(draw_plan(self.surround, self._wish, self.findings)))
+            self._mark_later()
+
+    def _mark_later(self) -> None:
+        """Marks take several times as long as the drawing: they follow when no edit does."""
+        if self._marks_boards:
+            self._marking.start()
 
     def _letter_again(self) -> None:
         """Draw with writing of the right size for the scale at which the sheet now fits."""

@@ -1,4 +1,4 @@
-"""The row above the sheet: which views are shown, the keep-out, closer and further, and the packet."""
+"""The row above the sheet: which views are shown, keep-out, boards' marks, closer and further, packet."""
 
 from __future__ import annotations
 
@@ -28,6 +28,7 @@ class ViewBar(QWidget):
 
     views_chosen = Signal(object)
     clearance_toggled = Signal(bool)
+    marks_toggled = Signal(bool)
     zoomed = Signal(int)
     packet_asked = Signal()
 
@@ -38,6 +39,7 @@ class ViewBar(QWidget):
         self.clearance_button = quiet_button(
             "Keep-out", "Show where no wood may be, and how far it may stand out", True
         )
+        self.marks_button = quiet_button("Marks", "Mark each board as in the cut list", True)
         self.packet_button = StrongButton(
             "Write the packet…", "Write the sheets, the drawing file and the cut list"
         )
@@ -52,12 +54,14 @@ class ViewBar(QWidget):
         self.view_buttons.button(0).setChecked(True)
         row.addSpacing(2 * RHYTHM)
         row.addWidget(self.clearance_button)
+        row.addWidget(self.marks_button)
         row.addStretch(1)
         self.zoom_buttons = [self._add_zoom(row, *zoom) for zoom in ZOOMS]
         row.addSpacing(RHYTHM)
         row.addWidget(self.packet_button)
         self.view_buttons.idClicked.connect(lambda i: self.views_chosen.emit(CHOICES[i][1]))
         self.clearance_button.toggled.connect(self.clearance_toggled)
+        self.marks_button.toggled.connect(self.marks_toggled)
         self.packet_button.clicked.connect(self.packet_asked)
 
     def _add_zoom(self, row: QHBoxLayout, words: str, explained: str, way: int) -> QuietButton:
@@ -66,21 +70,26 @@ class ViewBar(QWidget):
         row.addWidget(button)
         return button
 
-    def _zoom_width(self) -> int:
-        return sum(button.sizeHint().width() + RHYTHM // 2 for button in self.zoom_buttons)
+    @property
+    def _spared(self) -> tuple[QWidget, ...]:
+        """Buttons that a small screen does without."""
+        return (self.marks_button, *self.zoom_buttons)
+
+    def _spared_width(self, only_hidden: bool = False) -> int:
+        counted = (b for b in self._spared if b.isHidden() or not only_hidden)
+        return sum(button.sizeHint().width() + RHYTHM // 2 for button in counted)
 
     def minimumSizeHint(self) -> QSize:
-        """Narrow enough for a small screen: closer and further are in the menu too."""
-        return QSize(self._whole_width() - self._zoom_width(), self.height())
+        """Narrow enough for a small screen: marks, closer and further are in the menu too."""
+        return QSize(self._whole_width() - self._spared_width(), self.height())
 
     def _whole_width(self) -> int:
-        hidden = self._zoom_width() if self.zoom_buttons[0].isHidden() else 0
-        return self._row.sizeHint().width() + hidden
+        return self._row.sizeHint().width() + self._spared_width(only_hidden=True)
 
     def resizeEvent(self, _event: QResizeEvent) -> None:
-        """Leave the zoom buttons away where there is no room for them."""
+        """Leave the buttons away that the menu has too where there is no room for them."""
         fits = self.width() >= self._whole_width()
-        for button in self.zoom_buttons:
+        for button in self._spared:
             button.setVisible(fits)
 
     def show_choice(self, views: tuple[str, ...]) -> None:

@@ -98,6 +98,7 @@ class Window(QMainWindow):
         self.canvas.view_clicked.connect(self._pick_board)
         self.bar.views_chosen.connect(self.choose_views)
         self.bar.clearance_toggled.connect(self.drafting.show_clearance)
+        self.bar.marks_toggled.connect(self.drafting.show_marks)
         self.bar.zoomed.connect(self.zoom)
         self.bar.packet_asked.connect(self.write_packet)
         self.drafting.drawn.connect(self._show_plan)

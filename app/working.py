@@ -79,6 +79,17 @@ def draw_plan(plan: Surround, wish: Wish, findings: tuple[Finding, ...]) -> tupl
     return tuple(zip(wish.views, draw_views(plan, wish.views, options), strict=True))
 
 
+def mark_plan(
+    plan: Surround, drawings: tuple[tuple[str, Drawing], ...], ratio: float
+) -> tuple[tuple[str, Drawing], ...]:
+    """The named drawings of `plan` with the marks of the boards they show, as in the cut list."""
+    from render.board_marks import mark_seen
+
+    return tuple(
+        (view, drawing.plus(*mark_seen(plan, view, ratio, drawing.marks).marks)) for view, drawing in drawings
+    )
+
+
 def list_plan_guides(plan: Surround) -> tuple[Guide, ...]:
     """Published proportions beside its own."""
     from model.check.proportion import list_guides

@@ -21,7 +21,7 @@ from app.tray import CUTS, FINDINGS
 from app.window import Window
 from model.check.finding import Status
 from model.job import default_job, read_value, with_value
-from render.drawing import Dimension
+from render.drawing import Dimension, Text
 
 SAVE, LEAVE, STAY = "Save", "Leave without saving", "Stay"
 
@@ -145,6 +145,35 @@ def test_the_keep_out_is_drawn_on_request(window: Window):
     assert len(window.canvas.views[0].drawing.marks) > before
     window.bar.clearance_button.click()
     assert len(window.canvas.views[0].drawing.marks) == before
+
+
+def test_marks_are_in_the_menu_where_the_row_has_no_room_for_them(qtbot: QtBot, window: Window):
+    window.resize(960, 540)
+    qtbot.waitUntil(window.bar.marks_button.isHidden)
+    window.drafting.list_rest()
+    _action(window, "Marks").trigger()
+    assert _board_marks(window)
+
+
+def _board_marks(window: Window) -> set[str]:
+    """Marks of the cut list that stand on the sheet."""
+    listed = {cut.mark for cut in window.drafting.cuts}
+    written = [m.text for v in window.canvas.views for m in v.drawing.marks if isinstance(m, Text)]
+    return listed & set(written)
+
+
+def test_boards_are_marked_on_request_and_again_after_an_edit(qtbot: QtBot, window: Window):
+    window.drafting.list_rest()
+    assert not _board_marks(window)
+    window.bar.marks_button.click()
+    assert {"C1", "F1", "P2"} <= _board_marks(window)
+    window.session.set_value("column.width", 10.0)
+    assert not _board_marks(window), "an edit is drawn at once, without them"
+    qtbot.waitUntil(lambda: bool(_board_marks(window)))
+    window.choose_views(("vertical_section",))
+    qtbot.waitUntil(lambda: bool(_board_marks(window)))
+    window.bar.marks_button.click()
+    assert not _board_marks(window)
 
 
 def test_writing_on_the_sheet_is_large_enough_to_read_at_any_size(qtbot: QtBot, window: Window):
