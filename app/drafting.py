@@ -121,6 +121,12 @@ class Drafting(QObject):
             self._ahead.end()
             self._ahead = None
 
+    def wind_up(self) -> None:
+        """Do nothing of what was put off, and end the second process."""
+        for timer in (self._idle, self._lettering, self._marking, self._telling):
+            timer.stop()
+        self.let_go()
+
     def choose_views(self, views: tuple[str, ...]) -> None:
         """Show other views, whole."""
         self._wish = Wish(views, self._wish.ratio, self._wish.clearance)

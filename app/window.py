@@ -262,7 +262,7 @@ class Window(QMainWindow):
         self.work.wait()
         self.takeoff.wait()
         self._loading.wait()
-        self.drafting.let_go()
+        self.drafting.wind_up()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Nothing unsaved is lost without being asked about."""

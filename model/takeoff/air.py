@@ -16,6 +16,8 @@ from model.takeoff.faces import Face, Floats
 Mask = NDArray[np.bool_]
 SAME = 1 / 512
 """Planes nearer to each other than this are one, in."""
+LEVEL = 1e-9
+"""Edges that rise less than this are level, in.; no place that is tried lies between their ends."""
 AROUND = 6.0
 """How much of the room is searched round the boards, in."""
 SPOTS = ((0.02, 0.47, 0.97), (0.04, 0.52, 0.98), (0.03, 0.56, 0.99))
@@ -89,7 +91,7 @@ def _covers(section: Floats, u: Floats, v: Floats) -> Mask:
     """Which points lie in a polygon, by counting the edges to one side of them."""
     inside = np.zeros(u.shape, dtype=bool)
     for (u0, v0), (u1, v1) in zip(section, np.roll(section, -1, axis=0), strict=True):
-        if v0 != v1:
+        if abs(v1 - v0) > LEVEL:
             inside ^= ((v > v0) != (v > v1)) & (u < u0 + (v - v0) * ((u1 - u0) / (v1 - v0)))
     return inside
 
