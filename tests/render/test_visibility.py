@@ -12,7 +12,7 @@ from model.board import Stock, StockKind, block
 from model.build.run import Profile, run_section
 from model.job import default_job
 from model.surround import plan_surround
-from render.arrangement import NOTHING
+from render.arrangement import GRAIN, NOTHING
 from render.visibility import FROM_ABOVE, FROM_FRONT, FROM_RIGHT, Line, flatten_boards, project
 from tests.strategies import alike, jobs
 
@@ -70,6 +70,10 @@ def test_default_surround_shows_the_nearest_board_at_every_point(name):
         assert seen_at(projection, point) == brute_force_nearest(boards, LOOKS[name], point), point
 
 
+A_GRAIN_OFF = 1000 * GRAIN
+"""Square inches that an area may be off: lines within a grain are one, along a thousand inches of outline."""
+
+
 @settings(max_examples=25, deadline=None)
 @given(jobs())
 def test_visible_areas_add_up_to_the_silhouette(job):
@@ -79,8 +83,8 @@ def test_visible_areas_add_up_to_the_silhouette(job):
         if len(projection.grid.h) + len(projection.grid.v) > 400:
             continue
         seen = sum(ring_area(projection.rings_of(owner)) for owner in projection.seen_owners())
-        assert seen == pytest.approx(ring_area(projection.wood_rings()), rel=1e-9)
-        assert seen == pytest.approx(silhouette_area(boards, look), rel=1e-6)
+        assert seen == pytest.approx(ring_area(projection.wood_rings()), rel=1e-9, abs=A_GRAIN_OFF)
+        assert seen == pytest.approx(silhouette_area(boards, look), rel=1e-6, abs=A_GRAIN_OFF)
 
 
 def silhouette_area(boards, look):
