@@ -48,12 +48,14 @@ class Face:
 class Grid:
     """The arrangement: line positions, and the face (or NOTHING) seen in each triangle.
 
-    `seen` has shape (rows, columns, 4), rows upward, triangles south, east, north, west.
+    `seen` has shape (rows, columns, 4), rows upward, triangles south, east, north, west. `exact` is false
+    where the lines were too many for every sloping edge to meet their corners.
     """
 
     h: Floats
     v: Floats
     seen: Ints
+    exact: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,11 +77,11 @@ def arrange(faces: list[Face]) -> Grid:
         return Grid(np.zeros(1), np.zeros(1), np.full((0, 0, 4), NOTHING, dtype=np.intp))
     kept = _list_unhidden(faces)
     shown = [faces[i] for i in kept]
-    h, v = _grid_lines(shown)
+    h, v, exact = _grid_lines(shown)
     windows = _list_windows(shown, h, v)
     seen, depth = _lay_flat(shown, windows, (len(v) - 1, len(h) - 1, 4))
     _lay_others(shown, windows, h, v, seen, depth)
-    return Grid(h, v, np.array([*kept, NOTHING])[seen])
+    return Grid(h, v, np.array([*kept, NOTHING])[seen], exact)
 
 
 def _list_unhidden(faces: list[Face]) -> list[int]:
@@ -113,7 +115,8 @@ def _list_windows(faces: list[Face], h: Floats, v: Floats) -> list[tuple[slice, 
     return [(slice(bottom, top), slice(left, right)) for bottom, top, left, right in ends]
 
 
-def _grid_lines(faces: list[Face]) -> tuple[Floats, Floats]:
+def _grid_lines(faces: list[Face]) -> tuple[Floats, Floats, bool]:
+    """Positions of the lines, and whether sloping edges meet all their corners."""
     corners = np.concatenate([face.corners for face in faces])
     h, v = _distinct(corners[:, 0]), _distinct(corners[:, 1])
     edges = _sloping_edges(faces)
@@ -122,10 +125,12 @@ def _grid_lines(faces: list[Face]) -> tuple[Floats, Floats]:
         more_h = _crossings(edges[:, [1, 0, 3, 2]], v)
         refined = _distinct(np.concatenate([h, more_h])), _distinct(np.concatenate([v, more_v]))
         lines = len(refined[0]) + len(refined[1])
-        if lines == len(h) + len(v) or lines > MOST_LINES:
+        if lines == len(h) + len(v):
             break
+        if lines > MOST_LINES:
+            return h, v, False
         h, v = refined
-    return h, v
+    return h, v, True
 
 
 def _distinct(values: Floats) -> Floats:
