@@ -9,9 +9,8 @@ from collections.abc import Mapping
 
 from model.surround import Surround
 from render.board_marks import BoardMarks, mark_seen
-from render.clipping import clip_drawing
-from render.details import detail_box
-from render.drawing import Drawing, Pen, Polyline
+from render.details import detail_box, draw_part
+from render.drawing import Drawing
 from render.extent import Box
 from render.sheets import BOARDS_COLUMN, BOARDS_FRONT, BOARDS_SHELF, BOARDS_SIDE
 from render.views import ViewOptions, draw_view
@@ -37,13 +36,10 @@ def list_left_out(surround: Surround, name: str, ratio: float) -> tuple[str, ...
 
 
 def _draw_bare(surround: Surround, name: str, ratio: float) -> Drawing:
-    whole = draw_view(surround, BOARDS_OF[name], ViewOptions(ratio=ratio, dimensions=False))
-    part = _part(surround, name)
-    if part is None:
-        return whole
-    left, bottom, right, top = part
-    edge = Polyline(Pen.GUIDE, ((left, bottom), (right, bottom), (right, top), (left, top)), closed=True)
-    return clip_drawing(whole, part).plus(edge)
+    view = BOARDS_OF[name]
+    if _part(surround, name) is not None:
+        return draw_part(surround, view, ratio)
+    return draw_view(surround, view, ViewOptions(ratio=ratio, dimensions=False))
 
 
 def _mark(surround: Surround, name: str, bare: Drawing) -> BoardMarks:

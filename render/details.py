@@ -25,12 +25,17 @@ def draw_detail(surround: Surround, name: str, ratio: float) -> Drawing:
     """The named detail, lettered for `ratio`, in the coordinates of the view it is taken from."""
     view = name.removesuffix("_detail")
     box = detail_box(surround, view)
-    part = clip_drawing(draw_view(surround, view, ViewOptions(ratio=ratio, dimensions=False)), box)
-    left, bottom, right, top = box
-    edge = Polyline(Pen.GUIDE, ((left, bottom), (right, bottom), (right, top), (left, top)), closed=True)
     strings = [string for whole in list_strings(surround, view) for string in strings_within(whole, box)]
     style = surround.job.about.length_style
-    return part.plus(edge, *place_strings(strings, box, ratio, style))
+    return draw_part(surround, view, ratio).plus(*place_strings(strings, box, ratio, style))
+
+
+def draw_part(surround: Surround, view: str, ratio: float) -> Drawing:
+    """What the detail of `view` shows, in its frame, without dimensions."""
+    left, bottom, right, top = box = detail_box(surround, view)
+    whole = draw_view(surround, view, ViewOptions(ratio=ratio, dimensions=False))
+    edge = Polyline(Pen.GUIDE, ((left, bottom), (right, bottom), (right, top), (left, top)), closed=True)
+    return clip_drawing(whole, box).plus(edge)
 
 
 def detail_box(surround: Surround, view: str) -> Box:
