@@ -1,0 +1,110 @@
+"""What no plan can cost less than, shown with whole numbers and nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import gcd
+
+import numpy as np
+
+from model.cutting.knapsack import Knapsack, Whole
+from model.cutting.problem import Problem
+
+SCALE = 1 << 20
+"""Worths are whole numbers of this part of a hundredth, so that adding them up is exact."""
+MOST_SUMS = 1 << 24
+"""Cost in hundredths up to which sums of prices are listed one by one."""
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """Least and most boards of each stock; None for no most."""
+
+    low: tuple[int, ...]
+    high: tuple[int | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A bound in scaled hundredths, and the worths that show it."""
+
+    scaled: int
+    worth: Whole
+
+    @property
+    def cost(self) -> int:
+        """Whole hundredths that no plan costs less than."""
+        return -(-self.scaled // SCALE)
+
+
+def show_bound(problem: Problem, knapsack: Knapsack, limits: Limits, worth: Whole) -> tuple[Shown, Whole]:
+    """The bound that worths show, and what the best board of each stock is worth by them.
+
+    Every plan makes all pieces, whose worth is `sum(demand * worth)`, and each board of a stock brings at
+    most what its best one is worth. Where boards without a most would bring more than they cost, all worths
+    are scaled down until they do not.
+    """
+    best = knapsack.price(worth)
+    return _scaled(problem, limits, worth, best), best
+
+
+def _scaled(problem: Problem, limits: Limits, worth: Whole, best: Whole) -> Shown:
+    num, den = 1, 1
+    for sold, most, value in zip(problem.sold, limits.high, best.tolist(), strict=True):
+        if most is None and value * num > sold.price * SCALE * den:
+            num, den = sold.price * SCALE, value
+    if num != den:
+        worth = np.array([w * num // den for w in worth.tolist()], dtype=np.int64)
+    total = sum(w * d for w, d in zip(worth.tolist(), problem.demand, strict=True))
+    for sold, low, most, value in zip(problem.sold, limits.low, limits.high, best.tolist(), strict=True):
+        saved = sold.price * SCALE - value * num // den
+        total += saved * (low if saved >= 0 else (most or 0))
+    return Shown(total, worth)
+
+
+class PriceSums:
+    """Which costs boards can add up to, between limits."""
+
+    def __init__(self, problem: Problem, most: int) -> None:
+        self._prices = [sold.price for sold in problem.sold]
+        self._divisor = gcd(*self._prices) or 1
+        self._most = most
+
+    def lift(self, cost: int, limits: Limits) -> int:
+        """The least sum of prices from `cost` on; one past the most asked for where there is none."""
+        step = self._divisor
+        least = -(-cost // step) * step
+        if self._most > MOST_SUMS * step:
+            return least
+        base = sum(p * low for p, low in zip(self._prices, limits.low, strict=True))
+        sums = self._list_sums(limits, (self._most - base) // step)
+        rest = max(least - base, 0) // step
+        above = sums >> rest
+        if not above:
+            return self._most + 1
+        return max(base + step * (rest + (above & -above).bit_length() - 1), least)
+
+    def _list_sums(self, limits: Limits, most: int) -> int:
+        """Bit n is set where boards over the least cost n steps together."""
+        if most < 0:
+            return 0
+        mask = (1 << (most + 1)) - 1
+        sums = 1
+        for price, low, high in zip(self._prices, limits.low, limits.high, strict=True):
+            step = price // self._divisor
+            if step == 0:
+                continue
+            count = most // step if high is None else min(high - low, most // step)
+            for times in _doubling(count):
+                sums |= (sums << (step * times)) & mask
+        return sums
+
+
+def _doubling(count: int) -> Sequence[int]:
+    parts, times = [], 1
+    while count > 0:
+        parts.append(min(times, count))
+        count -= parts[-1]
+        times *= 2
+    return parts

@@ -1,0 +1,132 @@
+"""A plan at once: each piece, the largest first, into the first lane that holds it, or a new board.
+
+It is where the search starts from, what benchmarks compare with, and how a plan's boards are made cheaper.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+
+from model.cutting.knapsack import Filled, Pattern
+from model.cutting.problem import Problem
+
+
+@dataclass(slots=True)
+class _Lane:
+    kind: int
+    taken: int = 0
+    items: Counter[int] = field(default_factory=Counter)
+
+
+@dataclass(slots=True)
+class _Open:
+    """A board being filled: its stock, its lanes, and the width not ripped yet."""
+
+    sold: int
+    across: int
+    lanes: list[_Lane] = field(default_factory=list)
+
+
+class FirstFit:
+    """First fit over one problem; `main` is the stock that is opened as long as it holds the piece."""
+
+    def __init__(self, problem: Problem) -> None:
+        self.problem = problem
+        self._kinds_of: list[list[tuple[int, int]]] = [[] for _ in problem.demand]
+        for k, kind in enumerate(problem.kinds):
+            for item, size in kind.sizes:
+                self._kinds_of[item].append((k, size))
+        widths = [problem.kinds[kinds[0][0]].width for kinds in self._kinds_of]
+        lengths = [min(size for _, size in kinds) for kinds in self._kinds_of]
+        self._order = sorted(range(len(problem.demand)), key=lambda i: (-widths[i], -lengths[i]))
+
+    def best(self, demand: Sequence[int], supply: Sequence[int | None]) -> list[Pattern] | None:
+        """The cheapest of the plans that prefer one stock each, made cheaper after; None where none goes."""
+        plans = (self.plan(demand, supply, main) for main in range(len(self.problem.sold)))
+        made = [downsize(self.problem, plan, supply) for plan in plans if plan is not None]
+        return min(made, key=lambda plan: cost_of(self.problem, plan), default=None)
+
+    def plan(self, demand: Sequence[int], supply: Sequence[int | None], main: int) -> list[Pattern] | None:
+        """Boards that make all pieces, or None where stock runs out."""
+        left = list(supply)
+        boards: list[_Open] = []
+        for item in self._order:
+            start = 0
+            for _ in range(demand[item]):
+                placed = next((b for b in range(start, len(boards)) if self._put(boards[b], item)), None)
+                if placed is None:
+                    sold = self._choose(item, left, main)
+                    if sold is None:
+                        return None
+                    boards.append(_Open(sold, self.problem.sold[sold].across))
+                    placed = len(boards) - 1
+                    if not self._put(boards[placed], item):
+                        return None
+                start = placed
+        return [self._closed(board) for board in boards]
+
+    def _put(self, board: _Open, item: int) -> bool:
+        sizes = self._kinds_of[item]
+        for lane in board.lanes:
+            for kind, size in sizes:
+                if kind == lane.kind and lane.taken + size <= self.problem.room(kind, board.sold):
+                    lane.taken += size
+                    lane.items[item] += 1
+                    return True
+        for kind, size in sizes:
+            width = self.problem.kinds[kind].width
+            if width <= board.across and size <= self.problem.room(kind, board.sold):
+                board.lanes.append(_Lane(kind, size, Counter({item: 1})))
+                board.across -= width
+                return True
+        return False
+
+    def _choose(self, item: int, left: list[int | None], main: int) -> int | None:
+        """A stock for a new board: what lies there, the main one, or the cheapest that holds the item."""
+        problem = self.problem
+        fitting = [
+            s
+            for s in range(len(problem.sold))
+            if left[s] != 0 and any(problem.holds(k, s, size) for k, size in self._kinds_of[item])
+        ]
+        if not fitting:
+            return None
+        chosen = min(fitting, key=lambda s: (problem.sold[s].price > 0, s != main, problem.sold[s].price))
+        if (number := left[chosen]) is not None:
+            left[chosen] = number - 1
+        return chosen
+
+    @staticmethod
+    def _closed(board: _Open) -> Pattern:
+        return Pattern(board.sold, tuple(Filled(e.kind, tuple(sorted(e.items.items()))) for e in board.lanes))
+
+
+def cost_of(problem: Problem, boards: Iterable[Pattern]) -> int:
+    """Hundredths that boards cost together."""
+    return sum(problem.sold[board.sold].price for board in boards)
+
+
+def downsize(problem: Problem, boards: Sequence[Pattern], supply: Sequence[int | None]) -> list[Pattern]:
+    """The same lanes, each board's out of the cheapest stock that holds them and is left."""
+    left = list(supply)
+    for board in boards:
+        if (number := left[board.sold]) is not None:
+            left[board.sold] = number - 1
+    sizes = [dict(kind.sizes) for kind in problem.kinds]
+    cheaper = []
+    for board in boards:
+        across = sum(problem.kinds[lane.kind].width for lane in board.lanes)
+        taken = [(e.kind, sum(sizes[e.kind][i] * n for i, n in e.items)) for e in board.lanes]
+        best = board.sold
+        for s, sold in enumerate(problem.sold):
+            holds = across <= sold.across and all(problem.holds(kind, s, room) for kind, room in taken)
+            if holds and left[s] != 0 and sold.price < problem.sold[best].price:
+                best = s
+        if best != board.sold:
+            for s, step in ((board.sold, 1), (best, -1)):
+                if (number := left[s]) is not None:
+                    left[s] = number + step
+        cheaper.append(Pattern(best, board.lanes))
+    return cheaper

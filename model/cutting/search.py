@@ -1,0 +1,323 @@
+"""The search for the cheapest boards: patterns made as they are needed, dives to whole boards, branching.
+
+What is branched on is how many boards of each stock are bought: that alone decides the cost, and costs are
+sums of prices, so that a bound is lifted to the next such sum. See Gilmore and Gomory, "A Linear Programming
+Approach to the Cutting-Stock Problem", Operations Research 9 (1961), for the making of patterns, and
+Vanderbeck, "Computational study of a column generation algorithm for bin packing and cutting stock problems",
+Mathematical Programming 86 (1999), for branching with bounds that are rounded up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from heapq import heappop, heappush
+from math import ceil, floor
+
+import numpy as np
+
+from model.cutting.bound import SCALE, Limits, PriceSums, Shown, show_bound
+from model.cutting.first_fit import FirstFit, cost_of, downsize
+from model.cutting.knapsack import Filled, Knapsack, Pattern, Whole
+from model.cutting.master import Master, Real, Solution, whole
+from model.cutting.problem import Problem
+
+NODES = 300
+"""Most parts of the search looked into."""
+DIVES = 3
+"""Dives from the first solution."""
+LEAF_DIVES = 12
+"""Dives where the number of boards of each stock is settled."""
+POOL_NODES = 400
+"""Most nodes of the whole-number search over the patterns so far."""
+STILL = 0.4
+"""How much of the best worths so far is mixed into those that patterns are generated for."""
+CLOSE = 1e-6
+DIVE_ROUNDS = 8
+"""Rounds of generating between two steps of a dive."""
+
+
+@dataclass(order=True, slots=True)
+class _Node:
+    """Part of the search: nothing in it costs less than `bound`."""
+
+    bound: int
+    order: int
+    limits: Limits = field(compare=False)
+
+
+class Search:
+    """Looks for the cheapest boards that make a problem's pieces, and shows what cannot be undercut.
+
+    `best` is the cheapest plan so far, `bound` what no plan costs less than, `shown` the worths behind the
+    bound before branching.
+    """
+
+    def __init__(
+        self,
+        problem: Problem,
+        start: Sequence[Pattern],
+        should_stop: Callable[[], bool],
+        tell: Callable[[Sequence[Pattern]], None],
+    ) -> None:
+        self.problem, self._should_stop, self._tell = problem, should_stop, tell
+        self.best = list(start)
+        self.cost = cost_of(problem, start)
+        self.bound = 0
+        self.shown = Shown(0, np.zeros(len(problem.demand), dtype=np.int64))
+        self._supply = tuple(sold.supply for sold in problem.sold)
+        self._all = Limits((0,) * len(problem.sold), self._supply)
+        dearest = max(sold.price for sold in problem.sold)
+        limited = any(supply is not None for supply in self._supply)
+        self._master = Master(problem, max(self.cost, dearest) + 1 if limited else 4 * dearest + 4)
+        self._knapsack = Knapsack(problem, problem.demand)
+        self._sums = PriceSums(problem, self.cost)
+        self._random = np.random.default_rng(1)
+        self._first_fit = FirstFit(problem)
+        for pattern in start:
+            self._master.add(pattern)
+
+    def run(self) -> None:
+        """Search until the plan is proven, the work allowed is done or the asker says stop."""
+        root = self._evaluate(self._all)
+        if root is None:
+            return
+        solution, self.shown = root
+        self._raise_bound(self._sums.lift(self.shown.cost, self._all))
+        for turn in range(DIVES):
+            if not self._is_done():
+                self._dive(self._all, 0.2 * turn)
+        if not self._is_done():
+            self._branch(solution)
+
+    def _is_done(self) -> bool:
+        return self.bound >= self.cost or self._should_stop()
+
+    def _raise_bound(self, bound: int) -> None:
+        self.bound = max(self.bound, min(bound, self.cost))
+
+    # --- patterns as they are needed
+
+    def _evaluate(self, limits: Limits) -> tuple[Solution, Shown] | None:
+        """The linear programme within limits, all patterns considered, and the bound it shows."""
+        self._master.restrict(self.problem.demand, limits)
+        best = Shown(-1, np.zeros(len(self.problem.demand), dtype=np.int64))
+        while (solution := self._master.solve()) is not None:
+            still = solution.worth
+            if best.scaled >= 0:
+                still = STILL * best.worth / SCALE + (1 - STILL) * solution.worth
+            for worth in (still, solution.worth):
+                shown, values = show_bound(self.problem, self._knapsack, limits, whole(worth))
+                if shown.scaled > best.scaled:
+                    best = shown
+                if self._add_patterns(solution, values, self._knapsack):
+                    break
+            else:
+                return solution, best
+            if self._sums.lift(best.cost, limits) >= self.cost or self._should_stop():
+                return solution, best
+            if best.scaled >= (solution.cost - CLOSE) * SCALE:
+                return solution, best
+        return None
+
+    def _add_patterns(self, solution: Solution, values: Whole, knapsack: Knapsack) -> bool:
+        """Take in the best board of each stock that pays by the present worths; whether any does."""
+        added = False
+        for s, sold in enumerate(self.problem.sold):
+            if values[s] <= 0:
+                continue
+            if values[s] < (sold.price + solution.toll[s]) * SCALE * STILL:
+                continue
+            pattern = knapsack.pattern(s)
+            worth = sum(solution.worth[i] * n for i, n in pattern.counts().items())
+            if worth > sold.price + solution.toll[s] + CLOSE:
+                added |= self._master.add(pattern)
+        return added
+
+    # --- to whole boards
+
+    def _dive(self, limits: Limits, noise: float) -> bool:
+        """Settle boards step by step until all pieces are made; whether that gave a cheaper plan."""
+        left, bounds = np.array(self.problem.demand), limits
+        settled: list[Pattern] = []
+        while left.any():
+            if self._should_stop():
+                return False
+            solution = self._generate(left, bounds)
+            spent = cost_of(self.problem, settled)
+            if (
+                solution is None
+                or solution.missing > CLOSE
+                or spent + ceil(solution.cost - CLOSE) >= self.cost
+            ):
+                return self._finish(settled, left, bounds)
+            for pattern, times in self._settle(solution.times, left, noise):
+                settled += [_trimmed(pattern, left)] * times if times == 1 else [pattern] * times
+                for item, count in pattern.counts().items():
+                    left[item] = max(left[item] - count * times, 0)
+                bounds = _after(bounds, pattern.sold, times)
+        return self._keep(settled)
+
+    def _finish(self, settled: Sequence[Pattern], left: Whole, bounds: Limits) -> bool:
+        """What a dive has left to do, done by first fit."""
+        if left.sum() > len(settled) * 4 + 40:
+            return False
+        rest = self._first_fit.best(left.tolist(), bounds.high)
+        return rest is not None and self._keep([*settled, *rest])
+
+    def _generate(self, left: Whole, limits: Limits) -> Solution | None:
+        """The linear programme for the pieces left, with a few rounds of patterns made for them."""
+        self._master.restrict(left.tolist(), limits)
+        knapsack = Knapsack(self.problem, left.tolist())
+        solution = self._master.solve()
+        for _ in range(DIVE_ROUNDS):
+            if solution is None:
+                return None
+            values = knapsack.price(whole(solution.worth))
+            if not self._add_patterns(solution, values, knapsack):
+                return solution
+            solution = self._master.solve()
+        return solution
+
+    def _settle(self, times: Real, left: Whole, noise: float) -> list[tuple[Pattern, int]]:
+        """Which boards to settle next: all that are whole, or else the one nearest to it."""
+        chosen, rest = [], left.copy()
+        for j in np.flatnonzero(times >= 1 - CLOSE):
+            pattern = self._master.patterns[j]
+            most = min((int(rest[i]) // n for i, n in pattern.counts().items()), default=0)
+            number = min(floor(times[j] + CLOSE), most)
+            if number:
+                chosen.append((pattern, number))
+                for item, count in pattern.counts().items():
+                    rest[item] -= count * number
+        if chosen:
+            return chosen
+        some = np.flatnonzero(times > CLOSE)
+        liking = np.minimum(times[some], 1.0) + noise * self._random.random(len(some))
+        exact = np.array(
+            [all(left[i] >= n for i, n in self._master.patterns[j].counts().items()) for j in some]
+        )
+        return [(self._master.patterns[some[int(np.argmax(liking + exact))]], 1)]
+
+    def _keep(self, boards: Sequence[Pattern]) -> bool:
+        """Make a plan the best one, if it is."""
+        boards = downsize(self.problem, boards, self._supply)
+        cost = cost_of(self.problem, boards)
+        if cost >= self.cost:
+            return False
+        self.best, self.cost = boards, cost
+        self._tell(boards)
+        return True
+
+    # --- branching
+
+    def _branch(self, root: Solution) -> None:
+        heap = [_Node(self.bound, 0, self._all)]
+        stuck, order = self.cost, 0
+        for _ in range(NODES):
+            while heap and heap[0].bound >= self.cost:
+                heappop(heap)
+            self._raise_bound(min(heap[0].bound if heap else self.cost, stuck))
+            if not heap or self._is_done():
+                return
+            node = heappop(heap)
+            answer = self._evaluate(node.limits)
+            if answer is None:
+                continue
+            solution, shown = answer
+            bound = max(node.bound, self._sums.lift(shown.cost, node.limits))
+            if self._should_stop():
+                return
+            if bound >= self.cost:
+                continue
+            numbers = self._count_boards(solution)
+            stock = self._most_divided(numbers)
+            if stock is None:
+                stuck = min(stuck, bound) if not self._settle_leaf(node.limits, numbers, bound) else stuck
+                children = self._around(node.limits, numbers)
+            else:
+                self._dive(node.limits, 0.3)
+                children = _parted(node.limits, stock, floor(numbers[stock]))
+            for limits in children:
+                order += 1
+                heappush(heap, _Node(bound, -order, limits))
+        self._raise_bound(min(heap[0].bound if heap else self.cost, stuck))
+
+    def _count_boards(self, solution: Solution) -> Real:
+        numbers = np.zeros(len(self.problem.sold))
+        for pattern, times in zip(self._master.patterns, solution.times, strict=False):
+            numbers[pattern.sold] += times
+        return numbers
+
+    @staticmethod
+    def _most_divided(numbers: Real) -> int | None:
+        """The stock whose number of boards is furthest from whole; None where all are whole."""
+        off = np.abs(numbers - np.rint(numbers))
+        stock = int(np.argmax(off))
+        return stock if off[stock] > 1e-5 else None
+
+    def _settle_leaf(self, limits: Limits, numbers: Real, bound: int) -> bool:
+        """Look for whole boards in settled numbers of each stock; whether a plan at the bound was found."""
+        exact = tuple(int(n) for n in np.rint(numbers))
+        at = Limits(limits.low, exact)
+        for turn in range(LEAF_DIVES):
+            if self.cost <= bound or self._should_stop():
+                break
+            self._dive(at, 0.25 * turn)
+        if self.cost > bound and not self._should_stop():
+            self._search_pool(at)
+        return self.cost <= bound
+
+    def _search_pool(self, limits: Limits) -> None:
+        found = self._master.rounded(self.problem.demand, limits, POOL_NODES)
+        if found is not None:
+            left, boards = np.array(self.problem.demand), []
+            for pattern, times in found:
+                for _ in range(times):
+                    boards.append(_trimmed(pattern, left))
+                    for item, count in boards[-1].counts().items():
+                        left[item] -= count
+            self._keep(boards)
+
+    def _around(self, limits: Limits, numbers: Real) -> list[Limits]:
+        """The rest of a part of the search once one mix of numbers in it was looked into."""
+        children, low, high = [], list(limits.low), list(limits.high)
+        for s, number in enumerate(int(n) for n in np.rint(numbers)):
+            if low[s] < number:
+                children.append(Limits(tuple(low), (*high[:s], number - 1, *high[s + 1 :])))
+            if (most := high[s]) is None or most > number:
+                children.append(Limits((*low[:s], number + 1, *low[s + 1 :]), tuple(high)))
+            low[s] = high[s] = number
+        return children
+
+
+def _parted(limits: Limits, stock: int, number: int) -> list[Limits]:
+    low, high = limits.low, limits.high
+    return [
+        Limits(low, (*high[:stock], number, *high[stock + 1 :])),
+        Limits((*low[:stock], number + 1, *low[stock + 1 :]), high),
+    ]
+
+
+def _after(limits: Limits, stock: int, times: int) -> Limits:
+    """What is left of limits once boards of a stock are settled."""
+    low, high = list(limits.low), list(limits.high)
+    low[stock] = max(low[stock] - times, 0)
+    if (most := high[stock]) is not None:
+        high[stock] = max(most - times, 0)
+    return Limits(tuple(low), tuple(high))
+
+
+def _trimmed(pattern: Pattern, left: Whole) -> Pattern:
+    """A board without the pieces that are not wanted any more."""
+    rest, lanes = left.copy(), []
+    for lane in pattern.lanes:
+        items = []
+        for item, count in lane.items:
+            number = min(count, int(rest[item]))
+            if number:
+                items.append((item, number))
+                rest[item] -= number
+        if items:
+            lanes.append(Filled(lane.kind, tuple(items)))
+    return Pattern(pattern.sold, tuple(lanes))
