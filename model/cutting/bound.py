@@ -8,7 +8,8 @@ from math import gcd
 
 import numpy as np
 
-from model.cutting.knapsack import Knapsack, Whole
+from model.cutting.knapsack import Knapsack
+from model.cutting.lanes import Whole
 from model.cutting.problem import Problem
 
 SCALE = 1 << 20

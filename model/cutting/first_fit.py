@@ -9,8 +9,9 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
-from model.cutting.knapsack import Filled, Pattern
-from model.cutting.problem import Problem
+from model.cutting.knapsack import Pattern
+from model.cutting.lanes import Filled
+from model.cutting.problem import LaneKind, Problem
 
 
 @dataclass(slots=True)
@@ -36,7 +37,7 @@ class FirstFit:
         self.problem = problem
         self._kinds_of: list[list[tuple[int, int]]] = [[] for _ in problem.demand]
         for k, kind in enumerate(problem.kinds):
-            for item, size in kind.sizes:
+            for item, size in () if kind.shared else kind.sizes:
                 self._kinds_of[item].append((k, size))
         widths = [problem.kinds[kinds[0][0]].width for kinds in self._kinds_of]
         lengths = [min(size for _, size in kinds) for kinds in self._kinds_of]
@@ -69,19 +70,27 @@ class FirstFit:
 
     def _put(self, board: _Open, item: int) -> bool:
         sizes = self._kinds_of[item]
+        room = self.problem.sold[board.sold].room
         for lane in board.lanes:
             for kind, size in sizes:
-                if kind == lane.kind and lane.taken + size <= self.problem.room(kind, board.sold):
+                if kind == lane.kind and lane.taken + size <= room:
                     lane.taken += size
                     lane.items[item] += 1
                     return True
         for kind, size in sizes:
-            width = self.problem.kinds[kind].width
-            if width <= board.across and size <= self.problem.room(kind, board.sold):
+            lane_kind = self.problem.kinds[kind]
+            if self._is_free(board, lane_kind) and size <= room:
                 board.lanes.append(_Lane(kind, size, Counter({item: 1})))
-                board.across -= width
+                board.across -= lane_kind.width
                 return True
         return False
+
+    @staticmethod
+    def _is_free(board: _Open, kind: LaneKind) -> bool:
+        """Whether a new lane of a kind can still come out of a board."""
+        if kind.whole:
+            return not board.lanes and board.sold in kind.whole
+        return kind.width <= board.across
 
     def _choose(self, item: int, left: list[int | None], main: int) -> int | None:
         """A stock for a new board: what lies there, the main one, or the cheapest that holds the item."""
@@ -114,15 +123,16 @@ def downsize(problem: Problem, boards: Sequence[Pattern], supply: Sequence[int |
     for board in boards:
         if (number := left[board.sold]) is not None:
             left[board.sold] = number - 1
-    sizes = [dict(kind.sizes) for kind in problem.kinds]
     cheaper = []
     for board in boards:
         across = sum(problem.kinds[lane.kind].width for lane in board.lanes)
-        taken = [(e.kind, sum(sizes[e.kind][i] * n for i, n in e.items)) for e in board.lanes]
+        taken = [(e.kind, problem.kinds[e.kind].taken(e.items)) for e in board.lanes]
         best = board.sold
         for s, sold in enumerate(problem.sold):
-            holds = across <= sold.across and all(problem.holds(kind, s, room) for kind, room in taken)
-            if holds and left[s] != 0 and sold.price < problem.sold[best].price:
+            if sold.price >= problem.sold[best].price or left[s] == 0:
+                continue
+            ripped = across <= sold.across or len(taken) == 1
+            if ripped and all(problem.holds(kind, s, room) for kind, room in taken):
                 best = s
         if best != board.sold:
             for s, step in ((board.sold, 1), (best, -1)):

@@ -10,7 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from model.cutting.bound import SCALE, Limits
-from model.cutting.knapsack import Pattern, Whole
+from model.cutting.knapsack import Pattern
+from model.cutting.lanes import Whole
 from model.cutting.problem import Problem
 
 Real = NDArray[np.float64]
@@ -85,33 +86,6 @@ class Master:
             toll=-duals[self._items :],
             missing=float(values[: self._items].sum()),
         )
-
-    def rounded(self, demand: Sequence[int], limits: Limits, nodes: int) -> list[tuple[Pattern, int]] | None:
-        """Whole boards of the patterns so far, found by branching over at most `nodes`; None if not found."""
-        from model.cutting.solver import INFINITY, Solver
-
-        model: Any = Solver()
-        model.setOptionValue("mip_max_nodes", nodes)
-        for count in demand:
-            model.addRow(count, INFINITY, 0, [], [])
-        for low, most in zip(limits.low, limits.high, strict=True):
-            model.addRow(low, INFINITY if most is None else most, 0, [], [])
-        for pattern in self.patterns:
-            counts = pattern.counts()
-            rows = [*counts, self._items + pattern.sold]
-            price = self.problem.sold[pattern.sold].price
-            model.addCol(price, 0, INFINITY, len(rows), rows, [*map(float, counts.values()), 1.0])
-        every = np.arange(len(self.patterns), dtype=np.int32)
-        model.changeColsIntegrality(len(every), every, np.ones(len(every), dtype=np.uint8))
-        model.run()
-        if model.getInfo().primal_solution_status != FEASIBLE:
-            return None
-        times = np.rint(np.array(model.getSolution().col_value)).astype(int)
-        return [(self.patterns[j], int(times[j])) for j in np.flatnonzero(times)]
-
-
-FEASIBLE = 2
-"""The solver's word for a solution that keeps all bounds."""
 
 
 def whole(worth: Real) -> Whole:

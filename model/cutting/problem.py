@@ -1,4 +1,4 @@
-"""A task made ready to be solved: pieces as items with the saw's cut in them, boards as rooms.
+"""A task made ready to be solved: items with the saw's cut in them, lanes of each kind, boards as rooms.
 
 A piece and the cut after it take `length + kerf`, and a board offers its usable length and one cut more: the
 last piece needs none after it. That is exact, not an approximation, along the grain and across it.
@@ -7,23 +7,40 @@ last piece needs none after it. That is exact, not an approximation, along the g
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import reduce
 from math import gcd
 
-from model.cutting.task import Refusal, Stock, Task, Wanted
+from model.cutting.items import Item
+from model.cutting.mitre import HIGH, LOW, count_joints, list_ends, saving
+from model.cutting.task import Stock
 
 
 @dataclass(frozen=True, slots=True)
 class LaneKind:
-    """Lanes of one width: the items they hold with the room each takes, and the room lost once in each lane.
+    """Lanes of one width: the items they hold with the room each takes, in the order they are offered.
 
-    `width` has a cut in it. Sizes stand in the order items came in.
+    `width` has a cut in it. `whole` lists the stocks of just that width whose edges would be trimmed if they
+    were ripped: they are such a lane as they are, and no other is. `shared` is what is saved where two mitred
+    ends are freed by one cut, `ends` which ends of each of `sizes` that can be; sizes do not allow for it.
     """
 
     width: int
     sizes: tuple[tuple[int, int], ...]
-    less: int = 0
+    whole: tuple[int, ...] = ()
+    shared: int = 0
+    ends: tuple[int, ...] = ()
+
+    def taken(self, items: Iterable[tuple[int, int]]) -> int:
+        """The room that so many of each item take together."""
+        sizes = dict(self.sizes)
+        counts = list(items)
+        plain = sum(sizes[item] * number for item, number in counts)
+        if not self.shared:
+            return plain
+        ends = {item: bits for (item, _), bits in zip(self.sizes, self.ends, strict=True)}
+        of_sort = [sum(n for item, n in counts if ends[item] == sort) for sort in (LOW | HIGH, LOW, HIGH)]
+        return plain - self.shared * count_joints(*of_sort)
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,67 +55,25 @@ class Sold:
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """`demand` of each item; kinds from narrow to wide, each holding what narrower ones do."""
+    """`demand` of each item; the kinds of lanes, those first that hold what the one before them does."""
 
     demand: tuple[int, ...]
     kinds: tuple[LaneKind, ...]
     sold: tuple[Sold, ...]
 
-    def room(self, kind: int, sold: int) -> int:
-        """What a lane of a kind offers on a stock; below 0 where it offers nothing."""
-        return self.sold[sold].room - self.kinds[kind].less
-
     def holds(self, kind: int, sold: int, taken: int) -> bool:
-        """Whether a lane of a kind with `taken` in it comes out of a stock."""
-        return self.kinds[kind].width <= self.sold[sold].across and taken <= self.room(kind, sold)
+        """Whether a lane of a kind with `taken` in it comes out of a stock, alone."""
+        lane, stock = self.kinds[kind], self.sold[sold]
+        wide = sold in lane.whole if lane.whole else lane.width <= stock.across
+        return wide and taken <= stock.room
 
 
-def list_refused(task: Task) -> tuple[Refusal, ...]:
-    """Pieces that no stock holds, whatever else is cut from it."""
-    refused = []
-    for piece in task.wanted:
-        if piece.count > 0 and not any(fits(piece, stock) for stock in task.stock):
-            refused.append(_refuse(piece, task.stock))
-    return tuple(refused)
-
-
-def fits(piece: Wanted, stock: Stock) -> bool:
-    """Whether one piece comes out of a whole board of a stock."""
-    return (
-        stock.supply != 0
-        and piece.length <= stock.length - 2 * stock.trim_ends
-        and piece.width <= stock.width - 2 * stock.trim_edges
-    )
-
-
-def _refuse(piece: Wanted, stock: Sequence[Stock]) -> Refusal:
-    there = [each for each in stock if each.supply != 0]
-    trims = min((each.trim_ends for each in there), default=0), min((e.trim_edges for e in there), default=0)
-    wants = piece.length + 2 * trims[0], piece.width + 2 * trims[1]
-    return Refusal(piece.key, piece.count, _why(piece, there), *wants)
-
-
-def _why(piece: Wanted, there: Sequence[Stock]) -> str:
-    if not there:
-        return "nothing to cut it from is listed"
-    if not any(piece.length <= each.length - 2 * each.trim_ends for each in there):
-        return "longer than any that is listed"
-    if not any(piece.width <= each.width - 2 * each.trim_edges for each in there):
-        return "wider than any that is listed"
-    return "none that is listed is both long and wide enough"
-
-
-def make_problem(wanted: Sequence[Wanted], stock: Sequence[Stock], kerf: int) -> Problem:
-    """The problem of pieces that all fit some stock."""
-    widths = sorted({piece.width for piece in wanted})
-    kinds = []
-    for width in widths:
-        sizes = [
-            (i, piece.length + kerf)
-            for i, piece in sorted(enumerate(wanted), key=lambda each: each[1].width)
-            if piece.width <= width
-        ]
-        kinds.append(LaneKind(width + kerf, tuple(sizes)))
+def make_problem(items: Sequence[Item], stock: Sequence[Stock], kerf: int) -> Problem:
+    """The problem of items that all fit some stock."""
+    widths = sorted({item.width for item in items})
+    kinds = [_make_lane(items, width, kerf) for width in widths]
+    kinds += [lane for width in widths for lane in _list_whole(items, stock, width, kerf)]
+    kinds += [lane for width in widths for lane in _list_mitred(items, width, kerf)]
     sold = tuple(
         Sold(
             each.price,
@@ -108,19 +83,62 @@ def make_problem(wanted: Sequence[Wanted], stock: Sequence[Stock], kerf: int) ->
         )
         for each in stock
     )
-    return reduce_units(Problem(tuple(piece.count for piece in wanted), tuple(kinds), sold))
+    return reduce_units(Problem(tuple(len(item.blocks) for item in items), tuple(kinds), sold))
+
+
+def _make_lane(items: Sequence[Item], width: int, kerf: int, most: int | None = None) -> LaneKind:
+    """A lane of any items up to its width, and none between `most` and it."""
+    sizes = [
+        (i, (item.snug if item.width == width else item.length) + kerf)
+        for i, item in sorted(enumerate(items), key=lambda each: each[1].width)
+        if item.width == width or item.width <= (width if most is None else most)
+    ]
+    return LaneKind(width + kerf, tuple(sizes))
+
+
+def _list_whole(items: Sequence[Item], stock: Sequence[Stock], width: int, kerf: int) -> list[LaneKind]:
+    """Lanes that are whole boards: what is narrower is ripped off between trimmed edges."""
+    trims = sorted({each.trim_edges for each in stock if each.width == width and each.trim_edges})
+    lanes = []
+    for trim in trims:
+        alike = tuple(s for s, each in enumerate(stock) if (each.width, each.trim_edges) == (width, trim))
+        lanes.append(replace(_make_lane(items, width, kerf, width - 2 * trim), whole=alike))
+    return lanes
+
+
+def _list_mitred(items: Sequence[Item], width: int, kerf: int) -> list[LaneKind]:
+    """Lanes in which ends of one mitre share cuts, one for each mitre that saves anything."""
+    pieces = [item.piece for item in items if item.width == width and not item.is_batch]
+    mitres = sorted({m for piece in pieces for m in (piece.mitre_low, piece.mitre_high) if m})
+    plain = _make_lane(items, width, kerf)
+    lanes = []
+    for mitre in mitres:
+        ends = tuple(
+            0 if items[i].is_batch else list_ends(items[i].piece, width, mitre) for i, _ in plain.sizes
+        )
+        shared = saving(mitre, width, kerf)
+        if shared and any(ends):
+            lanes.append(replace(plain, shared=shared, ends=ends))
+    return lanes
 
 
 def reduce_units(problem: Problem) -> Problem:
     """The same in the largest units that all pieces are whole numbers of; rooms are rounded down."""
     along = _divisor([size for kind in problem.kinds for _, size in kind.sizes])
-    along = gcd(along, _divisor(kind.less for kind in problem.kinds)) or 1
+    along = gcd(along, _divisor(kind.shared for kind in problem.kinds)) or 1
     across = _divisor(kind.width for kind in problem.kinds) or 1
     kinds = tuple(
-        LaneKind(k.width // across, tuple((i, size // along) for i, size in k.sizes), k.less // along)
-        for k in problem.kinds
+        replace(
+            kind,
+            width=kind.width // across,
+            sizes=tuple((i, size // along) for i, size in kind.sizes),
+            shared=kind.shared // along,
+        )
+        for kind in problem.kinds
     )
-    sold = tuple(Sold(s.price, s.supply, s.room // along, s.across // across) for s in problem.sold)
+    sold = tuple(
+        replace(each, room=each.room // along, across=each.across // across) for each in problem.sold
+    )
     return Problem(problem.demand, kinds, sold)
 
 

@@ -17,10 +17,13 @@ from math import ceil, floor
 import numpy as np
 
 from model.cutting.bound import SCALE, Limits, PriceSums, Shown, show_bound
+from model.cutting.enumeration import list_patterns
 from model.cutting.first_fit import FirstFit, cost_of, downsize
-from model.cutting.knapsack import Filled, Knapsack, Pattern, Whole
+from model.cutting.knapsack import Knapsack, Pattern
+from model.cutting.lanes import Filled, Whole
 from model.cutting.master import Master, Real, Solution, whole
 from model.cutting.problem import Problem
+from model.cutting.whole_boards import Chosen, choose_boards
 
 NODES = 300
 """Most parts of the search looked into."""
@@ -28,6 +31,8 @@ DIVES = 3
 """Dives from the first solution."""
 LEAF_DIVES = 12
 """Dives where the number of boards of each stock is settled."""
+EVERY_NODES = 2000
+"""Most nodes of the search over every pattern there is."""
 POOL_NODES = 400
 """Most nodes of the whole-number search over the patterns so far."""
 STILL = 0.4
@@ -74,8 +79,10 @@ class Search:
         self._sums = PriceSums(problem, self.cost)
         self._random = np.random.default_rng(1)
         self._first_fit = FirstFit(problem)
-        for pattern in start:
-            self._master.add(pattern)
+        for pattern in (*start, *(Pattern(s, ()) for s in range(len(problem.sold)))):
+            self._master.add(
+                pattern
+            )  # an empty board keeps parts that ask for a stock from seeming impossible
 
     def run(self) -> None:
         """Search until the plan is proven, the work allowed is done or the asker says stop."""
@@ -89,6 +96,8 @@ class Search:
                 self._dive(self._all, 0.2 * turn)
         if not self._is_done():
             self._branch(solution)
+        if not self._is_done():
+            self._enumerate()
 
     def _is_done(self) -> bool:
         return self.bound >= self.cost or self._should_stop()
@@ -201,7 +210,7 @@ class Search:
 
     def _keep(self, boards: Sequence[Pattern]) -> bool:
         """Make a plan the best one, if it is."""
-        boards = downsize(self.problem, boards, self._supply)
+        boards = downsize(self.problem, [board for board in boards if board.lanes], self._supply)
         cost = cost_of(self.problem, boards)
         if cost >= self.cost:
             return False
@@ -269,15 +278,30 @@ class Search:
         return self.cost <= bound
 
     def _search_pool(self, limits: Limits) -> None:
-        found = self._master.rounded(self.problem.demand, limits, POOL_NODES)
-        if found is not None:
-            left, boards = np.array(self.problem.demand), []
-            for pattern, times in found:
-                for _ in range(times):
-                    boards.append(_trimmed(pattern, left))
-                    for item, count in boards[-1].counts().items():
-                        left[item] -= count
-            self._keep(boards)
+        patterns = self._master.patterns
+        self._take(choose_boards(self.problem, patterns, self.problem.demand, limits, POOL_NODES))
+
+    def _take(self, chosen: Chosen) -> None:
+        """Make a plan of chosen patterns, without the pieces they make too many."""
+        if chosen.boards is None:
+            return
+        left, boards = np.array(self.problem.demand), []
+        for pattern, times in chosen.boards:
+            for _ in range(times):
+                boards.append(_trimmed(pattern, left))
+                for item, count in boards[-1].counts().items():
+                    left[item] -= count
+        self._keep(boards)
+
+    def _enumerate(self) -> None:
+        """Settle what is still open with all patterns there are, where those are few."""
+        patterns = list_patterns(self.problem)
+        if patterns is None:
+            return
+        chosen = choose_boards(self.problem, patterns, self.problem.demand, self._all, EVERY_NODES)
+        self._take(chosen)
+        if chosen.is_best:
+            self._raise_bound(self.cost)
 
     def _around(self, limits: Limits, numbers: Real) -> list[Limits]:
         """The rest of a part of the search once one mix of numbers in it was looked into."""

@@ -26,6 +26,14 @@ class Solver(highspy.Highs):
         self.run()
         return bool(self.getModelStatus() == highspy.HighsModelStatus.kOptimal)
 
+    def is_infeasible(self) -> bool:
+        """Whether the last solving found that there is no solution."""
+        return bool(self.getModelStatus() == highspy.HighsModelStatus.kInfeasible)
+
+    def has_solution(self) -> bool:
+        """Whether the last solving found a solution, the best one or not."""
+        return bool(self.getInfo().primal_solution_status == highspy.SolutionStatus.kSolutionStatusFeasible)
+
 
 OPTIONS: dict[str, Any] = {
     "output_flag": False,

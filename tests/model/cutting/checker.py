@@ -122,7 +122,7 @@ def _refusal_faults(task: Task, plan: BoardPlan, used: Counter[str]) -> Iterator
             yield f"{refusal.key} would not come out of what it is said to want"
         for stock in task.stock:
             left = stock.supply is None or used[stock.key] < stock.supply
-            if left and holds(stock, piece) and not piece.batch:
+            if left and piece.length > 0 < piece.width and holds(stock, piece) and not piece.batch:
                 yield f"{refusal.key} is refused, and {stock.key} would hold it"
 
 

@@ -57,11 +57,11 @@ def ripped_task(seed: int) -> Task:
     return Task(wanted, stock, kerf)
 
 
-def mitred_task(seed: int) -> Task:
-    """Flat pieces with mitred ends, some square among them."""
+def mitred_task(seed: int, one_mitre: bool = True) -> Task:
+    """Flat pieces with mitred ends, some square or narrower among them."""
     rng = Random(f"mitred {seed}")
     width = rng.choice((8, 16, 24))
-    ends = (0, width, width, rng.choice((width // 2, 2 * width)))
+    ends = (0, width, width) if one_mitre else (0, width, width // 2, 2 * width)
     wanted = tuple(
         Wanted(
             f"p{p}",
@@ -124,7 +124,7 @@ def odd_task(seed: int) -> Task:
 
 
 def section(seed: int, pieces: int = 40, offcuts: int = 4) -> Task:
-    """One section of ordinary size: three or four part lists out of 8 to 16 ft lengths and what lies there."""
+    """One section of ordinary size out of 8 to 16 ft lengths and what lies there."""
     return merged(seed, -(-pieces // 40), pieces, offcuts, 16)
 
 

@@ -1,4 +1,4 @@
-"""The cheapest plan of a small task by two ways that share nothing with the planner, each ending in scipy's MILP.
+"""The cheapest plan of a small task by two ways that share nothing with the planner but end in scipy's MILP.
 
 One lists every way to fill a board. The other gives each piece to a board and knows nothing of patterns.
 """
