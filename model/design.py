@@ -86,10 +86,14 @@ class Tablet:
 
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """The thin sheet behind a frame; `reveal` from the frame's front back to the sheet."""
+    """The thin sheet behind a frame; `reveal` from the frame's front back to the sheet.
+
+    `grain` says how pieces may lie on the sheet they are cut from.
+    """
 
     reveal: float
     thickness: float
+    grain: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,10 +164,11 @@ class OwnSection:
 
 @dataclass(frozen=True, slots=True)
 class BoardStock:
-    """The boards it is made of: thickness as measured, and the wood."""
+    """The boards it is made of: thickness as measured, the wood, and what comes out of one board."""
 
     thickness: float
     species: str
+    match: str
 
 
 @dataclass(frozen=True, slots=True)

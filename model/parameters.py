@@ -138,6 +138,8 @@ _NAMES = {
     "tablet.height": "tablet height",
     "tablet.thickness": "tablet thickness",
     "frieze.panels": "number of frieze panels",
+    "board.match": "matching grain",
+    "panel.grain": "grain of the panels",
     "shelf.kind": "making of the shelf",
     "shelf.height_from": "start of the shelf height",
     "shelf.overhang_front": "shelf overhang at the front",
@@ -438,6 +440,13 @@ FRIEZES = {"framed": "Framed panels", "plain": "Plain board", "tablet": "Plain, 
 FRIEZE_PLACES = {"between": "Between the columns", "in_front": "Over the columns"}
 SHELVES = {"built_up": "Built up from boards", "plank": "Solid plank"}
 OVER_REACHES = {"ceiling": "The ceiling", "height": "A given height"}
+MATCHES = {
+    "free": "Nothing",
+    "columns": "Each column's stiles",
+    "frieze": "The frieze's rails",
+    "both": "Stiles and rails",
+}
+GRAINS = {"along": "Along their length", "free": "Either way"}
 SPECIES = {
     "poplar": "Yellow poplar",
     "white_pine": "Eastern white pine",
@@ -765,6 +774,8 @@ TABLE: tuple[Parameter, ...] = (
     _length("panel.reveal", "Reveal", "Panels", 0.75, 0.125, 1, "From the frame's face back to the panel."),
     _length("panel.thickness", "Thickness", "Panels", 0.25, 0.125, 0.5,
             "The sheet as measured, not as named.", 0.03125),
+    _choice("panel.grain", "Grain runs", "Panels", GRAINS,
+            "How panels may lie on a sheet; either way where they are painted."),
     _choice("shelf.kind", "Made as", "Shelf", SHELVES,
             "Built up with an edge band round it, or edge-glued from solid stock as thick as the shelf."),
     _length("shelf.height", "Height", "Shelf", 54, 30, 108,
@@ -875,6 +886,8 @@ TABLE: tuple[Parameter, ...] = (
     _length("board.thickness", "Thickness", "Boards", 0.75, 0.5, 1,
             "The dressed boards as measured.", 0.03125),
     _choice("board.species", "Species", "Boards", SPECIES, "The wood of the boards."),
+    _choice("board.match", "Matching grain", "Boards", MATCHES,
+            "What is cut out of one board, end to end, so that its grain matches."),
     _rate("rates.moisture", "Moisture content", "What the boards hold when they are lifted.",
           rates.MOISTURE, PERCENT, 4, 19, 1),
     _rate("rates.primer_coverage", "Primer coverage", "What a gallon of primer covers once.",
