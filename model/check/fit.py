@@ -15,7 +15,6 @@ from model.check.wording import Wording
 from model.parameters import Kind, find_parameter
 from model.surround import Surround
 
-
 STILL_NAILED = 1.5
 """A strip that had to be trimmed still takes a row of nails if it is as high as this, in. Shop choice."""
 TRIMMED = {"nailer.ledger": STILL_NAILED, "nailer.cleat": STILL_NAILED}
