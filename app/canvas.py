@@ -125,7 +125,19 @@ class Canvas(QWidget):
 
     def fit_scale(self) -> float:
         """Pixels for a model inch when the whole drawing is in view."""
-        box, room = self.content_box(), self._room()
+        return self._scale_for(self.content_box())
+
+    def solid_scale(self) -> float:
+        """Pixels for a model inch if wood and masonry alone took up the whole sheet, side by side."""
+        box = QRectF()
+        for view in self._views:
+            solid = view.solid_box
+            solid.moveLeft(box.right())
+            box = box.united(solid)
+        return self._scale_for(box)
+
+    def _scale_for(self, box: QRectF) -> float:
+        room = self._room()
         if box.isEmpty():
             return self._place.scale
         return max(LEAST_SCALE, min(room.width() / box.width(), room.height() / box.height()))

@@ -36,6 +36,9 @@ FIRST_RATIO = 12.0
 FINEST_RATIO, COARSEST_RATIO = 2.0, 60.0
 NEAR_ENOUGH = 0.05
 """Writing this much off its size is left alone."""
+MOST_WRITING = 1.9
+"""How often writing and dimension lines may make the sheet larger than wood and masonry; on a small sheet
+they are drawn smaller instead."""
 ROUNDS = 4
 UNSEEN_PAUSE = 40
 """Milliseconds after which findings follow when the sheet is not painted, as in a hidden window."""
@@ -141,9 +144,10 @@ class Drafting(QObject):
     def show_marks(self, on: bool) -> None:
         """Mark the boards as in the cut list, or leave the marks away."""
         self._marks_boards = on
-        self._draw()
-        if on:
+        if on and self.surround is not None:
             self.mark_boards()
+        else:
+            self._draw()
 
     def mark_boards(self) -> None:
         """Put the marks of the boards onto the sheet as it is. The writing keeps its size."""
@@ -214,7 +218,10 @@ class Drafting(QObject):
             off = self._canvas.paper_dots / self._canvas.fit_scale() - ratio
             if abs(off) < NEAR_ENOUGH * ratio:
                 break
-            wanted = _next_ratio(ratio, off, tried)
+            most = MOST_WRITING * self._canvas.paper_dots / self._canvas.solid_scale()
+            wanted = min(max(_next_ratio(ratio, off, tried), FINEST_RATIO), most, COARSEST_RATIO)
+            if abs(wanted - ratio) < NEAR_ENOUGH * ratio:
+                break
             tried = (ratio, off)
             self._wish = Wish(self._wish.views, wanted, self._wish.clearance)
             self._draw()
@@ -249,4 +256,4 @@ def _next_ratio(ratio: float, off: float, tried: tuple[float, float] | None) -> 
     wanted = ratio + off
     if tried is not None and tried[1] != off:
         wanted = ratio - off * (ratio - tried[0]) / (off - tried[1])
-    return min(max(wanted, FINEST_RATIO), COARSEST_RATIO)
+    return wanted if wanted > FINEST_RATIO else ratio + off

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from PySide6.QtCore import QRectF
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QPolygonF
 
 from app.painter import Gathered, gather_drawing
-from render.drawing import Dimension, Drawing
+from render.drawing import Dimension, Drawing, Region
 
 ELEVATIONS = ("front", "side")
 GAP = 0.5
@@ -28,6 +29,13 @@ class ShownView:
     def box(self) -> QRectF:
         """What it takes up on the sheet."""
         return self.gathered.box.translated(self.dx, 0.0)
+
+    @property
+    def solid_box(self) -> QRectF:
+        """What wood and masonry take up on the sheet, without writing and dimension lines."""
+        rings = [mark.rings[0] for mark in self.drawing.marks if isinstance(mark, Region)]
+        points = [QPointF(x + self.dx, y) for ring in rings for x, y in ring]
+        return QPolygonF(points).boundingRect()
 
     def list_dimensions(self, path: str = "") -> Iterator[Dimension]:
         """Dimensions that show a parameter: all of them, or those of one `path`."""

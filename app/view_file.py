@@ -90,11 +90,11 @@ def _dxf(job: Job, wish: ViewWish, _date_text: str) -> bytes:
 
 def _pdf(job: Job, wish: ViewWish, date_text: str) -> bytes:
     from export.pdf import write_pdf
-    from render.packet import build_view_sheet
+    from render.packet import build_view_sheets
 
     surround, options = _plan(job, wish)
-    sheet = build_view_sheet(surround, wish.view, wish.paper or PAPER, date_text, options)
-    return write_pdf((sheet,), _title(job), job.about.maker)
+    sheets = build_view_sheets(surround, wish.view, wish.paper or PAPER, date_text, options)
+    return write_pdf(sheets, _title(job), job.about.maker)
 
 
 _WRITERS: dict[str, Callable[[Job, ViewWish, str], bytes]] = {

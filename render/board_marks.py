@@ -14,15 +14,21 @@ from shapely import MultiPoint, MultiPolygon, Polygon, box, get_parts, make_vali
 from shapely.ops import polylabel
 
 from model.surround import Surround
-from render.dimension_strings import TEXT_HEIGHT
-from render.drawing import Anchor, Fill, Lines, Mark, Pen, Point, Polyline, Region, Ring, Text
+from render.drawing import Fill, Lines, Mark, Pen, Point, Polyline, Region, Ring, Text
 from render.extent import Box
-from render.lettering import ASCENT, DESCENT, text_width
-from render.number_places import Paper, box_round, join_number, list_strokes, list_words, place_numbers
+from render.number_places import (
+    Paper,
+    box_round,
+    join_number,
+    list_strokes,
+    list_words,
+    number_height,
+    number_size,
+    place_numbers,
+    write_number,
+)
 from render.views import project_boards
 
-SMALL = 0.85
-"""Marks beside the dimensions' lettering. Shop choice."""
 LEAST = 0.003
 """Square inches on paper of a board that must be seen for it to be marked. Shop choice."""
 DOT = 0.012
@@ -58,7 +64,7 @@ def mark_seen(
     (left, bottom, right, top) only what is seen there is marked, and every piece of it.
     """
     paper = Paper(list_strokes(under, ratio), _list_dark(under), list_words(under))
-    height = SMALL * TEXT_HEIGHT * ratio
+    height = number_height(ratio)
     placed: list[Mark] = []
     beside: list[tuple[_Seen, Point]] = []
     marked: set[tuple[str, bool]] = set()
@@ -124,14 +130,12 @@ def _middle(area: Polygon) -> Point:
 
 def _fit(seen: _Seen, spot: Point, height: float, paper: Paper) -> Text | None:
     """The mark inside its board, level or else reading upward; None where it does not fit."""
-    wide, tall = text_width(seen.mark, height) + height / 2, (ASCENT + DESCENT) * height
-    base = tall / 2 - ASCENT * height
+    wide, tall = number_size(seen.mark, height)
     for turned in (0.0, 90.0):
         covered = box_round(spot, *((tall, wide) if turned else (wide, tall)))
         if seen.area.contains(box(*covered)) and paper.is_free(np.array([covered]))[0]:
             paper.write(covered)
-            at = (spot[0] - base, spot[1]) if turned else (spot[0], spot[1] + base)
-            return Text(seen.mark, at, height, Anchor.MIDDLE, turned, stands_for=seen.mark)
+            return write_number(seen.mark, spot, height, seen.mark, turned)
     return None
 
 
@@ -139,19 +143,18 @@ def _place_beside(
     beside: Sequence[tuple[_Seen, Point]], height: float, ratio: float, paper: Paper
 ) -> tuple[list[Mark], tuple[str, ...]]:
     spots = [spot for _, spot in beside]
-    widths = [text_width(seen.mark, height) + height / 2 for seen, _ in beside]
-    tall, dot = (ASCENT + DESCENT) * height, DOT * ratio
-    places = place_numbers(spots, widths, tall, 2 * dot, paper, FURTHEST)
+    sizes = [number_size(seen.mark, height) for seen, _ in beside]
+    dot = DOT * ratio
+    places = place_numbers(spots, sizes, 2 * dot, paper, FURTHEST)
     marks: list[Mark] = []
     left_out: list[str] = []
-    for (seen, spot), width, place in zip(beside, widths, places, strict=True):
+    for (seen, spot), size, place in zip(beside, sizes, places, strict=True):
         if place is None:
             left_out.append(seen.mark)
             continue
-        low = place[1] + tall / 2 - ASCENT * height
-        marks.append(Text(seen.mark, (place[0], low), height, Anchor.MIDDLE, stands_for=seen.mark))
+        marks.append(write_number(seen.mark, place, height, seen.mark))
         marks.append(_draw_dot(spot, dot, seen.mark))
-        join = join_number(spot, place, (width, tall), 0.0)
+        join = join_number(spot, place, size, 0.0)
         if dist(join[:2], join[2:]) > dot:
             marks.append(Lines(Pen.TEXT, (join,), seen.mark))
     return marks, tuple(dict.fromkeys(left_out))

@@ -9,9 +9,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from model.takeoff.cut_list import Cut
-from model.units import INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length
+from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
 from render.drawing import Anchor
 from render.tables import (
+    FIGURES,
+    MM,
     Cell,
     Column,
     Row,
@@ -23,10 +25,8 @@ from render.tables import (
     table_strips,
 )
 
-MM = 1 / MM_PER_INCH
 ROW = 11 * MM
 """Least row height: tall enough to write in with a carpenter's pencil. Shop choice."""
-FIGURES = 3 * MM
 SIZES_ARE = (
     "Finished sizes, length from long point to long point. Tick a line when its pieces are cut; "
     "pencil the mark on each piece where it will not show."

@@ -13,10 +13,17 @@ from model.surround import Surround
 from model.takeoff.anchors import plan_anchors
 from model.takeoff.cord_way import Hole, plan_cord_way
 from model.units import format_length
-from render.dimension_strings import TEXT_HEIGHT
 from render.drawing import Anchor, Lines, Mark, Pen, Point, Polyline, Text
-from render.lettering import ASCENT, DESCENT, text_width
-from render.number_places import Paper, join_number, list_strokes, list_words, place_numbers
+from render.number_places import (
+    Paper,
+    join_number,
+    list_strokes,
+    list_words,
+    number_height,
+    number_size,
+    place_numbers,
+    write_number,
+)
 from render.visibility import Look
 
 SIDES = 32
@@ -27,8 +34,6 @@ ANCHOR = 0.05
 """Radius of an anchor's circle, inches on paper. Shop choice."""
 FAR = 0.5
 """A number further from its mark than this, in its own heights, is joined to it by a line. Shop choice."""
-SMALL = 0.85
-"""Numbers and notes beside the dimensions' lettering. Shop choice."""
 
 
 def draw_anchors(surround: Surround, ratio: float, under: Sequence[Mark] = ()) -> list[Mark]:
@@ -38,17 +43,16 @@ def draw_anchors(surround: Surround, ratio: float, under: Sequence[Mark] = ()) -
     """
     spots = [(anchor.x, anchor.y) for anchor in plan_anchors(surround).anchors]
     numbers = [str(n) for n in range(1, len(spots) + 1)]
-    radius, height = ANCHOR * ratio, SMALL * TEXT_HEIGHT * ratio
-    widths = [text_width(number, height) + height / 2 for number in numbers]
-    tall, clear = (ASCENT + DESCENT) * height, OVER * radius
+    radius, height = ANCHOR * ratio, number_height(ratio)
+    sizes = [number_size(number, height) for number in numbers]
+    clear = OVER * radius
     marks: list[Mark] = []
-    places = place_numbers(spots, widths, tall, clear, Paper(list_strokes(under), words=list_words(under)))
-    for spot, number, width, found in zip(spots, numbers, widths, places, strict=True):
-        place = found or (spot[0] + clear + width / 2, spot[1] + clear + tall / 2)
-        low = place[1] + tall / 2 - ASCENT * height
+    places = place_numbers(spots, sizes, clear, Paper(list_strokes(under), words=list_words(under)))
+    for spot, number, size, found in zip(spots, numbers, sizes, places, strict=True):
+        place = found or (spot[0] + clear + size[0] / 2, spot[1] + clear + size[1] / 2)
         marks += _target(spot, radius, "anchor")
-        marks.append(Text(number, (place[0], low), height, Anchor.MIDDLE, stands_for="anchor"))
-        join = join_number(spot, place, (width, tall), clear)
+        marks.append(write_number(number, place, height, "anchor"))
+        join = join_number(spot, place, size, clear)
         if dist(join[:2], join[2:]) > FAR * height:
             marks.append(Lines(Pen.TEXT, (join,), "anchor"))
     return marks
@@ -74,7 +78,7 @@ def _draw_hole(surround: Surround, hole: Hole, look: Look, ratio: float) -> list
     if along == look.axes[2]:
         at, radius = look.point(hole.centre), hole.diameter / 2
         size = format_length(hole.diameter, surround.job.about.length_style)
-        height = SMALL * TEXT_HEIGHT * ratio
+        height = number_height(ratio)
         place = (at[0], at[1] - OVER * radius - 1.4 * height)
         words = Text(f"{size} hole, cords", place, height, Anchor.MIDDLE, stands_for="cord way")
         return [*_target(at, radius, "cord way"), words]

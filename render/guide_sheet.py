@@ -11,9 +11,12 @@ from dataclasses import replace
 from model.measures import INCH, format_measure
 from model.takeoff.cut_list import describe_stock, thickness_style
 from model.takeoff.guide_settings import GuideSaw, Setting
-from model.units import INCHES_PER_FOOT, MM_PER_INCH, LengthStyle, format_length
+from model.units import INCHES_PER_FOOT, LengthStyle, format_length
 from render.drawing import Anchor
 from render.tables import (
+    FIGURES,
+    MM,
+    ROW,
     Cell,
     Column,
     Row,
@@ -25,9 +28,6 @@ from render.tables import (
     table_strips,
 )
 
-MM = 1 / MM_PER_INCH
-ROW = 9 * MM
-FIGURES = 3 * MM
 HOW = (
     "One setting for all equal cuts, in this order. Kept is the finished size with scribe stock on. The "
     "guide lies off the cut line by the set-off, on the piece that is kept or on the waste beside it. Left "

@@ -17,10 +17,13 @@ from model.takeoff.materials import CAULKED, Basis, Material, Rate, find_rate
 from model.takeoff.packages import format_package
 from model.takeoff.takeoff import Takeoff
 from model.takeoff.weight import Load, centre_of, describe_lift, total_weight
-from model.units import INCHES_PER_FOOT, MM_PER_INCH, LengthStyle, format_length
+from model.units import INCHES_PER_FOOT, LengthStyle, format_length
 from render.checks_sheet import source_text
 from render.drawing import Anchor
 from render.tables import (
+    FIGURES,
+    MM,
+    ROW,
     Cell,
     Column,
     Row,
@@ -32,9 +35,6 @@ from render.tables import (
     table_strips,
 )
 
-MM = 1 / MM_PER_INCH
-ROW = 9 * MM
-FIGURES = 3 * MM
 SQUARE_INCHES = INCHES_PER_FOOT**2
 ON_LINE = 1 / 32
 """What acts no further from the centre line than this acts on it, in. Shop choice."""

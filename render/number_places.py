@@ -11,20 +11,42 @@ import shapely
 from numpy.typing import NDArray
 
 from render.clipping import clip_segment
+from render.dimension_strings import TEXT_HEIGHT
 from render.dimension_strokes import dimension_strokes, dimension_text
-from render.drawing import Dimension, Hatch, Lines, Mark, Point, Polyline, Segment, Text
+from render.drawing import Anchor, Dimension, Hatch, Lines, Mark, Point, Polyline, Segment, Text
 from render.extent import Box, text_corners
 from render.hatching import hatch_segments
+from render.lettering import ASCENT, DESCENT, text_width
 
 Floats = NDArray[np.float64]
 Mask = NDArray[np.bool_]
 
+SMALL = 0.85
+"""Numbers and marks beside the dimensions' lettering. Shop choice."""
 HAIR = 1e-6
 """What only touches a box by this much, in., is beside it."""
 WAYS = 16
 """Directions that are tried round a mark, beginning to the upper right."""
 FURTHEST = 10
 """Distances that are tried as a rule, each half the number's height more."""
+
+
+def number_height(ratio: float) -> float:
+    """The height of a number's capitals on a drawing, model inches."""
+    return SMALL * TEXT_HEIGHT * ratio
+
+
+def number_size(text: str, height: float) -> tuple[float, float]:
+    """Width and height of the box that is kept free for a number, some air beside it included."""
+    return text_width(text, height) + height / 2, (ASCENT + DESCENT) * height
+
+
+def write_number(text: str, middle: Point, height: float, stands_for: str, rotation: float = 0.0) -> Text:
+    """A number whose box has its middle there, level or at 90 degrees reading upward."""
+    base = (ASCENT + DESCENT) * height / 2 - ASCENT * height
+    x, y = middle
+    at = (x - base, y) if rotation else (x, y + base)
+    return Text(text, at, height, Anchor.MIDDLE, rotation, stands_for=stands_for)
 
 
 def list_strokes(marks: Iterable[Mark], ratio: float = 1.0) -> tuple[Segment, ...]:
@@ -105,13 +127,12 @@ def _plant(segments: Sequence[Segment]) -> shapely.STRtree:
 
 def place_numbers(
     spots: Sequence[Point],
-    widths: Sequence[float],
-    height: float,
+    sizes: Sequence[tuple[float, float]],
     clear: float,
     paper: Paper,
     furthest: int = FURTHEST,
 ) -> tuple[Point | None, ...]:
-    """The middle of the box of each spot's number, `widths` wide and `height` high, in the spots' order.
+    """The middle of the box of each spot's number, of its width and height, in the spots' order.
 
     Each is as near to its spot as it can be with `clear` of it left, on free `paper` and on an open way from
     its spot, both of which it takes; None where `furthest` tries outward find no such place.
@@ -119,7 +140,7 @@ def place_numbers(
     for spot in spots:
         paper.take(box_round(spot, 2 * clear, 2 * clear))
     places: list[Point | None] = []
-    for spot, width in zip(spots, widths, strict=True):
+    for spot, (width, height) in zip(spots, sizes, strict=True):
         tried = _list_around(spot, width, height, clear, furthest)
         half = np.array([width, height]) / 2
         tried = tried[paper.is_free(np.hstack([tried - half, tried + half]))]

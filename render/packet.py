@@ -55,7 +55,7 @@ PARTED_RATIO = 24
 """Drawn smaller than 1/2" = 1'-0", the front's dimensions are parted over two sheets. Shop choice."""
 GOOD_RATIO = 16
 """The front view gives up scale for its neighbours down to 3/4" = 1'-0" and no further. Shop choice."""
-MORE_NOTES = "More notes: on the packet's sheet of notes."
+MORE_NOTES = "More notes: on the sheet of notes."
 """What stands under a column of notes that does not hold them all."""
 NOTE_GAP = 0.08
 """Clear between two notes on their own sheet, paper inches. Shop choice."""
@@ -133,17 +133,21 @@ def build_packet(
     return _number_sheets(desk, drafts, date_text)
 
 
-def build_view_sheet(
+def build_view_sheets(
     surround: Surround, view: str, paper: str, date_text: str, options: ViewOptions | None = None
-) -> Sheet:
+) -> tuple[Sheet, ...]:
     """One view alone on a sheet, at the largest scale that fits whatever the ratio of `options`.
+
+    Notes that find no room beside it follow on a sheet of their own.
 
     Raises Refused for a paper or view that is not known.
     """
     if view not in VIEW_TITLES:
         raise Refused("view", view, "write one of " + ", ".join(VIEW_TITLES))
     desk = _Desk(surround, None, paper_size(paper))
-    return _number_sheets(desk, _draft_views(desk, (view,), options), date_text)[0]
+    left, _, right, _ = safe_area(*desk.size, Block.BELOW)
+    drafts = _draft_views(desk, (view,), options)
+    return _number_sheets(desk, drafts + _draft_notes(desk, drafts, right - left), date_text)
 
 
 def _draft_elevations(desk: _Desk) -> list[_Draft]:

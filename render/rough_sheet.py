@@ -10,10 +10,13 @@ from dataclasses import replace
 
 from model.takeoff.cut_list import Cut
 from model.takeoff.rough import Rough, Stretch
-from model.units import INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length
+from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
 from render.cut_sheet import pieces_text, say_assembly
 from render.drawing import Anchor
 from render.tables import (
+    FIGURES,
+    MM,
+    ROW,
     Cell,
     Column,
     Row,
@@ -25,9 +28,6 @@ from render.tables import (
     table_strips,
 )
 
-MM = 1 / MM_PER_INCH
-ROW = 9 * MM
-FIGURES = 3 * MM
 WHAT = (
     "What to take from the rack: the finished size, what is scribed off at the fireplace, what is trimmed "
     "off in the shop, and what a glue-up is made larger by. Short points are of mitred ends, along the piece."

@@ -10,8 +10,10 @@ from dataclasses import replace
 
 from model.takeoff.saw_angles import SawSetting, format_degrees
 from model.takeoff.saw_setups import Angles, Setup
-from model.units import MM_PER_INCH
 from render.tables import (
+    FIGURES,
+    MM,
+    ROW,
     Cell,
     Column,
     Row,
@@ -23,9 +25,6 @@ from render.tables import (
     table_strips,
 )
 
-MM = 1 / MM_PER_INCH
-ROW = 9 * MM
-FIGURES = 3 * MM
 HOW = (
     "For a saw whose blade tilts to the left. Left and right on the saw are the sawyer's; left and right "
     "ends are as seen from the moulding's face, in place; so are top and bottom edge. The seat is the side "

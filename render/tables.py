@@ -15,10 +15,16 @@ from render.lettering import LEADING, wrap_text
 from render.shifting import shift_mark
 from render.symbols import box_marks, status_marks
 
-SMALL = 2.5 / MM_PER_INCH
+MM = 1 / MM_PER_INCH
+"""A millimetre of paper."""
+SMALL = 2.5 * MM
 """The least capitals on any sheet, paper inches: 2.5 mm, the ISO 3098 step for notes on A4 to A1."""
-PAD = 1.6 / MM_PER_INCH
+PAD = 1.6 * MM
 """Clear beside the writing in a cell."""
+FIGURES = 3 * MM
+"""Capitals of a table that is read at the bench."""
+ROW = 9 * MM
+"""Its least row, room to write a note by hand."""
 MOST_LINES = 12
 """A row with more lines than this goes on in a further row, so that no row outgrows a page."""
 SIGN_SPACE = 1.7

@@ -21,11 +21,14 @@ from app.fields.yes_no_row import YesNoRow
 from app.hairline import Hairline, ThinBar
 from app.session import Session
 from app.theme import RHYTHM, SMALL_POINTS, text_font
-from model.build.layout import Layout, lay_out
+from model.build.layout import Layout, Shortfall, lay_out
 from model.derived import Derived, list_derived
 from model.errors import Refused
 from model.idle import list_idle
+from model.job import read_value
 from model.parameters import TABLE, Kind, Parameter, find_parameter
+from model.units import LengthStyle
+from render.lettering import STAND_IN, missing_letters
 
 AREAS = ("job.notes", "chart.shelf", "chart.legs")
 WIDTH = 344
@@ -174,14 +177,16 @@ class MeasuringList(QWidget):
             line.setVisible(item.value is not None)
             if item.value is not None:
                 line.show_length(item.value, style)
-        notes = {s.path: s for s in layout.shortfalls}
+        short = {s.path: s for s in layout.shortfalls}
         for path, row in self._rows.items():
-            short = notes.get(path)
-            row.remark(
-                f"Built as {find_parameter(path).format(short.built, style)}: {short.reason}."
-                if short
-                else ""
-            )
+            row.remark(_tell_short(short[path], style) if path in short else self._tell_letters(path))
+
+    def _tell_letters(self, path: str) -> str:
+        """Which letters of a text the sheets cannot print, "" where they print them all."""
+        if find_parameter(path).kind is not Kind.TEXT:
+            return ""
+        missing = missing_letters(str(read_value(self._session.job, path)))
+        return f"The sheets' typeface has no {' '.join(missing)}; paper shows {STAND_IN}." if missing else ""
 
     def begin(self) -> None:
         """The cursor in the first measurement, the list at its top: nothing is laid out yet to scroll by."""
@@ -273,3 +278,7 @@ def _chain(rows: Sequence[Row]) -> None:
     stops = [row.value_widget for row in rows if row.value_widget is not None]
     for before, after in pairwise(stops):
         QWidget.setTabOrder(before, after)
+
+
+def _tell_short(short: Shortfall, style: LengthStyle) -> str:
+    return f"Built as {find_parameter(short.path).format(short.built, style)}: {short.reason}."

@@ -31,7 +31,8 @@ def _face(layout: Layout, stock: Stock, sheet: Stock) -> tuple[Board, ...]:
         z = (frame.front - stock.thickness, frame.front)
         return (block("frieze board", FRIEZE, stock, "x", (x0, x1), (y0, y1), z),)
     closed = soffit_depth(layout) > 0 and not layout.frieze_over
-    area = (x0, y0 + stock.thickness if closed else y0, x1, y1)
+    ends = _end_thickness(layout, stock)
+    area = (x0 + ends, y0 + stock.thickness if closed else y0, x1 - ends, y1)
     lap = min(PANEL_LAP, frame.rails[0][3] - y0 - stock.thickness) if closed else PANEL_LAP
     return build_frame(frame, FrameWords(FRIEZE, "frieze"), stock, sheet, area, lap)
 
@@ -48,22 +49,28 @@ def _tablet(layout: Layout, stock: Stock) -> tuple[Board, ...]:
 def _end_returns(layout: Layout, stock: Stock) -> tuple[Board, ...]:
     """A board behind each end of a face that stands proud of the columns, from the soffit to the shelf.
 
-    It reaches back along the column by half a board. Beside a panel in a rebate it is as thick as there is
-    room.
+    It reaches back along the column by half a board.
     """
-    frame, inner = layout.frieze_frame, layout.column_inner
-    rebated = bool(frame.openings) and frame.reveal < stock.thickness
-    front = frame.front - stock.thickness if rebated else frieze_hollow(layout)
-    if layout.frieze_over or front <= layout.column_front + HAIR:
+    thick, inner = _end_thickness(layout, stock), layout.column_inner
+    if not thick:
         return ()
-    stile = frame.stiles[0][2] - frame.stiles[0][0] if rebated else stock.thickness + PANEL_LAP
-    thick = min(stock.thickness, stile - PANEL_LAP)
     y = (layout.frieze_bottom + stock.thickness, layout.shelf_bottom)
-    z = (layout.column_front - stock.thickness / 2, front)
+    z = (layout.column_front - stock.thickness / 2, layout.frieze_frame.front - stock.thickness)
     return tuple(
         block("frieze end return", FRIEZE, stock, "y", x, y, z)
         for x in ((-inner, thick - inner), (inner - thick, inner))
     )
+
+
+def _end_thickness(layout: Layout, stock: Stock) -> float:
+    """How thick the end returns are, beside a panel as much as a lap leaves; 0 where none are built."""
+    frame = layout.frieze_frame
+    if layout.frieze_over or frame.front - stock.thickness <= layout.column_front + HAIR:
+        return 0.0
+    if not frame.openings:
+        return stock.thickness
+    stile = frame.stiles[0][2] - frame.stiles[0][0]
+    return min(stock.thickness, stile - PANEL_LAP)
 
 
 def soffit_depth(layout: Layout) -> float:

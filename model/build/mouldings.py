@@ -77,7 +77,9 @@ def _fit(
         return None
     if built < LEAST_MOULD:
         built = 0.0
-    if not own:
+    if own and not built:
+        ledger.swap(key_path, key, LEFT_OUT, "it is too low to be cut as a piece of its own")
+    elif not own:
         ledger.hold(size_path, asked, built, room.reason)
     return section.sized(built) if built else None
 

@@ -86,12 +86,17 @@ def _strip(layout: Layout, role: str, x: Point2, y: Point2, thickness: float) ->
     return block(role, NAILERS, _stock(thickness), "x", x, y, (back, back + thickness))
 
 
+def overmantel_hollow(layout: Layout, over: Overmantel) -> float:
+    """How deep the hollow behind an overmantel's face is, in.; below 0 where its panels lie on the wall."""
+    return over.frame.front - max(layout.board, over.frame.thickness(layout.panel)) - over.back
+
+
 def _over_nailers(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
     """An upright inside each end of the overmantel and a strip between them under its top."""
     over = layout.over
     if over is None:
         return ()
-    hollow = over.frame.front - max(layout.board, over.frame.thickness(layout.panel)) - over.back
+    hollow = overmantel_hollow(layout, over)
     if hollow < THINNEST:
         return ()
     x0, y0, x1, y1 = over.frame.outline

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import inf
 
-from model.build.layout import Shortfall, Side
+from model.build.layout import LEAST_LAYER, Shortfall, Side
+from model.build.nailers import THINNEST, overmantel_hollow
 from model.check.clearance import HAIR
 from model.check.finding import Bound, Finding, Status
 from model.check.part import SHELF
@@ -12,6 +14,11 @@ from model.check.plain import FIT, build_plain
 from model.check.wording import Wording
 from model.parameters import Kind, find_parameter
 from model.surround import Surround
+
+STILL_NAILED = 1.5
+"""A strip that had to be trimmed still takes a row of nails if it is as high as this, in. Shop choice."""
+TRIMMED = {"nailer.ledger": STILL_NAILED, "nailer.cleat": STILL_NAILED}
+"""What may be built smaller than asked without harm, and the least that will do, in."""
 
 
 def check_fit(surround: Surround) -> tuple[Finding, ...]:
@@ -22,6 +29,7 @@ def check_fit(surround: Surround) -> tuple[Finding, ...]:
         *_check_walls(surround, wording),
         _check_ceiling(surround, wording),
         *_check_feet(surround, wording),
+        *_check_overmantel(surround, wording),
     )
 
 
@@ -35,9 +43,10 @@ def _report_shortfall(shortfall: Shortfall, wording: Wording) -> Finding:
     name = row.name[0].upper() + row.name[1:]
     message = f"{name} {asked} cannot be built, since {shortfall.reason}; {built} is drawn."
     cure = f"Settle for {built}, or change what is in its way."
+    harmless = isinstance(shortfall.built, float) and shortfall.built >= TRIMMED.get(shortfall.path, inf)
     return build_plain(
         FIT,
-        Status.FAIL,
+        Status.WARN if harmless else Status.FAIL,
         row.group.lower(),
         message,
         shortfall.path,
@@ -137,3 +146,19 @@ def _check_feet(surround: Surround, wording: Wording) -> Iterator[Finding]:
     yield build_plain(
         FIT, Status.FAIL, "plinths", message, "column.projection", cure, front, depth, bound=Bound.MOST
     )
+
+
+def _check_overmantel(surround: Surround, wording: Wording) -> Iterator[Finding]:
+    """A hollow behind the overmantel that is too shallow for anything to nail its face to."""
+    over = surround.layout.over
+    if over is None:
+        return
+    hollow = overmantel_hollow(surround.layout, over)
+    if LEAST_LAYER <= hollow < THINNEST:
+        has, needs = wording.distance(hollow), wording.distance(THINNEST)
+        message = f"Behind the overmantel {has} is hollow; a nailer there needs {needs}, and none is drawn."
+        cure = (
+            f"Let the overmantel stand out {wording.at_least(THINNEST - hollow)} more, "
+            "or fix its returns and rails through to the wall."
+        )
+        yield build_plain(FIT, Status.WARN, "overmantel", message, "over.projection", cure, hollow, THINNEST)

@@ -12,15 +12,14 @@ from model.check.finding import STATUS_WORD, Finding, Status
 from model.check.nearest import (
     Plane,
     list_clearing_planes,
-    list_points,
     list_sloping_planes,
     list_step_planes,
     list_tie_planes,
 )
-from model.check.part import format_part, format_verb, list_parts
+from model.check.part import format_part, format_verb
 from model.check.regime import IRC, NFPA211, STRICTEST
 from model.check.wording import Wording
-from model.check.worst import Grouped, Reading, Rule, group_points, list_broken, list_readings
+from model.check.worst import Grouped, Reading, Rule, group_corners, list_broken, list_readings
 from model.reference.clearance import (
     BUILD_TOLERANCE,
     IRC_NONE_WITHIN,
@@ -92,19 +91,14 @@ def check_mantel(surround: Surround) -> tuple[Finding, ...]:
     """
     site = surround.job.site
     planes = list_planes(site.opening)
-    grouped = _group(surround, planes)
+    grouped = group_corners(surround, planes)
     by_rule = [list_readings(grouped, rule) for rule in RULES[site.rule]]
     by_part = [sorted(readings, key=lambda r: r.badness) for readings in zip(*by_rule, strict=True)]
     by_part.sort(key=lambda readings: readings[0].badness)
     if any(readings[0].wants_cure for readings in by_part):
-        grouped = _group(surround, planes + list_cure_planes(site.opening))
+        grouped = group_corners(surround, planes + list_cure_planes(site.opening))
     wording = Wording(surround.job.about.length_style)
     return tuple(_build_finding(surround, grouped, readings, wording) for readings in by_part)
-
-
-def _group(surround: Surround, planes: Sequence[Plane]) -> Grouped:
-    points = list_points(surround.corners, surround.job.site.opening, planes)
-    return group_points(points, list_parts(surround.boards))
 
 
 def _build_finding(

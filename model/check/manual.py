@@ -15,14 +15,13 @@ from model.check.mantel import CHECK, format_margin, format_place
 from model.check.nearest import (
     Plane,
     list_clearing_planes,
-    list_points,
     list_step_planes,
     list_tie_planes,
 )
-from model.check.part import SURROUND, format_part, format_verb, list_parts
+from model.check.part import SURROUND, format_part, format_verb
 from model.check.regime import APPLIANCES, MASONRY_KINDS
 from model.check.wording import Wording
-from model.check.worst import Grouped, Reading, Rule, group_points, list_broken, list_readings
+from model.check.worst import Grouped, Reading, Rule, group_corners, list_broken, list_readings
 from model.reference.sourced import Sourced, Standing
 from model.site import Chart, Site
 from model.surround import Surround
@@ -73,17 +72,12 @@ def check_manual(surround: Surround) -> tuple[Finding, ...]:
         return (_ask_for_chart(site),)
     rule = build_chart_rule(site.chart)
     planes = list_chart_planes(site)
-    grouped = _group(surround, planes)
+    grouped = group_corners(surround, planes)
     readings = sorted(list_readings(grouped, rule), key=lambda reading: reading.badness)
     if readings[0].wants_cure:
-        grouped = _group(surround, planes + _list_cure_planes(site))
+        grouped = group_corners(surround, planes + _list_cure_planes(site))
     wording = Wording(surround.job.about.length_style)
     return tuple(_build_finding(surround, grouped, reading, wording) for reading in readings)
-
-
-def _group(surround: Surround, planes: Sequence[Plane]) -> Grouped:
-    points = list_points(surround.corners, surround.job.site.opening, planes)
-    return group_points(points, list_parts(surround.boards))
 
 
 def _list_cure_planes(site: Site) -> tuple[Plane, ...]:

@@ -12,9 +12,11 @@ from model.board import Point3
 from model.check.clearance import HAIR, Held, Lengths, square_distance, straight_distance
 from model.check.cure import LeastDistance
 from model.check.finding import Status
-from model.check.nearest import Points
+from model.check.nearest import Plane, Points, list_points
+from model.check.part import list_parts
 from model.reference.clearance import BUILD_TOLERANCE
 from model.reference.sourced import Sourced
+from model.surround import Surround
 
 HoldRule = Callable[[Lengths, Lengths, Lengths, Lengths], Held]
 """projection, beside, above and the distance that counts at corners, to what is measured and needed."""
@@ -91,6 +93,12 @@ class Grouped:
 
     points: Points
     spans: dict[str, slice]
+
+
+def group_corners(surround: Surround, planes: Sequence[Plane] = ()) -> Grouped:
+    """The points of all boards that a rule is held against, sorted by part; see `list_points` for planes."""
+    points = list_points(surround.corners, surround.job.site.opening, planes)
+    return group_points(points, list_parts(surround.boards))
 
 
 def group_points(points: Points, parts: dict[str, list[int]]) -> Grouped:

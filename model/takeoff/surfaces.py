@@ -56,14 +56,6 @@ class Surfaces:
         """Square inches of wood on wood, each place once."""
         return sum(contact.area for contact in self.glued)
 
-    def seen_areas(self, board: int) -> dict[int, float]:
-        """For each side of a board that shows, the square inches that do."""
-        return {
-            face.side: float(shape.area)
-            for face, shape in zip(self.faces, self.seen, strict=True)
-            if face.owner == board and shape.area > 0
-        }
-
 
 def list_surfaces(surround: Surround) -> Surfaces:
     """The surfaces of a surround before its masonry. Takes a few tenths of a second; nothing is kept."""

@@ -367,3 +367,14 @@ def test_a_value_that_cannot_be_built_as_asked_says_so_below(fields: MeasuringLi
     session.set_text("column.width", "8")
     fields.show_layout(lay_out(session.job.site, session.job.design))
     assert fields.rows["column.stile"].note == ""
+
+
+def test_letters_that_the_sheets_cannot_print_are_named_below_their_field(
+    fields: MeasuringList, session: Session
+):
+    session.set_text("job.client", "Ms 山田 Žižka")
+    fields.show_layout(lay_out(session.job.site, session.job.design))
+    assert fields.rows["job.client"].note == "The sheets' typeface has no 山 田; paper shows ?."
+    session.set_text("job.client", "Žižka")
+    fields.show_layout(lay_out(session.job.site, session.job.design))
+    assert fields.rows["job.client"].note == ""

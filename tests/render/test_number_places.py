@@ -18,12 +18,12 @@ NEAR = st.integers(-40, 40).map(lambda i: i / 4)
 
 
 def test_in_the_open_a_number_stands_close_to_the_right():
-    assert place_numbers([(0, 0)], [2.0], 1.0, 0.5, Paper(())) == (pytest.approx((0.5 + 1.0, 0)),)
+    assert place_numbers([(0, 0)], [(2.0, 1.0)], 0.5, Paper(())) == (pytest.approx((0.5 + 1.0, 0)),)
 
 
 def test_a_line_through_that_place_moves_it_on():
     upright = [(0.9, -9.0, 0.9, 9.0)]
-    ((x, _),) = place_numbers([(0, 0)], [1.0], 1.0, 0.5, Paper(upright))
+    ((x, _),) = place_numbers([(0, 0)], [(1.0, 1.0)], 0.5, Paper(upright))
     assert x + 0.5 <= 0.9 or x - 0.5 >= 0.9
 
 
@@ -33,7 +33,7 @@ def test_a_line_through_that_place_moves_it_on():
 )
 def test_what_is_found_is_clear_of_everything(spots, strokes):
     strokes = [s for s in strokes if s[:2] != s[2:]]
-    places = place_numbers(spots, [1.0] * len(spots), 1.0, 0.25, Paper(strokes), furthest=60)
+    places = place_numbers(spots, [(1.0, 1.0)] * len(spots), 0.25, Paper(strokes), furthest=60)
     boxes = [box(x - 0.5, y - 0.5, x + 0.5, y + 0.5) for x, y in places]
     marks = [box(x - 0.25, y - 0.25, x + 0.25, y + 0.25) for x, y in spots]
     for i, mine in enumerate(boxes):

@@ -12,7 +12,7 @@ from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
 from render.extent import list_texts, text_corners
-from render.packet import MORE_NOTES, build_packet, build_view_sheet, title_of_views
+from render.packet import MORE_NOTES, build_packet, build_view_sheets, title_of_views
 from render.scales import ARCHITECTURAL, METRIC
 from render.sheet_notes import list_notes
 from render.sheets import DETAIL_TITLES, FRAME_SIZES, PAPERS, TITLES, VIEW_TITLES, Block, safe_area
@@ -132,7 +132,7 @@ def test_a_front_that_shares_its_sheet_stays_as_large_as_alone_or_at_three_quart
     surround = plan_surround(read_demo("brick"))
     for paper in PAPERS:
         names = {placed.name: placed for placed in packet_of("brick", paper)[0].placed}
-        alone = build_view_sheet(surround, "front", paper, DATE)
+        alone, *_ = build_view_sheets(surround, "front", paper, DATE)
         ratio = next(p.drawing.ratio for p in alone.placed if p.name == "front")
         assert names["front"].drawing.ratio <= max(ratio, 16)
         assert "side" in names or names["front"].drawing.ratio == ratio
@@ -140,7 +140,7 @@ def test_a_front_that_shares_its_sheet_stays_as_large_as_alone_or_at_three_quart
 
 @pytest.mark.parametrize("view", VIEW_TITLES)
 def test_one_view_alone_makes_one_sheet(view):
-    sheet = build_view_sheet(plan_surround(default_job()), view, "letter", DATE)
+    sheet, *_ = build_view_sheets(plan_surround(default_job()), view, "letter", DATE)
     assert sheet.number == "1 of 1"
     assert sheet.title == VIEW_TITLES[view]
 
@@ -148,13 +148,13 @@ def test_one_view_alone_makes_one_sheet(view):
 def test_an_unknown_paper_or_view_is_refused_by_name():
     surround = plan_surround(default_job())
     with pytest.raises(Refused, match='paper "a5": write one of letter, tabloid, a4, a3'):
-        build_view_sheet(surround, "front", "a5", DATE)
+        build_view_sheets(surround, "front", "a5", DATE)
     with pytest.raises(Refused, match='view "back": write one of front, side'):
-        build_view_sheet(surround, "back", "a4", DATE)
+        build_view_sheets(surround, "back", "a4", DATE)
 
 
 def test_a_job_without_a_name_is_still_called_something():
-    sheet = build_view_sheet(plan_surround(default_job()), "front", "letter", DATE)
+    sheet, *_ = build_view_sheets(plan_surround(default_job()), "front", "letter", DATE)
     assert "Fireplace surround" in {text for _, text, _, _ in boxes_of(sheet)}
 
 
@@ -217,6 +217,18 @@ def _holds(lines, note):
 @pytest.mark.parametrize(("name", "told"), [("炉 parlour", True), ("Hüttner parlour", False)])
 def test_letters_the_typeface_lacks_are_told_on_the_sheet(name, told):
     surround = plan_surround(with_texts(default_job(), [("job.name", name)]))
-    sheet = build_view_sheet(surround, "front", "letter", DATE)
+    sheet, *_ = build_view_sheets(surround, "front", "letter", DATE)
     said = " ".join(text.text for placed in sheet.placed for text in list_texts(placed.drawing))
     assert ("typeface lacks" in said) is told
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_a_view_alone_is_followed_by_the_notes_that_found_no_room_beside_it(paper):
+    texts = [("job.name", "A living room with a name that takes many lines " * 3)]
+    surround = plan_surround(with_texts(read_demo("brick"), texts))
+    sheet, *more = build_view_sheets(surround, "plan_section", paper, DATE)
+    beside = [t for part, t, _, _ in boxes_of(sheet) if part == "frame"]
+    after = [t for page in more for _, t, _, _ in boxes_of(page)]
+    for note in list_notes(surround, ("plan_section",)):
+        assert _holds(beside, note) or _holds(after, note)
+    assert bool(more) == _holds(beside, MORE_NOTES)

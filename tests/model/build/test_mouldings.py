@@ -157,6 +157,12 @@ def test_a_flat_section_leaves_the_edge_square():
     assert layout.mouldings.edge is None
 
 
+def test_an_own_section_too_low_to_be_cut_is_left_out_and_said():
+    layout = lay(capital__on="yes", capital__profile="own_3", own_section__third="fillet 1/8 down; foot 1/2")
+    assert layout.mouldings.capital is None
+    assert [s.path for s in layout.shortfalls] == ["capital.profile"]
+
+
 @settings(max_examples=60, deadline=None)
 @given(
     jobs(capital__on=True, plinth_cap__on=True, panel_mould__on=True, back_band__on=True),

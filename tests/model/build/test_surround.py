@@ -274,3 +274,23 @@ def test_an_overmantel_stands_on_the_shelf_up_to_the_ceiling_or_as_high_as_asked
     close, _ = build(over__on="yes", room__ceiling="58")
     assert close.over is None
     assert [s.path for s in close.shortfalls] == ["over.height"]
+
+
+@pytest.mark.parametrize("reveal", ["0.25", "0.75", "1"])
+def test_the_ends_of_a_proud_frieze_show_boards_and_no_edge_of_a_sheet(reveal):
+    _, boards = build(frieze__projection="6", panel__reveal=reveal)
+    stile = next(b for b in boards if b.role == "frieze stile")
+    ends = [b for b in boards if b.role == "frieze end return"]
+    assert len(ends) == 2
+    for end in ends:
+        # What closes an end reaches from the frame's back on, and nothing else lies as far out behind it.
+        assert end.bounds[1][2] == pytest.approx(stile.bounds[0][2])
+    side = max(b.bounds[1][0] for b in ends)
+    behind = [b for b in boards if b.assembly == "frieze" and b.bounds[1][0] > side - 1 / 64]
+    assert {b.role for b in behind} == {
+        "frieze stile",
+        "frieze bottom rail",
+        "frieze top rail",
+        "frieze end return",
+        "soffit",
+    }

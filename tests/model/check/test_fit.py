@@ -7,7 +7,7 @@ from hypothesis import given
 
 from model.check.finding import Finding, Status
 from model.check.fit import check_fit
-from model.job import default_job, with_texts
+from model.job import default_job, with_texts, with_value
 from model.surround import plan_surround
 from tests.strategies import jobs
 
@@ -108,3 +108,21 @@ def test_plinths_over_the_front_of_a_raised_hearth_do_not_stand():
     (finding,) = _failing(hearth__height="6", hearth__width="90", hearth__depth="4")
     assert (finding.measured, finding.limit, finding.path) == (4.75, 4, "column.projection")
     assert finding.cure == 'Let the columns stand out less, or bring the hearth out to 4 3/4".'
+
+
+@pytest.mark.parametrize(("height", "status"), [(8.0, None), (7.0, Status.WARN), (4.0, Status.WARN)])
+def test_a_ledger_trimmed_to_a_low_frieze_is_pointed_out_but_fails_nothing(height, status):
+    job = with_value(default_job(), "frieze.height", height)
+    found = [f for f in check_fit(plan_surround(job)) if f.path == "nailer.ledger"]
+    assert [f.status for f in found] == ([status] if status else [])
+
+
+@pytest.mark.parametrize(
+    ("out", "warns"), [(0.75, False), (1.0, False), (1.25, True), (1.4375, True), (1.5, False), (3.0, False)]
+)
+def test_an_overmantel_with_a_hollow_too_shallow_for_nailers_says_so(out, warns):
+    job = with_value(with_value(default_job(), "over.on", True), "over.projection", out)
+    surround = plan_surround(job)
+    assert any(f.path == "over.projection" for f in check_fit(surround)) == warns
+    nailed = any(board.role == "overmantel nailer" for board in surround.boards)
+    assert not (warns and nailed)
