@@ -10,7 +10,7 @@ Mathematical Programming 86 (1999), for branching with bounds that are rounded u
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from heapq import heappop, heappush
 from math import ceil, floor
 
@@ -38,6 +38,10 @@ POOL_NODES = 400
 STILL = 0.4
 """How much of the best worths so far is mixed into those that patterns are generated for."""
 CLOSE = 1e-6
+REST = 12
+"""Boards that a dive leaves to a search of their own."""
+REST_NODES = 40
+DIVE_EACH = 5
 DIVE_ROUNDS = 8
 """Rounds of generating between two steps of a dive."""
 
@@ -64,10 +68,14 @@ class Search:
         start: Sequence[Pattern],
         should_stop: Callable[[], bool],
         tell: Callable[[Sequence[Pattern]], None],
+        most: int | None = None,
+        nodes: int = NODES,
     ) -> None:
         self.problem, self._should_stop, self._tell = problem, should_stop, tell
         self.best = list(start)
-        self.cost = cost_of(problem, start)
+        self.cost = cost_of(problem, start) if most is None else min(cost_of(problem, start), most)
+        self._nodes = nodes
+        self._is_large = len(start) > 2 * REST
         self.bound = 0
         self.shown = Shown(0, np.zeros(len(problem.demand), dtype=np.int64))
         self._supply = tuple(sold.supply for sold in problem.sold)
@@ -160,12 +168,29 @@ class Search:
                 or spent + ceil(solution.cost - CLOSE) >= self.cost
             ):
                 return self._finish(settled, left, bounds)
+            if self._is_large and solution.times.sum() < REST:
+                return self._search_rest(settled, left, bounds)
             for pattern, times in self._settle(solution.times, left, noise):
                 settled += [_trimmed(pattern, left)] * times if times == 1 else [pattern] * times
                 for item, count in pattern.counts().items():
                     left[item] = max(left[item] - count * times, 0)
                 bounds = _after(bounds, pattern.sold, times)
         return self._keep(settled)
+
+    def _search_rest(self, settled: Sequence[Pattern], left: Whole, bounds: Limits) -> bool:
+        """The last boards of a dive by a search of their own."""
+        spent = cost_of(self.problem, settled)
+        start = self._first_fit.best(left.tolist(), bounds.high)
+        if start is None:
+            return False
+        sold = tuple(replace(s, supply=most) for s, most in zip(self.problem.sold, bounds.high, strict=True))
+        rest = replace(self.problem, demand=tuple(left.tolist()), sold=sold)
+        known = [p for p in self._master.patterns if all(left[i] >= n for i, n in p.counts().items())]
+        search = Search(rest, start, self._should_stop, lambda boards: None, self.cost - spent, REST_NODES)
+        for pattern in known:
+            search._master.add(pattern)
+        search.run()
+        return self._keep([*settled, *search.best])
 
     def _finish(self, settled: Sequence[Pattern], left: Whole, bounds: Limits) -> bool:
         """What a dive has left to do, done by first fit."""
@@ -223,7 +248,7 @@ class Search:
     def _branch(self, root: Solution) -> None:
         heap = [_Node(self.bound, 0, self._all)]
         stuck, order = self.cost, 0
-        for _ in range(NODES):
+        for number in range(self._nodes):
             while heap and heap[0].bound >= self.cost:
                 heappop(heap)
             self._raise_bound(min(heap[0].bound if heap else self.cost, stuck))
@@ -245,7 +270,8 @@ class Search:
                 stuck = min(stuck, bound) if not self._settle_leaf(node.limits, numbers, bound) else stuck
                 children = self._around(node.limits, numbers)
             else:
-                self._dive(node.limits, 0.3)
+                if number % DIVE_EACH == 0:
+                    self._dive(node.limits, 0.3)
                 children = _parted(node.limits, stock, floor(numbers[stock]))
             for limits in children:
                 order += 1

@@ -171,3 +171,33 @@ def _lying(rng: Random, number: int) -> tuple[Stock, ...]:
         Stock(f"offcut {n}", rng.randint(18 * 16, 70 * 16) * UNITS // 16, 224, 0, 1, 32)
         for n in range(number)
     )
+
+
+WIDTHS = (96, 112, 144, 160, 176, 224, 272, 320, 352, 400, 464, 528, 592, 640)
+"""Finished widths of parts of many kinds, in units."""
+SOLD_WIDTHS = (96, 160, 224, 352, 464, 592, 720)
+"""The usual dressed widths of nominal 1x2 to 1x12."""
+
+
+def job_section(seed: int, pieces: int = 40) -> Task:
+    """Boards of one thickness of a whole job: a dozen widths out of seven sold ones in six lengths."""
+    rng = Random(f"job {seed}")
+    widths = rng.sample(WIDTHS, rng.randint(10, 13))
+    wanted = []
+    while sum(piece.count for piece in wanted) < pieces:
+        length, count = _part(rng)
+        wanted.append(Wanted(f"p{len(wanted)}", length, rng.choice(widths), count))
+    foot = rng.randint(60, 110)
+    stock = [
+        Stock(
+            f"{width} x {ft} ft",
+            ft * FOOT,
+            width,
+            round(foot * ft * width / 96 * (1 + 0.01 * (ft - 8)) * rng.uniform(0.97, 1.03)),
+            None,
+            32,
+        )
+        for width in SOLD_WIDTHS
+        for ft in (6, 8, 10, 12, 14, 16)
+    ]
+    return Task(tuple(wanted), tuple(stock), UNITS // 8, 24 * UNITS)
