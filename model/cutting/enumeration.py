@@ -9,6 +9,8 @@ from model.cutting.knapsack import Pattern
 from model.cutting.lanes import Filled
 from model.cutting.problem import LaneKind, Problem
 
+PIECES = 24
+"""Pieces beyond which a problem is not looked at for being small."""
 MOST = 1200
 """Patterns beyond which a problem is not small."""
 STEPS = 16
@@ -22,6 +24,8 @@ class _TooMany(Exception):
 def list_patterns(problem: Problem) -> list[Pattern] | None:
     """Boards to which nothing can be added, for each stock; None where there are too many."""
     found: list[Pattern] = []
+    if sum(problem.demand) > PIECES:
+        return None
     try:
         for sold in range(len(problem.sold)):
             for pattern in _list_boards(problem, sold):

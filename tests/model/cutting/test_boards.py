@@ -181,6 +181,13 @@ def test_what_makes_no_sense_is_turned_away_by_name(change, says):
 # --- rules, by hand
 
 
+@pytest.mark.parametrize(("sixteenths", "boards"), [(1534, 1), (1535, 1), (1538, 1), (1533, 2)])
+def test_three_pieces_of_31_7_8_need_95_7_8_with_a_kerf_of_an_eighth(sixteenths, boards):
+    """95 5/8 and two cuts: none after the last piece where it ends at the board's end."""
+    stock = (Stock("s", sixteenths * 4, 352, 100),)
+    assert len(_plan(Task((Wanted("a", 31 * 64 + 56, 352, 3),), stock, 8)).boards) == boards
+
+
 def test_offcuts_at_no_price_are_used_before_anything_is_bought():
     stock = (BOARD, Stock("left", 50 * 64, 352, 0, 1))
     plan = _plan(Task((Wanted("a", 45 * 64, 352, 3),), stock, 8))
