@@ -26,7 +26,7 @@ def write_cut_list_csv(cuts: Sequence[Cut], style: LengthStyle) -> str:
     Lengths stand twice: as read off a tape in `style`, and as the same length in decimals, in inches
     or millimetres as the heading says. Text that a spreadsheet would take for a formula is quoted.
     """
-    unit = _unit(style)
+    unit = unit_name(style)
     sizes = ("length", "width", "thickness")
     decimals = (f"{size}_{unit}" for size in sizes)
     left_on = (
@@ -36,10 +36,10 @@ def write_cut_list_csv(cuts: Sequence[Cut], style: LengthStyle) -> str:
         "mark", "name", "assembly", "quantity", "stock", *sizes, *decimals, "ends", "notes", "pieces",
         f"short_points_{unit}", *left_on, "grain", "hand", "shows",
     )  # fmt: skip
-    return _write(heading, (_row(cut, style) for cut in cuts))
+    return write_table(heading, (_row(cut, style) for cut in cuts))
 
 
-def _write(heading: Sequence[str], rows: Iterable[Sequence[str | int]]) -> str:
+def write_table(heading: Sequence[str], rows: Iterable[Sequence[str | int]]) -> str:
     text = io.StringIO(newline="")
     writer = csv.writer(text)
     writer.writerow(heading)
@@ -47,28 +47,28 @@ def _write(heading: Sequence[str], rows: Iterable[Sequence[str | int]]) -> str:
     return text.getvalue()
 
 
-def _unit(style: LengthStyle) -> str:
+def unit_name(style: LengthStyle) -> str:
     return "mm" if style.units == MILLIMETRES_ONLY else "in"
 
 
 def _row(cut: Cut, style: LengthStyle) -> tuple[str | int, ...]:
     sizes = ((cut.length, style), (cut.width, style), (cut.thickness, thickness_style(style)))
     return (
-        _plain(cut.mark),
-        _plain(cut.name),
-        _plain(cut.assembly),
+        plain_text(cut.mark),
+        plain_text(cut.name),
+        plain_text(cut.assembly),
         cut.quantity,
-        _plain(cut.stock),
-        *(_plain(format_length(size, its_style)) for size, its_style in sizes),
-        *(_decimal(size, its_style) for size, its_style in sizes),
-        _plain(cut.ends.replace("°", "-degree")),
-        _plain(cut.notes),
-        _plain(" ".join(cut.pieces)),
-        _decimal(cut.short_length, style),
+        plain_text(cut.stock),
+        *(plain_text(format_length(size, its_style)) for size, its_style in sizes),
+        *(decimal_text(size, its_style) for size, its_style in sizes),
+        plain_text(cut.ends.replace("°", "-degree")),
+        plain_text(cut.notes),
+        plain_text(" ".join(cut.pieces)),
+        decimal_text(cut.short_length, style),
         *_rough_cells(cut.rough, style),
         cut.grain,
         cut.hand,
-        _plain(cut.shows),
+        plain_text(cut.shows),
     )
 
 
@@ -76,37 +76,37 @@ def _rough_cells(rough: Rough | None, style: LengthStyle) -> Iterator[str]:
     """The rough size and its allowances, first of the length, then of the width."""
     for stretch in (rough.length, rough.width) if rough else (None, None):
         for name in ("rough", "scribe", "trim", "glue_up"):
-            yield _decimal(getattr(stretch, name), thickness_style(style)) if stretch else ""
+            yield decimal_text(getattr(stretch, name), thickness_style(style)) if stretch else ""
 
 
 def write_materials_csv(materials: Sequence[Material], style: LengthStyle) -> str:
     """The materials as RFC 4180 text: how much, what to take, and the rates with their sources."""
     heading = ("material", "measured_on", "amount", "unit", "take", "rates", "sources")
-    return _write(heading, (_material_row(material, style) for material in materials))
+    return write_table(heading, (_material_row(material, style) for material in materials))
 
 
 def _material_row(material: Material, style: LengthStyle) -> tuple[str, ...]:
     rates = "; ".join(f"{rate.row.path} {format_rate(rate, style)}" for rate in material.rates)
     sources = "; ".join(f"{rate.row.path}: {rate.source} [{rate.standing}]" for rate in material.rates)
     return (
-        _plain(material.name),
-        _plain(describe_basis(material.basis, style)),
+        plain_text(material.name),
+        plain_text(describe_basis(material.basis, style)),
         f"{material.amount * material.measure.scale(style):.{DECIMALS}f}".rstrip("0").rstrip("."),
         material.unit or material.measure.named(style),
         format_package(material, style),
-        _plain(rates),
-        _plain(sources),
+        plain_text(rates),
+        plain_text(sources),
     )
 
 
 def write_settings_csv(settings: Sequence[Setting], saw: GuideSaw, style: LengthStyle) -> str:
     """The saw settings as RFC 4180 text; no set-off where the blade is tilted and it is not known."""
-    unit = _unit(style)
+    unit = unit_name(style)
     heading = (
         "stock", "cut", "angle_degrees", "kept", f"kept_{unit}", "pieces", f"set_off_{unit}", "guide_on",
         "shoe_edge", "keep", f"guide_line_{unit}", "saw_measured",
     )  # fmt: skip
-    return _write(heading, (_setting_row(setting, saw, style) for setting in settings))
+    return write_table(heading, (_setting_row(setting, saw, style) for setting in settings))
 
 
 def _setting_row(setting: Setting, saw: GuideSaw, style: LengthStyle) -> tuple[str, ...]:
@@ -114,24 +114,24 @@ def _setting_row(setting: Setting, saw: GuideSaw, style: LengthStyle) -> tuple[s
     lies = ("", "", "", "", "")
     if guide is not None:
         on = "piece" if guide.on_piece else "waste"
-        lies = (_decimal(guide.set_off, fine), on, guide.shoe, guide.keep, _decimal(guide.line, fine))
+        lies = (decimal_text(guide.set_off, fine), on, guide.shoe, guide.keep, decimal_text(guide.line, fine))
     return (
-        _plain(describe_stock(setting.stock, style)),
+        plain_text(describe_stock(setting.stock, style)),
         str(setting.action),
         f"{setting.angle:g}",
-        _plain(format_length(setting.size, style)),
-        _decimal(setting.size, style),
+        plain_text(format_length(setting.size, style)),
+        decimal_text(setting.size, style),
         " ".join(f"{mark}x{count}" for mark, count in setting.pieces),
         *lies,
         "yes" if saw.measured else "no",
     )
 
 
-def _plain(text: str) -> str:
+def plain_text(text: str) -> str:
     """`text` so that a spreadsheet shows it and never runs it."""
     return f"'{text}" if text.startswith(FORMULA_STARTS) else text
 
 
-def _decimal(length: float, style: LengthStyle) -> str:
+def decimal_text(length: float, style: LengthStyle) -> str:
     unit = MM_PER_INCH if style.units == MILLIMETRES_ONLY else 1.0
     return f"{round_length(length, style) * unit:.{DECIMALS}f}".rstrip("0").rstrip(".")

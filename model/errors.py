@@ -43,3 +43,11 @@ class JobRefused(MantelwrightError, ValueError):
     def __init__(self, faults: tuple[str, ...]) -> None:
         self.faults = faults
         super().__init__("\n".join(faults))
+
+
+class StockRefused(MantelwrightError, ValueError):
+    """A stock list was turned away; ``faults`` holds one sentence for each fault, all of them."""
+
+    def __init__(self, faults: tuple[str, ...]) -> None:
+        self.faults = faults
+        super().__init__("\n".join(faults))

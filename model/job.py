@@ -28,6 +28,7 @@ from model.design import (
 )
 from model.errors import LONGEST_SHOWN, JobRefused, Refused
 from model.fixing import AnchorRule, CordWay, Nailer
+from model.json_object import Unread, check_version, read_object
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
 from model.shop import Allowances, Piece, Rates, Saw, Shop
 from model.site import (
@@ -48,6 +49,7 @@ from model.units import INCHES_16, LengthStyle, format_length
 
 FORMAT_VERSION = 1
 FORMAT_KEY = "mantelwright"
+EXAMPLE = '{"mantelwright": 1, "opening": {"width": 36}}'
 MOST_HINTS = 20
 
 
@@ -237,12 +239,6 @@ def read_job(text: str | bytes) -> Job:
 def read_job_and_missing(text: str | bytes) -> tuple[Job, tuple[Parameter, ...]]:
     """As `read_job`, with the rows that `text` does not hold and that took their default, in table order."""
     data = _decode(text)
-    version = data.pop(FORMAT_KEY)
-    if isinstance(version, bool) or not isinstance(version, int) or version < 1:
-        raise JobRefused((str(Refused(FORMAT_KEY, version, "write a whole version number, such as 1")),))
-    if version > FORMAT_VERSION:
-        newer = f"file version {version}, this one reads {FORMAT_VERSION}"
-        raise JobRefused((f"written by a newer program ({newer}); left as it is",))
     stored = {row.path: row for row in list_stored()}
     values: dict[str, Any] = {}
     faults: list[str] = []
@@ -261,56 +257,13 @@ def read_job_and_missing(text: str | bytes) -> tuple[Job, tuple[Parameter, ...]]
 
 
 def _decode(text: str | bytes) -> dict[str, Any]:
-    """The object that `text` holds, its version still in it. Raises JobRefused."""
-    import msgspec
-
+    """What `text` holds below its version. Raises JobRefused."""
     try:
-        plain = text if isinstance(text, str) else text.decode()
-        plain = plain.removeprefix("\ufeff")
-        data = msgspec.json.decode(plain)
-        twice = _written_twice(plain)
-    except UnicodeError:
-        raise JobRefused(("not a job file: its bytes are no text in UTF-8, which is wanted",)) from None
-    except RecursionError:
-        raise JobRefused(("not a job file: its brackets lie too deep; two levels are wanted",)) from None
-    except msgspec.DecodeError:
-        raise JobRefused((f"not a job file: {_say_no_json(plain)}",)) from None
-    if not isinstance(data, dict) or FORMAT_KEY not in data:
-        raise JobRefused((f'not a job file: no "{FORMAT_KEY}" version at its top',))
-    if twice:
-        raise JobRefused(tuple(f"{name}: written twice in one object; keep one of them" for name in twice))
+        data = read_object(text, FORMAT_KEY, "a job file", EXAMPLE)
+        check_version(data.pop(FORMAT_KEY), FORMAT_KEY, FORMAT_VERSION)
+    except Unread as trouble:
+        raise JobRefused(trouble.faults) from None
     return data
-
-
-def _say_no_json(text: str) -> str:
-    """Where `text` stops being JSON, what stands there and what is wanted."""
-    import json
-
-    wanted = 'JSON is wanted, such as {"mantelwright": 1, "opening": {"width": 36}}'
-    try:
-        json.loads(text)
-    except json.JSONDecodeError as fault:
-        rest = (fault.doc[fault.pos :].split("\n")[0]).strip()
-        if not rest:
-            return f"line {fault.lineno} ends too early; {wanted}"
-        return str(Refused(f"line {fault.lineno}, from character {fault.colno} on,", rest, wanted))
-    except (ValueError, RecursionError):  # a number longer than Python reads, or brackets too deep
-        pass
-    return f"it holds a number or a letter that is not allowed in JSON; {wanted}"
-
-
-def _written_twice(text: str) -> list[str]:
-    """Names that stand twice within one object of `text`, of which a plain reader keeps the last."""
-    import json  # only to see every pair; what it makes of them is thrown away
-
-    twice: list[str] = []
-
-    def note(pairs: list[tuple[str, Any]]) -> None:
-        names = [name for name, _ in pairs]
-        twice.extend(name for name in dict.fromkeys(names) if names.count(name) > 1)
-
-    json.loads(text, object_pairs_hook=note)
-    return twice
 
 
 def _list_fields(data: dict[str, Any], faults: list[str]) -> Iterator[tuple[str, Any]]:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from model.cutting.mitre import saving
 from model.cutting.task import UNITS, Lane, SawnBoard, SawnSheet, Stock, Task, Wanted
 
 NARROWEST = UNITS
@@ -48,16 +49,15 @@ def _worth_keeping(found: list[LeftOver], keep: int) -> tuple[LeftOver, ...]:
 def lane_length(lane: Lane, wanted: Mapping[str, Wanted], kerf: int) -> int:
     """Units of a lane that its pieces and the cuts between them take."""
     pieces = [wanted[key] for key in lane.pieces]
-    shared = sum(_list_shared(lane, pieces, kerf))
+    shared = sum(list_shared(lane, pieces, kerf))
     return sum(piece.length for piece in pieces) + (len(pieces) - 1) * kerf - shared
 
 
-def _list_shared(lane: Lane, pieces: list[Wanted], kerf: int) -> Iterator[int]:
-    """How much less each cut takes that frees two mitred ends at once."""
-    if not lane.turned:
-        return
-    for (one, turned), (other, other_turned) in pairwise(zip(pieces, lane.turned, strict=True)):
+def list_shared(lane: Lane, pieces: Sequence[Wanted], kerf: int) -> Iterator[int]:
+    """How much less each cut between two pieces takes where it frees the mitred ends of both."""
+    turns = lane.turned or (False,) * len(pieces)
+    for (one, turned), (other, other_turned) in pairwise(zip(pieces, turns, strict=True)):
         after = one.mitre_low if turned else one.mitre_high
         before = other.mitre_high if other_turned else other.mitre_low
-        if turned != other_turned and after == before:
-            yield max(0, after - kerf)
+        meet = turned != other_turned and one.width == other.width == lane.width
+        yield saving(after, lane.width, kerf) if meet and after and after == before else 0

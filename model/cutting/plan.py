@@ -7,7 +7,7 @@ made of it for the yard in model.cutting.buying.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from model.cutting.boards import plan_boards
@@ -103,12 +103,19 @@ class CuttingPlan:
         return tuple(sawn for group in self.groups for sawn in group.sawn)
 
 
-def plan_order(order: Order, effort: Effort | None = None) -> CuttingPlan:
+Watch = Callable[[int, Group], None]
+"""Told which group, counted from 0, is begun."""
+
+
+def plan_order(
+    order: Order, effort: Effort | None = None, watch: Watch = lambda i, group: None
+) -> CuttingPlan:
     """The cheapest plan found for each group. Rows without a price serve only what no other row holds."""
     used: Counter[str] = Counter()
     groups: list[GroupPlan] = []
     short: list[Short] = []
-    for group in order.groups:
+    for i, group in enumerate(order.groups):
+        watch(i, group)
         for made in _plan_group(group, order, used, sum(len(g.sawn) for g in groups), effort or Effort()):
             groups.append(made)
             used.update(sawn.cut.stock for sawn in made.sawn)

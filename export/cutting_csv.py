@@ -1,0 +1,70 @@
+"""The buying list and the cutting plan as comma-separated text; what stands in them is model.cutting's."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from export.csv import decimal_text, plain_text, unit_name, write_table
+from model.cutting.buying import BuyingList, Line, describe_line
+from model.cutting.places import list_places
+from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
+from model.cutting.stock_list import SoldRow, describe_row
+from model.cutting.task import to_inches
+from model.takeoff.cut_list import thickness_style
+from model.units import LengthStyle, format_length
+
+
+def write_buying_csv(buying: BuyingList, style: LengthStyle) -> str:
+    """What is bought, then what lies there, as RFC 4180 text; money is empty where no price is known."""
+    heading = (
+        "heading", "item", f"length_{unit_name(style)}", "count", "spare", "price", "cost", "spare_cost",
+        "pieces", "waste_percent", "waste_cost",
+    )  # fmt: skip
+    return write_table(heading, (_buying_row(line, style) for line in (*buying.lines, *buying.used)))
+
+
+def _buying_row(line: Line, style: LengthStyle) -> tuple[str | int, ...]:
+    return (
+        plain_text(line.row.trade if isinstance(line.row, SoldRow) else "on hand"),
+        plain_text(describe_line(line, style)),
+        decimal_text(line.row.length, thickness_style(style)),
+        line.count,
+        line.spare,
+        *(_money(amount) for amount in (line.price, line.cost, line.spare_cost)),
+        len(line.sources),
+        f"{100 * line.waste:.1f}",
+        _money(line.waste_cost),
+    )
+
+
+def _money(hundredths: int | None) -> str:
+    return "" if hundredths is None else f"{hundredths / 100:.2f}"
+
+
+def write_cutting_csv(plan: CuttingPlan, style: LengthStyle) -> str:
+    """A line for every piece: the board or sheet it comes out of, where it lies there, and whose it is."""
+    unit = unit_name(style)
+    heading = (
+        "number", "stock", "lane", "place", f"across_{unit}", f"along_{unit}", "job", "mark", "name",
+        "assembly", "part", "length", "width", f"length_{unit}", f"width_{unit}",
+    )  # fmt: skip
+    rows = (row for group in plan.groups for sawn in group.sawn for row in _piece_rows(sawn, group, style))
+    return write_table(heading, rows)
+
+
+def _piece_rows(sawn: Sawn, group: GroupPlan, style: LengthStyle) -> Iterator[tuple[str | int, ...]]:
+    fine = thickness_style(style)
+    for place in list_places(sawn, group):
+        source, sizes = place.source, (to_inches(place.length), to_inches(place.width))
+        yield (
+            sawn.number,
+            plain_text(describe_row(sawn.row, style)),
+            place.lane,
+            place.number,
+            decimal_text(to_inches(place.across), fine),
+            decimal_text(to_inches(place.along), fine),
+            *(plain_text(text) for text in (source.job, source.mark, source.name, source.assembly)),
+            source.part,
+            *(plain_text(format_length(size, style)) for size in sizes),
+            *(decimal_text(size, fine) for size in sizes),
+        )
