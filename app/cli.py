@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
-from app import commands, moulding_commands
+from app import commands, cutting_commands, moulding_commands
 from app.files import FileTrouble, describe_cause
 from app.terminal import Terminal, harden_streams, silence_output
 from app.view_file import DOTS_PER_INCH, PAPER, ViewWish
@@ -19,6 +19,8 @@ COMMANDS = (
     "boards",
     "materials",
     "fixing",
+    "cutting",
+    "stock",
     "draw",
     "mouldings",
     "section",
@@ -31,6 +33,10 @@ VIEWS = "front|side|plan|plan_section|vertical_section"
 PAPERS = "letter|tabloid|a4|a3"
 JOB_HELP = (
     "a job file, or the name of a shipped job (demo, or one that 'demos' lists) where no file is called so"
+)
+STOCK_HELP = (
+    "a stock list: a .yard file, a table that ends in .csv, or usual (sizes commonly sold, no prices) or "
+    "example (invented prices), where no file is called so"
 )
 EXIT_CODES = (
     "Exit code: 0 done; 1 a check fails (check only); 2 the input is refused; 3 the disk failed; "
@@ -80,6 +86,11 @@ def _run(options: Namespace, terminal: Terminal) -> int:
         return commands.run_demos(terminal)
     if options.command == "parameters":
         return commands.run_parameters(terminal)
+    if options.command == "cutting":
+        return cutting_commands.run_cutting(_read_cutting_wish(options), terminal)
+    if options.command == "stock":
+        out = Path(options.out) if options.out else None
+        return cutting_commands.run_stock(options.list, options.csv, out, terminal)
     if options.command == "section":
         out = Path(options.out) if options.out else None
         return moulding_commands.run_section(options.file, options.units, out, terminal)
@@ -113,6 +124,27 @@ def _read_moulding_wish(options: Namespace, terminal: Terminal) -> moulding_comm
     out, dxf = (Path(name) if name else None for name in (options.out, options.dxf))
     corner = _read_corner(options.corner, job is not None) if options.corner else None
     return moulding_commands.MouldingWish(job, out, dxf, options.paper, options.date, corner)
+
+
+def _read_cutting_wish(options: Namespace) -> cutting_commands.CuttingWish:
+    out, printed = (Path(name) if name else None for name in (options.out, options.printed))
+    return cutting_commands.CuttingWish(
+        tuple(options.jobs),
+        (*options.early, *options.settings),
+        options.stock,
+        options.form,
+        out,
+        printed,
+        _read_number("--spare", options.spare, 999) if options.spare else None,
+        _read_number("--seconds", options.seconds, 86_400),
+    )
+
+
+def _read_number(option: str, text: str, most: int) -> int:
+    """A whole number from 0 on. Raises Refused."""
+    if not (text.isascii() and text.isdigit() and len(text) < 7 and int(text) <= most):
+        raise Refused(option, text, f"write a whole number from 0 to {most}")
+    return int(text)
 
 
 def _read_corner(text: str, of_job: bool) -> float:
@@ -157,6 +189,7 @@ def build_parser() -> ArgumentParser:
     fixing = _add_command(parts, "fixing", "print anchors, cord way and the order of fitting")
     fixing.add_argument("--json", action="store_true", help="print records for a script")
 
+    _add_cutting(parts)
     draw = _add_command(parts, "draw", "write one view")
     draw.add_argument("--view", required=True, metavar=VIEWS, help="which view")
     draw.add_argument("--out", required=True, metavar="FILE", help="a .svg, .png, .dxf or .pdf file")
@@ -182,6 +215,46 @@ def build_parser() -> ArgumentParser:
             parts.add_parser(name, help=words, description=f"{words.capitalize()}.", allow_abbrev=False)
         )
     return parser
+
+
+def _add_cutting(parts: _SubParsersAction[ArgumentParser]) -> None:
+    """The commands for what is bought and how it is cut."""
+    words = "print what to buy and how to cut it, for one job or several together"
+    cutting = parts.add_parser(
+        "cutting", help=words, description=f"{words.capitalize()}.", epilog=EXIT_CODES, allow_abbrev=False
+    )
+    cutting.add_argument("jobs", nargs="+", metavar="JOB", help=JOB_HELP)
+    cutting.add_argument("--stock", default="", metavar="LIST", help=STOCK_HELP)
+    _add_forms(cutting)
+    cutting.add_argument(
+        "--out", default="", metavar="DIR", help="write buying list and cutting plan there as CSV files"
+    )
+    cutting.add_argument(
+        "--printed",
+        default="",
+        metavar="FILE",
+        help="say what changed since the list was last printed, and note there what it says now",
+    )
+    cutting.add_argument("--spare", default="", metavar="N", help="spare boards of each size that is bought")
+    cutting.add_argument(
+        "--seconds",
+        default=cutting_commands.SECONDS,
+        metavar="N",
+        help=f"how long to look for something cheaper at most (default {cutting_commands.SECONDS})",
+    )
+    _add_settings(cutting)
+    words = "print a stock list, or turn one into a table and back"
+    stock = parts.add_parser(
+        "stock", help=words, description=f"{words.capitalize()}.", epilog=EXIT_CODES, allow_abbrev=False
+    )
+    stock.add_argument("list", nargs="?", default="usual", metavar="LIST", help=STOCK_HELP)
+    stock.add_argument("--csv", action="store_true", help="print it as CSV")
+    stock.add_argument(
+        "--out",
+        default="",
+        metavar="FILE",
+        help="write it as a .yard or a .csv file; what a table lacks is kept from a .yard file there",
+    )
 
 
 def _add_mouldings(parts: _SubParsersAction[ArgumentParser]) -> None:

@@ -1,0 +1,191 @@
+"""What the commands for buying and cutting do. Arguments are read in app.cli; heavy modules load on use."""
+
+from __future__ import annotations
+
+import json
+import time
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from app.commands import DONE, read_job_named
+from app.demo import names_demo
+from app.files import FileTrouble, describe_cause, save_bytes
+from app.terminal import Terminal
+
+if TYPE_CHECKING:
+    from model.cutting.buying import BuyingList
+    from model.cutting.order import Group, Order
+    from model.cutting.plan import CuttingPlan
+    from model.cutting.printed import Change
+    from model.cutting.stock_list import StockList
+    from model.surround import Surround
+    from model.units import LengthStyle
+
+SECONDS = "30"
+"""How long a plan is looked for, unless asked otherwise; most are proven in a fraction of it."""
+
+
+@dataclass(frozen=True, slots=True)
+class CuttingWish:
+    """What is asked: jobs with their settings, a stock list's name, "json", "csv" or "" for words.
+
+    `out` is a folder for files, `printed` the record of the list last printed, `spare` in whole boards.
+    """
+
+    jobs: tuple[str, ...]
+    settings: tuple[str, ...]
+    stock: str
+    form: str
+    out: Path | None
+    printed: Path | None
+    spare: int | None
+    seconds: int
+
+
+def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
+    """Say what to buy and how to cut it."""
+    from model.cutting.buying import list_buying
+    from model.cutting.order import build_order
+
+    stock_list = _read_stock(wish, terminal)
+    before = _read_printed(wish.printed)
+    named = _read_jobs(wish, terminal)
+    terminal.show_progress(0.0, "Taking off the pieces")
+    order = build_order(named, stock_list)
+    plan = _plan(order, wish.seconds, terminal)
+    buying = list_buying(plan)
+    style = named[0][1].job.about.length_style
+    changes = _note_printed(wish.printed, before, buying)
+    paths = _write_files(wish.out, plan, buying, style)
+    _say(wish.form, plan, buying, changes, style, terminal)
+    for path in paths:
+        terminal.warn(f"written: {path}")
+    return DONE
+
+
+def _read_stock(wish: CuttingWish, terminal: Terminal) -> StockList:
+    """The list asked for; without one the example for shipped jobs, for all others the usual sizes."""
+    from app.stock_lists import EXAMPLE, USUAL, read_stock_named
+
+    invented = not wish.stock and all(names_demo(name) for name in wish.jobs)
+    stock_list = read_stock_named(wish.stock or (EXAMPLE if invented else USUAL))
+    if invented:
+        terminal.warn("shipped jobs are priced from the example list; all its prices are invented")
+    return stock_list if wish.spare is None else replace(stock_list, spare=wish.spare)
+
+
+def _read_jobs(wish: CuttingWish, terminal: Terminal) -> list[tuple[str, Surround]]:
+    """Each job worked out, under its file's name without the ending or its shipped name."""
+    from model.surround import plan_surround
+
+    named = []
+    for i, name in enumerate(wish.jobs):
+        terminal.show_progress(0.0, f"Reading job {i + 1} of {len(wish.jobs)}")
+        job = read_job_named(name, wish.settings, terminal)
+        called = name if names_demo(name) else Path(name).stem
+        named.append((called, plan_surround(job)))
+    return named
+
+
+def _plan(order: Order, seconds: int, terminal: Terminal) -> CuttingPlan:
+    """The order planned within so many seconds, of which each group has its share of what is left."""
+    from model.cutting.plan import plan_order
+    from model.cutting.task import Effort
+
+    count = len(order.groups)
+    end = due = time.monotonic() + seconds
+
+    def watch(i: int, group: Group) -> None:
+        nonlocal due
+        now = time.monotonic()
+        due = now + max(0.0, end - now) / (count - i)
+        terminal.show_progress(i / count, f"Cutting {group.material.wood} {group.material.kind}")
+
+    return plan_order(order, Effort(lambda: time.monotonic() > due), watch)
+
+
+def _read_printed(path: Path | None) -> dict[str, int] | None:
+    """The record of the list last printed; None where there is none."""
+    from model.cutting.printed import read_printed
+    from model.errors import StockRefused
+
+    if path is None or not path.exists():
+        return None
+    try:
+        return read_printed(path.read_bytes())
+    except OSError as error:
+        raise FileTrouble(path, "opened", describe_cause(error), "Nothing was changed.") from error
+    except StockRefused as refusal:
+        raise StockRefused(tuple(f"{path}: {fault}" for fault in refusal.faults)) from None
+
+
+def _note_printed(
+    path: Path | None, before: dict[str, int] | None, buying: BuyingList
+) -> Sequence[Change] | None:
+    """What changed since the record, which is written anew; None without one."""
+    from model.cutting.printed import count_printed, list_changes, write_printed
+
+    if path is None:
+        return None
+    now = count_printed(buying)
+    save_bytes(path, write_printed(now).encode())
+    return None if before is None else list_changes(before, now)
+
+
+def _write_files(
+    folder: Path | None, plan: CuttingPlan, buying: BuyingList, style: LengthStyle
+) -> tuple[Path, ...]:
+    if folder is None:
+        return ()
+    from app.outputs import Output, write_outputs
+    from export.cutting_csv import write_buying_csv, write_cutting_csv
+
+    outputs = (
+        Output("buying list.csv", write_buying_csv(buying, style).encode()),
+        Output("cutting plan.csv", write_cutting_csv(plan, style).encode()),
+    )
+    return write_outputs(folder, outputs)
+
+
+def _say(
+    form: str,
+    plan: CuttingPlan,
+    buying: BuyingList,
+    changes: Sequence[Change] | None,
+    style: LengthStyle,
+    terminal: Terminal,
+) -> None:
+    if form == "json":
+        from app.cutting_records import cutting_record
+
+        terminal.say(json.dumps(cutting_record(plan, buying, changes, style), indent=2))
+    elif form == "csv":
+        from export.cutting_csv import write_buying_csv
+
+        terminal.say_all(write_buying_csv(buying, style).splitlines())
+    else:
+        from app.cutting_lines import cutting_lines
+
+        terminal.say_all(cutting_lines(plan, buying, changes, style))
+
+
+def run_stock(name: str, as_csv: bool, out: Path | None, terminal: Terminal) -> int:
+    """Say a stock list, as a table in words or as CSV; with `out` write it there and say so."""
+    from app.cutting_lines import stock_lines
+    from app.stock_lists import SUFFIX, read_stock_named, save_stock_list
+    from model.units import FEET_INCHES_16
+
+    base = read_stock_named(str(out)) if out and out.suffix.lower() == SUFFIX and out.is_file() else None
+    stock_list = read_stock_named(name, base)
+    if out is not None:
+        save_stock_list(out, stock_list)
+        terminal.say(str(out))
+    elif as_csv:
+        from export.stock_csv import write_stock_csv
+
+        terminal.say_all(write_stock_csv(stock_list).splitlines())
+    else:
+        terminal.say_all(stock_lines(stock_list, FEET_INCHES_16))
+    return DONE

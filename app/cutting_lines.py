@@ -1,0 +1,199 @@
+"""What the cutting commands say in words: buying list, cuts of every board and sheet, stock list."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby
+from math import ceil
+
+from app.records import table_lines
+from model.board import Stock as BoardStock
+from model.board import StockKind
+from model.cutting.buying import BuyingList, Line, describe_line, format_money
+from model.cutting.pieces import Material, Source
+from model.cutting.places import Place, list_places
+from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
+from model.cutting.printed import Change
+from model.cutting.stock_list import SoldRow, StockList, describe_row
+from model.cutting.task import SawnSheet, to_inches
+from model.takeoff.cut_list import describe_stock, thickness_style
+from model.units import LengthStyle, format_length
+
+CENTS = 100
+
+
+def cutting_lines(
+    plan: CuttingPlan, buying: BuyingList, changes: Sequence[Change] | None, style: LengthStyle
+) -> Iterator[str]:
+    """The buying list, what could not be had, and every board's and sheet's cuts, in words."""
+    yield from buying_lines(plan, buying, style)
+    yield from _change_lines(changes)
+    yield from _short_lines(plan, style)
+    for group in plan.groups:
+        yield ""
+        yield f"{_material_text(group.group.material, style)}: {proof_text(group, buying.currency)}"
+        yield from table_lines(("No.", "Out of", "Cut", "Left"), list(_sawn_rows(group, plan, style)))
+    for note in plan.order.notes:
+        yield f"Not matched: {note}."
+
+
+def buying_lines(plan: CuttingPlan, buying: BuyingList, style: LengthStyle) -> Iterator[str]:
+    """What to buy as a table, with totals and what no plan can cost less than."""
+    heading = ("Buy", "No.", "Spare", "Each", "Together", "Pieces", "Waste", "Item")
+    yield from table_lines(heading, [_buying_row(line, buying.currency, style) for line in buying.lines])
+    for line in buying.used:
+        yield f"On hand, used: {line.count} of {describe_line(line, style)}, {len(line.sources)} pieces"
+    for taken in plan.order.taken:
+        yield f"On hand, used: {taken.out_of} for {_mark(taken.source, plan)}"
+    yield ""
+    for total in buying.totals:
+        missing = f", {total.missing} without a price" if total.missing else ""
+        yield f"{total.heading}: {format_money(total.cost, buying.currency)}{missing}"
+    yield f"Total: {format_money(buying.total, buying.currency)}{_spare_text(buying)}"
+    yield bound_text(plan, buying)
+    if buying.missing:
+        names = "; ".join(describe_line(line, style) for line in buying.missing)
+        yield f"No price in the stock list, and none counted: {names}."
+
+
+def _spare_text(buying: BuyingList) -> str:
+    spare = sum(line.spare for line in buying.lines)
+    if not spare:
+        return ""
+    boards = "board" if spare == 1 else "boards"
+    return f", of it {format_money(buying.spare_cost, buying.currency)} for {spare} spare {boards}"
+
+
+def bound_text(plan: CuttingPlan, buying: BuyingList) -> str:
+    """How good the plan is, in money: proven, or how far off it may be at most."""
+    cost, bound = (format_money(value, buying.currency) for value in (plan.cost, plan.bound))
+    if plan.is_proven:
+        return f"Proven: no plan costs less than {cost}." if plan.cost else "Proven: no plan takes less wood."
+    if plan.cost == plan.bound:
+        return "What has no price may be had out of less wood; the rest is proven."
+    off = ceil((plan.cost - plan.bound) * 1000 / max(plan.bound, 1)) / 10
+    gap = format_money(plan.cost - plan.bound, buying.currency)
+    return f"Within {gap} ({off:g} %) of the best there can be: no plan costs less than {bound}, this {cost}."
+
+
+def proof_text(group: GroupPlan, currency: str) -> str:
+    """The same of one group, in wood where it has no price."""
+    proof = group.proof
+
+    def amount(value: int) -> str:
+        return format_money(value, currency) if group.is_priced else f"{value / CENTS:.2f} board feet"
+
+    if proof.is_proven:
+        return f"{amount(proof.cost)}, proven"
+    return f"{amount(proof.cost)}, no plan takes less than {amount(proof.bound)}"
+
+
+def _buying_row(line: Line, currency: str, style: LengthStyle) -> tuple[str, ...]:
+    def money(value: int | None) -> str:
+        return "no price" if value is None else format_money(value, currency)
+
+    waste = f"{100 * line.waste:.0f} %" + (f", {money(line.waste_cost)}" if line.waste_cost else "")
+    return (
+        line.row.trade if isinstance(line.row, SoldRow) else "",
+        str(line.count),
+        str(line.spare or ""),
+        money(line.price),
+        money(line.cost),
+        str(len(line.sources)),
+        waste,
+        describe_line(line, style),
+    )
+
+
+def _change_lines(changes: Sequence[Change] | None) -> Iterator[str]:
+    if changes is None:
+        return
+    yield ""
+    yield (
+        "Since the list was last printed:" if changes else "Nothing changed since the list was last printed."
+    )
+    for change in changes:
+        yield f"  {change.item}: {change.before} before, {change.now} now"
+
+
+def _short_lines(plan: CuttingPlan, style: LengthStyle) -> Iterator[str]:
+    for short in plan.short:
+        marks = ", ".join(_mark(source, plan) for source in short.sources)
+        length, width = (format_length(size, style) for size in (short.wants_length, short.wants_width))
+        yield f"Not to be had: {marks}: {short.why}; it wants {length} long, {width} wide."
+
+
+def _material_text(material: Material, style: LengthStyle) -> str:
+    words = describe_stock(BoardStock(material.kind, material.thickness, material.wood), style)
+    return f"{words}, {material.section.lower()}" if material.kind is StockKind.MOULDING else words
+
+
+def _sawn_rows(group: GroupPlan, plan: CuttingPlan, style: LengthStyle) -> Iterator[tuple[str, ...]]:
+    """Like boards on one row where they are cut alike, with everyone's marks."""
+    for _, alike in groupby(group.sawn, key=lambda sawn: sawn.cut):
+        same = list(alike)
+        first, last = same[0].number, same[-1].number
+        numbers = str(first) if first == last else f"{first}-{last}"
+        row = describe_row(same[0].row, style)
+        yield numbers, row, _cuts_text(same, group, plan, style), _left_text(same[0], style)
+
+
+def _cuts_text(same: Sequence[Sawn], group: GroupPlan, plan: CuttingPlan, style: LengthStyle) -> str:
+    """Lane after lane: its width, then each piece's length and mark; of like boards all marks in turn."""
+    places = [list_places(sawn, group) for sawn in same]
+    fine = thickness_style(style)
+    texts = []
+    for lane, run in groupby(enumerate(places[0]), key=lambda each: each[1].lane):
+        pieces = [
+            f"{_size_text(place, fine)} {'/'.join(_mark(its[i].source, plan) for its in places)}"
+            for i, place in run
+        ]
+        width = _lane_width(same[0], lane, fine)
+        texts.append(f"{width}{', '.join(pieces)}")
+    return "; ".join(texts)
+
+
+def _lane_width(sawn: Sawn, lane: int, style: LengthStyle) -> str:
+    """The width a lane is ripped to, where there is anything to rip."""
+    if isinstance(sawn.cut, SawnSheet) or not sawn.row.width:
+        return ""
+    width = to_inches(sawn.cut.lanes[lane - 1].width)
+    whole = len(sawn.cut.lanes) == 1 and abs(width - sawn.row.width) < 1 / 128
+    return "" if whole else f"{format_length(width, style)} wide: "
+
+
+def _size_text(place: Place, style: LengthStyle) -> str:
+    length = format_length(to_inches(place.length), style)
+    return length if place.lane else f"{length} x {format_length(to_inches(place.width), style)}"
+
+
+def _left_text(sawn: Sawn, style: LengthStyle) -> str:
+    return ", ".join(
+        f"{format_length(to_inches(left.length), style)} x {format_length(to_inches(left.width), style)}"
+        for left in sawn.left
+    )
+
+
+def _mark(source: Source, plan: CuttingPlan) -> str:
+    """The mark, with the job before it where there are several, and the strip behind it."""
+    job = f"{source.job} " if len(plan.order.jobs) > 1 else ""
+    return f"{job}{source.mark}" + (f" ({source.part})" if source.part else "")
+
+
+def stock_lines(stock_list: StockList, style: LengthStyle) -> Iterable[str]:
+    """A stock list as a table, with what is common to its rows."""
+    sold, hand = len(stock_list.sold), len(stock_list.on_hand)
+    yield f"{stock_list.name or 'Stock list'}: {sold} sizes sold, {hand} on hand"
+    lengths = (stock_list.trim_end, stock_list.trim_sheet, stock_list.keep)
+    end, sheet, keep = (format_length(value, style) for value in lengths)
+    yield f"Trimmed off each end {end}, off a sheet's edges {sheet}; offcuts kept from {keep} on"
+    yield f"Spare boards of each size: {stock_list.spare}"
+    rows = [_stock_row(row, stock_list, style) for row in stock_list.sold]
+    rows += [("On hand", str(row.count), "", describe_row(row, style)) for row in stock_list.on_hand]
+    yield from table_lines(("Heading", "No.", "Price", "Item"), rows)
+
+
+def _stock_row(row: SoldRow, stock_list: StockList, style: LengthStyle) -> tuple[str, ...]:
+    limit = "any" if row.limit is None else str(row.limit)
+    price = "" if row.price is None else format_money(row.price, stock_list.currency)
+    return row.trade, limit, price, describe_row(row, style)
