@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 from math import ceil
+from textwrap import fill
 
-from app.records import table_lines
+from app.records import LINE, table_lines
 from model.board import Stock as BoardStock
 from model.board import StockKind
 from model.cutting.buying import BuyingList, Line, describe_line, format_money
@@ -32,7 +33,7 @@ def cutting_lines(
     for group in plan.groups:
         yield ""
         yield f"{_material_text(group.group.material, style)}: {proof_text(group, buying.currency)}"
-        yield from table_lines(("No.", "Out of", "Cut", "Left"), list(_sawn_rows(group, plan, style)))
+        yield from _sawn_lines(group, plan, style)
     for note in plan.order.notes:
         yield f"Not matched: {note}."
 
@@ -128,29 +129,30 @@ def _material_text(material: Material, style: LengthStyle) -> str:
     return f"{words}, {material.section.lower()}" if material.kind is StockKind.MOULDING else words
 
 
-def _sawn_rows(group: GroupPlan, plan: CuttingPlan, style: LengthStyle) -> Iterator[tuple[str, ...]]:
-    """Like boards on one row where they are cut alike, with everyone's marks."""
+def _sawn_lines(group: GroupPlan, plan: CuttingPlan, style: LengthStyle) -> Iterator[str]:
+    """Each board and sheet, its lanes below it; like ones that are cut alike once, with everyone's marks."""
     for _, alike in groupby(group.sawn, key=lambda sawn: sawn.cut):
         same = list(alike)
         first, last = same[0].number, same[-1].number
-        numbers = str(first) if first == last else f"{first}-{last}"
-        row = describe_row(same[0].row, style)
-        yield numbers, row, _cuts_text(same, group, plan, style), _left_text(same[0], style)
+        numbers = f"{first}" if first == last else f"{first} to {last}"
+        left = _left_text(same[0], style)
+        yield f"  {numbers}: {describe_row(same[0].row, style)}" + (f"; left {left}" if left else "")
+        for text in _cut_texts(same, group, plan, style):
+            yield fill(text, LINE, initial_indent=" " * 6, subsequent_indent=" " * 8)
 
 
-def _cuts_text(same: Sequence[Sawn], group: GroupPlan, plan: CuttingPlan, style: LengthStyle) -> str:
+def _cut_texts(
+    same: Sequence[Sawn], group: GroupPlan, plan: CuttingPlan, style: LengthStyle
+) -> Iterator[str]:
     """Lane after lane: its width, then each piece's length and mark; of like boards all marks in turn."""
     places = [list_places(sawn, group) for sawn in same]
     fine = thickness_style(style)
-    texts = []
     for lane, run in groupby(enumerate(places[0]), key=lambda each: each[1].lane):
         pieces = [
-            f"{_size_text(place, fine)} {'/'.join(_mark(its[i].source, plan) for its in places)}"
+            f"{'/'.join(_mark(its[i].source, plan) for its in places)} {_size_text(place, fine)}"
             for i, place in run
         ]
-        width = _lane_width(same[0], lane, fine)
-        texts.append(f"{width}{', '.join(pieces)}")
-    return "; ".join(texts)
+        yield f"{_lane_width(same[0], lane, fine)}{', '.join(pieces)}"
 
 
 def _lane_width(sawn: Sawn, lane: int, style: LengthStyle) -> str:
@@ -159,7 +161,7 @@ def _lane_width(sawn: Sawn, lane: int, style: LengthStyle) -> str:
         return ""
     width = to_inches(sawn.cut.lanes[lane - 1].width)
     whole = len(sawn.cut.lanes) == 1 and abs(width - sawn.row.width) < 1 / 128
-    return "" if whole else f"{format_length(width, style)} wide: "
+    return "" if whole else f"ripped to {format_length(width, style)}: "
 
 
 def _size_text(place: Place, style: LengthStyle) -> str:

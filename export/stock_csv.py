@@ -12,7 +12,7 @@ from dataclasses import replace
 from difflib import get_close_matches
 from typing import Any
 
-from export.csv import FORMULA_STARTS, plain_text, write_table
+from export.csv import FORMULA_STARTS, write_table
 from model.cutting.stock_fields import (
     CENTS,
     HAND_FIELDS,
@@ -27,6 +27,8 @@ from model.cutting.stock_list import HandRow, SoldRow, StockList
 from model.errors import Refused, StockRefused
 from model.units import INCHES_16
 
+QUOTED = (*FORMULA_STARTS, "'")
+"""What gets a sign before it that keeps a spreadsheet from running it, that sign itself included."""
 WHICH = "row"
 SOLD, ON_HAND = "sold", "on hand"
 FIELDS: Mapping[str, Field] = {field.name: field for field in (*SOLD_FIELDS, *HAND_FIELDS)}
@@ -61,7 +63,8 @@ def _cell(field: Field, value: Any) -> str:
         return f"{value / CENTS:.2f}"
     if field.holds is Holds.YES_NO:
         return "yes" if value else "no"
-    return plain_text(str(value))
+    text = str(value)
+    return f"'{text}" if text.startswith(QUOTED) else text
 
 
 def read_stock_csv(text: str | bytes, base: StockList) -> StockList:
@@ -150,7 +153,7 @@ def _read_row(where: str, names: Sequence[str], cells: Sequence[str]) -> SoldRow
 
 def _without_quote(text: str, field: Field, where: str) -> str:
     """`text` without the sign that keeps a spreadsheet from running it; what it would run is refused."""
-    if text.startswith("'") and text[1:].startswith(FORMULA_STARTS):
+    if text.startswith("'") and text[1:].startswith(QUOTED):
         return text[1:]
     if field.holds is Holds.WORD and text.startswith(FORMULA_STARTS):
         raise Refused(

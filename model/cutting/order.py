@@ -87,11 +87,16 @@ def build_order(jobs: Sequence[tuple[str, Surround]], stock_list: StockList) -> 
         own = list_pieces(name, surround, serving.widest)
         pieces += [piece for piece in own if piece.source.board not in has]
         taken += [Taken(p.source, has[p.source.board]) for p in own if p.source.board in has]
+    order = order_pieces(pieces, serving, kerf)
+    return replace(order, jobs=tuple(name for name, _ in named), taken=tuple(taken))
+
+
+def order_pieces(pieces: Sequence[Piece], serving: Serving, kerf: float) -> Order:
+    """Pieces grouped by what they are cut from; `kerf` in inches."""
     notes: list[str] = []
     groups = tuple(_group(m, its, serving, kerf, notes) for m, its in _sort_by_material(pieces, serving))
-    return Order(
-        tuple(name for name, _ in named), groups, serving.rows, stock_list, kerf, tuple(taken), tuple(notes)
-    )
+    jobs = tuple(dict.fromkeys(piece.source.job for piece in pieces))
+    return Order(jobs, groups, serving.rows, serving.stock_list, kerf, notes=tuple(notes))
 
 
 def _name_apart(jobs: Sequence[tuple[str, Surround]]) -> tuple[tuple[str, Surround], ...]:
