@@ -38,7 +38,8 @@ def test_a_text_is_read_as_it_is_meant(name: str, text: str, value: Any):
 @pytest.mark.parametrize(
     ("name", "text"),
     [("length", "long"), ("length", ""), ("price", "cheap"), ("price", "12,40"), ("price", "0"),
-     ("price", "1e3"), ("price", "-4"), ("limit", "2.5"), ("kind", "logs"), ("bought", "perhaps"), ("width", "2000")],
+     ("price", "1e3"), ("price", "-4"),
+     ("limit", "2.5"), ("kind", "logs"), ("bought", "perhaps"), ("width", "2000")],
 )  # fmt: skip
 def test_a_text_that_cannot_be_read_is_quoted_with_what_is_wanted(name: str, text: str):
     with pytest.raises(Refused) as refused:
