@@ -6,11 +6,13 @@ uses; standard output carries data, so they are not set up.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 import highspy
 
 INFINITY = highspy.kHighsInf
+SIMPLEX = highspy.cb.HighsCallbackType.kCallbackSimplexInterrupt
 
 
 class Solver(highspy.Highs):
@@ -33,6 +35,17 @@ class Solver(highspy.Highs):
     def has_solution(self) -> bool:
         """Whether the last solving found a solution, the best one or not."""
         return bool(self.getInfo().primal_solution_status == highspy.SolutionStatus.kSolutionStatusFeasible)
+
+    def heed(self, should_stop: Callable[[], bool]) -> None:
+        """Ask now and then while solving whether to stop; the model's status is then that of an interrupt."""
+
+        def ask(kind: Any, message: str, out: Any, into: Any, data: Any) -> None:
+            if into is not None and should_stop():
+                into.user_interrupt = 1
+
+        super(highspy.Highs, self).setCallback(ask, None)
+        for kind in (highspy.cb.HighsCallbackType.kCallbackMipInterrupt, SIMPLEX):
+            super(highspy.Highs, self).startCallback(kind)
 
 
 OPTIONS: dict[str, Any] = {
