@@ -14,6 +14,7 @@ from model.cutting.boards import plan_boards
 from model.cutting.left_over import LeftOver, list_left_of_board, list_left_of_sheet
 from model.cutting.order import Group, Order
 from model.cutting.pieces import Source
+from model.cutting.sheets import plan_sheets
 from model.cutting.stock_list import HandRow, SoldRow
 from model.cutting.task import (
     BoardPlan,
@@ -182,8 +183,6 @@ def _plan_task(
 ) -> tuple[BoardPlan | SheetPlan, tuple[SawnBoard | SawnSheet, ...]]:
     """The plan, and what is sawn by it."""
     if group.is_sheet:
-        from model.cutting.sheets import plan_sheets  # type: ignore[import-not-found]
-
         sheets: SheetPlan = plan_sheets(task, effort)
         return sheets, sheets.sheets
     boards = plan_boards(task, effort)

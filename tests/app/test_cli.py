@@ -291,7 +291,7 @@ def test_refused_input_ends_in_code_two_with_words_and_leaves_nothing(arguments,
 
 @pytest.mark.parametrize(
     "line",
-    ["check", "frobnicate demo", "boards demo --json --csv", "check demo --jso", "cutting demo", "draw demo"],
+    ["check", "frobnicate demo", "boards demo --json --csv", "check demo --jso", "carving demo", "draw demo"],
 )
 def test_arguments_that_are_none_end_in_code_two(line, capsys):
     assert main(line.split()) == 2

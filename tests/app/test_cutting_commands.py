@@ -51,6 +51,10 @@ def _list_pieces(record: dict[str, Any]) -> list[tuple[str, str, str]]:
     return [(piece["job"], piece["mark"], piece["part"]) for piece in found]
 
 
+def _read_table(text: str) -> list[dict[str, str]]:
+    return list(csv.DictReader(io.StringIO(text)))
+
+
 def test_every_piece_of_several_jobs_is_in_the_record_once(run):
     record = _record(run, "brick", "bedroom", *QUICK)
     assert record.keys() >= KEYS
@@ -118,10 +122,10 @@ def test_words_name_what_is_bought_every_mark_and_the_bound(run):
 
 def test_the_buying_list_is_a_table_too(run, tmp_path: Path):
     _, out, _ = run("cutting", "demo", "--csv", "--out", str(tmp_path), *QUICK)
-    rows = list(csv.DictReader(io.StringIO(out)))
-    assert rows == list(csv.DictReader((tmp_path / "buying list.csv").open(newline="")))
+    rows = _read_table(out)
+    assert rows == _read_table((tmp_path / "buying list.csv").read_text())
     assert sum(int(row["pieces"]) for row in rows) == len(plan_surround(read_demo("demo")).boards)
-    plan = list(csv.DictReader((tmp_path / "cutting plan.csv").open(newline="")))
+    plan = _read_table((tmp_path / "cutting plan.csv").read_text())
     assert sorted(row["mark"] for row in plan) == sorted(plan_surround(read_demo("demo")).marks)
 
 
