@@ -50,14 +50,16 @@ def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
     from model.cutting.order import build_order
 
     stock_list = _read_stock(wish, terminal)
-    before = _read_printed(wish.printed)
     named = _read_jobs(wish, terminal)
+    before = _read_printed(wish.printed) if wish.printed else _find_printed(named)
     terminal.show_progress(0.0, "Taking off the pieces")
     order = build_order(named, stock_list)
     plan = _plan(order, wish.seconds, terminal)
     buying = list_buying(plan)
     style = named[0][1].job.about.length_style
-    changes = _note_printed(wish.printed, before, buying)
+    changes = _find_changes(before, buying)
+    if wish.printed:
+        _note_printed(wish.printed, buying)
     paths = _write_files(wish.out, plan, buying, style)
     _say(wish.form, plan, buying, changes, style, terminal)
     for path in paths:
@@ -106,12 +108,12 @@ def _plan(order: Order, seconds: int, terminal: Terminal) -> CuttingPlan:
     return plan_order(order, Effort(lambda: time.monotonic() > due), watch)
 
 
-def _read_printed(path: Path | None) -> dict[str, int] | None:
+def _read_printed(path: Path) -> dict[str, int] | None:
     """The record of the list last printed; None where there is none."""
     from model.cutting.printed import read_printed
     from model.errors import StockRefused
 
-    if path is None or not path.exists():
+    if not path.exists():
         return None
     try:
         return read_printed(path.read_bytes())
@@ -121,17 +123,24 @@ def _read_printed(path: Path | None) -> dict[str, int] | None:
         raise StockRefused(tuple(f"{path}: {fault}" for fault in refusal.faults)) from None
 
 
-def _note_printed(
-    path: Path | None, before: dict[str, int] | None, buying: BuyingList
-) -> Sequence[Change] | None:
-    """What changed since the record, which is written anew; None without one."""
-    from model.cutting.printed import count_printed, list_changes, write_printed
+def _find_printed(named: Sequence[tuple[str, Surround]]) -> dict[str, int] | None:
+    """What a single job itself keeps of the list as it was last printed."""
+    from model.cutting.frozen import printed_counts
 
-    if path is None:
-        return None
-    now = count_printed(buying)
-    save_bytes(path, write_printed(now).encode())
-    return None if before is None else list_changes(before, now)
+    purchase = named[0][1].job.purchase
+    return printed_counts(purchase) if len(named) == 1 and purchase.printed else None
+
+
+def _find_changes(before: dict[str, int] | None, buying: BuyingList) -> Sequence[Change] | None:
+    from model.cutting.printed import count_printed, list_changes
+
+    return None if before is None else list_changes(before, count_printed(buying))
+
+
+def _note_printed(path: Path, buying: BuyingList) -> None:
+    from model.cutting.printed import count_printed, write_printed
+
+    save_bytes(path, write_printed(count_printed(buying)).encode())
 
 
 def _write_files(

@@ -46,6 +46,8 @@ def buying_lines(plan: CuttingPlan, buying: BuyingList, style: LengthStyle) -> I
         yield f"On hand, used: {line.count} of {describe_line(line, style)}, {len(line.sources)} pieces"
     for taken in plan.order.taken:
         yield f"On hand, used: {taken.out_of} for {_mark(taken.source, plan)}"
+    if plan.order.settled:
+        yield f"Bought already: boards for {len(plan.order.settled)} pieces"
     yield ""
     for total in buying.totals:
         missing = f", {total.missing} without a price" if total.missing else ""

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from model.cutting.buying import BuyingList, Line, describe_line
+from model.cutting.order import Taken
 from model.cutting.pieces import Source
 from model.cutting.places import Place, list_places
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn, Short
@@ -42,9 +43,8 @@ def cutting_record(
         "missing_prices": [describe_line(line, style) for line in buying.missing],
         "offcuts": [_offcut_record(sawn, style) for sawn in plan.sawn for _ in sawn.left[:1]],
         "short": [_short_record(short) for short in plan.short],
-        "from_pieces_on_hand": [
-            {**_source_record(taken.source), "out_of": taken.out_of} for taken in plan.order.taken
-        ],
+        "from_pieces_on_hand": [_taken_record(taken) for taken in plan.order.taken],
+        "from_bought_boards": [_taken_record(taken) for taken in plan.order.settled],
         "notes": list(plan.order.notes),
         "changes": None
         if changes is None
@@ -128,6 +128,10 @@ def _source_record(source: Source) -> dict[str, Any]:
         "assembly": source.assembly,
         "part": source.part,
     }
+
+
+def _taken_record(taken: Taken) -> dict[str, Any]:
+    return {**_source_record(taken.source), "out_of": taken.out_of}
 
 
 def _line_record(line: Line, style: LengthStyle) -> dict[str, Any]:

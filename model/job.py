@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from typing import Any
 
+from model.cutting.purchase import Purchase, read_purchase, store_purchase
 from model.design import (
     BoardStock,
     Column,
@@ -50,6 +51,9 @@ from model.units import INCHES_16, LengthStyle, format_length
 FORMAT_VERSION = 1
 FORMAT_KEY = "mantelwright"
 EXAMPLE = '{"mantelwright": 1, "opening": {"width": 36}}'
+PURCHASE = "purchase"
+"""What was bought for the job, beside its rows; left out of a file while it is nothing."""
+NOTHING_BOUGHT = Purchase()
 MOST_HINTS = 20
 
 
@@ -78,6 +82,7 @@ class Job:
     site: Site
     design: Design
     shop: Shop
+    purchase: Purchase = NOTHING_BOUGHT
 
 
 _RECORDS: dict[str, tuple[str, type | None]] = {
@@ -224,6 +229,8 @@ def write_job(job: Job) -> str:
     for row in list_stored():
         first, last = row.path.split(".")
         text.setdefault(first, {})[last] = read_value(job, row.path)
+    if job.purchase != NOTHING_BOUGHT:
+        text[PURCHASE] = store_purchase(job.purchase)
     return msgspec.json.format(msgspec.json.encode(text), indent=2).decode() + "\n"
 
 
@@ -242,6 +249,7 @@ def read_job_and_missing(text: str | bytes) -> tuple[Job, tuple[Parameter, ...]]
     stored = {row.path: row for row in list_stored()}
     values: dict[str, Any] = {}
     faults: list[str] = []
+    purchase = _take_purchase(data, faults)
     for path, value in _list_fields(data, faults):
         row = stored.get(path)
         if row is None:
@@ -253,7 +261,17 @@ def read_job_and_missing(text: str | bytes) -> tuple[Job, tuple[Parameter, ...]]
             faults.append(f"{path}: {refusal}")
     if faults:
         raise JobRefused(tuple(faults))
-    return build_job(values), tuple(row for path, row in stored.items() if path not in values)
+    job = replace(build_job(values), purchase=purchase)
+    return job, tuple(row for path, row in stored.items() if path not in values)
+
+
+def _take_purchase(data: dict[str, Any], faults: list[str]) -> Purchase:
+    """What was bought, taken out of `data`."""
+    try:
+        return read_purchase(data.pop(PURCHASE)) if PURCHASE in data else NOTHING_BOUGHT
+    except Refused as refusal:
+        faults.append(str(refusal))
+        return NOTHING_BOUGHT
 
 
 def _decode(text: str | bytes) -> dict[str, Any]:

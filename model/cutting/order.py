@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from model.board import StockKind
 from model.cutting.pieces import Material, Piece, Source, list_pieces
 from model.cutting.serving import Serving
+from model.cutting.settled import settle
 from model.cutting.stock_list import HandRow, SoldRow, StockList
 from model.cutting.task import Stock, Task, Wanted, round_down, round_up
 from model.takeoff.guide_settings import find_saw
@@ -48,7 +49,7 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Taken:
-    """A piece that comes out of something named in its job, and is not bought again."""
+    """A piece that comes out of something that its job has already, and is not bought again."""
 
     source: Source
     out_of: str
@@ -58,7 +59,8 @@ class Taken:
 class Order:
     """What `jobs` need. `stock` gives the row of the list for each key of a task; `kerf` is in inches.
 
-    `taken` are pieces that the jobs themselves have; `notes` say what could not be asked for as wished.
+    `taken` are pieces out of what the jobs name as on hand, `settled` those out of boards bought for a
+    frozen plan, of which `kept` stay as planned. `notes` say what could not be asked for as wished.
     """
 
     jobs: tuple[str, ...]
@@ -67,6 +69,8 @@ class Order:
     stock_list: StockList
     kerf: float
     taken: tuple[Taken, ...] = ()
+    settled: tuple[Taken, ...] = ()
+    kept: tuple[int, ...] = ()
     notes: tuple[str, ...] = ()
 
     @property
@@ -76,19 +80,36 @@ class Order:
 
 
 def build_order(jobs: Sequence[tuple[str, Surround]], stock_list: StockList) -> Order:
-    """What `jobs`, each with the name it is called by, need of `stock_list`; like pieces are counted."""
+    """What `jobs`, each with the name it is called by, need of `stock_list`; like pieces are counted.
+
+    What is left of boards that were bought for a job lies on hand for all.
+    """
     named = _name_apart(jobs)
-    serving = Serving(stock_list)
     kerf = max((find_saw(surround.job).kerf.value for _, surround in named), default=0.0)
+    first = Serving(stock_list)
     pieces: list[Piece] = []
     taken: list[Taken] = []
+    settled: list[Taken] = []
+    kept: list[int] = []
+    left: list[HandRow] = []
     for name, surround in named:
         has = {i: found.name for found in list_yields(surround) for i in found.taken}
-        own = list_pieces(name, surround, serving.widest)
-        pieces += [piece for piece in own if piece.source.board not in has]
-        taken += [Taken(p.source, has[p.source.board]) for p in own if p.source.board in has]
-    order = order_pieces(pieces, serving, kerf)
-    return replace(order, jobs=tuple(name for name, _ in named), taken=tuple(taken))
+        every = list_pieces(name, surround, first.widest)
+        taken += [Taken(p.source, has[p.source.board]) for p in every if p.source.board in has]
+        own = [piece for piece in every if piece.source.board not in has]
+        found = settle(surround.job.purchase, own, first.listed)
+        settled += [Taken(own[i].source, words) for i, words in found.done.items()]
+        pieces += [piece for i, piece in enumerate(own) if i not in found.done]
+        kept += found.kept
+        left += found.rows
+    serving = Serving(replace(stock_list, on_hand=(*left, *stock_list.on_hand))) if left else first
+    return replace(
+        order_pieces(pieces, serving, kerf),
+        jobs=tuple(name for name, _ in named),
+        taken=tuple(taken),
+        settled=tuple(settled),
+        kept=tuple(kept),
+    )
 
 
 def order_pieces(pieces: Sequence[Piece], serving: Serving, kerf: float) -> Order:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +16,12 @@ from app.cutting_commands import DONE
 from app.demo import read_demo
 from app.files import save_job_file
 from app.stock_lists import read_stock_named
+from model.cutting.buying import list_buying
+from model.cutting.frozen import freeze_plan, note_printed
+from model.cutting.order import build_order
+from model.cutting.plan import plan_order
 from model.cutting.stock_list import StockList
+from model.cutting.task import Effort
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 
@@ -137,6 +143,21 @@ def test_what_changed_since_the_list_was_printed_is_said(run, tmp_path: Path):
     more = _record(run, "bedroom", "--spare", "1", "--printed", str(printed), *QUICK)["changes"]
     assert {change["now"] - change["before"] for change in more} == {1}
     assert len(more) == len(first["buy"])
+
+
+def test_a_job_that_was_bought_for_buys_nothing_again_and_says_what_changed(run, tmp_path: Path):
+    job = default_job()
+    plan = plan_order(
+        build_order([("hall", plan_surround(job))], read_stock_named("example")), Effort(lambda: True)
+    )
+    purchase = note_printed(freeze_plan(job.purchase, plan), list_buying(plan))
+    path = tmp_path / "hall.mantel"
+    save_job_file(path, replace(job, purchase=purchase))
+    record = _record(run, str(path), "--stock", "example", *QUICK)
+    assert (record["cost"], record["plans"]) == (0, [])
+    assert len(record["from_bought_boards"]) == len(plan_surround(job).boards)
+    assert all(change["now"] == 0 for change in record["changes"])
+    assert len(record["changes"]) == len(list_buying(plan).lines)
 
 
 def test_what_nothing_holds_is_named_and_the_rest_is_planned(run, tmp_path: Path):
