@@ -37,6 +37,8 @@ POOL_NODES = 400
 """Most nodes of the whole-number search over the patterns so far."""
 STILL = 0.4
 """How much of the best worths so far is mixed into those that patterns are generated for."""
+LIKELY = 0.9
+"""Share of its price that a board must be worth by mixed worths to be looked at by the present ones."""
 CLOSE = 1e-6
 REST = 12
 """Boards that a dive leaves to a search of their own."""
@@ -123,11 +125,11 @@ class Search:
             still = solution.worth
             if best.scaled >= 0:
                 still = STILL * best.worth / SCALE + (1 - STILL) * solution.worth
-            for worth in (still, solution.worth):
+            for worth, share in ((still, LIKELY), (solution.worth, 1.0)):
                 shown, values = show_bound(self.problem, self._knapsack, limits, whole(worth))
                 if shown.scaled > best.scaled:
                     best = shown
-                if self._add_patterns(solution, values, self._knapsack):
+                if self._add_patterns(solution, values, self._knapsack, share):
                     break
             else:
                 return solution, best
@@ -137,13 +139,16 @@ class Search:
                 return solution, best
         return None
 
-    def _add_patterns(self, solution: Solution, values: Whole, knapsack: Knapsack) -> bool:
-        """Take in the best board of each stock that pays by the present worths; whether any does."""
+    def _add_patterns(
+        self, solution: Solution, values: Whole, knapsack: Knapsack, share: float = 1.0
+    ) -> bool:
+        """Take in the best board of each stock that pays by the present worths; whether any does.
+
+        Boards worth less than a share of their price by the worths they were priced for are not looked at.
+        """
         added = False
         for s, sold in enumerate(self.problem.sold):
-            if values[s] <= 0:
-                continue
-            if values[s] < (sold.price + solution.toll[s]) * SCALE * STILL:
+            if values[s] <= max((sold.price + solution.toll[s]) * share, 0) * SCALE:
                 continue
             pattern = knapsack.pattern(s)
             worth = sum(solution.worth[i] * n for i, n in pattern.counts().items())
