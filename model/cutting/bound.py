@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import gcd
 
@@ -10,20 +10,13 @@ import numpy as np
 
 from model.cutting.knapsack import Knapsack
 from model.cutting.lanes import Whole
+from model.cutting.limits import Group, Limits
 from model.cutting.problem import Problem
 
 SCALE = 1 << 20
 """Worths are whole numbers of this part of a hundredth, so that adding them up is exact."""
 MOST_SUMS = 1 << 24
 """Cost in hundredths up to which sums of prices are listed one by one."""
-
-
-@dataclass(frozen=True, slots=True)
-class Limits:
-    """Least and most boards of each stock; None for no most."""
-
-    low: tuple[int, ...]
-    high: tuple[int | None, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,18 +32,40 @@ class Shown:
         return -(-self.scaled // SCALE)
 
 
-def show_bound(problem: Problem, knapsack: Knapsack, limits: Limits, worth: Whole) -> tuple[Shown, Whole]:
-    """The bound that worths show, and what the best board of each stock is worth by them.
+def show_bound(
+    problem: Problem,
+    knapsack: Knapsack,
+    limits: Limits,
+    worth: Whole,
+    tolls: Mapping[Group, int] | None = None,
+) -> tuple[Shown, Whole]:
+    """The bound that worths show, and what the best board of each stock is worth by them, its tolls paid.
 
     Every plan makes all pieces, whose worth is `sum(demand * worth)`, and each board of a stock brings at
-    most what its best one is worth. Where boards without a most would bring more than they cost, all worths
-    are scaled down until they do not.
+    most what its best one is worth. Each board or lane of a group pays its toll, a negative one is paid to
+    it, which a plan within limits does at most as often as they allow. Where boards without a most would
+    bring more than they cost, all is scaled down until they do not.
     """
-    best = knapsack.price(worth)
-    return _scaled(problem, limits, worth, best), best
+    tolls = _list_tolls(limits, tolls or {})
+    on_lanes = np.zeros((len(problem.kinds), len(problem.sold)), dtype=np.int64)
+    on_boards = np.zeros(len(problem.sold), dtype=np.int64)
+    for group, toll in tolls.items():
+        for s in group.sold:
+            if group.kind is None:
+                on_boards[s] += toll
+            else:
+                on_lanes[group.kind, s] += toll
+    best = knapsack.price(worth, on_lanes if on_lanes.any() else None) - on_boards
+    return _scaled(problem, limits, worth, tolls, best), best
 
 
-def _scaled(problem: Problem, limits: Limits, worth: Whole, best: Whole) -> Shown:
+def _list_tolls(limits: Limits, tolls: Mapping[Group, int]) -> dict[Group, int]:
+    """The tolls that limits stand behind: for a most above 0, for a least below."""
+    most = {each.group: each.high for each in limits.groups}
+    return {g: toll for g, toll in tolls.items() if toll and g in most and (toll < 0 or most[g] is not None)}
+
+
+def _scaled(problem: Problem, limits: Limits, worth: Whole, tolls: Mapping[Group, int], best: Whole) -> Shown:
     num, den = 1, 1
     for sold, most, value in zip(problem.sold, limits.high, best.tolist(), strict=True):
         if most is None and value * num > sold.price * SCALE * den:
@@ -58,6 +73,9 @@ def _scaled(problem: Problem, limits: Limits, worth: Whole, best: Whole) -> Show
     if num != den:
         worth = np.array([w * num // den for w in worth.tolist()], dtype=np.int64)
     total = sum(w * d for w, d in zip(worth.tolist(), problem.demand, strict=True))
+    for each in limits.groups:
+        toll = -(-tolls.get(each.group, 0) * num // den)
+        total -= toll * (each.low if toll < 0 else (each.high or 0))
     for sold, low, most, value in zip(problem.sold, limits.low, limits.high, best.tolist(), strict=True):
         saved = sold.price * SCALE - value * num // den
         total += saved * (low if saved >= 0 else (most or 0))

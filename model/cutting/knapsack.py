@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from model.cutting.lanes import Filled, Lanes, Whole, list_lanes, split
+from model.cutting.lanes import Filled, Lanes, Whole, list_lanes, make_lanes, split
 from model.cutting.problem import Problem
 
 
@@ -44,6 +44,8 @@ class Knapsack:
 
     def __init__(self, problem: Problem, copies: Sequence[int]) -> None:
         self.problem = problem
+        self._copies = list(copies)
+        self._worth: Whole = np.zeros(len(copies), dtype=np.int64)
         self._lanes: dict[int, Lanes] = {}
         self._priced = list_lanes(problem, copies)
         self._rooms = np.array([max(sold.room, 0) for sold in problem.sold], dtype=np.int64)
@@ -57,9 +59,15 @@ class Knapsack:
         ]
         self._whole: list[int | None] = [None] * len(problem.sold)
 
-    def price(self, worth: Whole) -> Whole:
-        """The greatest worth of a board of each stock; `worth` of each item is a whole number from 0 up."""
+    def price(self, worth: Whole, tolls: Whole | None = None) -> Whole:
+        """The greatest worth of a board of each stock; `worth` of each item is a whole number from 0 up.
+
+        `tolls` are taken off for each lane, one row for a kind and one column for a stock.
+        """
+        self._worth = worth
         values = self._price_lanes(worth)
+        if tolls is not None:
+            values = {kind: value - tolls[kind] for kind, value in values.items()}
         table = np.zeros((self._widest + 1, len(self.problem.sold)), dtype=np.int64)
         for strip in self._strips:
             better = table[: self._widest + 1 - strip.width] + strip.times * values[strip.kind]
@@ -93,3 +101,23 @@ class Knapsack:
                 lanes += [self._lanes[strip.kind].fill(strip.kind, room)] * strip.times
                 left -= strip.width
         return Pattern(sold, tuple(lanes))
+
+    def refill(self, pattern: Pattern) -> Pattern:
+        """A board with lanes of the same kinds that makes no more of an item than is of use.
+
+        Lanes are filled one after the other out of what those before them left.
+        """
+        left, room = list(self._copies), int(self._rooms[pattern.sold])
+        filled = []
+        for lane in pattern.lanes:
+            again = make_lanes(self.problem, lane.kind, left, room)
+            for _ in again.price(self._worth):
+                pass
+            filled.append(again.fill(lane.kind, room))
+            for item, count in filled[-1].items:
+                left[item] -= count
+        return Pattern(pattern.sold, tuple(lane for lane in filled if lane.items))
+
+    def exceeds(self, pattern: Pattern) -> bool:
+        """Whether a board makes more of an item than is of use."""
+        return any(count > self._copies[item] for item, count in pattern.counts().items())

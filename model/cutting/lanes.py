@@ -56,6 +56,13 @@ def list_lanes(problem: Problem, copies: Sequence[int]) -> list[Lanes]:
     return lanes
 
 
+def make_lanes(problem: Problem, kind: int, copies: Sequence[int], room: int) -> Lanes:
+    """One kind alone, for lanes no longer than `room`."""
+    if problem.kinds[kind].shared:
+        return MitredLanes(kind, problem.kinds[kind], copies, room)
+    return SquareLanes(range(kind, kind + 1), problem.kinds, copies, room)
+
+
 def _goes_on(one: LaneKind, other: LaneKind) -> bool:
     return not other.shared and other.sizes[: len(one.sizes)] == one.sizes
 

@@ -9,6 +9,7 @@ Mathematical Programming 86 (1999), for branching with bounds that are rounded u
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from heapq import heappop, heappush
@@ -16,11 +17,12 @@ from math import ceil, floor
 
 import numpy as np
 
-from model.cutting.bound import SCALE, Limits, PriceSums, Shown, show_bound
+from model.cutting.bound import SCALE, PriceSums, Shown, show_bound
 from model.cutting.enumeration import list_patterns
 from model.cutting.first_fit import FirstFit, cost_of, downsize
 from model.cutting.knapsack import Knapsack, Pattern
 from model.cutting.lanes import Filled, Whole
+from model.cutting.limits import Group, Limits, list_groups
 from model.cutting.master import Master, Real, Solution, whole
 from model.cutting.problem import Problem
 from model.cutting.whole_boards import Chosen, choose_boards
@@ -44,6 +46,7 @@ REST = 12
 """Boards that a dive leaves to a search of their own."""
 REST_NODES = 40
 DIVE_EACH = 5
+BIAS = 0.05
 DIVE_ROUNDS = 8
 """Rounds of generating between two steps of a dive."""
 
@@ -87,6 +90,10 @@ class Search:
         self._master = Master(problem, max(self.cost, dearest) + 1 if limited else 4 * dearest + 4)
         self._knapsack = Knapsack(problem, problem.demand)
         self._sums = PriceSums(problem, self.cost)
+        self._groups = list_groups(problem)
+        stocks = range(len(problem.sold))
+        self._membership = np.array([[s in g.sold for s in stocks] for g in self._groups], dtype=np.float64)
+        self._breadth = np.log2(self._membership.sum(axis=1))
         self._random = np.random.default_rng(1)
         self._first_fit = FirstFit(problem)
         for pattern in (*start, *(Pattern(s, ()) for s in range(len(problem.sold)))):
@@ -125,8 +132,9 @@ class Search:
             still = solution.worth
             if best.scaled >= 0:
                 still = STILL * best.worth / SCALE + (1 - STILL) * solution.worth
+            tolls = {group: floor(toll * SCALE) for group, toll in solution.tolls.items()}
             for worth, share in ((still, LIKELY), (solution.worth, 1.0)):
-                shown, values = show_bound(self.problem, self._knapsack, limits, whole(worth))
+                shown, values = show_bound(self.problem, self._knapsack, limits, whole(worth), tolls)
                 if shown.scaled > best.scaled:
                     best = shown
                 if self._add_patterns(solution, values, self._knapsack, share):
@@ -151,10 +159,16 @@ class Search:
             if values[s] <= max((sold.price + solution.toll[s]) * share, 0) * SCALE:
                 continue
             pattern = knapsack.pattern(s)
-            worth = sum(solution.worth[i] * n for i, n in pattern.counts().items())
-            if worth > sold.price + solution.toll[s] + CLOSE:
-                added |= self._master.add(pattern)
+            added |= self._add_paying(pattern, solution)
+            if len(pattern.lanes) > 1 and knapsack.exceeds(pattern):
+                added |= self._add_paying(knapsack.refill(pattern), solution)
         return added
+
+    def _add_paying(self, pattern: Pattern, solution: Solution) -> bool:
+        worth = sum(solution.worth[i] * n for i, n in pattern.counts().items())
+        worth -= sum(toll * group.count(pattern) for group, toll in solution.tolls.items())
+        price = self.problem.sold[pattern.sold].price + solution.toll[pattern.sold]
+        return bool(worth > price + CLOSE) and self._master.add(pattern)
 
     # --- to whole boards
 
@@ -179,7 +193,7 @@ class Search:
                 settled += [_trimmed(pattern, left)] * times if times == 1 else [pattern] * times
                 for item, count in pattern.counts().items():
                     left[item] = max(left[item] - count * times, 0)
-                bounds = _after(bounds, pattern.sold, times)
+                bounds = bounds.after(pattern, times)
         return self._keep(settled)
 
     def _search_rest(self, settled: Sequence[Pattern], left: Whole, bounds: Limits) -> bool:
@@ -206,13 +220,14 @@ class Search:
 
     def _generate(self, left: Whole, limits: Limits) -> Solution | None:
         """The linear programme for the pieces left, with a few rounds of patterns made for them."""
-        self._master.restrict(left.tolist(), limits)
+        self._master.restrict(left.tolist(), limits, proper=True)
         knapsack = Knapsack(self.problem, left.tolist())
         solution = self._master.solve()
         for _ in range(DIVE_ROUNDS):
             if solution is None:
                 return None
-            values = knapsack.price(whole(solution.worth))
+            tolls = {group: floor(toll * SCALE) for group, toll in solution.tolls.items()}
+            _, values = show_bound(self.problem, knapsack, limits, whole(solution.worth), tolls)
             if not self._add_patterns(solution, values, knapsack):
                 return solution
             solution = self._master.solve()
@@ -270,14 +285,15 @@ class Search:
             if bound >= self.cost:
                 continue
             numbers = self._count_boards(solution)
-            stock = self._most_divided(numbers)
-            if stock is None:
+            parting = self._find_divided(numbers) or self._find_divided_lanes(solution)
+            if parting is None:
                 stuck = min(stuck, bound) if not self._settle_leaf(node.limits, numbers, bound) else stuck
                 children = self._around(node.limits, numbers)
             else:
                 if number % DIVE_EACH == 0:
                     self._dive(node.limits, 0.3)
-                children = _parted(node.limits, stock, floor(numbers[stock]))
+                group, least = parting
+                children = [node.limits.at_most(group, least), node.limits.at_least(group, least + 1)]
             for limits in children:
                 order += 1
                 heappush(heap, _Node(bound, -order, limits))
@@ -289,17 +305,30 @@ class Search:
             numbers[pattern.sold] += times
         return numbers
 
-    @staticmethod
-    def _most_divided(numbers: Real) -> int | None:
-        """The stock whose number of boards is furthest from whole; None where all are whole."""
-        off = np.abs(numbers - np.rint(numbers))
-        stock = int(np.argmax(off))
-        return stock if off[stock] > 1e-5 else None
+    def _find_divided(self, numbers: Real) -> tuple[Group, int] | None:
+        """The group whose number of boards is furthest from whole, and that number; None if all are whole."""
+        sums = self._membership @ numbers
+        off = np.abs(sums - np.rint(sums))
+        group = int(np.argmax(np.where(off > 1e-5, off + BIAS * self._breadth, 0)))
+        return (self._groups[group], floor(sums[group])) if off[group] > 1e-5 else None
+
+    def _find_divided_lanes(self, solution: Solution) -> tuple[Group, int] | None:
+        """The same for the lanes of one kind on one stock."""
+        sums: Counter[tuple[int, int]] = Counter()
+        for pattern, times in zip(self._master.patterns, solution.times.tolist(), strict=False):
+            if times > CLOSE:
+                for lane in pattern.lanes:
+                    sums[pattern.sold, lane.kind] += times
+        off = {key: abs(number - round(number)) for key, number in sums.items()}
+        key = max(off, key=lambda key: off[key], default=None)
+        if key is None or off[key] <= 1e-5:
+            return None
+        return Group(frozenset({key[0]}), key[1]), floor(sums[key])
 
     def _settle_leaf(self, limits: Limits, numbers: Real, bound: int) -> bool:
         """Look for whole boards in settled numbers of each stock; whether a plan at the bound was found."""
         exact = tuple(int(n) for n in np.rint(numbers))
-        at = Limits(limits.low, exact)
+        at = replace(limits, high=exact)
         for turn in range(LEAF_DIVES):
             if self.cost <= bound or self._should_stop():
                 break
@@ -339,28 +368,11 @@ class Search:
         children, low, high = [], list(limits.low), list(limits.high)
         for s, number in enumerate(int(n) for n in np.rint(numbers)):
             if low[s] < number:
-                children.append(Limits(tuple(low), (*high[:s], number - 1, *high[s + 1 :])))
+                children.append(replace(limits, low=tuple(low), high=(*high[:s], number - 1, *high[s + 1 :])))
             if (most := high[s]) is None or most > number:
-                children.append(Limits((*low[:s], number + 1, *low[s + 1 :]), tuple(high)))
+                children.append(replace(limits, low=(*low[:s], number + 1, *low[s + 1 :]), high=tuple(high)))
             low[s] = high[s] = number
         return children
-
-
-def _parted(limits: Limits, stock: int, number: int) -> list[Limits]:
-    low, high = limits.low, limits.high
-    return [
-        Limits(low, (*high[:stock], number, *high[stock + 1 :])),
-        Limits((*low[:stock], number + 1, *low[stock + 1 :]), high),
-    ]
-
-
-def _after(limits: Limits, stock: int, times: int) -> Limits:
-    """What is left of limits once boards of a stock are settled."""
-    low, high = list(limits.low), list(limits.high)
-    low[stock] = max(low[stock] - times, 0)
-    if (most := high[stock]) is not None:
-        high[stock] = max(most - times, 0)
-    return Limits(tuple(low), tuple(high))
 
 
 def _trimmed(pattern: Pattern, left: Whole) -> Pattern:

@@ -8,9 +8,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from model.cutting.bound import Limits, PriceSums
+from model.cutting.bound import PriceSums
 from model.cutting.first_fit import cost_of
 from model.cutting.knapsack import Pattern
+from model.cutting.limits import Limits
 from model.cutting.problem import Problem
 
 NODES = 10

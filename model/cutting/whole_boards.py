@@ -8,8 +8,8 @@ from typing import Any
 
 import numpy as np
 
-from model.cutting.bound import Limits
 from model.cutting.knapsack import Pattern
+from model.cutting.limits import Limits
 from model.cutting.problem import Problem
 
 

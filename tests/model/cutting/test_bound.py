@@ -7,8 +7,9 @@ from random import Random
 
 import numpy as np
 
-from model.cutting.bound import SCALE, Limits, PriceSums, show_bound
+from model.cutting.bound import SCALE, PriceSums, show_bound
 from model.cutting.knapsack import Knapsack
+from model.cutting.limits import Limits
 from model.cutting.problem import LaneKind, Problem, Sold
 
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from model.cutting.bound import Limits
 from model.cutting.first_fit import FirstFit
+from model.cutting.limits import Limits
 from model.cutting.problem import LaneKind, Problem, Sold
 from model.cutting.search import Search
 
