@@ -19,7 +19,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from model.cutting.bound import Limits, PriceSums
+from model.cutting.bound import PriceSums
+from model.cutting.limits import Limits
 from model.cutting.problem import Problem
 from model.cutting.sheet_problem import SheetProblem, fits
 
