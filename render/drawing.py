@@ -49,6 +49,11 @@ class Fill(StrEnum):
     FAULT = "fault"
     PAPER = "paper"
     BAND = "band"
+    COLUMN_PIECE = "piece of a column"
+    FRIEZE_PIECE = "piece of the frieze"
+    SHELF_PIECE = "piece of the shelf"
+    MOULDING_PIECE = "piece of a moulding"
+    OTHER_PIECE = "any other piece"
 
 
 class Anchor(StrEnum):

@@ -6,6 +6,7 @@ Kerning is left out, as every writer leaves it out. Drawing the letters is the w
 from __future__ import annotations
 
 import json
+import re
 from functools import cache
 from importlib.resources import files
 from unicodedata import category
@@ -22,6 +23,7 @@ ASCENT = 1.13
 LEADING = 1.75
 """From one baseline to the next for capitals of height 1: three quarters of a letter left clear."""
 ELLIPSIS = "…"
+TIE = "\u00a0"
 JOINERS = ("Cf", "Mn", "Me")
 """Kinds of characters that only change the letter before them; one that the typeface lacks is left out."""
 STAND_IN = "?"
@@ -82,15 +84,21 @@ def shorten_text(text: str, height: float, width: float, bold: bool = False) -> 
     return text[:low].rstrip() + ELLIPSIS
 
 
+def tie_words(text: str) -> str:
+    """The text as one word that `wrap_text` keeps on one line: a whole number and its fraction, say."""
+    return text.replace(" ", TIE)
+
+
 def wrap_text(text: str, height: float, width: float, bold: bool = False) -> tuple[str, ...]:
-    """Lines no wider than `width`, broken at spaces and at the text's own line ends.
+    """Lines no wider than `width`, broken at spaces and at the text's own line ends; see `tie_words`.
 
     A word wider than a line is broken inside; at least one character stands on each line. An empty
     text gives one empty line.
     """
     lines: list[str] = []
     for paragraph in text.splitlines() or [""]:
-        lines.extend(_wrap_paragraph(paragraph.split(), height, width, bold))
+        words = [word.replace(TIE, " ") for word in re.split(r"[^\S\u00a0]+", paragraph) if word]
+        lines.extend(_wrap_paragraph(words, height, width, bold))
     return tuple(lines)
 
 

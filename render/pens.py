@@ -66,6 +66,11 @@ TINTS: Mapping[Fill, str] = {
     Fill.KEEP_OUT: "#f3d9b0",
     Fill.FAULT: "#f0bdb6",
     Fill.BAND: "#eeeeec",
+    Fill.COLUMN_PIECE: "#dbe6ee",
+    Fill.FRIEZE_PIECE: "#e3ecda",
+    Fill.SHELF_PIECE: "#f2e6cf",
+    Fill.MOULDING_PIECE: "#eadfec",
+    Fill.OTHER_PIECE: "#ededea",
 }
 
 

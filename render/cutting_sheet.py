@@ -1,0 +1,112 @@
+"""The cutting plans on paper: material by material every board as a bar and every sheet to scale.
+
+What is cut from what is decided in model.cutting; how one board or sheet is drawn, in board_bar and
+sheet_face.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from model.cutting.buying import format_money
+from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
+from model.cutting.stock_list import wood_name
+from model.cutting.task import SawnBoard, Stock, to_inches
+from model.units import LengthStyle, format_length
+from render.board_bar import Bars, bar_strips, lead
+from render.sheet_face import sheet_strips
+from render.tables import MM, Strip, heading_strip, paragraph_strips
+
+HOW = (
+    "Lengths are to scale, widths larger. Cut from the end drawn on the left; trim that end first. Hatched "
+    "is lost. A piece narrower than its strip is ripped once it is cut to length. Sizes are rough: scribe, "
+    "trim and glue-up allowances are on them."
+)
+SHEETS_HIGH = 110 * MM
+"""The most that a sheet is drawn high."""
+
+
+def cutting_strips(plan: CuttingPlan, style: LengthStyle, width: float) -> tuple[Strip, ...]:
+    """Every board and sheet of a plan, and what could not be had, for a page `width` wide."""
+    if not plan.groups and not plan.short:
+        return ()
+    notes = [strip for note in plan.order.notes for strip in paragraph_strips(note, width)]
+    return (
+        heading_strip("Cutting plans"),
+        *lead(paragraph_strips(HOW, width)),
+        Strip(1.5 * MM, leads=True),
+        *notes,
+        *(strip for group in plan.groups for strip in _group_strips(group, plan, style, width)),
+        *_short_strips(plan, style, width),
+    )
+
+
+def _group_strips(group: GroupPlan, plan: CuttingPlan, style: LengthStyle, width: float) -> Iterator[Strip]:
+    yield heading_strip(title_of(group, style), above=3 * MM)
+    yield from lead(paragraph_strips(say_proof(group, plan.order.stock_list.currency), width))
+    yield Strip(MM, leads=True)
+    longest = max(to_inches(stock.length) for stock in _used(group))
+    if group.group.is_sheet:
+        widest = max(to_inches(stock.width) for stock in _used(group))
+        bars = Bars(min(width / longest, SHEETS_HIGH / widest), style, width)
+        for sawn in group.sawn:
+            yield from sheet_strips(sawn, group, bars)
+    else:
+        bars = Bars(width / longest, style, width)
+        for alike in _group_alike(group.sawn):
+            yield from bar_strips(alike, group, bars)
+
+
+def _used(group: GroupPlan) -> list[Stock]:
+    keys = {sawn.cut.stock for sawn in group.sawn}
+    return [stock for stock in group.task.stock if stock.key in keys]
+
+
+def _group_alike(sawn: Sequence[Sawn]) -> Iterable[list[Sawn]]:
+    """Boards out of one stock with the same pieces in the same places, together."""
+    alike: dict[object, list[Sawn]] = {}
+    for each in sawn:
+        assert isinstance(each.cut, SawnBoard)
+        alike.setdefault(each.cut, []).append(each)
+    return alike.values()
+
+
+def title_of(group: GroupPlan, style: LengthStyle) -> str:
+    """What a group is cut from: wood, kind and thickness; a moulding's section and size."""
+    material = group.group.material
+    wood = wood_name(material.wood)
+    thick = format_length(material.thickness, style)
+    if material.section:
+        size = f"{thick} × {format_length(material.width, style)}"
+        return f"{wood.capitalize()} moulding, {material.section.lower()} {size}"
+    return f"{wood.capitalize()}, {thick} thick"
+
+
+def say_proof(group: GroupPlan, currency: str) -> str:
+    """What a group costs and how good its plan is, in a sentence."""
+    proof, count = group.proof, len(group.sawn)
+    number = f"{count} {'sheet' if group.group.is_sheet else 'board'}{'' if count == 1 else 's'}"
+    if not group.is_priced:
+        wood = f"{proof.cost / 100:.1f} board feet"
+        least = (
+            "no plan takes less wood"
+            if proof.is_proven
+            else f"no plan takes less than {proof.bound / 100:.1f}"
+        )
+        return f"{number}, {wood}; {least}. No price is listed for any."
+    cost = format_money(proof.cost, currency)
+    if proof.is_proven:
+        return f"{number}, {cost}. Proven: nothing cheaper exists."
+    gap = format_money(proof.cost - proof.bound, currency)
+    return f"{number}, {cost}. A cheaper plan could save {gap} at most."
+
+
+def _short_strips(plan: CuttingPlan, style: LengthStyle, width: float) -> Iterator[Strip]:
+    """Pieces that nothing on the stock list holds, and what would."""
+    if not plan.short:
+        return
+    yield heading_strip("Not to be had", above=3 * MM)
+    for short in plan.short:
+        marks = ", ".join(dict.fromkeys(source.mark for source in short.sources))
+        size = f"{format_length(short.wants_width, style)} × {format_length(short.wants_length, style)}"
+        yield from paragraph_strips(f"{marks}: {short.why}. The least that holds one is {size}.", width)
