@@ -1,0 +1,130 @@
+"""The buying list on paper: a box to tick for every size, counts, money where it is known, and totals.
+
+What is bought is decided in model.cutting; how it is cut stands on the cutting plans.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from model.cutting.buying import BuyingList, Line, describe_line, format_money
+from model.cutting.plan import CuttingPlan
+from model.cutting.printed import Change
+from model.cutting.stock_list import SoldRow
+from model.units import LengthStyle
+from render.drawing import Anchor
+from render.tables import (
+    FIGURES,
+    MM,
+    ROW,
+    Cell,
+    Column,
+    Row,
+    Strip,
+    Table,
+    heading_strip,
+    paragraph_strips,
+    share_widths,
+    table_strips,
+)
+
+NO_PRICE = "no price"
+COLUMNS = {
+    "": 8,
+    "Item": 78,
+    "No.": 12,
+    "Spare": 15,
+    "Each": 24,
+    "Together": 28,
+    "Pieces": 17,
+    "Waste": 34,
+}
+"""Headings, and their columns' widths in proportion."""
+WORDS = ("", "Item", "Waste")
+
+
+def buying_strips(
+    plan: CuttingPlan,
+    buying: BuyingList,
+    style: LengthStyle,
+    width: float,
+    changes: Sequence[Change] = (),
+) -> tuple[Strip, ...]:
+    """What is bought, heading by heading, what lies there already, totals and how good the plan is."""
+    if not (buying.lines or buying.used):
+        return ()
+    widths = share_widths(width, tuple(COLUMNS.values()))
+    columns = tuple(
+        Column(name, w, Anchor.START if name in WORDS else Anchor.END, bold=name == "No.")
+        for name, w in zip(COLUMNS, widths, strict=True)
+    )
+    rows = tuple(_list_rows(buying, style))
+    words = _list_words(plan, buying, style, changes)
+    return (
+        heading_strip("Buying list"),
+        *table_strips(Table(columns, rows, FIGURES, ROW, ruled=True)),
+        Strip(2 * MM, leads=True),
+        *(strip for text in words for strip in paragraph_strips(text, width)),
+    )
+
+
+def _list_rows(buying: BuyingList, style: LengthStyle) -> Iterator[Row]:
+    for total in buying.totals:
+        yield f"{total.heading}: {_amount(total.cost, total.missing, buying.currency)}"
+        for line in buying.lines:
+            if isinstance(line.row, SoldRow) and line.row.trade == total.heading:
+                yield _row(line, buying.currency, style)
+    if buying.used:
+        yield "On hand, used"
+        yield from (_row(line, buying.currency, style) for line in buying.used)
+
+
+def _amount(cost: int, missing: int, currency: str) -> str:
+    """A sum of what has a price; never one where nothing has."""
+    if not missing:
+        return format_money(cost, currency)
+    return f"{format_money(cost, currency)} and {missing} without a price" if cost else NO_PRICE
+
+
+def _row(line: Line, currency: str, style: LengthStyle) -> tuple[Cell, ...]:
+    def money(value: int | None) -> str:
+        return NO_PRICE if value is None else format_money(value, currency)
+
+    on_hand = not isinstance(line.row, SoldRow)
+    waste = f"{100 * line.waste:.0f} %" + (f", {money(line.waste_cost)}" if line.waste_cost else "")
+    texts = (
+        describe_line(line, style),
+        str(line.count),
+        str(line.spare or ""),
+        "" if on_hand else money(line.price),
+        "" if on_hand else money(line.cost),
+        str(len(line.sources)),
+        waste,
+    )
+    return (Cell(box=True), *map(Cell, texts))
+
+
+def _list_words(
+    plan: CuttingPlan, buying: BuyingList, style: LengthStyle, changes: Sequence[Change]
+) -> Iterator[str]:
+    spare = f", of it {format_money(buying.spare_cost, buying.currency)} spare" if buying.spare_cost else ""
+    if buying.total:
+        yield f"Total of what has a price: {format_money(buying.total, buying.currency)}{spare}."
+        yield say_bound(plan, buying.currency)
+    for taken in plan.order.taken:
+        yield f"On hand, used: {taken.out_of} for {taken.source.mark}."
+    if buying.missing:
+        names = "; ".join(describe_line(line, style) for line in buying.missing)
+        yield f"No price in the stock list, and none counted: {names}."
+    for change in changes:
+        counts = f"{change.before} before, {change.now} now"
+        yield f"Changed since this list was last printed: {change.item}, {counts}."
+
+
+def say_bound(plan: CuttingPlan, currency: str) -> str:
+    """How good the whole plan is, in a sentence."""
+    cost, bound = (format_money(value, currency) for value in (plan.cost, plan.bound))
+    if plan.cost == plan.bound:
+        return f"Proven: nothing listed makes these pieces for less than {cost}, spare boards left out."
+    gap = format_money(plan.cost - plan.bound, currency)
+    return f"{cost} without spare boards; no plan costs less than {bound}, so {gap} could be saved at most."
