@@ -21,6 +21,9 @@ if TYPE_CHECKING:
     from app.window import Window
 
 Key = QKeySequence.StandardKey
+LIST_KEYS = ("Ctrl+5", "Ctrl+6", "Ctrl+7", "Ctrl+8", "Ctrl+B", "Ctrl+L")
+STOCK_LISTS = {"usual": "Usual sizes, without prices", "example": "Example, all its prices invented"}
+"""The shipped lists by name."""
 GROUNDS = {
     Ground.SYSTEM.value: "As the system has it",
     Ground.LIGHT.value: "Light",
@@ -134,9 +137,16 @@ class CommandMenu:
     def _add_list_menu(self) -> None:
         window = self._window
         menu = self._menu("&Lists")
-        for page, title in enumerate(TITLES):
-            add_command(menu, title, partial(window.tray.turn_to, page), f"Ctrl+{page + 5}")
+        for page, (title, keys) in enumerate(zip(TITLES, LIST_KEYS, strict=True)):
+            add_command(menu, title, partial(window.tray.turn_to, page), keys)
         add_command(menu, "Fold or open", lambda: window.tray.fold(not window.tray.is_folded), "Ctrl+9")
+        menu.addSeparator()
+        stock = menu.addMenu("&Stock list")
+        for key, words in STOCK_LISTS.items():
+            add_command(stock, words, partial(window.cutting.use_list, key))
+        stock.addSeparator()
+        add_command(stock, "Open…", window.cutting.ask_and_use_list)
+        add_command(stock, "Save a copy…", window.cutting.ask_and_save_list)
         menu.addSeparator()
         add_command(menu, "Next pane", self._go_on, "F6")
 

@@ -62,7 +62,8 @@ class PaddedCell(QStyledItemDelegate):
         painter.setPen(QColor(c.rule))
         painter.drawLine(box.bottomLeft(), box.bottomRight())
         room = box.adjusted(RHYTHM, 0, -RHYTHM, -1)
-        painter.setPen(QColor(c.ink))
+        enabled = option.state & QStyle.StateFlag.State_Enabled
+        painter.setPen(QColor(c.ink if enabled else c.faint))
         text = option.fontMetrics.elidedText(
             str(index.data() or ""), Qt.TextElideMode.ElideRight, room.width()
         )

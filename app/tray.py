@@ -1,4 +1,4 @@
-"""The tray below the sheet: findings, proportions, cut list and materials, one at a time; it folds away."""
+"""The tray below the sheet: findings, proportions, lists and cutting plans, one at a time; it folds away."""
 
 from __future__ import annotations
 
@@ -6,21 +6,25 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from app.buttons import quiet_button
+from app.buying_table import BuyingTable
 from app.counts import Counts
 from app.cut_table import CutTable
 from app.finding_list import FindingList
 from app.guide_list import GuideList
 from app.materials_table import MaterialsTable
+from app.plan_view import PlanView
 from app.theme import RHYTHM
 
 HEAD_HEIGHT = 5 * RHYTHM
 OPEN_HEIGHT = 17 * RHYTHM
-FINDINGS, PROPORTIONS, CUTS, MATERIALS = range(4)
-TITLES = ("Findings", "Proportions", "Cut list", "Materials")
+FINDINGS, PROPORTIONS, CUTS, MATERIALS, BUYING, PLANS = range(6)
+TITLES = ("Findings", "Proportions", "Cut list", "Materials", "Buying", "Cutting")
+PLANNED = (BUYING, PLANS)
+"""The lists that a cutting plan is worked out for."""
 
 
 class Tray(QWidget):
-    """Four lists under one row of headings. `folded` says when it opens or closes."""
+    """Six lists under one row of headings. `folded` says when it opens or closes."""
 
     folded = Signal(bool)
     turned = Signal(int)
@@ -31,6 +35,8 @@ class Tray(QWidget):
         self.guides = GuideList()
         self.cuts = CutTable()
         self.materials = MaterialsTable()
+        self.buying = BuyingTable()
+        self.plans = PlanView()
         self.counts = Counts()
         self._stack = QStackedWidget()
         for widget in self._lists:
@@ -47,7 +53,7 @@ class Tray(QWidget):
 
     @property
     def _lists(self) -> tuple[QWidget, ...]:
-        return self.findings, self.guides, self.cuts, self.materials
+        return self.findings, self.guides, self.cuts, self.materials, self.buying, self.plans
 
     def _build_head(self) -> QWidget:
         head = QWidget()

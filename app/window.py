@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
 from app.ahead import Ahead
 from app.canvas import ZOOM_STEP, Canvas
 from app.command_menu import CommandMenu
+from app.cutting_beside import CuttingBeside
 from app.drafting import FIRST_RATIO, Drafting
 from app.fields.measuring_list import WIDTH, MeasuringList
 from app.hairline import Parting
@@ -25,7 +26,7 @@ from app.session import Session
 from app.settings import Settings
 from app.takeoff_beside import TakeoffBeside
 from app.theme import Ground, dress
-from app.tray import CUTS, FINDINGS, MATERIALS, OPEN_HEIGHT, Tray
+from app.tray import BUYING, CUTS, FINDINGS, MATERIALS, OPEN_HEIGHT, PLANNED, PLANS, Tray
 from app.view_bar import ViewBar
 from app.work import Loading, Work
 from app.writing import Writing
@@ -62,6 +63,9 @@ class Window(QMainWindow):
         self.files = JobFiles(self, self.session, settings, self.notice, self.fields.commit_pending)
         self.sections = OwnSections(self, self.session, self.files, self.notice)
         self.writing = Writing(self, self.session, settings, self.work, self.progress, self.notice)
+        self.cutting = CuttingBeside(
+            self, self.session, settings, self.notice, self.tray.plans, self.tray.buying
+        )
         self._loading = Loading()
         self._loading.finished.connect(self._take_over)
         self._lay_out()
@@ -108,8 +112,11 @@ class Window(QMainWindow):
         self.tray.findings.asked.connect(self.fields.focus_path)
         self.tray.cuts.chosen.connect(self._show_boards)
         self.tray.turned.connect(lambda _page: self._forget_focus())
-        self.tray.turned.connect(lambda _page: self._ask_materials())
-        self.tray.folded.connect(lambda _folded: self._ask_materials())
+        self.tray.buying.chosen.connect(self._show_boards)
+        self.tray.plans.chosen.connect(self._show_piece)
+        self.tray.turned.connect(lambda _page: self._ask_slow_lists())
+        self.tray.folded.connect(lambda _folded: self._ask_slow_lists())
+        self.session.changed.connect(self.cutting.mark_outdated)
         self.takeoff.ready.connect(self._show_materials)
 
     def _restore(self) -> None:
@@ -219,10 +226,12 @@ class Window(QMainWindow):
         style = self.session.job.about.length_style
         self.tray.guides.show_guides(self.drafting.guides, style)
         self.tray.cuts.show_cuts(self.drafting.cuts, style)
-        self._ask_materials()
+        self._ask_slow_lists()
 
-    def _ask_materials(self) -> None:
-        """Only while their list is read: taking them off takes a while."""
+    def _ask_slow_lists(self) -> None:
+        """Only while they are read: taking materials off and planning take a while."""
+        if any(self.tray.is_shown(page) for page in PLANNED) and self.drafting.surround is not None:
+            self.cutting.ask()
         if self.tray.is_shown(MATERIALS) and self.drafting.surround is not None:
             self.takeoff.ask(self.drafting.surround)
 
@@ -239,12 +248,22 @@ class Window(QMainWindow):
         self.canvas.show_finding(None)
         self.canvas.show_outlines(self.drafting.outline_boards(marks))
 
+    def _show_piece(self, mark: str) -> None:
+        """A piece picked on a cutting plan is outlined on the sheet, and in focus in the cut list."""
+        self._show_boards(frozenset({mark} - {""}))
+        self.tray.cuts.focus_mark(mark)
+
     def _forget_focus(self) -> None:
         """Nothing on the sheet is pointed at but what the list now shown has in focus."""
         if self.tray.page == FINDINGS:
             self._show_finding(self.tray.findings.current())
         else:
-            self._show_boards(self.tray.cuts.current_pieces() if self.tray.page == CUTS else frozenset())
+            in_focus = {
+                CUTS: self.tray.cuts.current_pieces,
+                BUYING: self.tray.buying.marks,
+                PLANS: self.tray.plans.marks,
+            }
+            self._show_boards(in_focus.get(self.tray.page, frozenset)())
 
     def _pick_board(self, view: str, point: tuple[float, float]) -> None:
         """A click on wood turns to its line of the cut list; a click beside it lets go."""
@@ -254,6 +273,10 @@ class Window(QMainWindow):
             self._show_boards(frozenset())
             return
         self.drafting.list_rest()
+        if self.tray.is_shown(PLANS):
+            self.tray.plans.sheet.focus_mark(mark)
+            self._show_boards(frozenset({mark}))
+            return
         self.tray.turn_to(CUTS)
         self.tray.cuts.focus_mark(mark)
 
@@ -261,6 +284,7 @@ class Window(QMainWindow):
         """End everything that runs beside the window."""
         self.work.wait()
         self.takeoff.wait()
+        self.cutting.wait()
         self._loading.wait()
         self.drafting.wind_up()
 

@@ -28,7 +28,7 @@ from render.tables import (
     table_strips,
 )
 
-NO_PRICE = "no price"
+NO_PRICE, ON_HAND = "no price", "On hand"
 COLUMNS = {
     "": 8,
     "Item": 78,
@@ -59,7 +59,7 @@ def buying_strips(
         for name, w in zip(COLUMNS, widths, strict=True)
     )
     rows = tuple(_list_rows(buying, style))
-    words = _list_words(plan, buying, style, changes)
+    words = list_words(plan, buying, style, changes)
     return (
         heading_strip("Buying list"),
         *table_strips(Table(columns, rows, FIGURES, ROW, ruled=True)),
@@ -75,7 +75,7 @@ def _list_rows(buying: BuyingList, style: LengthStyle) -> Iterator[Row]:
             if isinstance(line.row, SoldRow) and line.row.trade == total.heading:
                 yield _row(line, buying.currency, style)
     if buying.used:
-        yield "On hand, used"
+        yield f"{ON_HAND}, used"
         yield from (_row(line, buying.currency, style) for line in buying.used)
 
 
@@ -87,12 +87,19 @@ def _amount(cost: int, missing: int, currency: str) -> str:
 
 
 def _row(line: Line, currency: str, style: LengthStyle) -> tuple[Cell, ...]:
+    return (Cell(box=True), *map(Cell, line_texts(line, currency, style)[1:]))
+
+
+def line_texts(line: Line, currency: str, style: LengthStyle) -> tuple[str, ...]:
+    """What a line says: trade heading, item, number, spare, price, cost, pieces and waste."""
+
     def money(value: int | None) -> str:
         return NO_PRICE if value is None else format_money(value, currency)
 
     on_hand = not isinstance(line.row, SoldRow)
     waste = f"{100 * line.waste:.0f} %" + (f", {money(line.waste_cost)}" if line.waste_cost else "")
-    texts = (
+    return (
+        line.row.trade if isinstance(line.row, SoldRow) else ON_HAND,
         describe_line(line, style),
         str(line.count),
         str(line.spare or ""),
@@ -101,12 +108,12 @@ def _row(line: Line, currency: str, style: LengthStyle) -> tuple[Cell, ...]:
         str(len(line.sources)),
         waste,
     )
-    return (Cell(box=True), *map(Cell, texts))
 
 
-def _list_words(
+def list_words(
     plan: CuttingPlan, buying: BuyingList, style: LengthStyle, changes: Sequence[Change]
 ) -> Iterator[str]:
+    """What it comes to, how good the plan is, what has no price and what changed, a sentence each."""
     spare = f", of it {format_money(buying.spare_cost, buying.currency)} spare" if buying.spare_cost else ""
     if buying.total:
         yield f"Total of what has a price: {format_money(buying.total, buying.currency)}{spare}."

@@ -14,8 +14,9 @@ from model.cutting.stock_list import wood_name
 from model.cutting.task import SawnBoard, Stock, to_inches
 from model.units import LengthStyle, format_length
 from render.board_bar import Bars, bar_strips, lead
+from render.drawing import Drawing
 from render.sheet_face import sheet_strips
-from render.tables import MM, Strip, heading_strip, paragraph_strips
+from render.tables import MM, Strip, heading_strip, paragraph_strips, pour_strips, strips_height
 
 HOW = (
     "Lengths are to scale, widths larger. Cut from the end drawn on the left; trim that end first. Hatched "
@@ -110,3 +111,10 @@ def _short_strips(plan: CuttingPlan, style: LengthStyle, width: float) -> Iterat
         marks = ", ".join(dict.fromkeys(source.mark for source in short.sources))
         size = f"{format_length(short.wants_width, style)} × {format_length(short.wants_length, style)}"
         yield from paragraph_strips(f"{marks}: {short.why}. The least that holds one is {size}.", width)
+
+
+def draw_cutting(plan: CuttingPlan, style: LengthStyle, width: float) -> Drawing:
+    """The same as one long drawing, paper inches, from (0, 0) downwards; a Region stands for its piece."""
+    strips = cutting_strips(plan, style, width)
+    (page,) = pour_strips(strips, (0.0, 0.0), strips_height(strips))
+    return Drawing(page)

@@ -1,0 +1,108 @@
+"""Has plans worked out beside the window, one at a time; only the latest question counts."""
+
+from __future__ import annotations
+
+from multiprocessing import get_context
+from multiprocessing.connection import Connection
+from multiprocessing.process import BaseProcess
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from app.planning_process import Planned, Question, Stop, Told, serve
+
+if TYPE_CHECKING:
+    from model.cutting.stock_list import StockList
+    from model.job import Job
+
+LISTEN = 30
+"""Milliseconds between two looks for an answer."""
+ENDED = "planning ended unexpectedly; it starts again with the next change"
+
+
+class Planning(QObject):
+    """`planned` hands on a CuttingPlan of what was asked last; `failed` why there is none."""
+
+    told = Signal(float, str)
+    planned = Signal(object)
+    failed = Signal(str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._process: BaseProcess | None = None
+        self._pipe: Connection | None = None
+        self._number = 0
+        self._asked: tuple[Job, StockList] | None = None
+        self.is_busy = False
+        self._listening = QTimer(self)
+        self._listening.setInterval(LISTEN)
+        self._listening.timeout.connect(self._listen)
+
+    def ask(self, name: str, job: Job, stock_list: StockList) -> bool:
+        """Plan `job` out of `stock_list`; whether it is another question than the last one."""
+        if self._asked is not None and self._asked[0] is job and self._asked[1] is stock_list:
+            return False
+        self._asked = (job, stock_list)
+        self._number += 1
+        self.is_busy = True
+        question = Question(self._number, name, job, stock_list)
+        try:
+            self._start().send(question)
+        except OSError:
+            self._let_go()
+            self._start().send(question)
+        self._listening.start()
+        return True
+
+    def stop(self) -> None:
+        """Have the best plan so far."""
+        if self.is_busy and self._pipe is not None:
+            self._pipe.send(Stop())
+
+    def end(self) -> None:
+        """Let the process go."""
+        self._listening.stop()
+        self.is_busy = False
+        self._let_go()
+
+    def _start(self) -> Connection:
+        if self._pipe is None:
+            context = get_context("spawn")
+            self._pipe, other = context.Pipe()
+            self._process = context.Process(target=serve, args=(other,), daemon=True)
+            self._process.start()
+            other.close()
+        return self._pipe
+
+    def _let_go(self) -> None:
+        if self._pipe is not None:
+            self._pipe.close()
+            self._pipe = None
+        if self._process is not None:
+            self._process.terminate()
+            self._process.join()
+            self._process.close()
+            self._process = None
+
+    def _listen(self) -> None:
+        try:
+            while self._pipe is not None and self._pipe.poll():
+                self._hear(self._pipe.recv())
+        except (EOFError, OSError):
+            self._fail(ENDED)
+
+    def _hear(self, answer: object) -> None:
+        if isinstance(answer, Told) and answer.number == self._number:
+            self.told.emit(answer.done, answer.words)
+        elif isinstance(answer, Planned) and answer.number == self._number:
+            self.is_busy = False
+            self._listening.stop()
+            if answer.plan is None:
+                self._fail(answer.trouble)
+            else:
+                self.planned.emit(answer.plan)
+
+    def _fail(self, trouble: str) -> None:
+        self.end()
+        self._asked = None
+        self.failed.emit(trouble)

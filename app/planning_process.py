@@ -1,0 +1,124 @@
+"""Plans what is bought and how it is cut, in a process of its own, so that the window's edits stay smooth.
+
+It answers on a pipe until nobody asks any more. Asked anew, it lets go of what it was planning.
+"""
+
+from __future__ import annotations
+
+import time
+from contextlib import suppress
+from dataclasses import dataclass
+from multiprocessing.connection import Connection
+from typing import TYPE_CHECKING
+
+from model.job import Job
+
+if TYPE_CHECKING:
+    from model.cutting.order import Group
+    from model.cutting.plan import CuttingPlan
+    from model.cutting.stock_list import StockList
+
+SECONDS = 20.0
+"""How long a plan is looked for; what is known by then is the answer, with its bound."""
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """What is to be planned: a job by its name, out of a stock list. `number` comes back with the answer."""
+
+    number: int
+    name: str
+    job: Job
+    stock_list: StockList
+
+
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """Enough: answer with the best plan so far."""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """How far it is: a part of 1, and what is being planned."""
+
+    number: int
+    done: float
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Planned:
+    """The plan, or in `trouble` why there is none."""
+
+    number: int
+    plan: CuttingPlan | None
+    trouble: str = ""
+
+
+def serve(pipe: Connection) -> None:
+    """Answer questions until the other end is closed."""
+    with suppress(EOFError, OSError, KeyboardInterrupt):
+        asked = _next_question(pipe)
+        while True:
+            asked = _answer(pipe, asked) or _next_question(pipe)
+
+
+def _next_question(pipe: Connection) -> Question:
+    while True:
+        message = pipe.recv()
+        if isinstance(message, Question):
+            return message
+
+
+def _answer(pipe: Connection, asked: Question) -> Question | None:
+    """Plan and answer; a newer question that came meanwhile is handed back instead."""
+    watch = _Watch(pipe, asked.number)
+    try:
+        plan = _plan(asked, watch)
+    except (EOFError, OSError):
+        raise
+    except Exception as error:
+        pipe.send(Planned(asked.number, None, f"{type(error).__name__}: {error}"))
+        return watch.newer
+    if watch.newer is None:
+        pipe.send(Planned(asked.number, plan))
+    return watch.newer
+
+
+def _plan(asked: Question, watch: _Watch) -> CuttingPlan:
+    from model.cutting.order import build_order
+    from model.cutting.plan import plan_order
+    from model.cutting.task import Effort
+    from model.surround import plan_surround
+
+    watch.tell(0.0, "taking off the pieces")
+    order = build_order([(asked.name, plan_surround(asked.job))], asked.stock_list)
+
+    def begun(i: int, group: Group) -> None:
+        words = group.material.section.lower() or group.material.wood.replace("_", " ")
+        watch.tell((i + 0.5) / max(len(order.groups), 1), words)
+
+    return plan_order(order, Effort(watch.should_stop), begun)
+
+
+class _Watch:
+    """Listens while a plan is looked for: to be told to stop, asked anew, or out of time."""
+
+    def __init__(self, pipe: Connection, number: int) -> None:
+        self._pipe, self._number = pipe, number
+        self._stopped = False
+        self._end = time.monotonic() + SECONDS
+        self.newer: Question | None = None
+
+    def tell(self, done: float, words: str) -> None:
+        """Say how far it is."""
+        self._pipe.send(Told(self._number, done, words))
+
+    def should_stop(self) -> bool:
+        """Whether the best plan so far is to do."""
+        while self._pipe.poll():
+            message = self._pipe.recv()
+            if isinstance(message, Question):
+                self.newer = message
+            self._stopped = True
+        return self._stopped or time.monotonic() > self._end

@@ -1,0 +1,122 @@
+"""Cutting plans on paper: true to scale, every piece where the plan has it, nothing written over anything."""
+
+from functools import cache
+from itertools import combinations
+
+import pytest
+from shapely import box
+from shapely.geometry import Polygon
+
+from app.demo import list_demos, read_demo
+from app.stock_lists import read_shipped_list
+from model.cutting.buying import list_buying
+from model.cutting.order import build_order
+from model.cutting.places import list_places
+from model.cutting.plan import plan_order
+from model.cutting.task import Effort, SawnBoard, to_inches
+from model.surround import plan_surround
+from model.units import FEET_INCHES_16, MILLIMETRES
+from render.buying_sheet import NO_PRICE, buying_strips
+from render.cutting_sheet import cutting_strips, draw_cutting, say_proof
+from render.drawing import Drawing, Region, Text
+from render.extent import list_texts, text_corners
+from render.tables import SMALL, pour_strips, strips_height
+
+WIDTH = 7.2
+
+
+@cache
+def plan_of(name, stock="example"):
+    """A plan soon found: what is drawn here need not be the cheapest."""
+    rounds = iter(range(10**9))
+    order = build_order([(name, plan_surround(read_demo(name)))], read_shipped_list(stock))
+    return plan_order(order, Effort(lambda: next(rounds) > 200))
+
+
+def texts_of(strips):
+    (page,) = pour_strips(strips, (0.0, 0.0), strips_height(strips))
+    return [mark for mark in page if isinstance(mark, Text)]
+
+
+@pytest.mark.parametrize("name", list_demos())
+def test_every_board_drawn_shows_its_pieces_at_their_true_lengths(name):
+    plan = plan_of(name)
+    drawing = draw_cutting(plan, FEET_INCHES_16, WIDTH)
+    drawn = {}
+    for mark in drawing.marks:
+        if isinstance(mark, Region) and mark.stands_for:
+            (x0, _), (x1, _) = min(mark.rings[0]), max(mark.rings[0])
+            drawn.setdefault(mark.stands_for, []).append(x1 - x0)
+    for group in plan.groups:
+        longest = max(s.length for s in group.task.stock if s.key in {e.cut.stock for e in group.sawn})
+        for sawn in group.sawn:
+            if isinstance(sawn.cut, SawnBoard):
+                for place in list_places(sawn, group):
+                    expected = to_inches(place.length) * WIDTH / to_inches(longest)
+                    found = drawn.get(place.source.mark)
+                    assert found is None or any(each == pytest.approx(expected) for each in found)
+
+
+@pytest.mark.parametrize("name", list_demos())
+@pytest.mark.parametrize("style", [FEET_INCHES_16, MILLIMETRES])
+def test_nothing_is_written_over_anything_or_too_small(name, style):
+    plan = plan_of(name)
+    drawing = draw_cutting(plan, style, WIDTH)
+    boxes = [(text.text, Polygon(text_corners(text)).buffer(-0.01)) for text in list_texts(drawing)]
+    for (one, first), (other, second) in combinations(boxes, 2):
+        assert not first.intersects(second), (one, other)
+    assert min(text.height for text in list_texts(drawing)) >= SMALL - 1e-9
+    page = box(-1e-6, -1e6, WIDTH + 1e-6, 1e-6)
+    assert all(page.contains(outline) for _, outline in boxes)
+
+
+@pytest.mark.parametrize("name", list_demos())
+def test_a_mark_stands_inside_its_piece(name):
+    drawing = draw_cutting(plan_of(name), FEET_INCHES_16, WIDTH)
+    pieces = {}
+    for mark in drawing.marks:
+        if isinstance(mark, Region) and mark.stands_for:
+            pieces.setdefault(mark.stands_for, []).append(Polygon(mark.rings[0]))
+    for text in list_texts(drawing):
+        if text.stands_for:
+            outline = Polygon(text_corners(text))
+            assert any(piece.buffer(0.03).contains(outline) for piece in pieces[text.stands_for])
+
+
+@pytest.mark.parametrize("name", list_demos())
+def test_the_words_below_name_every_piece(name):
+    plan = plan_of(name)
+    words = " ".join(text.text for text in texts_of(cutting_strips(plan, FEET_INCHES_16, WIDTH)))
+    boards = [sawn for sawn in plan.sawn if isinstance(sawn.cut, SawnBoard)]
+    for sawn in boards:
+        for source in sawn.sources:
+            assert source.mark in words
+
+
+def test_without_prices_wood_is_counted_and_no_money_named():
+    plan = plan_of("bedroom", "usual")
+    for group in plan.groups:
+        assert "board feet" in say_proof(group, "$")
+        assert "$" not in say_proof(group, "$")
+    buying = list_buying(plan)
+    texts = [text.text for text in texts_of(buying_strips(plan, buying, FEET_INCHES_16, WIDTH))]
+    assert NO_PRICE in texts
+    assert not any("$" in text and "no price" not in text.lower() for text in texts)
+
+
+def test_each_line_of_the_buying_list_has_a_box_and_the_totals_add_up():
+    plan = plan_of("brick")
+    buying = list_buying(plan)
+    strips = buying_strips(plan, buying, FEET_INCHES_16, WIDTH)
+    words = " ".join(text.text for text in texts_of(strips))
+    assert sum(total.cost for total in buying.totals) == buying.total
+    assert f"${buying.total / 100:.2f}" in words
+    assert all(f"{total.heading}:" in words for total in buying.totals)
+
+
+def test_nothing_planned_draws_nothing():
+    order = build_order([], read_shipped_list())
+    plan = plan_order(order)
+    assert cutting_strips(plan, FEET_INCHES_16, WIDTH) == ()
+    assert draw_cutting(plan, FEET_INCHES_16, WIDTH) == Drawing(())
+    assert buying_strips(plan, list_buying(plan), FEET_INCHES_16, WIDTH) == ()
