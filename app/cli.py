@@ -99,7 +99,10 @@ def _run(options: Namespace, terminal: Terminal) -> int:
     job = commands.read_job_named(options.job, [*options.early, *options.settings], terminal)
     match options.command:
         case "packet":
-            return commands.run_packet(job, Path(options.out), options.paper, options.date, terminal)
+            stock_list = cutting_commands.read_stock_for(options.stock, (options.job,), terminal)
+            return commands.run_packet(
+                job, Path(options.out), options.paper, options.date, terminal, stock_list
+            )
         case "check":
             return commands.run_check(job, options.json, terminal)
         case "fixing":
@@ -172,9 +175,10 @@ def build_parser() -> ArgumentParser:
     _add_settings(parser, "early")
     parts = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
 
-    packet = _add_command(parts, "packet", "write the PDF packet, the DXF drawing and the cut list")
+    packet = _add_command(parts, "packet", "write the PDF packet, the DXF drawing and all lists")
     packet.add_argument("--out", required=True, metavar="DIR", help="folder to write into; made if need be")
     packet.add_argument("--paper", default=PAPER, metavar=PAPERS, help=f"sheet size (default {PAPER})")
+    packet.add_argument("--stock", default="", metavar="LIST", help=STOCK_HELP)
     _add_date(packet)
 
     check = _add_command(parts, "check", "hold the job against its clearance, hearth and fit rules")

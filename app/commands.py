@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from app.demo import list_demos, names_demo, read_demo
 from app.files import FileTrouble, open_job_file, save_bytes
@@ -14,6 +15,9 @@ from model.errors import JobRefused, Refused
 from model.job import Job, read_value, with_texts
 from model.parameters import BY_PATH
 from model.units import format_length
+
+if TYPE_CHECKING:
+    from model.cutting.stock_list import StockList
 
 DONE, FAILS = 0, 1
 """Exit codes of a command that ran; FAILS says that a check fails."""
@@ -64,13 +68,15 @@ def _tell_what_governs(job: Job, pairs: Sequence[tuple[str, str]], terminal: Ter
         )
 
 
-def run_packet(job: Job, out: Path, paper: str, date_text: str, terminal: Terminal) -> int:
-    """Write packet, drawing file and cut list into the folder `out`; say which files."""
+def run_packet(
+    job: Job, out: Path, paper: str, date_text: str, terminal: Terminal, stock_list: StockList | None = None
+) -> int:
+    """Write packet, drawing file and lists into the folder `out`; say which files."""
     from app.outputs import build_outputs, write_outputs
     from render.packet import paper_size
 
     paper_size(paper)
-    outputs = build_outputs(job, paper, date_text, step=terminal.show_progress)
+    outputs = build_outputs(job, paper, date_text, step=terminal.show_progress, stock_list=stock_list)
     terminal.say_all(str(path) for path in write_outputs(out, outputs))
     return DONE
 

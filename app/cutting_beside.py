@@ -55,7 +55,7 @@ class CuttingBeside(QObject):
 
     def ask(self) -> None:
         """Plan the job as it is now, if it is not planned already; what is shown is out of date till then."""
-        stock_list = self._find_list()
+        stock_list = self.find_list()
         if self.planning.ask(self._session.name, self._session.job, stock_list):
             self._wait("Planning…")
 
@@ -109,13 +109,14 @@ class CuttingBeside(QObject):
         from app.stock_lists import save_stock_list
 
         try:
-            save_stock_list(path, self._find_list())
+            save_stock_list(path, self.find_list())
         except (Refused, FileTrouble) as trouble:
             self._notice.say(str(trouble), wrong=True)
         else:
             self._notice.say(f"Written: {path}")
 
-    def _find_list(self) -> StockList:
+    def find_list(self) -> StockList:
+        """The list in use; the usual sizes, and a word why, where it cannot be read any more."""
         from app.stock_lists import read_shipped_list, read_stock_named
 
         if self._stock_list is None:

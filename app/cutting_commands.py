@@ -68,14 +68,18 @@ def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
 
 
 def _read_stock(wish: CuttingWish, terminal: Terminal) -> StockList:
-    """The list asked for; without one the example for shipped jobs, for all others the usual sizes."""
+    stock_list = read_stock_for(wish.stock, wish.jobs, terminal)
+    return stock_list if wish.spare is None else replace(stock_list, spare=wish.spare)
+
+
+def read_stock_for(name: str, jobs: Sequence[str], terminal: Terminal) -> StockList:
+    """The list called `name`; for "" the example if all jobs are shipped ones, the usual sizes for others."""
     from app.stock_lists import EXAMPLE, USUAL, read_stock_named
 
-    invented = not wish.stock and all(names_demo(name) for name in wish.jobs)
-    stock_list = read_stock_named(wish.stock or (EXAMPLE if invented else USUAL))
+    invented = not name and all(names_demo(job) for job in jobs)
     if invented:
         terminal.warn("shipped jobs are priced from the example list; all its prices are invented")
-    return stock_list if wish.spare is None else replace(stock_list, spare=wish.spare)
+    return read_stock_named(name or (EXAMPLE if invented else USUAL))
 
 
 def _read_jobs(wish: CuttingWish, terminal: Terminal) -> list[tuple[str, Surround]]:

@@ -36,7 +36,7 @@ FIRST_RATIO = 12.0
 FINEST_RATIO, COARSEST_RATIO = 2.0, 60.0
 NEAR_ENOUGH = 0.05
 """Writing this much off its size is left alone."""
-MOST_WRITING = 1.9
+MOST_WRITING = 2.5
 """How often writing and dimension lines may make the sheet larger than wood and masonry; on a small sheet
 they are drawn smaller instead."""
 ROUNDS = 4

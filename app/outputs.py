@@ -16,17 +16,23 @@ from model.job import Job
 from model.units import MILLIMETRES_ONLY
 
 if TYPE_CHECKING:
+    from model.cutting.plan import CuttingPlan
+    from model.cutting.stock_list import StockList
     from model.surround import Surround
     from model.takeoff.takeoff import Takeoff
 
 Step = Callable[[float, str], None]
 """Told how far it is, from 0 to 1, and what is being done. What it raises stops the work."""
 PACKET, DRAWING, LIST, MATERIALS, SETTINGS = "packet", "drawing", "cut list", "materials", "saw settings"
-PARTS = (PACKET, DRAWING, LIST, MATERIALS, SETTINGS)
+BUYING, PLAN = "buying list", "cutting plan"
+PARTS = (PACKET, DRAWING, LIST, MATERIALS, SETTINGS, BUYING, PLAN)
 DXF_VIEWS = ("front", "side", "vertical_section", "plan", "plan_section")
 DXF_RATIO = {False: 12.0, True: 10.0}
 """Lettering in the drawing file comes out right when it is plotted at 1" = 1'-0", or at 1:10 for a job in
 millimetres. Shop choice."""
+MOST_STEPS = 400
+"""How far a cheaper cutting plan is looked for, for each material: a second or two. Steps and not seconds, so
+that the same job gives the same packet; the packet says how good the plan is."""
 UNTITLED = "Fireplace surround"
 _UNSAFE = '<>:"/\\|?*'
 _LONGEST_STEM = 60
@@ -53,26 +59,35 @@ def name_output(job: Job, part: str) -> str:
 
 
 def build_outputs(
-    job: Job, paper: str, date_text: str, parts: tuple[str, ...] = PARTS, step: Step | None = None
+    job: Job,
+    paper: str,
+    date_text: str,
+    parts: tuple[str, ...] = PARTS,
+    step: Step | None = None,
+    stock_list: StockList | None = None,
 ) -> tuple[Output, ...]:
-    """Work out the files of `parts`; nothing is written to disk yet."""
+    """Work out the files of `parts`; nothing is written to disk yet.
+
+    What is bought and how it is cut is planned out of `stock_list`, the usual sizes without one.
+    """
     from model.surround import plan_surround
 
     tell = step or _tell_nobody
     tell(0.0, "Working out the boards")
     surround = plan_surround(job)
     takeoff = cache(lambda: _take_off(surround))
+    plan = cache(lambda: _plan_cutting(surround, stock_list))
     made = []
     for i, part in enumerate(parts):
         share = _share(tell, i / len(parts), 1 / len(parts))
         if part == PACKET:
-            data = _build_packet(surround, takeoff, paper, date_text, share)
+            data = _build_packet(surround, takeoff, plan, paper, date_text, share)
+        elif part == DRAWING:
+            data = _build_dxf(surround, share)
+        elif part in (BUYING, PLAN):
+            data = _build_cutting(part, surround, plan, share)
         else:
-            data = (
-                _build_dxf(surround, share)
-                if part == DRAWING
-                else _build_list(part, surround, takeoff, share)
-            )
+            data = _build_list(part, surround, takeoff, share)
         made.append(Output(name_output(job, part), data))
     tell(1.0, "Writing the files")
     return tuple(made)
@@ -96,8 +111,24 @@ def _take_off(surround: Surround) -> Takeoff:
     return take_off(surround)
 
 
+def _plan_cutting(surround: Surround, stock_list: StockList | None) -> CuttingPlan:
+    from app.stock_lists import read_shipped_list
+    from model.cutting.order import build_order
+    from model.cutting.plan import plan_order
+    from model.cutting.task import Effort, Steps
+
+    order = build_order([(file_stem(surround.job), surround)], stock_list or read_shipped_list())
+    steps = Steps(MOST_STEPS)
+    return plan_order(order, Effort(steps.are_over), lambda *_: steps.begin())
+
+
 def _build_packet(
-    surround: Surround, takeoff: Callable[[], Takeoff], paper: str, date_text: str, tell: Step
+    surround: Surround,
+    takeoff: Callable[[], Takeoff],
+    plan: Callable[[], CuttingPlan],
+    paper: str,
+    date_text: str,
+    tell: Step,
 ) -> bytes:
     from export.pdf import write_pdf
     from model.check.all import check_surround
@@ -108,8 +139,10 @@ def _build_packet(
     findings, guides = check_surround(surround), list_guides(surround)
     tell(0.05, "Taking off the materials")
     lists = takeoff()
-    tell(0.1, "Setting out the sheets")
-    sheets = build_packet(surround, findings, guides, lists.cuts, paper, date_text, lists)
+    tell(0.1, "Planning what to buy and how to cut it")
+    cutting = plan()
+    tell(0.25, "Setting out the sheets")
+    sheets = build_packet(surround, findings, guides, lists.cuts, paper, date_text, lists, cutting)
     about = surround.job.about
     return write_pdf(
         sheets,
@@ -148,6 +181,17 @@ def _build_list(part: str, surround: Surround, takeoff: Callable[[], Takeoff], t
     if part == SETTINGS:
         return write_settings_csv(lists.settings, lists.saw, style).encode()
     return write_cut_list_csv(lists.cuts, style).encode()
+
+
+def _build_cutting(part: str, surround: Surround, plan: Callable[[], CuttingPlan], tell: Step) -> bytes:
+    from export.cutting_csv import write_buying_csv, write_cutting_csv
+    from model.cutting.buying import list_buying
+
+    tell(0.0, f"Writing the {part}")
+    style = surround.job.about.length_style
+    if part == BUYING:
+        return write_buying_csv(list_buying(plan()), style).encode()
+    return write_cutting_csv(plan(), style).encode()
 
 
 def _share(tell: Step, start: float, part: float) -> Step:

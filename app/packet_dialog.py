@@ -19,7 +19,17 @@ from PySide6.QtWidgets import (
 )
 
 from app.buttons import PlainButton, StrongButton
-from app.outputs import DRAWING, LIST, MATERIALS, PACKET, PARTS, SETTINGS, name_output
+from app.outputs import (
+    BUYING,
+    DRAWING,
+    LIST,
+    MATERIALS,
+    PACKET,
+    PARTS,
+    PLAN,
+    SETTINGS,
+    name_output,
+)
 from app.theme import RHYTHM, SMALL_POINTS, text_font
 from model.job import Job
 
@@ -30,11 +40,13 @@ PAPERS = {
     "a3": "A3, 420 × 297 mm",
 }
 PART_WORDS = {
-    PACKET: "The packet: elevations, sections, checks, cut list and materials, true to scale (PDF)",
+    PACKET: "The packet: elevations, sections, checks, lists and cutting plans, true to scale (PDF)",
     DRAWING: "All views at full size for a drawing program (DXF)",
     LIST: "The cut list for a spreadsheet (CSV)",
     MATERIALS: "The materials for a spreadsheet (CSV)",
     SETTINGS: "The saw settings for a spreadsheet (CSV)",
+    BUYING: "The buying list for a spreadsheet (CSV)",
+    PLAN: "The cutting plan, piece by piece, for a spreadsheet (CSV)",
 }
 
 

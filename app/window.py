@@ -62,9 +62,11 @@ class Window(QMainWindow):
         self.recovery = Recovery(self.session, recovery_folder)
         self.files = JobFiles(self, self.session, settings, self.notice, self.fields.commit_pending)
         self.sections = OwnSections(self, self.session, self.files, self.notice)
-        self.writing = Writing(self, self.session, settings, self.work, self.progress, self.notice)
         self.cutting = CuttingBeside(
             self, self.session, settings, self.notice, self.tray.plans, self.tray.buying
+        )
+        self.writing = Writing(
+            self, self.session, settings, self.work, self.progress, self.notice, self.cutting.find_list
         )
         self._loading = Loading()
         self._loading.finished.connect(self._take_over)

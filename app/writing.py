@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import date
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QUrl
 from PySide6.QtGui import QDesktopServices
@@ -20,6 +22,9 @@ from app.settings import Settings
 from app.work import Work
 from model.job import Job
 
+if TYPE_CHECKING:
+    from model.cutting.stock_list import StockList
+
 DXF_FILTER = "Drawing files (*.dxf);;All files (*)"
 
 
@@ -34,8 +39,10 @@ class Writing(QObject):
         work: Work,
         progress: ProgressLine,
         notice: Notice,
+        find_list: Callable[[], StockList],
     ) -> None:
         super().__init__(window)
+        self._find_list = find_list
         self._window = window
         self._session = session
         self._settings = settings
@@ -62,7 +69,8 @@ class Writing(QObject):
 
     def write_packet(self, folder: Path, paper: str, parts: tuple[str, ...] = PARTS) -> None:
         """Write `parts` of the job as it is now into `folder`."""
-        self._begin(partial(_write_packet, self._session.job, folder, paper, parts))
+        stock_list = self._find_list()
+        self._begin(partial(_write_packet, self._session.job, folder, paper, parts, stock_list))
 
     def ask_drawing(self, folder: Path) -> None:
         """Ask for a file, then write the drawing file to it."""
@@ -104,9 +112,11 @@ class Writing(QObject):
             raise error
 
 
-def _write_packet(job: Job, folder: Path, paper: str, parts: tuple[str, ...], step: Step) -> tuple[Path, ...]:
+def _write_packet(
+    job: Job, folder: Path, paper: str, parts: tuple[str, ...], stock_list: StockList, step: Step
+) -> tuple[Path, ...]:
     today = date.today().isoformat()
-    return write_outputs(folder, build_outputs(job, paper, today, parts, step))
+    return write_outputs(folder, build_outputs(job, paper, today, parts, step, stock_list))
 
 
 def _write_drawing(job: Job, path: Path, step: Step) -> tuple[Path, ...]:

@@ -7,6 +7,8 @@ from dataclasses import dataclass, replace
 from functools import lru_cache, partial
 
 from model.check.finding import Finding, Guide
+from model.cutting.buying import list_buying
+from model.cutting.plan import CuttingPlan
 from model.errors import Refused
 from model.parameters import UNITS
 from model.surround import Surround
@@ -15,8 +17,10 @@ from model.takeoff.cut_list import Cut
 from model.takeoff.saw_setups import list_corner_angles, list_setups
 from model.takeoff.takeoff import Takeoff
 from render.boards_sheet import BOARDS_OF, draw_boards, list_left_out
+from render.buying_sheet import buying_strips
 from render.checks_sheet import checks_strips
 from render.cut_sheet import cut_strips
+from render.cutting_sheet import cutting_strips
 from render.details import detail_of, draw_detail, draw_relieved
 from render.drawing import Drawing, Placed, Sheet
 from render.extent import Box
@@ -102,10 +106,12 @@ def build_packet(
     paper: str,
     date_text: str,
     takeoff: Takeoff | None = None,
+    cutting: CuttingPlan | None = None,
 ) -> tuple[Sheet, ...]:
     """Elevations, sections, mouldings, checks and cut list of `surround` on `paper` (a key of PAPERS).
 
-    With its `takeoff` rough sizes, saw settings and materials follow.
+    With its `takeoff` rough sizes, saw settings and materials follow, with `cutting` what to buy and how
+    each board and sheet is cut.
 
     Raises Refused for another paper.
     """
@@ -126,6 +132,7 @@ def build_packet(
         *_draft_anchors(desk),
         *_draft_pages("Checks", checks, desk.size),
         *_draft_pages("Cut list", list_of_cuts, desk.size),
+        *(_draft_cutting(desk, cutting, right - left) if cutting is not None else []),
         *(_draft_takeoff(desk, takeoff, right - left) if takeoff is not None else []),
         *_draft_pages("Fixing", fixing_strips(surround, right - left), desk.size),
     ]
@@ -234,6 +241,17 @@ def _draft_mouldings(desk: _Desk) -> list[_Draft]:
     pages = lay_mouldings(list_used(desk.surround.layout.mouldings, style), area, style)
     full_size = desk.scales[0].name
     return [_Draft("Mouldings, full size", full_size, page, Block.BELOW) for page in pages]
+
+
+def _draft_cutting(desk: _Desk, plan: CuttingPlan, width: float) -> list[_Draft]:
+    """What to buy, and every board and sheet as it is cut; no page for what there is none of."""
+    style = desk.surround.job.about.length_style
+    buying = buying_strips(plan, list_buying(plan), style, width)
+    plans = cutting_strips(plan, style, width)
+    return [
+        *(_draft_pages("Buying list", buying, desk.size) if buying else []),
+        *(_draft_pages("Cutting plans", plans, desk.size) if plans else []),
+    ]
 
 
 def _draft_takeoff(desk: _Desk, takeoff: Takeoff, width: float) -> list[_Draft]:

@@ -186,6 +186,22 @@ class Effort:
         self.should_stop, self.tell = should_stop, tell
 
 
+class Steps:
+    """Counts how often an effort asks whether to stop: an end that is the same on every machine."""
+
+    def __init__(self, most: int) -> None:
+        self._most, self._taken = most, 0
+
+    def begin(self) -> None:
+        """Count from nothing again, as for the next group of an order."""
+        self._taken = 0
+
+    def are_over(self) -> bool:
+        """Count one more; whether there were enough."""
+        self._taken += 1
+        return self._taken > self._most
+
+
 def round_up(inches: float) -> int:
     """Units that hold a length: for pieces, kerf and trim."""
     return ceil(inches * UNITS - GRAIN)

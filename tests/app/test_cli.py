@@ -178,12 +178,12 @@ def test_clearance_is_drawn_on_request_only(tmp_path, capsys):
 
 
 @pytest.mark.parametrize("paper", PAPERS.split("|"))
-def test_a_packet_is_five_files_named_after_the_job(paper, tmp_path, capsys):
+def test_a_packet_is_seven_files_named_after_the_job(paper, tmp_path, capsys):
     folder = tmp_path / "new" / "packet"
     assert main(["packet", "demo", "--out", str(folder), "--paper", paper, "--date", "2001-02-03"]) == 0
     said = capsys.readouterr().out.splitlines()
     assert sorted(said) == sorted(str(path) for path in folder.iterdir())
-    assert sorted(path.suffix for path in folder.iterdir()) == [".csv", ".csv", ".csv", ".dxf", ".pdf"]
+    assert sorted(path.suffix for path in folder.iterdir()) == [*[".csv"] * 5, ".dxf", ".pdf"]
     assert all(path.name.startswith(read_demo().about.name) for path in folder.iterdir())
 
 
@@ -351,9 +351,9 @@ def test_a_command_is_told_from_a_job_to_open(arguments, yes):
 
 
 def test_the_program_itself_runs_commands_and_is_silent_in_a_pipe(tmp_path):
-    code, out, err = _run("packet", "demo", "--out", str(tmp_path))
+    code, out, err = _run("packet", "demo", "--stock", "usual", "--out", str(tmp_path))
     assert (code, err) == (0, "")
-    assert len(out.splitlines()) == 5
+    assert len(out.splitlines()) == 7
     code, out, err = _run("check", "too-close", "--json")
     assert (code, err) == (1, "")
     assert json.loads(out)

@@ -17,8 +17,8 @@ def test_a_small_window_letters_smaller_before_its_surround_shrinks_away(
         window.resize(*size)
         qtbot.wait(150)
         canvas = window.canvas
-        assert canvas.fit_scale() > 0.3 * canvas.solid_scale(), size
-        assert canvas.paper_dots / canvas.fit_scale() < 2 * window.drafting.ratio, size
+        assert canvas.fit_scale() > 0.2 * canvas.solid_scale(), size
+        assert canvas.paper_dots / canvas.fit_scale() < 2.5 * window.drafting.ratio, size
 
 
 def test_a_window_made_large_again_letters_as_before(window: Window, qtbot: QtBot) -> None:

@@ -23,13 +23,17 @@ DATE = "2026-01-02"
 def test_a_packet_a_drawing_and_a_list_are_made_and_agree():
     job = read_demo("bedroom")
     outputs = {o.name.rsplit(" - ")[1]: o.data for o in build_outputs(job, "letter", DATE)}
-    assert set(outputs) == {"packet.pdf", "views.dxf", "cut list.csv", "materials.csv", "saw settings.csv"}
+    lists = ("cut list.csv", "materials.csv", "saw settings.csv", "buying list.csv", "cutting plan.csv")
+    assert set(outputs) == {"packet.pdf", "views.dxf", *lists}
     with pdfplumber.open(BytesIO(outputs["packet.pdf"])) as packet:
         text = "\n".join(page.extract_text() for page in packet.pages)
     assert DATE in text
     cuts = list_cuts(plan_surround(job))
     listed = outputs["cut list.csv"].decode()
     assert all(cut.mark in text and cut.mark in listed for cut in cuts)
+    planned = outputs["cutting plan.csv"].decode()
+    assert all(piece in planned for cut in cuts for piece in cut.pieces)
+    assert "Buying list" in text
     assert b"DIMENSION" in outputs["views.dxf"]
 
 
