@@ -3,19 +3,37 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 
 import pytest
+from hypothesis import given, settings
 
 from model.board import StockKind
+from model.cutting.buying import list_buying
 from model.cutting.order import build_order
 from model.cutting.pieces import Material, Source
+from model.cutting.places import list_places
 from model.cutting.plan import CuttingPlan, list_keys, plan_order
 from model.cutting.stock_list import HandRow
 from model.cutting.task import Effort
 from model.job import default_job
 from model.surround import plan_surround
+from tests.model.cutting.checker import list_faults
+from tests.model.cutting.sheet_checker import check_sheet_plan
 from tests.model.cutting.yard import PLYWOOD, on_hand, order_of, piece, sold
-from tests.write_stock_lists import build_example
+from tests.strategies import jobs
+from tests.write_stock_lists import build_example, build_usual
+
+LIST = replace(
+    build_example(),
+    sold=tuple(
+        replace(row, price=priced.get((row.kind, row.wood, row.name, row.length)))
+        for priced in [{(r.kind, r.wood, r.name, r.length): r.price for r in build_example().sold}]
+        for row in build_usual().sold
+    ),
+    spare=1,
+)
+"""Every usual size, some of them priced, and what lies there in the example."""
 
 
 def _sources(plan: CuttingPlan) -> Counter[Source]:
@@ -121,6 +139,28 @@ def test_panels_are_cut_from_sheets():
     plan = plan_order(order_of(pieces, sheet))
     assert plan.cost == plan.bound == 4000
     assert len(_sources(plan)) == 8
+
+
+@settings(max_examples=40)
+@given(jobs())
+def test_any_job_is_planned_so_that_it_can_be_sawn(job):
+    order = build_order([("x", plan_surround(job))], LIST)
+    plan = plan_order(order, Effort(lambda: True))
+    found = _sources(plan)
+    found.update(source for short in plan.short for source in short.sources)
+    wanted = Counter(s for group in order.groups for whose in group.sources.values() for s in whose)
+    assert found == wanted
+    for group in plan.groups:
+        check = check_sheet_plan if group.group.is_sheet else list_faults
+        assert check(group.task, group.plan) == []
+    for line in (*list_buying(plan).lines, *list_buying(plan).used):
+        assert 0 <= line.made <= line.bought
+        assert line.made + line.kept <= line.bought
+    for group in plan.groups:
+        for sawn in group.sawn:
+            for place in list_places(sawn, group):
+                length = sawn.row.length or 0
+                assert place.along + place.length <= length * 64 + 1
 
 
 @pytest.mark.parametrize("count", [1, 2])
