@@ -135,12 +135,14 @@ def _keep_largest(found: set[Counts]) -> list[Counts]:
     return kept
 
 
-def assign_pieces(task: Task) -> int | None:
-    """The least cost where every piece is as wide as every board, square and of no batch."""
+def assign_pieces(task: Task, most: int | None = None, seconds: float | None = None) -> int | None:
+    """The least cost where every piece is as wide as every board, square and of no batch.
+
+    With `most` boards of each stock at most, and what was found after `seconds`.
+    """
     pieces = [piece for piece in task.wanted for _ in range(piece.count)]
-    boards = [
-        s for s in task.stock for _ in range(len(pieces) if s.supply is None else min(s.supply, len(pieces)))
-    ]
+    boards = [s for s in task.stock for _ in range(min(s.supply or most or len(pieces), len(pieces)))]
+    boards = [board for board in boards if board.supply != 0]
     if not pieces or not boards:
         return None if pieces else 0
     n, m = len(pieces), len(boards)
@@ -158,7 +160,7 @@ def assign_pieces(task: Task) -> int | None:
         constraints=rows,
         integrality=np.ones(len(price)),
         bounds=Bounds(0, 1),
-        options={"mip_rel_gap": 0},
+        options={"mip_rel_gap": 0} | ({} if seconds is None else {"time_limit": seconds}),
     )
     return None if answer.x is None else round(float(price @ np.rint(answer.x)))
 
