@@ -89,6 +89,7 @@ class PriceSums:
         self._prices = [sold.price for sold in problem.sold]
         self._divisor = gcd(*self._prices) or 1
         self._most = most
+        self._last: tuple[tuple[object, ...], int] = ((), 0)
 
     def lift(self, cost: int, limits: Limits) -> int:
         """The least sum of prices from `cost` on; one past the most asked for where there is none."""
@@ -97,7 +98,10 @@ class PriceSums:
         if self._most > MOST_SUMS * step:
             return least
         base = sum(p * low for p, low in zip(self._prices, limits.low, strict=True))
-        sums = self._list_sums(limits, (self._most - base) // step)
+        asked = (limits.low, limits.high)
+        if self._last[0] != asked:
+            self._last = (asked, self._list_sums(limits, (self._most - base) // step))
+        sums = self._last[1]
         rest = max(least - base, 0) // step
         above = sums >> rest
         if not above:

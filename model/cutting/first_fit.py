@@ -41,11 +41,13 @@ class FirstFit:
                 self._kinds_of[item].append((k, size))
         widths = [problem.kinds[kinds[0][0]].width for kinds in self._kinds_of]
         lengths = [min(size for _, size in kinds) for kinds in self._kinds_of]
+        self._least = min(lengths, default=0), min(widths, default=0)
         self._order = sorted(range(len(problem.demand)), key=lambda i: (-widths[i], -lengths[i]))
 
     def best(self, demand: Sequence[int], supply: Sequence[int | None]) -> list[Pattern] | None:
         """The cheapest of the plans that prefer one stock each, made cheaper after; None where none goes."""
-        plans = (self.plan(demand, supply, main) for main in range(len(self.problem.sold)))
+        mains = [s for s, most in enumerate(supply) if most is None] or [0]
+        plans = (self.plan(demand, supply, main) for main in mains)
         made = [downsize(self.problem, plan, supply) for plan in plans if plan is not None]
         return min(made, key=lambda plan: cost_of(self.problem, plan), default=None)
 
@@ -53,37 +55,48 @@ class FirstFit:
         """Boards that make all pieces, or None where stock runs out."""
         left = list(supply)
         boards: list[_Open] = []
+        fillable: list[_Open] = []
         for item in self._order:
-            start = 0
-            for _ in range(demand[item]):
-                placed = next((b for b in range(start, len(boards)) if self._put(boards[b], item)), None)
-                if placed is None:
-                    sold = self._choose(item, left, main)
-                    if sold is None:
-                        return None
-                    boards.append(_Open(sold, self.problem.sold[sold].across))
-                    placed = len(boards) - 1
-                    if not self._put(boards[placed], item):
-                        return None
-                start = placed
+            number = demand[item]
+            for board in fillable:
+                if not number:
+                    break
+                number -= self._put(board, item, number)
+            while number:
+                sold = self._choose(item, left, main)
+                if sold is None:
+                    return None
+                board = _Open(sold, self.problem.sold[sold].across)
+                placed = self._put(board, item, number)
+                if not placed:
+                    return None
+                number -= placed
+                boards.append(board)
+                fillable.append(board)
+            fillable = [board for board in fillable if self._is_fillable(board)]
         return [self._closed(board) for board in boards]
 
-    def _put(self, board: _Open, item: int) -> bool:
+    def _is_fillable(self, board: _Open) -> bool:
+        """Whether the least piece of all might still go in."""
+        if board.across >= self._least[1]:
+            return True
+        room = self.problem.sold[board.sold].room - self._least[0]
+        return any(lane.taken <= room for lane in board.lanes)
+
+    def _put(self, board: _Open, item: int, number: int) -> int:
+        """Put as many of an item into a board as go, into the lanes there are first; how many."""
         sizes = self._kinds_of[item]
         room = self.problem.sold[board.sold].room
+        rest = number
         for lane in board.lanes:
-            for kind, size in sizes:
-                if kind == lane.kind and lane.taken + size <= room:
-                    lane.taken += size
-                    lane.items[item] += 1
-                    return True
+            if lane.taken + self._least[0] <= room:
+                rest -= _put_in(lane, item, sizes, room, rest)
         for kind, size in sizes:
-            lane_kind = self.problem.kinds[kind]
-            if self._is_free(board, lane_kind) and size <= room:
-                board.lanes.append(_Lane(kind, size, Counter({item: 1})))
-                board.across -= lane_kind.width
-                return True
-        return False
+            while rest and size <= room and self._is_free(board, self.problem.kinds[kind]):
+                board.lanes.append(_Lane(kind))
+                board.across -= self.problem.kinds[kind].width
+                rest -= _put_in(board.lanes[-1], item, ((kind, size),), room, rest)
+        return number - rest
 
     @staticmethod
     def _is_free(board: _Open, kind: LaneKind) -> bool:
@@ -110,6 +123,18 @@ class FirstFit:
     @staticmethod
     def _closed(board: _Open) -> Pattern:
         return Pattern(board.sold, tuple(Filled(e.kind, tuple(sorted(e.items.items()))) for e in board.lanes))
+
+
+def _put_in(lane: _Lane, item: int, sizes: Sequence[tuple[int, int]], room: int, number: int) -> int:
+    """How many of an item went into a lane."""
+    for kind, size in sizes:
+        if kind == lane.kind:
+            fitting = min(number, (room - lane.taken) // size)
+            if fitting:
+                lane.taken += fitting * size
+                lane.items[item] += fitting
+            return fitting
+    return 0
 
 
 def cost_of(problem: Problem, boards: Iterable[Pattern]) -> int:

@@ -89,16 +89,16 @@ class Knapsack:
                 self._lanes[kind] = lanes
         return values
 
-    def pattern(self, sold: int) -> Pattern:
-        """The board of a stock that the last pricing found worth most."""
+    def pattern(self, sold: int, share: float = 1.0) -> Pattern:
+        """The board of a stock that the last pricing found worth most, or that of a share of the items."""
         room = int(self._rooms[sold])
         if (whole := self._whole[sold]) is not None:
-            return Pattern(sold, (self._lanes[whole].fill(whole, room),))
+            return Pattern(sold, (self._lanes[whole].fill(whole, room, share),))
         left = int(self._across[sold])
         lanes: list[Filled] = []
         for strip in reversed(self._strips):
             if strip.taken is not None and left >= strip.width and strip.taken[left - strip.width, sold]:
-                lanes += [self._lanes[strip.kind].fill(strip.kind, room)] * strip.times
+                lanes += [self._lanes[strip.kind].fill(strip.kind, room, share)] * strip.times
                 left -= strip.width
         return Pattern(sold, tuple(lanes))
 

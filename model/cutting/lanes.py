@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import ceil
 from typing import Protocol
 
 import numpy as np
@@ -35,8 +36,8 @@ class Lanes(Protocol):
     def price(self, worth: Whole) -> Iterator[tuple[int, Whole]]:
         """Each kind with the most that a lane of it is worth, by the room there is."""
 
-    def fill(self, kind: int, room: int) -> Filled:
-        """The lane of a kind that the last pricing found worth most."""
+    def fill(self, kind: int, room: int, share: float = 1.0) -> Filled:
+        """The lane of a kind that the last pricing found worth most, or that of a share of the items."""
 
 
 def list_lanes(problem: Problem, copies: Sequence[int]) -> list[Lanes]:
@@ -102,10 +103,10 @@ class SquareLanes:
             yield kind, table
             start = end
 
-    def fill(self, kind: int, room: int) -> Filled:
-        """The lane of a kind that the last pricing found worth most."""
+    def fill(self, kind: int, room: int, share: float = 1.0) -> Filled:
+        """The lane of a kind that the last pricing found worth most, or that of a share of the items."""
         counts: Counter[int] = Counter()
-        for stage in reversed(self._stages[: self._ends[kind]]):
+        for stage in reversed(self._stages[: ceil(share * self._ends[kind])]):
             if stage.taken is not None and room >= stage.size and stage.taken[room - stage.size]:
                 counts[stage.item] += stage.times
                 room -= stage.size
@@ -198,8 +199,8 @@ class MitredLanes:
                 turn.came[to, size:][better] = state
         return new
 
-    def fill(self, kind: int, room: int) -> Filled:
-        """The lane that the last pricing found worth most."""
+    def fill(self, kind: int, room: int, share: float = 1.0) -> Filled:
+        """The lane that the last pricing found worth most, whatever the share."""
         counts: Counter[int] = Counter()
         state = int(np.argmax(self._last[:, room]))
         for turn in reversed(self._turns):

@@ -41,6 +41,9 @@ STILL = 0.4
 """How much of the best worths so far is mixed into those that patterns are generated for."""
 LIKELY = 0.9
 """Share of its price that a board must be worth by mixed worths to be looked at by the present ones."""
+MORE = (0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3)
+"""Shares of the items that boards are made of as well in one pricing, so that fewer pricings are needed."""
+MANY = 400
 CLOSE = 1e-6
 REST = 12
 """Boards that a dive leaves to a search of their own."""
@@ -160,6 +163,8 @@ class Search:
                 continue
             pattern = knapsack.pattern(s)
             added |= self._add_paying(pattern, solution)
+            for share in MORE if sold.supply is None and len(values) * len(solution.worth) > MANY else ():
+                added |= self._add_paying(knapsack.pattern(s, share), solution)
             if len(pattern.lanes) > 1 and knapsack.exceeds(pattern):
                 added |= self._add_paying(knapsack.refill(pattern), solution)
         return added
@@ -178,7 +183,7 @@ class Search:
         settled: list[Pattern] = []
         while left.any():
             if self._should_stop():
-                return False
+                return self._finish(settled, left, bounds)
             solution = self._generate(left, bounds)
             spent = cost_of(self.problem, settled)
             if (
