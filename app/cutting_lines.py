@@ -8,16 +8,15 @@ from math import ceil
 from textwrap import fill
 
 from app.records import LINE, table_lines
-from model.board import Stock as BoardStock
-from model.board import StockKind
 from model.cutting.buying import BuyingList, Line, describe_line, format_money
-from model.cutting.pieces import Material, Source
+from model.cutting.pieces import Source
 from model.cutting.places import Place, list_places
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
 from model.cutting.printed import Change
 from model.cutting.stock_list import SoldRow, StockList, describe_row
-from model.cutting.task import SawnSheet, to_inches
-from model.takeoff.cut_list import describe_stock, thickness_style
+from model.cutting.task import SawnBoard, SawnSheet, to_inches
+from model.cutting.wording import describe_material, describe_short
+from model.takeoff.cut_list import thickness_style
 from model.units import LengthStyle, format_length
 
 CENTS = 100
@@ -32,7 +31,7 @@ def cutting_lines(
     yield from _short_lines(plan, style)
     for group in plan.groups:
         yield ""
-        yield f"{_material_text(group.group.material, style)}: {proof_text(group, buying.currency)}"
+        yield f"{describe_material(group.group.material, style)}: {proof_text(group, buying.currency)}"
         yield from _sawn_lines(group, plan, style)
     for note in plan.order.notes:
         yield f"Not matched: {note}."
@@ -122,13 +121,7 @@ def _change_lines(changes: Sequence[Change] | None) -> Iterator[str]:
 def _short_lines(plan: CuttingPlan, style: LengthStyle) -> Iterator[str]:
     for short in plan.short:
         marks = ", ".join(_mark(source, plan) for source in short.sources)
-        length, width = (format_length(size, style) for size in (short.wants_length, short.wants_width))
-        yield f"Not to be had: {marks}: {short.why}; it wants {length} long, {width} wide."
-
-
-def _material_text(material: Material, style: LengthStyle) -> str:
-    words = describe_stock(BoardStock(material.kind, material.thickness, material.wood), style)
-    return f"{words}, {material.section.lower()}" if material.kind is StockKind.MOULDING else words
+        yield f"Not to be had: {describe_short(short, marks, style)}"
 
 
 def _sawn_lines(group: GroupPlan, plan: CuttingPlan, style: LengthStyle) -> Iterator[str]:
@@ -151,7 +144,7 @@ def _cut_texts(
     fine = thickness_style(style)
     for lane, run in groupby(enumerate(places[0]), key=lambda each: each[1].lane):
         pieces = [
-            f"{'/'.join(_mark(its[i].source, plan) for its in places)} {_size_text(place, fine)}"
+            f"{'/'.join(_mark(its[i].source, plan) for its in places)} {_size_text(place, same[0], fine)}"
             for i, place in run
         ]
         yield f"{_lane_width(same[0], lane, fine)}{', '.join(pieces)}"
@@ -166,9 +159,11 @@ def _lane_width(sawn: Sawn, lane: int, style: LengthStyle) -> str:
     return "" if whole else f"ripped to {format_length(width, style)}: "
 
 
-def _size_text(place: Place, style: LengthStyle) -> str:
-    length = format_length(to_inches(place.length), style)
-    return length if place.lane else f"{length} x {format_length(to_inches(place.width), style)}"
+def _size_text(place: Place, sawn: Sawn, style: LengthStyle) -> str:
+    """The length; with the width on a sheet, and in a lane that is wider."""
+    length, width = (format_length(to_inches(size), style) for size in (place.length, place.width))
+    alone = isinstance(sawn.cut, SawnBoard) and place.width == sawn.cut.lanes[place.lane - 1].width
+    return length if alone else f"{length} x {width}"
 
 
 def _left_text(sawn: Sawn, style: LengthStyle) -> str:

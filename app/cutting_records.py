@@ -167,6 +167,9 @@ def _offcut_record(sawn: Sawn, style: LengthStyle) -> dict[str, Any]:
 def _short_record(short: Short) -> dict[str, Any]:
     return {
         "pieces": [_source_record(source) for source in short.sources],
+        "kind": str(short.material.kind),
+        "wood": short.material.wood,
+        "thickness": short.material.thickness,
         "why": short.why,
         "wants_length": short.wants_length,
         "wants_width": short.wants_width,

@@ -12,6 +12,7 @@ from model.cutting.buying import format_money
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
 from model.cutting.stock_list import wood_name
 from model.cutting.task import SawnBoard, Stock, to_inches
+from model.cutting.wording import describe_short
 from model.units import LengthStyle, format_length
 from render.board_bar import Bars, bar_strips, lead
 from render.drawing import Drawing
@@ -109,8 +110,7 @@ def _short_strips(plan: CuttingPlan, style: LengthStyle, width: float) -> Iterat
     yield heading_strip("Not to be had", above=3 * MM)
     for short in plan.short:
         marks = ", ".join(dict.fromkeys(source.mark for source in short.sources))
-        size = f"{format_length(short.wants_width, style)} × {format_length(short.wants_length, style)}"
-        yield from paragraph_strips(f"{marks}: {short.why}. The least that holds one is {size}.", width)
+        yield from paragraph_strips(describe_short(short, marks, style), width)
 
 
 def draw_cutting(plan: CuttingPlan, style: LengthStyle, width: float) -> Drawing:

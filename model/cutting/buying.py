@@ -13,6 +13,7 @@ from model.cutting.pieces import Material, Source
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
 from model.cutting.stock_list import HandRow, SoldRow, StockList, describe_row, wood_name
 from model.cutting.task import SawnBoard, Wanted
+from model.takeoff.cut_list import thickness_style
 from model.units import LengthStyle, format_length
 
 
@@ -177,7 +178,8 @@ def describe_line(line: Line, style: LengthStyle) -> str:
     row, material = line.row, line.material
     if row.kind is not StockKind.MOULDING or (row.section and row.width and row.thickness):
         return describe_row(row, style)
-    size = " x ".join(format_length(side, style) for side in (material.thickness, material.width))
+    sides = (material.thickness, material.width)
+    size = " x ".join(format_length(side, thickness_style(style)) for side in sides)
     length = format_length(row.length, style)
     return f"{row.name}, {material.section.lower()} {size}, {wood_name(row.wood)}, {length}".lstrip(", ")
 

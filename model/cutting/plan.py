@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from model.cutting.boards import plan_boards
 from model.cutting.left_over import LeftOver, list_left_of_board, list_left_of_sheet
 from model.cutting.order import Group, Order
-from model.cutting.pieces import Source
+from model.cutting.pieces import Material, Source
 from model.cutting.sheets import plan_sheets
 from model.cutting.stock_list import HandRow, SoldRow
 from model.cutting.task import (
@@ -48,9 +48,13 @@ class Sawn:
 
 @dataclass(frozen=True, slots=True)
 class Short:
-    """Pieces that nothing on the list holds: whose, why, and the least length and width that would do, in."""
+    """Pieces that nothing on the list holds: whose, why, and the least length and width that would do, in.
+
+    `material` is what the list was looked through for.
+    """
 
     sources: tuple[Source, ...]
+    material: Material
     why: str
     wants_length: float
     wants_width: float
@@ -217,4 +221,7 @@ def _list_left(
 def _say_short(refusal: Refusal, groups: Sequence[GroupPlan]) -> Short:
     """Whose pieces a refusal means: the last of their key, which no board was found for."""
     sources = groups[-1].group.sources[refusal.key][-refusal.count :]
-    return Short(sources, refusal.why, to_inches(refusal.wants_length), to_inches(refusal.wants_width))
+    material = groups[-1].group.material
+    return Short(
+        sources, material, refusal.why, to_inches(refusal.wants_length), to_inches(refusal.wants_width)
+    )

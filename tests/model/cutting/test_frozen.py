@@ -6,6 +6,8 @@ from collections import Counter
 from dataclasses import replace
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from model.cutting.buying import list_buying
 from model.cutting.frozen import freeze_plan, mark_cut, note_printed, printed_counts, show_frozen
@@ -19,6 +21,7 @@ from model.cutting.task import Effort, to_inches
 from model.errors import Refused
 from model.job import Job, default_job, read_job, with_texts, write_job
 from model.surround import plan_surround
+from tests.strategies import jobs
 from tests.write_stock_lists import build_example
 
 LIST = replace(build_example(), on_hand=())
@@ -135,3 +138,18 @@ def test_several_jobs_are_not_bought_into_one():
     plan = plan_order(build_order([("a", surround), ("b", surround)], LIST), QUICK)
     with pytest.raises(Refused, match="plan one job by itself"):
         freeze_plan(Purchase(), plan)
+
+
+@settings(max_examples=12)
+@given(jobs(in_between=False), jobs(in_between=False), st.integers(1, 6))
+def test_whatever_is_changed_after_buying_every_piece_has_one_place(before, after, every):
+    bought = freeze_plan(before.purchase, _plan(before))
+    bought = mark_cut(bought, [board.number for board in bought.boards if board.number % every == 0])
+    order = _order(replace(after, purchase=bought))
+    plain = _order(after)
+    assert _marks(order) == _marks(plain)
+    plan = plan_order(order, QUICK)
+    assert not plan.short or plan_order(plain, QUICK).short
+    again = freeze_plan(bought, plan)
+    marks = [(p.mark, p.part) for b in again.boards if b.number in order.kept for p in b.pieces]
+    assert len(set(marks)) == len(marks)
