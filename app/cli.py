@@ -140,6 +140,8 @@ def _read_cutting_wish(options: Namespace) -> cutting_commands.CuttingWish:
         printed,
         _read_number("--spare", options.spare, 999) if options.spare else None,
         _read_number("--seconds", options.seconds, 86_400),
+        options.bought,
+        options.sawn,
     )
 
 
@@ -238,6 +240,17 @@ def _add_cutting(parts: _SubParsersAction[ArgumentParser]) -> None:
         default="",
         metavar="FILE",
         help="say what changed since the list was last printed, and note there what it says now",
+    )
+    cutting.add_argument(
+        "--bought",
+        action="store_true",
+        help="note in the job file that this was bought: later plans keep to it and to what is left of it",
+    )
+    cutting.add_argument(
+        "--sawn",
+        default="",
+        metavar="N,N-N",
+        help="note first that the bought boards of these numbers are cut",
     )
     cutting.add_argument("--spare", default="", metavar="N", help="spare boards of each size that is bought")
     cutting.add_argument(

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from app.bought_boards import find_file, note_bought, note_sawn
 from app.commands import DONE, read_job_named
 from app.demo import names_demo
 from app.files import FileTrouble, describe_cause, save_bytes
@@ -32,6 +33,7 @@ class CuttingWish:
     """What is asked: jobs with their settings, a stock list's name, "json", "csv" or "" for words.
 
     `out` is a folder for files, `printed` the record of the list last printed, `spare` in whole boards.
+    `bought` notes in the job's file that the plan's boards were bought, `sawn` which of those before are cut.
     """
 
     jobs: tuple[str, ...]
@@ -42,6 +44,8 @@ class CuttingWish:
     printed: Path | None
     spare: int | None
     seconds: int
+    bought: bool = False
+    sawn: str = ""
 
 
 def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
@@ -49,6 +53,7 @@ def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
     from model.cutting.buying import list_buying
     from model.cutting.order import build_order
 
+    noted = _find_noted(wish)
     stock_list = _read_stock(wish, terminal)
     named = _read_jobs(wish, terminal)
     before = _read_printed(wish.printed) if wish.printed else _find_printed(named)
@@ -62,9 +67,23 @@ def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
         _note_printed(wish.printed, buying)
     paths = _write_files(wish.out, plan, buying, style)
     _say(wish.form, plan, buying, changes, style, terminal)
+    if noted and wish.bought:
+        count = note_bought(noted, plan)
+        terminal.warn(f"noted in {noted}: {count} boards and sheets bought, with the plan they are cut by")
     for path in paths:
         terminal.warn(f"written: {path}")
     return DONE
+
+
+def _find_noted(wish: CuttingWish) -> Path | None:
+    """The job file that something is noted in; what is sawn is noted at once."""
+    option = "--bought" if wish.bought else "--sawn" if wish.sawn else ""
+    if not option:
+        return None
+    path = find_file(option, wish.jobs, wish.settings)
+    if wish.sawn:
+        note_sawn(path, wish.sawn)
+    return path
 
 
 def _read_stock(wish: CuttingWish, terminal: Terminal) -> StockList:

@@ -46,7 +46,9 @@ def buying_lines(plan: CuttingPlan, buying: BuyingList, style: LengthStyle) -> I
     for taken in plan.order.taken:
         yield f"On hand, used: {taken.out_of} for {_mark(taken.source, plan)}"
     if plan.order.settled:
-        yield f"Bought already: boards for {len(plan.order.settled)} pieces"
+        kept = ", ".join(str(number) for number in plan.order.kept)
+        stay = f"; still to be cut as planned: boards {kept}" if kept else ""
+        yield f"Bought already: boards for {len(plan.order.settled)} pieces{stay}"
     yield ""
     for total in buying.totals:
         missing = f", {total.missing} without a price" if total.missing else ""

@@ -51,11 +51,7 @@ def freeze_plan(purchase: Purchase, plan: CuttingPlan) -> Purchase:
             "jobs", ", ".join(plan.order.jobs), "plan one job by itself to keep what was bought for it"
         )
     standing = [each for each in purchase.boards if each.is_cut or each.number in plan.order.kept]
-    first = max((each.number for each in standing), default=0)
-    bought = [
-        _freeze(sawn, group, first + i)
-        for i, (group, sawn) in enumerate(((g, s) for g in plan.groups for s in g.sawn), start=1)
-    ]
+    bought = [_freeze(sawn, group) for group in plan.groups for sawn in group.sawn]
     return replace(purchase, boards=(*standing, *bought))
 
 
@@ -66,10 +62,10 @@ def mark_cut(purchase: Purchase, numbers: Iterable[int], is_cut: bool = True) ->
     return replace(purchase, boards=tuple(boards))
 
 
-def _freeze(sawn: Sawn, group: GroupPlan, number: int) -> BoughtBoard:
+def _freeze(sawn: Sawn, group: GroupPlan) -> BoughtBoard:
     wanted = {each.key: each for each in group.task.wanted}
     stock = next(each for each in group.task.stock if each.key == sawn.cut.stock)
-    material, row = group.group.material, sawn.row
+    material, row, number = group.group.material, sawn.row, sawn.number
     keys = [f"{number}.{i}" for i in range(1, len(sawn.sources) + 1)]
     pieces = tuple(
         _plan_piece(key, wanted[old], source)

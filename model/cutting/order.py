@@ -60,7 +60,8 @@ class Order:
     """What `jobs` need. `stock` gives the row of the list for each key of a task; `kerf` is in inches.
 
     `taken` are pieces out of what the jobs name as on hand, `settled` those out of boards bought for a
-    frozen plan, of which `kept` stay as planned. `notes` say what could not be asked for as wished.
+    frozen plan, of which `kept` stay as planned; `numbered` is the last number any of them has. `notes`
+    say what could not be asked for as wished.
     """
 
     jobs: tuple[str, ...]
@@ -71,6 +72,7 @@ class Order:
     taken: tuple[Taken, ...] = ()
     settled: tuple[Taken, ...] = ()
     kept: tuple[int, ...] = ()
+    numbered: int = 0
     notes: tuple[str, ...] = ()
 
     @property
@@ -109,6 +111,7 @@ def build_order(jobs: Sequence[tuple[str, Surround]], stock_list: StockList) -> 
         taken=tuple(taken),
         settled=tuple(settled),
         kept=tuple(kept),
+        numbered=max((b.number for _, surround in named for b in surround.job.purchase.boards), default=0),
     )
 
 

@@ -33,7 +33,7 @@ from model.cutting.task import (
 
 @dataclass(frozen=True, slots=True)
 class Sawn:
-    """One board or sheet to be cut: its number in the whole plan, its row, and whose each piece of it is.
+    """One board or sheet to be cut: its number, after those bought before, its row, and whose its pieces are.
 
     `sources` run as the pieces of `cut` do: lane after lane of a board, in the order of a sheet's pieces.
     `left` are its offcuts worth keeping.
@@ -121,7 +121,9 @@ def plan_order(
     short: list[Short] = []
     for i, group in enumerate(order.groups):
         watch(i, group)
-        for made in _plan_group(group, order, used, sum(len(g.sawn) for g in groups), effort or Effort()):
+        for made in _plan_group(
+            group, order, used, order.numbered + sum(len(g.sawn) for g in groups), effort or Effort()
+        ):
             groups.append(made)
             used.update(sawn.cut.stock for sawn in made.sawn)
         short += [_say_short(refusal, groups) for refusal in groups[-1].plan.refused]

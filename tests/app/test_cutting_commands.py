@@ -14,7 +14,7 @@ import pytest
 from app.cli import REFUSED, main
 from app.cutting_commands import DONE
 from app.demo import read_demo
-from app.files import save_job_file
+from app.files import read_job_file, save_job_file
 from app.stock_lists import read_stock_named
 from model.cutting.buying import list_buying
 from model.cutting.frozen import freeze_plan, note_printed
@@ -158,6 +158,56 @@ def test_a_job_that_was_bought_for_buys_nothing_again_and_says_what_changed(run,
     assert len(record["from_bought_boards"]) == len(plan_surround(job).boards)
     assert all(change["now"] == 0 for change in record["changes"])
     assert len(record["changes"]) == len(list_buying(plan).lines)
+
+
+@pytest.fixture
+def hall(tmp_path: Path) -> Path:
+    path = tmp_path / "hall.mantel"
+    save_job_file(path, default_job())
+    return path
+
+
+def test_what_was_bought_is_noted_in_the_file_and_kept_to(run, hall: Path):
+    code, _, warned = run("cutting", str(hall), "--stock", "example", "--bought", *QUICK)
+    assert code == DONE
+    boards = read_job_file(hall).purchase.boards
+    assert f"{len(boards)} boards and sheets bought" in warned
+    assert read_job_file(hall).purchase.printed
+    assert (
+        "still to be cut as planned: boards 1, 2"
+        in run("cutting", str(hall), "--stock", "example", *QUICK)[1]
+    )
+    save_job_file(hall, with_texts(read_job_file(hall), [("shelf.height", "56")]))
+    changed = _record(run, str(hall), "--stock", "example", *QUICK)
+    assert 0 < len(_list_pieces(changed)) < len(plan_surround(default_job()).boards)
+    assert any(line["heading"] == "On hand" for line in changed["use"])
+
+
+def test_what_is_sawn_is_noted_by_number(run, hall: Path):
+    run("cutting", str(hall), "--stock", "example", "--bought", *QUICK)
+    code, out, _ = run("cutting", str(hall), "--stock", "example", "--sawn", "1,3-4", *QUICK)
+    assert code == DONE
+    assert [b.number for b in read_job_file(hall).purchase.boards if b.is_cut] == [1, 3, 4]
+    assert "still to be cut as planned: boards 2, 5" in out
+
+
+@pytest.mark.parametrize(
+    ("more", "words"),
+    [
+        (("--sawn", "1"), "none was bought yet"),
+        (("--sawn", "first"), "such as 1,3-5"),
+        (("--bought", "--set", "opening.width=36"), "leave --set out"),
+        (("demo", "--bought"), "name one job file"),
+    ],
+)
+def test_what_cannot_be_noted_is_refused_and_the_file_is_as_it_was(
+    run, hall: Path, more: tuple[str, ...], words: str
+):
+    before = hall.read_bytes()
+    code, out, warned = run("cutting", str(hall), *more, *QUICK)
+    assert (code, out) == (REFUSED, "")
+    assert words in warned
+    assert hall.read_bytes() == before
 
 
 def test_what_nothing_holds_is_named_and_the_rest_is_planned(run, tmp_path: Path):

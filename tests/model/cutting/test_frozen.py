@@ -126,6 +126,8 @@ def test_cutting_is_marked_and_unmarked_by_number():
 def test_a_second_purchase_keeps_the_first():
     changed = with_texts(BOUGHT, HIGHER)
     plan = _plan(changed)
+    first = max(board.number for board in changed.purchase.boards)
+    assert [sawn.number for sawn in plan.sawn] == [*range(first + 1, first + 1 + len(plan.sawn))]
     again = freeze_plan(changed.purchase, plan)
     numbers = [board.number for board in again.boards]
     assert len(set(numbers)) == len(numbers)
