@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from model.cutting.plan import CuttingPlan
     from model.cutting.printed import Change
     from model.cutting.stock_list import StockList
+    from model.cutting.task import BoardPlan, SheetPlan
     from model.surround import Surround
     from model.units import LengthStyle
 
@@ -59,9 +60,9 @@ def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
     before = _read_printed(wish.printed) if wish.printed else _find_printed(named)
     terminal.show_progress(0.0, "Taking off the pieces")
     order = build_order(named, stock_list)
-    plan = _plan(order, wish.seconds, terminal)
-    buying = list_buying(plan)
     style = named[0][1].job.about.length_style
+    plan = _plan(order, wish.seconds, style, terminal)
+    buying = list_buying(plan)
     changes = _find_changes(before, buying)
     if wish.printed:
         _note_printed(wish.printed, buying)
@@ -114,21 +115,28 @@ def _read_jobs(wish: CuttingWish, terminal: Terminal) -> list[tuple[str, Surroun
     return named
 
 
-def _plan(order: Order, seconds: int, terminal: Terminal) -> CuttingPlan:
+def _plan(order: Order, seconds: int, style: LengthStyle, terminal: Terminal) -> CuttingPlan:
     """The order planned within so many seconds, of which each group has its share of what is left."""
     from model.cutting.plan import plan_order
-    from model.cutting.task import Effort
+    from model.cutting.task import BoardPlan, Effort
+    from model.cutting.wording import describe_material
 
     count = len(order.groups)
     end = due = time.monotonic() + seconds
+    doing = (0.0, "")
 
     def watch(i: int, group: Group) -> None:
-        nonlocal due
+        nonlocal due, doing
         now = time.monotonic()
         due = now + max(0.0, end - now) / (count - i)
-        terminal.show_progress(i / count, f"Cutting {group.material.wood} {group.material.kind}")
+        doing = i / count, f"Cutting {describe_material(group.material, style)}"
+        terminal.show_progress(*doing)
 
-    return plan_order(order, Effort(lambda: time.monotonic() > due), watch)
+    def tell(better: BoardPlan | SheetPlan) -> None:
+        cut = len(better.boards if isinstance(better, BoardPlan) else better.sheets)
+        terminal.show_progress(doing[0], f"{doing[1]}: {cut} so far, {better.proof.cost / 100:,.2f}")
+
+    return plan_order(order, Effort(lambda: time.monotonic() > due, tell), watch)
 
 
 def _read_printed(path: Path) -> dict[str, int] | None:
