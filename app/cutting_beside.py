@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -19,6 +20,7 @@ from model.errors import Refused, StockRefused
 
 if TYPE_CHECKING:
     from model.cutting.plan import CuttingPlan
+    from model.cutting.purchase import Purchase
     from model.cutting.stock_list import StockList
 
 KEPT = "stock_list"
@@ -52,6 +54,9 @@ class CuttingBeside(QObject):
         self.planning.planned.connect(self._show)
         self.planning.failed.connect(self._fail)
         view.stop_asked.connect(self.planning.stop)
+        view.bought_button.clicked.connect(self.keep_plan)
+        view.release_button.clicked.connect(self.release_plan)
+        view.cut_button.clicked.connect(self.mark_cut)
 
     def ask(self) -> None:
         """Plan the job as it is now, if it is not planned already; what is shown is out of date till then."""
@@ -67,6 +72,39 @@ class CuttingBeside(QObject):
     def wait(self) -> None:
         """End planning before the window goes."""
         self.planning.end()
+
+    # --- what was bought
+
+    def keep_plan(self) -> None:
+        """The boards of the plan are bought; from here on edits are planned out of them first."""
+        from model.cutting.frozen import freeze_plan
+
+        if self.plan is not None and not self._view.sheet.is_outdated:
+            job = self._session.job
+            self._session.change(
+                "what was bought", replace(job, purchase=freeze_plan(job.purchase, self.plan))
+            )
+
+    def release_plan(self) -> None:
+        """Boards that are not cut were not bought after all."""
+        job = self._session.job
+        cut = tuple(board for board in job.purchase.boards if board.is_cut)
+        purchase = replace(job.purchase, boards=cut)
+        self._session.change("what was bought", replace(job, purchase=purchase))
+
+    def mark_cut(self) -> None:
+        """The bought board that the piece in focus comes out of is sawn, or not after all."""
+        from model.cutting.frozen import mark_cut
+
+        job, mark = self._session.job, self._view.sheet.mark
+        board = next((b for b in job.purchase.boards if any(p.mark == mark for p in b.pieces)), None)
+        if board is None:
+            self._notice.say("Pick a piece of a bought board first: that board is then marked as cut.")
+            return
+        purchase = mark_cut(job.purchase, (board.number,), not board.is_cut)
+        self._session.change("what was cut", replace(job, purchase=purchase))
+        state = "not cut" if board.is_cut else "cut"
+        self._notice.say(f"Board {board.number} is marked as {state}.")
 
     # --- the stock list
 
@@ -138,15 +176,26 @@ class CuttingBeside(QObject):
 
     def _show(self, plan: CuttingPlan) -> None:
         from model.cutting.buying import list_buying
+        from model.cutting.frozen import show_frozen
         from render.buying_sheet import list_words
 
         self.plan = plan
         style, buying = self._session.job.about.length_style, list_buying(plan)
         words = "\n".join(list_words(plan, buying, style, ()))
-        self._view.show_plan(plan, style, words)
+        bought = show_frozen(self._session.job.purchase, plan.order)
+        if bought.sawn:
+            words = f"{_say_bought(self._session.job.purchase)}\n{words}".strip()
+        self._view.show_plan(plan, style, words, bought)
         self._table.show_buying(buying, style, words)
         self.planned.emit()
 
     def _fail(self, trouble: str) -> None:
         self._view.show_trouble(f"No plan: {trouble}")
         self._table.show_waiting(f"No plan: {trouble}")
+
+
+def _say_bought(purchase: Purchase) -> str:
+    """How many boards and sheets are bought, and how many of them are cut."""
+    count, cut = len(purchase.boards), sum(board.is_cut for board in purchase.boards)
+    what = "1 board or sheet is" if count == 1 else f"{count} boards and sheets are"
+    return f"{what} bought, {cut} of them cut; below is what they still lack."

@@ -133,6 +133,7 @@ def _build_packet(
     from export.pdf import write_pdf
     from model.check.all import check_surround
     from model.check.proportion import list_guides
+    from model.cutting.frozen import show_frozen
     from render.packet import build_packet
 
     tell(0.0, "Checking")
@@ -141,8 +142,9 @@ def _build_packet(
     lists = takeoff()
     tell(0.1, "Planning what to buy and how to cut it")
     cutting = plan()
+    bought = show_frozen(surround.job.purchase, cutting.order)
     tell(0.25, "Setting out the sheets")
-    sheets = build_packet(surround, findings, guides, lists.cuts, paper, date_text, lists, cutting)
+    sheets = build_packet(surround, findings, guides, lists.cuts, paper, date_text, lists, cutting, bought)
     about = surround.job.about
     return write_pdf(
         sheets,

@@ -174,11 +174,19 @@ class PlanView(QWidget):
         self.words.setWordWrap(True)
         self.stop_button = PlainButton("Enough", "Stop looking for a cheaper plan and take the best so far")
         self.stop_button.clicked.connect(self.stop_asked)
-        self.stop_button.hide()
+        self.bought_button = PlainButton(
+            "Bought", "Keep this plan: its boards are bought, and edits are planned out of them first"
+        )
+        self.release_button = PlainButton(
+            "Not bought", "Let go of the plan that was kept; boards that are cut already stay on hand"
+        )
+        self.cut_button = PlainButton("Cut", "The board of the piece in focus is sawn, or not after all")
         head = QHBoxLayout()
         head.setContentsMargins(RHYTHM, RHYTHM // 2, 2 * RHYTHM, RHYTHM // 2)
         head.addWidget(self.words, 1)
-        head.addWidget(self.stop_button)
+        for button in (self.stop_button, self.cut_button, self.bought_button, self.release_button):
+            head.addWidget(button)
+            button.hide()
         scroll = QScrollArea()
         scroll.setFrameShape(QScrollArea.Shape.NoFrame)
         scroll.setWidgetResizable(True)
@@ -194,20 +202,29 @@ class PlanView(QWidget):
         self.sheet.chosen.connect(self.chosen)
         self.sheet.shown_at.connect(lambda at: scroll.ensureVisible(at.x(), at.y(), 0, 6 * RHYTHM))
 
-    def show_plan(self, plan: CuttingPlan, style: LengthStyle, words: str) -> None:
-        """Show another plan; the piece in focus stays it if it is still there."""
+    def show_plan(self, plan: CuttingPlan, style: LengthStyle, words: str, bought: CuttingPlan) -> None:
+        """Show another plan, and what is `bought`; the piece in focus stays it if it is still there."""
         from render.cutting_sheet import draw_cutting
 
         self.words.setText(words)
         self.stop_button.hide()
-        self.sheet.show_drawing(lambda width: draw_cutting(plan, style, width))
+        self.bought_button.setVisible(bool(plan.sawn))
+        self.release_button.setVisible(bool(bought.sawn))
+        self.cut_button.setVisible(bool(bought.sawn))
+        self.sheet.show_drawing(lambda width: draw_cutting(plan, style, width, bought))
         self.sheet.focus_mark(self.sheet.mark)
 
     def show_waiting(self, words: str) -> None:
         """What is shown is out of date; say what is being planned."""
         self.words.setText(words)
         self.stop_button.show()
+        self._hide_marking()
         self.sheet.show_outdated()
+
+    def _hide_marking(self) -> None:
+        """A plan that is out of date cannot be bought or cut."""
+        for button in (self.bought_button, self.release_button, self.cut_button):
+            button.hide()
 
     def marks(self) -> frozenset[str]:
         """The mark of the piece in focus, if any."""
@@ -217,6 +234,7 @@ class PlanView(QWidget):
         """There is no plan, and this is why."""
         self.words.setText(words)
         self.stop_button.hide()
+        self._hide_marking()
         self.sheet.show_outdated()
 
     def changeEvent(self, event: QEvent) -> None:

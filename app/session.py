@@ -47,6 +47,22 @@ class Edit(QUndoCommand):
         self.session.put_job(self.before)
 
 
+class Change(QUndoCommand):
+    """One step that is no row's: what was bought, say."""
+
+    def __init__(self, session: Session, words: str, after: Job) -> None:
+        super().__init__(words)
+        self.session, self.before, self.after = session, session.job, after
+
+    def redo(self) -> None:
+        """Put the job as it is after the step."""
+        self.session.put_job(self.after)
+
+    def undo(self) -> None:
+        """Put the job as it was before the step."""
+        self.session.put_job(self.before)
+
+
 class Session(QObject):
     """The job, its file and its undo stack.
 
@@ -117,6 +133,11 @@ class Session(QObject):
         after = with_value(self.job, path, value)
         if after != self.job:
             self.stack.push(Edit(self, path, after, gesture))
+
+    def change(self, words: str, after: Job) -> None:
+        """One step called `words` to another state of the job; none where it is the same."""
+        if after != self.job:
+            self.stack.push(Change(self, words, after))
 
     def undo(self) -> None:
         """One step back."""

@@ -28,8 +28,17 @@ SHEETS_HIGH = 110 * MM
 """The most that a sheet is drawn high."""
 
 
-def cutting_strips(plan: CuttingPlan, style: LengthStyle, width: float) -> tuple[Strip, ...]:
-    """Every board and sheet of a plan, and what could not be had, for a page `width` wide."""
+def cutting_strips(
+    plan: CuttingPlan, style: LengthStyle, width: float, bought: CuttingPlan | None = None
+) -> tuple[Strip, ...]:
+    """Every board and sheet of a plan, and what could not be had, for a page `width` wide.
+
+    Those `bought` already come first, under a heading of their own.
+    """
+    if bought is not None and bought.groups:
+        held = cutting_strips(bought, style, width)
+        more = cutting_strips(plan, style, width)
+        return (heading_strip("Bought already"), *held, *([heading_strip("To buy"), *more] if more else ()))
     if not plan.groups and not plan.short:
         return ()
     notes = [strip for note in plan.order.notes for strip in paragraph_strips(note, width)]
@@ -113,8 +122,10 @@ def _short_strips(plan: CuttingPlan, style: LengthStyle, width: float) -> Iterat
         yield from paragraph_strips(describe_short(short, marks, style), width)
 
 
-def draw_cutting(plan: CuttingPlan, style: LengthStyle, width: float) -> Drawing:
+def draw_cutting(
+    plan: CuttingPlan, style: LengthStyle, width: float, bought: CuttingPlan | None = None
+) -> Drawing:
     """The same as one long drawing, paper inches, from (0, 0) downwards; a Region stands for its piece."""
-    strips = cutting_strips(plan, style, width)
+    strips = cutting_strips(plan, style, width, bought)
     (page,) = pour_strips(strips, (0.0, 0.0), strips_height(strips))
     return Drawing(page)

@@ -107,11 +107,12 @@ def build_packet(
     date_text: str,
     takeoff: Takeoff | None = None,
     cutting: CuttingPlan | None = None,
+    bought: CuttingPlan | None = None,
 ) -> tuple[Sheet, ...]:
     """Elevations, sections, mouldings, checks and cut list of `surround` on `paper` (a key of PAPERS).
 
     With its `takeoff` rough sizes, saw settings and materials follow, with `cutting` what to buy and how
-    each board and sheet is cut.
+    each board and sheet is cut, those `bought` already first.
 
     Raises Refused for another paper.
     """
@@ -132,7 +133,7 @@ def build_packet(
         *_draft_anchors(desk),
         *_draft_pages("Checks", checks, desk.size),
         *_draft_pages("Cut list", list_of_cuts, desk.size),
-        *(_draft_cutting(desk, cutting, right - left) if cutting is not None else []),
+        *(_draft_cutting(desk, cutting, bought, right - left) if cutting is not None else []),
         *(_draft_takeoff(desk, takeoff, right - left) if takeoff is not None else []),
         *_draft_pages("Fixing", fixing_strips(surround, right - left), desk.size),
     ]
@@ -243,11 +244,11 @@ def _draft_mouldings(desk: _Desk) -> list[_Draft]:
     return [_Draft("Mouldings, full size", full_size, page, Block.BELOW) for page in pages]
 
 
-def _draft_cutting(desk: _Desk, plan: CuttingPlan, width: float) -> list[_Draft]:
+def _draft_cutting(desk: _Desk, plan: CuttingPlan, bought: CuttingPlan | None, width: float) -> list[_Draft]:
     """What to buy, and every board and sheet as it is cut; no page for what there is none of."""
     style = desk.surround.job.about.length_style
     buying = buying_strips(plan, list_buying(plan), style, width)
-    plans = cutting_strips(plan, style, width)
+    plans = cutting_strips(plan, style, width, bought)
     return [
         *(_draft_pages("Buying list", buying, desk.size) if buying else []),
         *(_draft_pages("Cutting plans", plans, desk.size) if plans else []),

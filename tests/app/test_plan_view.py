@@ -109,3 +109,47 @@ def test_an_elevations_board_is_shown_on_the_plan_while_that_is_read(planned: Wi
     assert planned.tray.page == PLANS
     assert planned.tray.plans.sheet.mark == mark
     planned.tray.turn_to(CUTS)
+
+
+def _wait_for_plan(planned: Window, qtbot: QtBot, act) -> None:
+    with qtbot.waitSignal(planned.cutting.planned, timeout=PATIENCE):
+        act()
+
+
+def test_a_plan_that_is_bought_stays_through_edits_and_only_more_is_planned(planned: Window, qtbot: QtBot):
+    view, cutting = planned.tray.plans, planned.cutting
+    count, cost = len(cutting.plan.sawn), cutting.plan.cost
+    _wait_for_plan(planned, qtbot, view.bought_button.click)
+    assert len(planned.session.job.purchase.boards) == count
+    assert cutting.plan.cost == 0
+    assert not cutting.plan.sawn
+    assert f"{count} boards and sheets are bought, 0 of them cut" in view.words.text()
+    drawn = {mark for mark, _ in view.sheet._pieces}
+    assert "C1a" in drawn
+    _wait_for_plan(planned, qtbot, lambda: planned.session.set_text("shelf.overhang_end", "9"))
+    assert 0 < cutting.plan.cost < cost
+    _wait_for_plan(planned, qtbot, planned.session.undo)
+    _wait_for_plan(planned, qtbot, planned.session.undo)
+    assert not planned.session.job.purchase.boards
+    assert cutting.plan.cost == cost
+
+
+def test_a_board_that_is_cut_stays_when_the_rest_is_not_bought_after_all(planned: Window, qtbot: QtBot):
+    view = planned.tray.plans
+    _wait_for_plan(planned, qtbot, view.bought_button.click)
+    view.cut_button.click()
+    assert "Pick a piece" in planned.notice.text
+    view.sheet._choose("C1a")
+    _wait_for_plan(planned, qtbot, view.cut_button.click)
+    assert sum(board.is_cut for board in planned.session.job.purchase.boards) == 1
+    _wait_for_plan(planned, qtbot, view.release_button.click)
+    (board,) = planned.session.job.purchase.boards
+    assert board.is_cut
+    assert "C1a" in {piece.mark for piece in board.pieces}
+
+
+def test_an_outdated_plan_cannot_be_bought(planned: Window):
+    planned.session.set_text("opening.width", "44")
+    assert planned.tray.plans.bought_button.isHidden()
+    planned.cutting.keep_plan()
+    assert not planned.session.job.purchase.boards
