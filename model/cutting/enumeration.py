@@ -51,18 +51,39 @@ def _list_boards(problem: Problem, sold: int) -> Iterator[Pattern]:
         elif not kind.whole and kind.width <= stock.across:
             lanes.append((kind.width, _list_lanes(problem, number, stock.room)))
     lanes.sort(key=lambda each: -each[0])
-    yield from (Pattern(sold, board) for board in _beside(lanes, stock.across, 0))
+    seen: set[tuple[int, ...]] = set()
+    steps = count_up()
+    for board, rest in _beside(lanes, stock.across, 0, problem.demand):
+        _hold(next(steps) // STEPS)
+        if board and rest not in seen:
+            seen.add(rest)
+            yield Pattern(sold, board)
 
 
-def _beside(lanes: list[tuple[int, list[Filled]]], across: int, start: int) -> Iterator[tuple[Filled, ...]]:
-    """Lanes from wide to narrow until no more fit."""
-    fitting = [at for at in range(start, len(lanes)) if lanes[at][0] <= across]
-    for at in fitting:
+Rest = tuple[int, ...]
+"""How many of each item are still wanted."""
+
+
+def _beside(
+    lanes: list[tuple[int, list[Filled]]], across: int, start: int, left: Rest
+) -> Iterator[tuple[tuple[Filled, ...], Rest]]:
+    """Lanes from wide to narrow until none fits that makes anything still wanted; and what is left then."""
+    is_full = True
+    for at in range(start, len(lanes)):
         width, fillings = lanes[at]
-        for filling in fillings:
-            rest = list(_beside(lanes, across - width, at))
-            _hold(len(rest))
-            yield from ((filling, *other) for other in rest or [()])
+        for filling in fillings if width <= across else ():
+            rest = _take_off(left, filling)
+            if rest != left:
+                is_full = False
+                for others, last in _beside(lanes, across - width, at, rest):
+                    yield (filling, *others), last
+    if is_full:
+        yield (), left
+
+
+def _take_off(left: Rest, filling: Filled) -> Rest:
+    counts = dict(filling.items)
+    return tuple(max(number - counts.get(item, 0), 0) for item, number in enumerate(left))
 
 
 def _list_lanes(problem: Problem, number: int, room: int) -> list[Filled]:

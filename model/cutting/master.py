@@ -121,6 +121,10 @@ class Master:
         self._model.addCol(self._penalty, 0, self._infinity, 1, [row], [1.0])
         self._width += 1
 
+    def is_impossible(self) -> bool:
+        """Whether the last solving found that no mix keeps the bounds."""
+        return bool(self._model.is_infeasible())
+
     def solve(self) -> Solution | None:
         """The cheapest mix of patterns, parts of boards allowed; None where stock is bounded impossibly."""
         if not self._model.solved():

@@ -201,3 +201,26 @@ def job_section(seed: int, pieces: int = 40) -> Task:
         for ft in (6, 8, 10, 12, 14, 16)
     ]
     return Task(tuple(wanted), tuple(stock), UNITS // 8, 24 * UNITS)
+
+
+def wide_task(seed: int) -> Task:
+    """More pieces than `ripped_task` has, several lanes to a board, and hard to fill."""
+    rng = Random(f"wide {seed}")
+    widths = rng.sample(range(3, 14), 3)
+    stock = tuple(
+        Stock(
+            f"s{s}",
+            rng.randint(30, 60),
+            rng.choice((*widths, rng.randint(14, 30), 28, 30)),
+            rng.randint(10, 40) * rng.choice((1, 1, 5)),
+            rng.choice((None, None, None, 2)) if s else None,
+            rng.choice((0, 1)),
+            rng.choice((0, 0, 1)),
+        )
+        for s in range(rng.randint(3, 5))
+    )
+    wanted = tuple(
+        Wanted(f"p{p}", rng.randint(8, 32), rng.choice(widths), rng.choice((1, 2, 3)))
+        for p in range(rng.randint(4, 5))
+    )
+    return Task(wanted, stock, rng.choice((0, 1, 2)))

@@ -17,6 +17,7 @@ from tests.model.cutting.invented import mitred_task, ripped_task, small_task
 
 
 def test_the_board_worth_most_is_the_best_of_all_boards():
+    """It may make more than is wanted where it has several lanes; filled again it does not."""
     checked = 0
     for seed in range(60):
         for task in (small_task(seed), ripped_task(seed), mitred_task(seed)):
@@ -29,10 +30,15 @@ def test_the_board_worth_most_is_the_best_of_all_boards():
             worth = np.array([rng.randint(0, 50) for _ in items], dtype=np.int64)
             knapsack = Knapsack(problem, problem.demand)
             for s, best in enumerate(knapsack.price(worth).tolist()):
-                every = [_worth(p.counts(), worth) for p in patterns if p.sold == s]
-                assert best == max(every, default=0), (task, s)
-                assert _worth(knapsack.pattern(s).counts(), worth) == best
-                checked += 1
+                most = max((_worth(p.counts(), worth) for p in patterns if p.sold == s), default=0)
+                pattern = knapsack.pattern(s)
+                assert _worth(pattern.counts(), worth) == best >= most, (task, s)
+                if not knapsack.exceeds(pattern):
+                    assert best == most, (task, s)
+                    checked += 1
+                again = knapsack.refill(pattern)
+                assert not knapsack.exceeds(again)
+                assert _worth(again.counts(), worth) <= most
     assert checked > 300
 
 
