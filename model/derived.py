@@ -29,6 +29,7 @@ class Derived:
 def list_derived(layout: Layout, cord: CordWay) -> tuple[Derived, ...]:
     """Every derived length, in the order of the table's groups; always the same keys."""
     left, right = (layout.shelf_bottom - side.base for side in layout.sides)
+    legs = [layout.shelf_bottom - side.step.floor if side.step else None for side in layout.sides]
     alike = abs(left - right) <= ALIKE
     wide = layout.right.width + 2 * layout.plinth_out
     return (
@@ -37,6 +38,10 @@ def list_derived(layout: Layout, cord: CordWay) -> tuple[Derived, ...]:
         Derived("column.tall", "Height", "Columns", left if alike else None),
         Derived("column.tall_left", "Height, left", "Columns", None if alike else left),
         Derived("column.tall_right", "Height, right", "Columns", None if alike else right),
+        *(
+            Derived(f"column.leg_{side.name}", f"Leg to the floor, {side.name}", "Columns", leg)
+            for side, leg in zip(layout.sides, legs, strict=True)
+        ),
         Derived("column.across", "Outside to outside", "Columns", layout.left.outer + layout.right.outer),
         Derived("plinth.wide", "Width", "Plinths", wide if layout.plinth_out else None),
         Derived("frieze.over_hearth", "Lower edge over hearth", "Frieze", layout.frieze_bottom),

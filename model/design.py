@@ -31,6 +31,7 @@ class Column:
     width_right: float | None
     projection: float
     margin: float
+    over_edge: str
     stile: float
     rail: float
     panels: int

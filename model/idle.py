@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from model.build.hearth_step import STEPPED
 from model.build.mouldings import SQUARE
 from model.check.regime import MASONRY_KINDS, Regime, find_regime
 from model.design import FLUTED, FRAMED, IN_FRONT, PLANK, TABLET, TO_CEILING, Design
@@ -10,7 +11,7 @@ from model.fixing import OWN as OWN_PLUG
 from model.job import Job
 from model.moulding.library import OWN
 from model.shop import NO_USE
-from model.site import Site
+from model.site import REMOVE, Site
 from model.units import MILLIMETRES_ONLY
 
 
@@ -27,7 +28,7 @@ def list_idle(job: Job) -> frozenset[str]:
     for path, piece in (("piece_one", job.shop.piece_one), ("piece_two", job.shop.piece_two)):
         if piece.use == NO_USE:
             idle |= {f"{path}.{row}" for row in ("name", "length", "width", "thickness", "clear")}
-    idle |= _list_idle_obstacles(job.site)
+    idle |= _list_idle_obstacles(job.site) | _list_idle_levels(job)
     if job.about.units == MILLIMETRES_ONLY:
         idle.add("job.precision")
     return frozenset(idle)
@@ -67,6 +68,13 @@ def _list_idle_obstacles(site: Site) -> set[str]:
     idle: set[str] = set()
     if site.baseboard.height_left is None and site.baseboard.height_right is None:
         idle |= {"baseboard.thickness", "baseboard.meets"}
+    if site.old_ledger.top is None:
+        idle |= {f"old_ledger.{row}" for row in ("tall", "thick", "left", "right", "use")}
+    elif site.old_ledger.use == REMOVE:
+        idle |= {f"old_ledger.{row}" for row in ("tall", "thick", "left", "right")}
+    for bolt in ("bolt_one", "bolt_two", "bolt_three"):
+        if getattr(site, bolt).across is None:
+            idle |= {f"{bolt}.{row}" for row in ("up", "out", "diameter")}
     if site.outlet.left is None and site.outlet.right is None:
         idle |= {"outlet.width", "outlet.tall"}
     if site.casing.left is None and site.casing.right is None:
@@ -74,8 +82,18 @@ def _list_idle_obstacles(site: Site) -> set[str]:
     for side in ("left", "right"):
         if getattr(site.outlet, side) is None:
             idle.add(f"outlet.height_{side}")
+        if getattr(site.baseboard, f"height_{side}") is None:
+            idle.add(f"baseboard.thickness_{side}")
         if getattr(site.casing, side) is None:
             idle |= {f"casing.bottom_{side}", f"casing.top_{side}"}
+    return idle
+
+
+def _list_idle_levels(job: Job) -> set[str]:
+    """What only a raised hearth's end under a column has a use for."""
+    idle = set() if job.site.hearth.height > 0 else {"column.over_edge"}
+    if idle or job.design.column.over_edge != STEPPED:
+        idle |= {"level.floor_left", "level.floor_right"}
     return idle
 
 

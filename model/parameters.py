@@ -108,6 +108,32 @@ _NAMES = {
     "baseboard.height_right": "height of the right baseboard",
     "baseboard.thickness": "thickness of the baseboards",
     "baseboard.meets": "meeting of baseboard and column",
+    "baseboard.thickness_left": "thickness of the left baseboard",
+    "baseboard.thickness_right": "thickness of the right baseboard",
+    **{
+        f"old_ledger.{row}": f"old ledger's {words}"
+        for row, words in (
+            ("top", "top"),
+            ("tall", "height"),
+            ("thick", "thickness"),
+            ("left", "left end"),
+            ("right", "right end"),
+            ("use", "use"),
+        )
+    },
+    **{
+        f"{path}.{row}": f"{which} bolt's {words}"
+        for path, which in (("bolt_one", "first"), ("bolt_two", "second"), ("bolt_three", "third"))
+        for row, words in (
+            ("across", "place"),
+            ("up", "height"),
+            ("out", "length"),
+            ("diameter", "diameter"),
+        )
+    },
+    "level.floor_left": "level line over the floor, left",
+    "level.floor_right": "level line over the floor, right",
+    "column.over_edge": "column over the hearth's end",
     "outlet.left": "place of the left outlet",
     "outlet.height_left": "height of the left outlet",
     "outlet.right": "place of the right outlet",
@@ -434,6 +460,12 @@ RULES = {
 UNITS = {"feet_inches": "Feet and inches", "inches": "Inches", "millimetres": "Millimetres"}
 PRECISIONS = {"16": "1/16 in.", "32": "1/32 in."}
 MEETS = {"cut_back": "Cut back to the column", "notched": "Column notched round it"}
+OLD_LEDGER_USES = {
+    "keep": "Left, and built over",
+    "use": "Used as the ledger",
+    "remove": "Taken off first",
+}
+OVER_EDGE = {"level": "Stands level with the hearth", "stepped": "Steps down to the floor"}
 HEIGHTS_FROM = {"hearth": "The hearth", "floor": "The floor"}
 COLUMNS = {"framed": "Framed panels", "plain": "Plain board", "fluted": "Fluted"}
 FRIEZES = {"framed": "Framed panels", "plain": "Plain board", "tablet": "Plain, raised tablet"}
@@ -504,6 +536,21 @@ def _yes_no(path: str, label: str, group: str, default: bool, help: str) -> Para
 
 def _count(path: str, label: str, group: str, default: int, low: int, high: int, help: str) -> Parameter:
     return Parameter(path, label, group, Kind.COUNT, default, help, low, high, 1)
+
+
+def _bolt(path: str, which: str) -> tuple[Parameter, ...]:
+    """The rows of a bolt that was left in the masonry."""
+    group, cap = "Obstacles", which.capitalize()
+    return (
+        _optional(f"{path}.across", f"{cap} bolt, across", group, -120, 120,
+                  "From the centre line to the middle of a bolt or stud left in the masonry, less than "
+                  "nothing on the left; leave empty when there is none."),
+        _length(f"{path}.up", f"{cap} bolt, up", group, 48, 0, 144, "Its middle over the hearth."),
+        _length(f"{path}.out", f"{cap} bolt, stands out", group, 1.5, 0.0625, 16,
+                "From the masonry to its end.", 0.0625),
+        _length(f"{path}.diameter", f"{cap} bolt, diameter", group, 0.5, 0.125, 2,
+                "Of its thickest part, a nut on it included.", 0.0625),
+    )  # fmt: skip
 
 
 def _piece(path: str, which: str) -> tuple[Parameter, ...]:
@@ -677,6 +724,12 @@ TABLE: tuple[Parameter, ...] = (
         "From the same line down to where the right column stands.",
         optional=True,
     ),
+    _optional("level.floor_left", "Over the floor, left", "Levels", 0, 120,
+              "From the same line down to the floor beside the hearth, where the left column steps over its "
+              "end."),
+    _optional("level.floor_right", "Over the floor, right", "Levels", 0, 120,
+              "From the same line down to the floor beside the hearth, where the right column steps over its "
+              "end."),
     _optional("plumb.left", "Out of plumb, left", "Levels", -2, 2,
               "How far the facing leans over the left column's height: toward the room at the top, or "
               "less than nothing when away from it; leave empty when it is plumb."),
@@ -693,6 +746,10 @@ TABLE: tuple[Parameter, ...] = (
               "Height of a baseboard on the wall to the right; leave empty when there is none."),
     _length("baseboard.thickness", "Baseboard's thickness", "Obstacles", 0.5, 0.25, 1.5,
             "How far the baseboards stand out from the wall.", 0.0625),
+    _optional("baseboard.thickness_left", "Thickness, left only", "Obstacles", 0.25, 1.5,
+              "Where the left baseboard differs; leave empty when both are alike."),
+    _optional("baseboard.thickness_right", "Thickness, right only", "Obstacles", 0.25, 1.5,
+              "Where the right baseboard differs; leave empty when both are alike."),
     _choice("baseboard.meets", "Where it meets a column", "Obstacles", MEETS,
             "Whether a baseboard ends at the column or runs on behind it."),
     _optional("outlet.left", "Outlet, left", "Obstacles", 0, 200,
@@ -717,6 +774,22 @@ TABLE: tuple[Parameter, ...] = (
     _length("casing.top_right", "Its top, right", "Obstacles", 84, 0, 300, "Over the floor."),
     _length("casing.proud", "Casing stands out", "Obstacles", 0.75, 0.125, 4,
             "How far the casings stand out from the wall.", 0.0625),
+    _optional("old_ledger.top", "Old ledger, top", "Obstacles", 4, 144,
+              "Top of a ledger that is on the masonry already, over the hearth; leave empty when there is "
+              "none."),
+    _length("old_ledger.tall", "Old ledger, height", "Obstacles", 3.5, 0.5, 12,
+            "From its underside to its top."),
+    _length("old_ledger.thick", "Old ledger, thickness", "Obstacles", 1.5, 0.25, 6,
+            "How far it stands out from the masonry.", 0.0625),
+    _length("old_ledger.left", "Old ledger, to the left", "Obstacles", 24, 0, 120,
+            "From the centre line to its left end."),
+    _length("old_ledger.right", "Old ledger, to the right", "Obstacles", 24, 0, 120,
+            "From the centre line to its right end."),
+    _choice("old_ledger.use", "Old ledger is", "Obstacles", OLD_LEDGER_USES,
+            "Whether boards are cut round it, the shelf rests on it, or it comes off before work begins."),
+    *_bolt("bolt_one", "first"),
+    *_bolt("bolt_two", "second"),
+    *_bolt("bolt_three", "third"),
     _choice("column.kind", "Face", "Columns", COLUMNS, "What the columns' faces are made of."),
     _length("column.width", "Width", "Columns", 7.5, 4, 24, "Face of the column, side to side."),
     _length(
@@ -742,6 +815,8 @@ TABLE: tuple[Parameter, ...] = (
     _length("column.projection", "Projection", "Columns", 4, 2, 16, "From the masonry to the column's face."),
     _length("column.margin", "From the opening", "Columns", 13, 0, 60,
             "Opening's edge to the column's inner side."),
+    _choice("column.over_edge", "Over a raised hearth's end", "Columns", OVER_EDGE,
+            "What a column's foot does where a raised hearth ends under it."),
     _length("column.stile", "Stile width", "Columns", 1.75, 1.25, 8,
             "Upright members of the column's frame."),
     _length("column.rail", "Rail width", "Columns", 2.5, 1, 10, "Level members, as seen between mouldings."),

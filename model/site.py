@@ -51,11 +51,16 @@ class Readings:
 
 @dataclass(frozen=True, slots=True)
 class Level:
-    """Readings down from one level line: to the hearth at the opening, and to where each column stands."""
+    """Readings down from one level line: to the hearth at the opening, and to where each column stands.
+
+    `floor_left` and `floor_right` go down to the floor under a column that steps over the hearth's end.
+    """
 
     centre: float | None
     left: float | None
     right: float | None
+    floor_left: float | None
+    floor_right: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,11 +80,16 @@ CUT_BACK, NOTCHED = "cut_back", "notched"
 
 @dataclass(frozen=True, slots=True)
 class Baseboard:
-    """The board along the wall's foot on either side, if any; `meets` is CUT_BACK or NOTCHED."""
+    """The board along the wall's foot on either side, if any; `meets` is CUT_BACK or NOTCHED.
+
+    `thickness` holds on both sides but where one side's own is given.
+    """
 
     height_left: float | None
     height_right: float | None
     thickness: float
+    thickness_left: float | None
+    thickness_right: float | None
     meets: str
 
 
@@ -109,6 +119,38 @@ class Casing:
     bottom_right: float
     top_right: float
     proud: float
+
+
+KEEP, USE, REMOVE = "keep", "use", "remove"
+"""What becomes of a ledger that is on the masonry already: the words that stand in a job file."""
+
+
+@dataclass(frozen=True, slots=True)
+class OldLedger:
+    """A ledger on the masonry already, if any: its `top` over the hearth, and its size.
+
+    `left` and `right` are from the centre line out to its ends; `use` is KEEP, USE or REMOVE.
+    """
+
+    top: float | None
+    tall: float
+    thick: float
+    left: float
+    right: float
+    use: str
+
+
+@dataclass(frozen=True, slots=True)
+class Bolt:
+    """A bolt or stud left in the masonry, if any: its middle, how far it stands out, and its diameter.
+
+    `across` is from the centre line, less than nothing on the left; `up` is over the hearth.
+    """
+
+    across: float | None
+    up: float
+    out: float
+    diameter: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,4 +196,8 @@ class Site:
     baseboard: Baseboard
     outlet: Outlet
     casing: Casing
+    old_ledger: OldLedger
+    bolt_one: Bolt
+    bolt_two: Bolt
+    bolt_three: Bolt
     chart: Chart

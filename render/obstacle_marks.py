@@ -6,10 +6,12 @@ from dataclasses import replace
 
 from model.build.layout import Layout
 from model.build.obstacles import BASEBOARD, Obstacle
-from render.drawing import Anchor, Mark, Pen, Text
+from render.drawing import Anchor, Mark, Pen, Point, Text
 
 NEAR = 10.0
 """What lies further than this beyond shelf, facing and hearth is not drawn, in. Shop choice."""
+STUB = 9.0
+"""How much of a baseboard is shown beyond a column, in.: enough for its name. Shop choice."""
 ABOVE = 4.0
 """How far over the surround a casing is shown, in. Shop choice."""
 LETTERS, OVER = 1.2, 0.6
@@ -19,8 +21,23 @@ LETTERS, OVER = 1.2, 0.6
 def drawn_reach(layout: Layout) -> float:
     """How far a front view goes to either side: to the widest thing, or an obstacle near it."""
     reach = max(layout.shelf_reach, layout.facing_side, layout.hearth_side)
-    near = [o for o in layout.obstacles if o.kind != BASEBOARD and _inner_edge(o) < reach + NEAR]
-    return max(reach, *(max(abs(x) for x in o.x) for o in near)) if near else reach
+    if not layout.obstacles:
+        return reach
+    near = [o for o in layout.obstacles if _inner_edge(o) < reach + NEAR]
+    return max(reach, *(_drawn_end(layout, o) for o in near)) if near else reach
+
+
+def _drawn_end(layout: Layout, obstacle: Obstacle) -> float:
+    """How far out it is drawn; a baseboard, which runs on, as far as its name needs."""
+    if obstacle.kind == BASEBOARD:
+        return _shows_from(layout, obstacle) + STUB
+    return max(abs(x) for x in obstacle.x)
+
+
+def _shows_from(layout: Layout, obstacle: Obstacle) -> float:
+    """Where a baseboard comes out from behind a column's foot, or begins beyond it."""
+    side = layout.left if obstacle.side == "left" else layout.right
+    return max(_inner_edge(obstacle), side.outer + layout.plinth_out)
 
 
 def list_drawn(layout: Layout) -> tuple[Obstacle, ...]:
@@ -41,19 +58,19 @@ def list_drawn(layout: Layout) -> tuple[Obstacle, ...]:
 
 
 def name_obstacles(layout: Layout) -> list[Mark]:
-    """What each outlet and casing is, over it; a baseboard names itself."""
+    """What each one is, over it; a baseboard's name over what of it shows."""
     return [
-        Text(
-            o.kind,
-            ((o.x[0] + o.x[1]) / 2, o.y[1] + OVER),
-            LETTERS,
-            Anchor.MIDDLE,
-            pen=Pen.SITE,
-            stands_for=o.path,
-        )
+        Text(o.kind, _over(layout, o), LETTERS, Anchor.MIDDLE, pen=Pen.SITE, stands_for=o.path)
         for o in list_drawn(layout)
-        if o.kind != BASEBOARD
     ]
+
+
+def _over(layout: Layout, obstacle: Obstacle) -> Point:
+    middle = (obstacle.x[0] + obstacle.x[1]) / 2
+    if obstacle.kind == BASEBOARD:
+        first, last = _shows_from(layout, obstacle), max(abs(x) for x in obstacle.x)
+        middle = (first + last) / 2 * (-1.0 if obstacle.side == "left" else 1.0)
+    return middle, obstacle.y[1] + OVER
 
 
 def _inner_edge(obstacle: Obstacle) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from model.board import Board, End, Point2, Stock, StockKind, block
+from model.build.behind import BOLT, OLD_LEDGER
 from model.build.layout import Layout
 from render.obstacle_marks import list_drawn
 
@@ -53,8 +54,14 @@ def site_in_front(layout: Layout) -> tuple[Board, ...]:
 
 
 def _obstacles(layout: Layout) -> tuple[Board, ...]:
-    """Baseboards, outlets and casings, as boxes."""
-    return tuple(_solid(o.kind, o.x, o.y, o.z) for o in list_drawn(layout))
+    """Baseboards, outlets, casings and an old ledger, as boxes."""
+    ledgers = tuple(_solid(o.kind, o.x, o.y, o.z) for o in layout.behind if o.kind == OLD_LEDGER)
+    return tuple(_solid(o.kind, o.x, o.y, o.z) for o in list_drawn(layout)) + ledgers
+
+
+def _behind(layout: Layout, at: float) -> list[Board]:
+    """What was left on the masonry, as far as it lies left of the upright plane x = `at`."""
+    return [_solid(o.kind, (o.x[0], min(o.x[1], at)), o.y, o.z) for o in layout.behind if o.x[0] < at]
 
 
 def _beside(layout: Layout) -> tuple[Board, ...]:
@@ -89,7 +96,8 @@ def site_from_above(layout: Layout, level: float, reach: float) -> tuple[Board, 
     """Masonry cut at `level`, the wall out to `reach` either side, and the hearth below."""
     facing, wall = layout.facing_side, layout.wall
     behind = wall - MASONRY_DEPTH
-    solids = [solid for solid in _obstacles(layout) if solid.bounds[0][1] < level]
+    bolts = [_solid(o.kind, o.x, o.y, o.z) for o in layout.behind if o.kind == BOLT]
+    solids = [solid for solid in (*_obstacles(layout), *bolts) if solid.bounds[0][1] < level]
     if layout.hearth_front > 0:
         hearth = (-layout.hearth_side, layout.hearth_side)
         solids.append(_solid("hearth", hearth, (layout.floor - 1.0, 0.0), (0.0, layout.hearth_front)))
@@ -110,7 +118,7 @@ def site_cut_upright(layout: Layout, at: float, top: float, thickness: float | N
     """Masonry, wall and hearth cut by the upright plane x = `at`, which lies over the opening."""
     behind = layout.wall - MASONRY_DEPTH
     x = (at - 1.0, at)
-    solids = [_firebox_side(layout, behind)]
+    solids = [_firebox_side(layout, behind), *_behind(layout, at)]
     if layout.facing_top > layout.opening_top:
         solids.append(_leaning("facing", layout, x, (layout.opening_top, layout.facing_top), behind))
     if top > max(layout.facing_top, layout.opening_top):

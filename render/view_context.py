@@ -70,7 +70,9 @@ def _flush_slab(surround: Surround) -> float:
 
 
 def _foot(surround: Surround) -> float:
-    return surround.layout.floor - _flush_slab(surround)
+    layout = surround.layout
+    lowest = min((side.lowest for side in layout.sides if side.step), default=layout.floor)
+    return min(layout.floor, lowest) - _flush_slab(surround)
 
 
 def list_standing(surround: Surround, view: str) -> tuple[tuple[Edge, float], ...]:
@@ -158,12 +160,26 @@ def _ground(surround: Surround, left: float, right: float) -> list[Mark]:
     level: list[Mark] = [Lines(Pen.GROUND, ((left, floor, right, floor),), "floor")]
     if surround.job.site.level.centre is None:
         return level
-    (x0, y0), (x1, y1) = ((side.sign * (side.outer + layout.plinth_out), side.base) for side in layout.sides)
+    (x0, y0), (x1, y1) = (
+        (side.sign * (side.step.edge if side.step else side.outer + layout.plinth_out), side.base)
+        for side in layout.sides
+    )
     mouth = layout.opening_side
     measured = ((x0, y0), (-mouth, 0.0), (mouth, 0.0), (x1, y1))
     if floor < 0:
-        return [*level, Polyline(Pen.SITE, measured, stands_for="hearth")]
+        return [*level, Polyline(Pen.SITE, measured, stands_for="hearth"), *_floor_under_legs(surround)]
     return [Polyline(Pen.GROUND, ((left, y0), *measured, (right, y1)), stands_for="floor")]
+
+
+def _floor_under_legs(surround: Surround) -> list[Mark]:
+    """The floor as measured under columns that step down to it."""
+    out = surround.layout.plinth_out
+    ends = [
+        (s.sign * s.step.edge, s.sign * (s.outer + out), s.step.floor)
+        for s in surround.layout.sides
+        if s.step
+    ]
+    return [Lines(Pen.SITE, tuple((x0, y, x1, y) for x0, x1, y in ends), "floor")] if ends else []
 
 
 def _near_wall_ends(surround: Surround, left: float, right: float) -> list[float]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from model.build.behind import OLD_LEDGER
 from model.build.layout import Side
 from model.job import read_value
 from model.surround import Surround
@@ -45,6 +46,7 @@ def _front_widths(surround: Surround) -> tuple[String, ...]:
             (layout.hearth_side, layout.floor, "hearth.width"),
         ),
         *_over_widths(surround),
+        *_old_ledger(surround),
         measure(Edge.ABOVE, *members),
         measure(
             Edge.ABOVE,
@@ -54,6 +56,20 @@ def _front_widths(surround: Surround) -> tuple[String, ...]:
             (right.shelf_side, top, _own(surround, "shelf.overhang_end", right)),
         ),
         measure(Edge.ABOVE, (-left.shelf_side, top, ""), (right.shelf_side, top, "")),
+    )
+
+
+def _old_ledger(surround: Surround) -> tuple[String, ...]:
+    """An old ledger's ends from the centre line."""
+    return tuple(
+        measure(
+            Edge.ABOVE,
+            (o.x[0], o.y[1], ""),
+            (0.0, o.y[1], "old_ledger.left"),
+            (o.x[1], o.y[1], "old_ledger.right"),
+        )
+        for o in surround.layout.behind
+        if o.kind == OLD_LEDGER
     )
 
 
@@ -106,11 +122,13 @@ def _front_heights(surround: Surround) -> tuple[String, ...]:
     datum = layout.floor if surround.job.design.shelf.height_from == "floor" else 0.0
     plinth = "plinth.height" if layout.plinth_out else ""
     foot = [(right.base, outer, ""), *([(right.plinth_top, outer, plinth)] if plinth else [])]
-    panels = foot if right.base != left.base or not plinth else [(right.plinth_top, outer, "")]
+    foot = [*_leg(right), *foot]
+    panels = foot if right.step or right.base != left.base or not plinth else [(right.plinth_top, outer, "")]
     panels += [(y, outer, shows) for y, shows in _column_levels(surround)]
     return (
         measure(
             Edge.LEFT,
+            *((y, -x, shows) for y, x, shows in _leg(left)),
             (left.base, -left.outer, ""),
             *([(left.plinth_top, -left.outer, plinth)] if plinth else []),
             (layout.frieze_bottom, -left.outer, ""),
@@ -133,6 +151,11 @@ def _front_heights(surround: Surround) -> tuple[String, ...]:
             (layout.facing_top, layout.facing_side, "facing.height"),
         ),
     )
+
+
+def _leg(side: Side) -> list[tuple[float, float, str]]:
+    """The floor under a column that steps down to it, below the hearth."""
+    return [(side.step.floor, side.outer, "")] if side.step else []
 
 
 def _column_levels(surround: Surround) -> list[tuple[float, str]]:

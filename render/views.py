@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from model.board import Board
 from model.check.finding import Finding
 from model.surround import Surround
+from render.behind_marks import draw_behind
 from render.cutting_plane import cut_boards, cut_numbered
 from render.dimension_strings import String, place_strings
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
@@ -65,6 +66,8 @@ SITE_FILLS = {
     "baseboard": Fill.BAND,
     "outlet": Fill.PAPER,
     "casing": Fill.BAND,
+    "old ledger": Fill.BAND,
+    "bolt": Fill.PAPER,
 }
 FACING_HATCH = (45.0, 0.16)
 """Angle in degrees and spacing in inches on paper of the hatch on uncut facing. Shop choice."""
@@ -123,6 +126,8 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     if options.clearance:
         marks += draw_clearance(surround, view, ratio, dimensions)
     marks += draw_cord_way(surround, look, ratio)
+    if view == "front":
+        marks += draw_behind(surround, ratio, (*marks, *dimensions))
     if options.anchors and view == "front":
         marks += draw_anchors(surround, ratio, marks)
     return Drawing((*marks, *dimensions), ratio)

@@ -47,6 +47,32 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
         "facing.width=50 outlet.right=46 casing.left=46",
     ),
     ("baseboard cut back to the plinths", "baseboard.height_left=5 baseboard.height_right=5 facing.width=60"),
+    (
+        "plinths notched round unlike baseboards",
+        "baseboard.height_left=9 baseboard.thickness_left=1 baseboard.height_right=5 baseboard.meets=notched "
+        "facing.width=60 plinth_cap.on=yes plinth.projection=1 1/4",
+    ),
+    ("stepping over the hearth's end", "hearth.height=8 hearth.width=70 column.over_edge=stepped"),
+    (
+        "plain columns stepping down, floor out of level",
+        "hearth.height=6 hearth.width=68 column.over_edge=stepped column.kind=plain plinth.on=no "
+        "level.centre=30 level.floor_left=35 level.floor_right=37 1/2 level.right=30 1/4",
+    ),
+    (
+        "stepping down beside a baseboard",
+        "hearth.height=8 hearth.width=72 column.over_edge=stepped plinth.on=no facing.width=60 "
+        "baseboard.height_left=5 baseboard.height_right=5 baseboard.meets=notched column.kind=fluted",
+    ),
+    (
+        "old ledger built over, three bolts",
+        "old_ledger.top=50 old_ledger.left=36 old_ledger.right=36 bolt_one.across=-32 bolt_one.up=20 "
+        "bolt_two.across=31 3/8 bolt_two.up=30 bolt_three.across=4 bolt_three.up=44 1/2 bolt_three.out=1",
+    ),
+    (
+        "old ledger used, wider than the surround",
+        "old_ledger.top=51 1/2 old_ledger.use=use old_ledger.left=43 old_ledger.right=42 opening.width=30 "
+        "column.margin=10",
+    ),
     ("no facing to speak of", "facing.width=38 facing.height=31"),
     ("plain columns, plain frieze", "column.kind=plain frieze.kind=plain"),
     ("fluted columns, capital", "column.kind=fluted capital.on=yes frieze.kind=plain"),

@@ -129,10 +129,13 @@ def alike(**held: Any) -> st.SearchStrategy[Job]:
         "shelf__overhang",
         "level_",
         "plumb_",
+        "level__floor",
         "baseboard__height",
+        "baseboard__thickness",
         "outlet_",
         "casing_",
     )
     only: dict[str, Any] = {f"{name}_{side}": None for name in one_sided for side in ("left", "right")}
+    only |= {f"bolt_{which}__across": None for which in ("one", "two", "three")} | {"old_ledger__top": None}
     only["cord__on"] = False
     return jobs(**only, **held)

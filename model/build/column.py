@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from model.board import Board, End, Point2, Stock, block
-from model.build.facing import back_edge, follow_masonry
+from model.build.behind import list_notches, notch_edge, turn_over
+from model.build.facing import back_edge
 from model.build.frame import FrameWords, build_frame
-from model.build.layout import LEAST_LAYER, LEFT, PANEL_LAP, Layout, Rect, Side
-from model.build.run import Profile, run_section
+from model.build.hearth_step import step_down
+from model.build.layout import LEFT, PANEL_LAP, Layout, Rect, Side
+from model.build.plinth import build_plinth
 
 COLUMN = {"left": "left column", "right": "right column"}
 
@@ -16,7 +18,8 @@ def build_columns(layout: Layout, stock: Stock, sheet: Stock) -> tuple[Board, ..
     boards: tuple[Board, ...] = ()
     for side in layout.sides:
         words = COLUMN[side.name]
-        own = _face(layout, side, stock, sheet) + _returns(layout, side, stock) + _plinth(layout, side, stock)
+        face = _on_floor(layout, side, _face(layout, side, stock, sheet))
+        own = face + _returns(layout, side, stock) + build_plinth(layout, side, words, stock)
         boards += tuple(board.mirrored(words) for board in own) if side.name == LEFT else own
     return boards
 
@@ -30,6 +33,14 @@ def _face(layout: Layout, side: Side, stock: Stock, sheet: Stock) -> tuple[Board
     stile = frame.stiles[0][2] - frame.stiles[0][0]
     lap = min(PANEL_LAP, stile - stock.thickness)
     return build_frame(frame, FrameWords(COLUMN[side.name], "column"), stock, sheet, between_returns, lap)
+
+
+def _on_floor(layout: Layout, side: Side, face: tuple[Board, ...]) -> tuple[Board, ...]:
+    """The face's boards, on down to the floor where the column steps over the hearth's end."""
+    if side.step is None:
+        return face
+    front = layout.column_front
+    return tuple(step_down(side, board) if board.bounds[1][2] == front else board for board in face)
 
 
 def _face_board(layout: Layout, side: Side, rect: Rect, stock: Stock) -> Board:
@@ -54,54 +65,17 @@ def _returns(layout: Layout, side: Side, stock: Stock) -> tuple[Board, ...]:
 
 def _return(layout: Layout, side: Side, role: str, stock: Stock, x: Point2, back: float) -> Board:
     """A side back to the facing, cut there to one that leans; over its top it steps back to the wall."""
-    words, y = COLUMN[side.name], (side.base, layout.shelf_bottom)
+    words, y = COLUMN[side.name], (side.foot_at(x[0]), layout.shelf_bottom)
     front = layout.column_front - stock.thickness
     step = layout.step_up(side.base, back)
     lean = side.lean_behind(back)
-    notch = layout.foot_notch(side, back)
-    if step is None and lean is None and notch is None:
-        return block(role, words, stock, "y", x, y, (back, front))
+    notch = layout.foot_notch(side, x)
+    notches = [(y[0], *notch)] if notch else []
+    if layout.behind:
+        notches += list_notches(turn_over(layout.behind, side.sign), (x, 0), 1, front)
     edge = back_edge(y, back, lean, step, layout.wall)
-    if notch is not None:
-        edge = ((y[0], notch[1]), notch, (notch[0], back), *edge[1:])
+    edge = notch_edge(edge, notches) if notches else edge
+    if step is None and lean is None and len(edge) == 2:
+        return block(role, words, stock, "y", x, y, (edge[0][1], front))
     face = (*edge, (y[1], front), (y[0], front))
     return Board(role, words, stock, "x", face, End(x[0]), End(x[1]), grain="y")
-
-
-def _plinth(layout: Layout, side: Side, stock: Stock) -> tuple[Board, ...]:
-    """Boards mitred round the foot, on packing where they stand out further than they are thick; or none."""
-    if not layout.plinth_out:
-        return ()
-    words = COLUMN[side.name]
-    inner, outer, front = side.inner, side.outer, layout.column_front
-    y0, y1 = side.base, side.plinth_top
-    packed = layout.plinth_out - stock.thickness
-    start = packed if packed >= LEAST_LAYER else 0.0
-    profile = Profile([(start, y0), (layout.plinth_out, y0), (layout.plinth_out, y1), (start, y1)])
-    inner_back = layout.slip_front or side.inner_back
-    path = [(outer, side.outer_back), (outer, front), (inner, front), (inner, inner_back)]
-    boards = run_section(["plinth return", "plinth front", "plinth return"], words, stock, path, profile)
-    if start:
-        boards += _packing(layout, side, stock, inner_back, start)
-    return follow_masonry(side, boards)
-
-
-def _packing(layout: Layout, side: Side, stock: Stock, inner_back: float, start: float) -> tuple[Board, ...]:
-    """Strips behind the plinth's boards, `start` thick."""
-    words, y = COLUMN[side.name], (side.base, side.plinth_top)
-    inner, outer, front = side.inner, side.outer, layout.column_front
-    return (
-        block("plinth front packing", words, stock, "x", (inner, outer), y, (front, front + start)),
-        block(
-            "plinth return packing", words, stock, "z", (inner - start, inner), y, (inner_back, front + start)
-        ),
-        block(
-            "plinth return packing",
-            words,
-            stock,
-            "z",
-            (outer, outer + start),
-            y,
-            (side.outer_back, front + start),
-        ),
-    )

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from model.board import Board, Stock, block
+from model.board import Board, End, Point2, Stock, block
+from model.build.behind import list_notches, notch_edge
 from model.build.frame import FrameWords, build_frame
 from model.build.layout import LEAST_LAYER, PANEL_LAP, Layout
 
@@ -19,8 +20,18 @@ def build_frieze(layout: Layout, stock: Stock, sheet: Stock) -> tuple[Board, ...
         return face
     y = (y0, y0 + stock.thickness)
     back = layout.wall if y0 >= layout.facing_top else 0.0
+    return (*face, _soffit(layout, stock, y, (back, soffit_depth(layout))))
+
+
+def _soffit(layout: Layout, stock: Stock, y: Point2, z: Point2) -> Board:
+    """Back to the masonry, notched there round what was left on it."""
     x = (-layout.column_inner, layout.column_inner)
-    return (*face, block("soffit", FRIEZE, stock, "x", x, y, (back, soffit_depth(layout))))
+    notches = list_notches(layout.behind, (y, 1), 0, z[1]) if layout.behind else []
+    edge = notch_edge(((x[0], z[0]), (x[1], z[0])), notches) if notches else ((x[0], z[0]), (x[1], z[0]))
+    if len(edge) == 2:
+        return block("soffit", FRIEZE, stock, "x", x, y, (edge[0][1], z[1]))
+    section = ((z[1], x[0]), (z[1], x[1]), *((back, at) for at, back in reversed(edge)))
+    return Board("soffit", FRIEZE, stock, "y", section, End(y[0]), End(y[1]), grain="x")
 
 
 def _face(layout: Layout, stock: Stock, sheet: Stock) -> tuple[Board, ...]:

@@ -10,8 +10,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from model.board import Point2
+from model.build.behind import Rest, list_behind
 from model.build.facing import STEEPEST, Lean
 from model.build.flutes import Flutes, fit_flutes
+from model.build.hearth_step import HearthStep, fit_hearth_step
 from model.build.ledger import Ledger
 from model.build.ledger import Shortfall as Shortfall
 from model.build.mouldings import (
@@ -22,7 +24,7 @@ from model.build.mouldings import (
     fit_moulding,
     least_side,
 )
-from model.build.obstacles import Ground, Obstacle, list_obstacles, notch_at
+from model.build.obstacles import Ground, Meeting, Obstacle, list_obstacles, notch_at
 from model.build.shelf_step import fit_step
 from model.design import (
     FLUSH,
@@ -58,6 +60,8 @@ LEAST_BAND = 1.0
 """Least length of a back band's leg, in. Shop choice."""
 BETWEEN_PANEL_MOULDS = 0.25
 """Least panel left between the mouldings along two sides of it, in. Shop choice."""
+NEAR = 1e-6
+"""Places nearer to each other than this are one, in."""
 LEAST_LAYER = 0.125
 """Thinnest strip, rib or soffit that is cut as a piece of its own, in. Shop choice."""
 STRIP = 0.75
@@ -131,7 +135,8 @@ class Tablet:
 class Side:
     """One column and the shelf's end over it, as if it stood on the right (x > 0).
 
-    `base` is y of where it stands, `on_hearth` whether the hearth carries it whole. `inner_back` and
+    `base` is y of where it stands, `on_hearth` whether the hearth carries it whole, `step` where it steps
+    down from there to the floor. `inner_back` and
     `outer_back` are z behind its inner and outer sides, up to the top of the facing they lie on. `lean`
     is how that facing, or the wall where neither lies on it, is out of plumb.
     """
@@ -147,6 +152,16 @@ class Side:
     shelf_side: float
     frame: Frame
     lean: Lean | None = None
+    step: HearthStep | None = None
+
+    @property
+    def lowest(self) -> float:
+        """y of its lowest foot."""
+        return self.step.floor if self.step else self.base
+
+    def foot_at(self, x: float) -> float:
+        """y of what carries a board whose inner side is at `x`."""
+        return self.step.floor if self.step and x >= self.step.edge - NEAR else self.base
 
     @property
     def sign(self) -> float:
@@ -180,7 +195,8 @@ class Layout:
     `*_front` are z of faces, `shelf_back` of the shelf's back; `shelf_step` is how much further forward the
     shelf's face lies over the columns. `column_inner` is x of both columns' inner
     sides, right of the centre line. `frieze_over` says that the frieze runs over the columns' faces,
-    `strips` how high the ledger and the cleat behind it are, 0 where there is no room for them.
+    `strips` how high the ledger and the cleat behind it are, 0 where there is no room for them. `obstacles`
+    stand in the room, `behind` was left on the masonry behind the surround.
     """
 
     opening_side: float
@@ -219,6 +235,7 @@ class Layout:
     mouldings: Mouldings
     shortfalls: tuple[Shortfall, ...]
     obstacles: tuple[Obstacle, ...] = ()
+    behind: tuple[Obstacle, ...] = ()
 
     @property
     def sides(self) -> tuple[Side, Side]:
@@ -261,10 +278,13 @@ class Layout:
         """z of the slip's face, where what is wrapped round a column stops; 0 without one."""
         return self.slip.thickness if self.slip else 0.0
 
-    def foot_notch(self, side: Side, back: float) -> Point2 | None:
-        """(y, z) of the upper front corner of the notch in what stands at z = `back` before a baseboard."""
+    def foot_notch(self, side: Side, x: Point2) -> Point2 | None:
+        """(y, z) of the upper front corner of the notch round a baseboard in what stands at `x` before it."""
         round_it = notch_at(self.obstacles, side.name) if self.obstacles else None
-        return (round_it.y[1], round_it.z[1]) if round_it and back == self.wall else None
+        if round_it is None:
+            return None
+        low, high = sorted(abs(end) for end in round_it.x)
+        return (round_it.y[1], round_it.z[1]) if x[0] < high - NEAR and low < x[1] - NEAR else None
 
     def step_up(self, base: float, back: float) -> float | None:
         """y at which a back that lies on the facing goes back to the wall; None where it does not."""
@@ -364,7 +384,19 @@ def lay_out(site: Site, design: Design) -> Layout:
     ground = Ground(
         site.facing.width / 2, site.facing.height, site.hearth.width / 2, floor, -site.facing.proud
     )
-    obstacles = list_obstacles(site, (left, right), plinth_out, column_front - board, ground, ledger)
+    meeting = Meeting(
+        plinth_out,
+        column_front - board,
+        board,
+        cap.height if cap else 0.0,
+        design.slip.on or design.back_band.on,
+    )
+    obstacles = list_obstacles(site, (left, right), meeting, ground, ledger)
+    strips = _fit_strips(design, frieze_frame, ledger)
+    hollow = frieze_front - max(board, frieze_frame.thickness(design.panel.thickness))
+    own_back = -site.facing.proud if shelf_bottom - strips[0] >= site.facing.height else 0.0
+    rest = Rest(shelf_bottom, inner, hollow, own_back, bool(strips[0]))
+    behind = list_behind(site, ground, rest, ledger)
     return Layout(
         opening_side=site.opening.width / 2,
         opening_top=site.opening.height,
@@ -394,7 +426,7 @@ def lay_out(site: Site, design: Design) -> Layout:
         shelf_is_plank=design.shelf.kind == PLANK,
         frieze_frame=frieze_frame,
         frieze_over=over,
-        strips=_fit_strips(design, frieze_frame, ledger),
+        strips=strips,
         tablet=_fit_tablet(design, inner, frieze_frame, under_bed, hanging, ledger),
         slip=_fit_slip(site, design, (left, right), frieze_frame, back_band, ledger),
         over=overmantel,
@@ -410,6 +442,7 @@ def lay_out(site: Site, design: Design) -> Layout:
         ),
         shortfalls=tuple(ledger.shortfalls),
         obstacles=obstacles,
+        behind=behind,
     )
 
 
@@ -422,6 +455,12 @@ class _Foot:
     outer: float
     base: float
     on_hearth: bool
+    step: HearthStep | None = None
+
+    @property
+    def lowest(self) -> float:
+        """y of its lowest part."""
+        return self.step.floor if self.step else self.base
 
 
 def _place_foot(site: Site, design: Design, name: str, ledger: Ledger) -> _Foot:
@@ -439,7 +478,8 @@ def _place_foot(site: Site, design: Design, name: str, ledger: Ledger) -> _Foot:
         reason = f"that is more than {MOST_OUT_OF_LEVEL:g} in. out of level; measure again"
         ledger.hold(f"level.{name}", reading, reading + measured - held, reason)
         base = held
-    return _Foot(name, inner, outer, base, on_hearth)
+    step = fit_hearth_step(site, design, name, (inner, outer), base, ledger)
+    return _Foot(name, inner, outer, base, on_hearth, step)
 
 
 @dataclass(frozen=True, slots=True)
@@ -510,6 +550,7 @@ def _finish_side(
         shelf_side=foot.outer + _end_overhang(design, foot.name),
         frame=_column_frame(design, outline, plinth_top, levels, ledger),
         lean=_fit_lean(site, foot, max(inner_back, outer_back), levels.shelf_bottom, ledger),
+        step=foot.step,
     )
 
 
@@ -527,10 +568,10 @@ def _fit_lean(site: Site, foot: _Foot, back: float, shelf_bottom: float, ledger:
         return None
     step = _step_up(site.facing.height, -site.facing.proud, (foot.base, shelf_bottom), back)
     top = shelf_bottom if step is None else step
-    most = (top - foot.base) * STEEPEST
+    most = (top - foot.lowest) * STEEPEST
     reason = "that is more than one part in twelve out of plumb; measure again"
     built = ledger.hold(f"plumb.{foot.name}", asked, min(max(asked, -most), most), reason)
-    return Lean(foot.base, top, built)
+    return Lean(foot.lowest, top, built)
 
 
 def least_overhang(design: Design) -> float:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from model.board import Board, Point2, Stock, StockKind, block
+from model.build.behind import find_used, part_strip, part_upright, turn_over
 from model.build.frieze import frieze_hollow
 from model.build.layout import LEAST_LAYER, STRIP, Layout, Overmantel, Side
 from model.fixing import Nailer
 
-NAILERS = "nailers"
+NAILERS, SHELF_NAILER = "nailers", "shelf nailer"
 FRAMING = 1.5
 """Dressed thickness of two-by framing, in. American Softwood Lumber Standard PS 20."""
 THINNEST = 0.5
@@ -53,14 +54,16 @@ def _upright(layout: Layout, side: Side, span: Point2, hollow: float) -> list[Bo
     back = layout.wall if span[0] >= layout.facing_side else 0.0
     step = layout.step_up(side.base, back)
     top = layout.shelf_bottom if step is None else step
-    notch = layout.foot_notch(side, back)
-    foot = side.base if notch is None else notch[0]
+    notch = layout.foot_notch(side, span)
+    foot = side.foot_at(span[0]) if notch is None else notch[0]
     pieces = [((foot, top), back, _thickness(hollow))]
     if step is not None:
         pieces.append(((step, layout.shelf_bottom), layout.wall, _thickness(hollow - layout.wall)))
+    behind = turn_over(layout.behind, side.sign)
     return [
-        block("column nailer", NAILERS, _stock(thick), "y", span, y, (start, start + thick))
+        block("column nailer", NAILERS, _stock(thick), "y", span, left, (start, start + thick))
         for y, start, thick in pieces
+        for left in part_upright(behind, span, y, (start, start + thick))
     ]
 
 
@@ -77,13 +80,30 @@ def _frieze_strips(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
     thickness = _thickness(frieze_hollow(layout))
     y1, low = layout.shelf_bottom, layout.frieze_bottom + layout.board
     x1 = layout.column_inner - nailer.clearance
-    strips = (("shelf nailer", y1 - top, y1), ("soffit nailer", low, low + over_soffit))
-    return tuple(_strip(layout, role, (-x1, x1), (bottom, top), thickness) for role, bottom, top in strips)
+    strips = ((SHELF_NAILER, y1 - top, y1), ("soffit nailer", low, low + over_soffit))
+    boards = [
+        board
+        for role, bottom, top in strips
+        for board in _strip(layout, role, (-x1, x1), (bottom, top), thickness)
+    ]
+    return (*boards, *_packing(layout, (-x1, x1)))
 
 
-def _strip(layout: Layout, role: str, x: Point2, y: Point2, thickness: float) -> Board:
+def _strip(layout: Layout, role: str, x: Point2, y: Point2, thickness: float) -> list[Board]:
+    """What an old ledger leaves room for of one level strip."""
     back = layout.wall if y[0] >= layout.facing_top else 0.0
-    return block(role, NAILERS, _stock(thickness), "x", x, y, (back, back + thickness))
+    z = (back, back + thickness)
+    parts = part_strip(layout.behind, x, y, z, role == SHELF_NAILER) if layout.behind else [(x, y)]
+    return [block(role, NAILERS, _stock(thickness), "x", span, level, z) for span, level in parts]
+
+
+def _packing(layout: Layout, x: Point2) -> list[Board]:
+    """What fills up between an old ledger that is used and the shelf."""
+    old = find_used(layout.behind)
+    if old is None or layout.shelf_bottom - old.y[1] < LEAST_LAYER:
+        return []
+    span, y = (max(x[0], old.x[0]), min(x[1], old.x[1])), (old.y[1], layout.shelf_bottom)
+    return [block("ledger packing", NAILERS, _stock(old.z[1] - old.z[0]), "x", span, y, old.z)]
 
 
 def overmantel_hollow(layout: Layout, over: Overmantel) -> float:
@@ -124,5 +144,6 @@ def _over_upright(layout: Layout, over: Overmantel, span: Point2, y: Point2, hol
     for reach, start in pieces:
         thick = _thickness(hollow + over.back - start)
         role, z = "overmantel nailer", (start, start + thick)
-        boards.append(block(role, NAILERS, _stock(thick), "y", span, reach, z))
+        left = part_upright(layout.behind, span, reach, z)
+        boards += [block(role, NAILERS, _stock(thick), "y", span, y, z) for y in left]
     return boards

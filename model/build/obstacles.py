@@ -6,7 +6,7 @@ Whether boards keep clear of it is model.check.obstacles'.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from model.board import Point2
@@ -32,7 +32,8 @@ NEAR = 1e-6
 class Obstacle:
     """A box in the room: what it is, on which side, the row that says where, and its spans in inches.
 
-    `met` says of a baseboard how the column meets it: CUT_BACK, NOTCHED, or empty where it keeps clear.
+    `met` says of a baseboard how the column meets it: CUT_BACK, NOTCHED, or empty where it keeps clear; of
+    an old ledger what becomes of it. `called` is its name where kind and side do not make one.
     """
 
     kind: str
@@ -42,11 +43,16 @@ class Obstacle:
     y: Point2
     z: Point2
     met: str = ""
+    called: str = ""
 
     @property
     def name(self) -> str:
-        """``right outlet``."""
-        return f"{self.side} {self.kind}"
+        """``right outlet``, or what it is called."""
+        return self.called or f"{self.side} {self.kind}".strip()
+
+    def turned(self) -> Obstacle:
+        """The same on the other side of the centre line."""
+        return replace(self, x=(-self.x[1], -self.x[0]))
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,16 +66,29 @@ class Ground:
     wall: float
 
 
-def list_obstacles(
-    site: Site, sides: Sequence[Side], plinth_out: float, clear: float, ground: Ground, ledger: Ledger
-) -> tuple[Obstacle, ...]:
-    """Every obstacle that was measured, left before right.
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """What a baseboard meets at a column's foot, inches.
 
-    `clear` is from the masonry to the back of the columns' faces: where a notch must leave wood.
+    How far a plinth stands out, 0 for none; `clear` from the masonry to the back of the columns' faces,
+    where a notch must leave wood; the thickness of a `board`; the height of the plinth's `cap`, 0 for none;
+    and whether anything lies `inside` the columns on the masonry.
     """
+
+    plinth_out: float
+    clear: float
+    board: float
+    cap: float
+    inside: bool
+
+
+def list_obstacles(
+    site: Site, sides: Sequence[Side], meeting: Meeting, ground: Ground, ledger: Ledger
+) -> tuple[Obstacle, ...]:
+    """Every obstacle in the room that was measured, left before right."""
     found: list[Obstacle] = []
     for side in sides:
-        found += _baseboard(site, side, plinth_out, clear, ground, ledger)
+        found += _baseboard(site, side, meeting, ground, ledger)
         found += [*_outlet(site, side.name, ground), *_casing(site, side.name, ground)]
     return tuple(found)
 
@@ -83,38 +102,45 @@ def _turned(x: Point2, side: str) -> Point2:
     return (-x[1], -x[0]) if side == "left" else x
 
 
-def _baseboard(
-    site: Site, side: Side, plinth_out: float, clear: float, ground: Ground, ledger: Ledger
-) -> list[Obstacle]:
+def _baseboard(site: Site, side: Side, meeting: Meeting, ground: Ground, ledger: Ledger) -> list[Obstacle]:
     """Along the wall from the facing, or a raised hearth, outwards; up to the column, or on behind it."""
     board = site.baseboard
-    height = board.height_left if side.name == "left" else board.height_right
+    left = side.name == "left"
+    height, own = (
+        (board.height_left, board.thickness_left) if left else (board.height_right, board.thickness_right)
+    )
     if height is None:
         return []
+    thickness = board.thickness if own is None else own
     path, y = f"baseboard.height_{side.name}", (ground.floor, ground.floor + height)
     start = max(ground.facing_side, ground.hearth_side if ground.floor < 0 else 0.0)
-    foot = side.outer + plinth_out
-    met = "" if start >= foot - NEAR or side.base >= y[1] - NEAR else board.meets
+    foot = side.outer + meeting.plinth_out
+    met = "" if start >= foot - NEAR or side.lowest >= y[1] - NEAR else board.meets
+    z = (ground.wall, ground.wall + thickness)
     if met == NOTCHED:
-        reason = _why_not(side, plinth_out, start, clear - ground.wall - board.thickness, ground)
+        reason = _why_not(side, meeting, (start, y[1], z[1]), ground.wall)
         if reason:
             met = CUT_BACK
             ledger.swap("baseboard.meets", NOTCHED, CUT_BACK, reason)
     first = foot if met == CUT_BACK else start
-    x, z = (first, max(first, foot) + BESIDE), (ground.wall, ground.wall + board.thickness)
+    x = (first, max(first, foot) + BESIDE)
     return [Obstacle(BASEBOARD, side.name, path, _turned(x, side.name), y, z, met)]
 
 
-def _why_not(side: Side, plinth_out: float, start: float, left: float, ground: Ground) -> str:
-    """Why a column's returns cannot be notched round a baseboard from `start` on; empty where they can."""
-    if plinth_out:
-        return "a plinth is mitred round the foot, and its returns cannot be notched"
+def _why_not(side: Side, meeting: Meeting, corner: tuple[float, float, float], wall: float) -> str:
+    """Why a column cannot be notched round a baseboard with its inner upper front `corner`; or empty."""
+    start, top, front = corner
     if side.lean is not None:
         return "the returns are cut to masonry out of plumb there"
-    if left < LEAST_LEFT:
+    if meeting.clear - front < LEAST_LEFT:
         return "too little of the returns would be left before it"
-    whole = side.outer_back == ground.wall and start <= side.inner + NEAR and side.inner_back == ground.wall
-    return "" if whole else "it does not run on behind the whole column"
+    if side.outer_back != wall or start > side.outer - meeting.board + NEAR:
+        return "it does not run on behind the column's outer side"
+    if meeting.inside and start < side.inner - NEAR:
+        return "what lies on the masonry inside the column would be in its way"
+    if meeting.cap and side.plinth_top + NEAR < top < side.plinth_top + meeting.cap - NEAR:
+        return "its top meets the plinth cap part of the way up, and that cannot be coped"
+    return ""
 
 
 def _outlet(site: Site, side: str, ground: Ground) -> list[Obstacle]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from model.board import Board
+from model.board import Board, Point2
 from model.build.facing import follow_masonry
 from model.build.layout import LEFT, Layout, Side
 from model.build.run import moulding_stock, run_section, upon
@@ -27,7 +27,15 @@ def _build_cap(layout: Layout, side: Side, wood: str) -> tuple[Board, ...]:
     front, level = layout.column_front, side.plinth_top
     outer_back = layout.back_at(side, side.outer_back, level)
     inner_back = layout.slip_front or layout.back_at(side, side.inner_back, level)
+    outer_back = _before_baseboard(layout, side, (side.outer, side.outer + section.projection), outer_back)
+    inner_back = _before_baseboard(layout, side, (side.inner - section.projection, side.inner), inner_back)
     path = [(side.outer, outer_back), (side.outer, front), (side.inner, front), (side.inner, inner_back)]
     profile = upon(section, level)
     boards = run_section(ROLES, f"{side.name} column", moulding_stock(section, wood), path, profile)
     return follow_masonry(side, boards)
+
+
+def _before_baseboard(layout: Layout, side: Side, x: Point2, back: float) -> float:
+    """z where a return at `x` ends: before a baseboard that reaches up there and is notched round below."""
+    notch = layout.foot_notch(side, x)
+    return max(back, notch[1]) if notch and notch[0] > side.plinth_top else back

@@ -9,6 +9,7 @@ from model.check.cord_way import check_cord_way
 from model.check.finding import Finding
 from model.check.fit import check_fit
 from model.check.hearth import check_hearth
+from model.check.left_on import check_left_on
 from model.check.mantel import check_mantel
 from model.check.manual import ask_for_manual, check_manual
 from model.check.movement import check_movement
@@ -33,6 +34,7 @@ def check_surround(surround: Surround) -> tuple[Finding, ...]:
     built = (
         *check_fit(surround),
         *check_obstacles(surround),
+        *check_left_on(surround),
         *check_movement(surround),
         *check_backing(surround),
         *check_survey(surround),

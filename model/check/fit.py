@@ -116,7 +116,7 @@ def _check_feet(surround: Surround, wording: Wording) -> Iterator[Finding]:
     if site.hearth.height <= HAIR:
         return
     clear = layout.column_inner - layout.plinth_out >= layout.hearth_side - HAIR
-    carried_in_part = [side for side in layout.sides if not (side.on_hearth or clear)]
+    carried_in_part = [side for side in layout.sides if not (side.on_hearth or clear or side.step)]
     if not carried_in_part:
         return
     outside = max(side.outer for side in carried_in_part) + layout.plinth_out
@@ -125,7 +125,7 @@ def _check_feet(surround: Surround, wording: Wording) -> Iterator[Finding]:
         message = "The columns stand half on the raised hearth and half beyond its end."
         cure = (
             f"Set the columns at least {margin} from the opening so that they stand on the floor, "
-            f"or widen the hearth to {wording.at_least(2 * outside)}."
+            f"widen the hearth to {wording.at_least(2 * outside)}, or let the columns step down to the floor."
         )
         yield build_plain(
             FIT,

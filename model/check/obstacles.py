@@ -94,6 +94,13 @@ def _cure(obstacle: Obstacle, boards: list[Board], most: float, wording: Wording
     return f"Bring {what} in by {wording.at_least(most)}."
 
 
+def _is_round(board: Board, obstacle: Obstacle) -> bool:
+    """Whether a board is notched round a baseboard: that lies within its outline."""
+    (x0, y0, z0), (x1, y1, z1) = board.bounds
+    spans = ((x0, x1, obstacle.x), (y0, y1, obstacle.y), (z0, z1, obstacle.z))
+    return bool(board.grain) and all(_overlap((low, high), span) > HAIR for low, high, span in spans)
+
+
 def _report_baseboard(surround: Surround, obstacle: Obstacle, wording: Wording) -> Finding:
     """How the column meets it: never a failure, since it is cut or the column is."""
     side = surround.layout.left if obstacle.side == "left" else surround.layout.right
@@ -104,7 +111,7 @@ def _report_baseboard(surround: Surround, obstacle: Obstacle, wording: Wording) 
         marks = tuple(
             mark
             for mark, board in zip(surround.marks, surround.boards, strict=True)
-            if board.assembly == f"{side.name} column" and len(board.section) > 4 and board.grain == "y"
+            if board.assembly == f"{side.name} column" and board.axis == "x" and _is_round(board, obstacle)
         )
         message = (
             f"The {obstacle.name} runs on behind the column: {' and '.join(marks)} are notched {thick} deep, "

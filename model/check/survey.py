@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import combinations
 from math import hypot, sqrt
 
+from model.build.behind import BOLT
+from model.build.obstacles import Obstacle
 from model.check.clearance import HAIR
 from model.check.finding import Bound, Finding, Status
 from model.check.plain import SURVEY, build_plain
 from model.check.wording import Wording
 from model.parameters import find_parameter
+from model.site import REMOVE
 from model.surround import Surround
 from model.survey import REREAD
 
@@ -30,6 +34,8 @@ def check_survey(surround: Surround) -> tuple[Finding, ...]:
         *_check_readings(surround, wording),
         *_check_diagonals(surround, wording),
         *_check_levels(surround, wording),
+        *_check_old_ledger(surround, wording),
+        *_check_bolts(surround, wording),
     )
 
 
@@ -134,6 +140,70 @@ def _check_levels(surround: Surround, wording: Wording) -> Iterator[Finding]:
         yield build_plain(
             SURVEY, Status.UNKNOWN, "hearth", message, "level.centre", "Read it from the same line."
         )
+
+
+def _check_old_ledger(surround: Surround, wording: Wording) -> Iterator[Finding]:
+    """An old ledger lies on the facing and clear of the opening."""
+    site = surround.job.site
+    old, facing, opening = site.old_ledger, site.facing, site.opening
+    if old.top is None or old.use == REMOVE:
+        return
+    foot = old.top - old.tall
+    if foot < opening.height - HAIR:
+        low, over = wording.mark(foot), wording.mark(opening.height)
+        message = (
+            f"The old ledger's underside lies {low} over the hearth, the opening's top {over}: "
+            f"it would reach {wording.distance(opening.height - foot)} into the opening."
+        )
+        yield _contradict("old ledger", message, "old_ledger.top", foot, opening.height)
+    reach = max(old.left, old.right)
+    if foot < facing.height and reach > facing.width / 2 + HAIR:
+        path = "old_ledger.left" if old.left >= old.right else "old_ledger.right"
+        wide, half = wording.distance(reach), wording.distance(facing.width / 2)
+        message = (
+            f"The old ledger ends {wide} from the centre line, the facing {half}: "
+            f"{wording.distance(reach - facing.width / 2)} of it hangs beside the facing."
+        )
+        yield _contradict("old ledger", message, path, reach, facing.width / 2, Bound.MOST)
+
+
+def _check_bolts(surround: Surround, wording: Wording) -> Iterator[Finding]:
+    """Bolts stand in the facing, not in the opening, and not in each other."""
+    site = surround.job.site
+    half, bolts = site.facing.width / 2, [o for o in surround.layout.behind if o.kind == BOLT]
+    for bolt in bolts:
+        x, y = (sum(span) / 2 for span in (bolt.x, bolt.y))
+        edges = (
+            (abs(x), half, "from the centre line", bolt.path),
+            (y, site.facing.height, "over the hearth", ""),
+        )
+        for at, edge, way, path in edges:
+            if at > edge + HAIR:
+                message = (
+                    f"The {bolt.name} is {wording.mark(at)} {way}, the facing ends at {wording.mark(edge)}: "
+                    f"it would lie {wording.distance(at - edge)} outside."
+                )
+                path = path or bolt.path.replace("across", "up")
+                yield _contradict(bolt.name, message, path, at, edge, Bound.MOST)
+        into = min(site.opening.width / 2 - abs(x), site.opening.height - y)
+        if into > HAIR:
+            inside = wording.distance(into)
+            message = f"The {bolt.name} lies {inside} inside the opening, where there is no masonry."
+            yield _contradict(bolt.name, message, bolt.path, -into, 0.0)
+    yield from _check_bolts_apart(bolts, wording)
+
+
+def _check_bolts_apart(bolts: list[Obstacle], wording: Wording) -> Iterator[Finding]:
+    for one, other in combinations(bolts, 2):
+        (x0, y0), (x1, y1) = (tuple(sum(span) / 2 for span in (o.x, o.y)) for o in (one, other))
+        least = (one.x[1] - one.x[0] + other.x[1] - other.x[0]) / 2
+        apart = hypot(x1 - x0, y1 - y0)
+        if apart < least - HAIR:
+            message = (
+                f"The {one.name} and the {other.name} are {wording.distance(apart)} apart, "
+                f"{wording.distance(least - apart)} less than their diameters take."
+            )
+            yield _contradict(other.name, message, other.path, apart, least)
 
 
 def _contradict(

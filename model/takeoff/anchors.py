@@ -6,11 +6,13 @@ What one anchor may hold stands in model.reference.anchors and, for a job, in it
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import ceil
+from math import ceil, hypot
 from typing import TYPE_CHECKING
 
 from model.board import Board, Point2, StockKind
+from model.build.behind import BOLT
 from model.build.layout import Layout
+from model.build.obstacles import Obstacle
 from model.fixing import AnchorRule
 from model.reference.anchors import LEAST_APART
 from model.takeoff.weight import Load, centre_of, list_loads, total_weight
@@ -25,6 +27,7 @@ OVER_STEP = (
     "Fix the overmantel's uprights plumb on the shelf and the strip between them, try it dry over "
     "them, scribe it to the wall, and nail it."
 )
+STEP_ORDER = " Bed the notched foot on the hearth first, then scribe its leg to the floor."
 MASONRY, WALL = "masonry", "wall framing"
 
 
@@ -78,7 +81,7 @@ def plan_anchors(surround: Surround) -> AnchorPlan:
     anchors = _place(surround)
     loads = _list_hung(surround)
     weight, lever = total_weight(loads), max(centre_of(loads)[2], 0.0) if loads else 0.0
-    rule, foot = surround.job.design.anchor, min(side.base for side in surround.layout.sides)
+    rule, foot = surround.job.design.anchor, min(side.lowest for side in surround.layout.sides)
     upper = [anchor.y for anchor in anchors if anchor.upper]
     drop = (sum(upper) / len(upper) if upper else surround.layout.shelf_bottom) - foot
     share = weight * lever / drop / rule.tension + weight / rule.shear
@@ -101,9 +104,10 @@ def _place(surround: Surround) -> tuple[Anchor, ...]:
         if board.stock.kind is not StockKind.FRAMING:
             continue
         on_wall = board.bounds[0][2] == layout.wall
-        for x, y in _list_spots(board, rule):
+        for x, y in (_beside_bolts(layout, rule, board, spot) for spot in _list_spots(board, rule)):
             into = WALL if on_wall and _is_beside_facing(layout, x, y) else MASONRY
             sound = into == WALL or (board.bounds[0][2] == 0.0 and _is_sound(surround, x, y))
+            sound = sound and not _meets_bolt(layout, rule, x, y)
             if sound and not _is_crowded(found, x, y):
                 found.append(Anchor(x, y, i, middle < y < layout.shelf_top, into))
     return tuple(found)
@@ -134,6 +138,33 @@ def _is_sound(surround: Surround, x: float, y: float) -> bool:
     return off_opening and within and y >= END - HAIR
 
 
+def _meets_bolt(layout: Layout, rule: AnchorRule, x: float, y: float) -> bool:
+    """Nearer to a bolt left in the masonry than an anchor may be to an edge."""
+    bolts = [o for o in layout.behind if o.kind == BOLT]
+    return any(_off_bolt(bolt, x, y) < rule.edge - HAIR for bolt in bolts)
+
+
+def _off_bolt(bolt: Obstacle, x: float, y: float) -> float:
+    """From the bolt's side."""
+    middle = [sum(span) / 2 for span in (bolt.x, bolt.y)]
+    return hypot(x - middle[0], y - middle[1]) - (bolt.x[1] - bolt.x[0]) / 2
+
+
+def _beside_bolts(layout: Layout, rule: AnchorRule, board: Board, spot: Point2) -> Point2:
+    """`spot`, or the nearest place along the nailer that is clear of every bolt."""
+    if not layout.behind or not _meets_bolt(layout, rule, *spot):
+        return spot
+    i = 1 if board.length_axis == "y" else 0
+    low, high = board.bounds[0][i] + END, board.bounds[1][i] - END
+    places = []
+    for bolt in (o for o in layout.behind if o.kind == BOLT):
+        middle, off = sum((bolt.x, bolt.y)[i]) / 2, rule.edge + (bolt.x[1] - bolt.x[0]) / 2
+        places += [middle - off, middle + off]
+    moved = [(spot[0], at) if i else (at, spot[1]) for at in places if low <= at <= high]
+    clear = [place for place in moved if not _meets_bolt(layout, rule, *place)]
+    return min(clear, key=lambda place: abs(place[i] - spot[i]), default=spot)
+
+
 def _is_beside_facing(layout: Layout, x: float, y: float) -> bool:
     return abs(x) > layout.facing_side or y > layout.facing_top
 
@@ -155,7 +186,8 @@ def list_order(surround: Surround) -> tuple[str, ...]:
         "Drill one hole in a bed joint and pull-test one anchor before drilling the rest.",
         "Fix the ledger to the level line first, then the cleat behind the frieze, then the uprights.",
         "Try both columns dry over their uprights."
-        + ("" if level else f" Begin at the {high.name} foot, the highest; shim the other."),
+        + ("" if level else f" Begin at the {high.name} foot, the highest; shim the other.")
+        + (STEP_ORDER if any(side.step for side in surround.layout.sides) else ""),
         "Set the frieze dry between the columns and check that all tops lie on the level line.",
         "Scribe feet and returns to hearth and masonry, take it down, cut, and try it once more.",
         *(["Bore the cord holes and draw the cords in before the shelf goes on."] if cord else []),

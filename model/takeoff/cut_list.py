@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from model.board import AXES, CROSS, Board, End, Point2, Stock, StockKind
 from model.parameters import SPECIES
 from model.reference.lumber import WIDEST_BOARD
+from model.takeoff.bores import list_bores
 from model.takeoff.cord_work import list_cord_work
 from model.takeoff.lie import describe_grain, describe_hand, describe_shown
 from model.takeoff.marks import Kind, list_kinds, shape_of
@@ -124,12 +125,15 @@ def _cut(
 
 def _list_all_work(surround: Surround) -> dict[int, tuple[str, ...]]:
     """What is to be said of single boards, by their place in the list."""
-    cords, found = list_cord_work(surround), note_on_hand(surround)
-    return {i: (*cords.get(i, ()), *([found[i]] if i in found else [])) for i in {*cords, *found}}
+    cords, found, bores = list_cord_work(surround), note_on_hand(surround), list_bores(surround)
+    return {
+        i: (*cords.get(i, ()), *bores.get(i, ()), *([found[i]] if i in found else []))
+        for i in {*cords, *bores, *found}
+    }
 
 
 def _list_work(surround: Surround, kind: Kind, work: Mapping[int, Sequence[str]]) -> list[str]:
-    """What is bored or sawn out for cords and what a piece is cut from, by the mark of the piece."""
+    """What is bored or sawn out for cords and bolts, what a piece is cut from, by the mark of the piece."""
     return [f"{surround.marks[i]}: {words}" for i in kind.pieces for words in work.get(i, ())]
 
 
@@ -315,7 +319,8 @@ def _list_recesses(board: Board, style: LengthStyle) -> list[str]:
         first = min(a[along], b[along]) - sides[along][0]
         wide, start = (format_length(size, style) for size in (abs(a[along] - b[along]), first))
         cut = _thickness_text(deep, style)
-        recesses.append(f"{cut} sawn out of one edge for {wide}, from {start} off the left end on")
+        end = "lower" if board.length_axis == "y" else "left"
+        recesses.append(f"{cut} sawn out of one edge for {wide}, from {start} off the {end} end on")
     return recesses
 
 

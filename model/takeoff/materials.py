@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from math import pi
 
 from model.build.access_panel import ACCESS_PANEL
+from model.build.obstacles import BASEBOARD
 from model.job import Job, read_value
 from model.measures import BARE, FLUID_OUNCE, FOOT, GALLON, POUND, Measure
 from model.parameters import Parameter, find_parameter
@@ -24,7 +25,7 @@ from model.takeoff.surfaces import Surfaces
 SQUARE_INCHES = 144.0
 """In a square foot."""
 FOOT_INCHES = 12.0
-CAULKED = (FACING, WALL, HEARTH, CEILING)
+CAULKED = (FACING, WALL, HEARTH, BASEBOARD, CEILING)
 """Where wood is caulked to what stands there; against a floor, which moves, it is left open. Shop choice."""
 OWN = Sourced(0.0, "", Standing.SHOP_CHOICE, "set in this job")
 

@@ -6,7 +6,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from model.board import Board, End, Point2, Stock, StockKind, block
+from model.build.behind import OLD_LEDGER
 from model.build.layout import Layout
+from model.build.obstacles import BASEBOARD
 from model.takeoff.tapers import list_tapers
 
 STANDING = Stock(StockKind.STANDING, 0.0, "")
@@ -17,12 +19,13 @@ BEYOND = 24.0
 SAME = 1 / 512
 """Boards that end no further than this from a foot stand on it, in."""
 FACING, WALL, HEARTH, FLOOR, CEILING = "facing", "wall", "hearth", "floor", "ceiling"
-ORDER = (FACING, HEARTH, WALL, FLOOR, CEILING)
+ORDER = (FACING, HEARTH, BASEBOARD, OLD_LEDGER, WALL, FLOOR, CEILING)
 """Which solid counts where two of them lie in one plane."""
 
 
 def list_standing(boards: Sequence[Board], layout: Layout) -> tuple[Board, ...]:
-    """Facing, wall, floor, ceiling and hearth round `boards`, in ORDER, and what each foot stands on.
+    """Facing, wall, floor, ceiling and hearth round `boards`, in ORDER, and what each foot stands on; then
+    baseboards and an old ledger.
 
     The firebox's mouth is taken as closed: nothing is fixed there, and nobody looks at the boards from
     in there. Floor and hearth end below the foremost board, so that low undersides are looked at from over
@@ -33,6 +36,7 @@ def list_standing(boards: Sequence[Board], layout: Layout) -> tuple[Board, ...]:
     reach = max(layout.facing_side, *(max(-low[0], high[0]) for low, high in corners)) + BEYOND
     front = max(high[2] for _, high in corners)
     x, wall, floor = (-reach, reach), layout.wall, layout.floor
+    lowest = min((side.step.floor for side in layout.sides if side.step), default=floor)
     facing = (-layout.facing_side, layout.facing_side)
     facings = [_solid(FACING, facing, (floor, layout.facing_top), (wall - DEEP, 0.0))]
     if layout.leans:
@@ -40,8 +44,11 @@ def list_standing(boards: Sequence[Board], layout: Layout) -> tuple[Board, ...]:
     solids = [
         _solid(WALL, x, (floor, layout.ceiling), (wall - DEEP, wall - _sunk(layout))),
         *facings,
-        _solid(FLOOR, x, (floor - DEEP, floor), (wall - DEEP, front)),
+        _solid(FLOOR, x, (floor - DEEP, min(floor, lowest)), (wall - DEEP, front)),
+        *_list_floor_pads(boards, layout),
         *_list_ceiling(layout.ceiling, max(high[1] for _, high in corners), x, (wall - DEEP, front)),
+        *(_solid(o.kind, o.x, o.y, o.z) for o in layout.obstacles if o.kind == BASEBOARD),
+        *(_solid(o.kind, o.x, o.y, o.z) for o in layout.behind if o.kind == OLD_LEDGER),
         *_list_hearth(boards, layout, min(layout.hearth_front, front)),
     ]
     return tuple(sorted(solids, key=lambda solid: ORDER.index(solid.role)))
@@ -60,7 +67,7 @@ def _list_leaning(layout: Layout) -> list[Board]:
         x = sorted((0.0, side.sign * layout.facing_side))
         levels = (
             layout.floor,
-            side.base,
+            side.lowest,
             side.lean.top if side.lean else layout.facing_top,
             layout.facing_top,
         )
@@ -118,6 +125,18 @@ def _list_hearth(boards: Sequence[Board], layout: Layout, front: float) -> list[
 def list_feet(layout: Layout) -> tuple[float, ...]:
     """y of where each column stands."""
     return tuple(side.base for side in layout.sides)
+
+
+def _list_floor_pads(boards: Sequence[Board], layout: Layout) -> list[Board]:
+    """What the legs stand on that step off the hearth to a floor out of level."""
+    levels = [side.step.floor for side in layout.sides if side.step and side.step.floor > layout.floor + SAME]
+    solids = []
+    for low, high in (board.bounds for board in boards):
+        if any(abs(low[1] - y) <= SAME for y in levels):
+            x = (max(low[0], layout.hearth_side), high[0])
+            x = x if low[0] > 0 else (low[0], min(high[0], -layout.hearth_side))
+            solids.append(_solid(FLOOR, x, (low[1] - DEEP, low[1]), (low[2], high[2])))
+    return solids
 
 
 def _solid(role: str, x: Point2, y: Point2, z: Point2) -> Board:

@@ -23,6 +23,8 @@ def test_the_default_jobs_sums():
         "column.tall": 54 - 2,
         "column.tall_left": None,
         "column.tall_right": None,
+        "column.leg_left": None,
+        "column.leg_right": None,
         "column.across": 36 + 2 * 13 + 2 * 7.5,
         "plinth.wide": 7.5 + 2 * 0.75,
         "frieze.over_hearth": 54 - 2 - 9,

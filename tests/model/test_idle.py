@@ -12,6 +12,21 @@ from model.surround import plan_surround
 CHANGED = {
     "baseboard.thickness": 1.0,
     "baseboard.meets": "notched",
+    "baseboard.thickness_left": 1.0,
+    "baseboard.thickness_right": 1.0,
+    "old_ledger.tall": 5.0,
+    "old_ledger.thick": 1.0,
+    "old_ledger.left": 30.0,
+    "old_ledger.right": 30.0,
+    "old_ledger.use": "remove",
+    **{
+        f"bolt_{which}.{row}": value
+        for which in ("one", "two", "three")
+        for row, value in (("up", 20.0), ("out", 2.0), ("diameter", 1.0))
+    },
+    "column.over_edge": "stepped",
+    "level.floor_left": 30.0,
+    "level.floor_right": 30.0,
     "outlet.height_left": 30.0,
     "outlet.height_right": 30.0,
     "outlet.width": 5.0,
@@ -114,8 +129,13 @@ PIECES = {f"{path}.{row}" for path in ("piece_one", "piece_two") for row in PIEC
 SIDES = ("left", "right")
 OUTLETS = {"outlet.width", "outlet.tall", *(f"outlet.height_{side}" for side in SIDES)}
 CASINGS = {"casing.proud", *(f"casing.{end}_{side}" for end in ("bottom", "top") for side in SIDES)}
-BASEBOARDS = {"baseboard.thickness", "baseboard.meets"}
-OBSTACLES = OUTLETS | CASINGS | BASEBOARDS
+BASEBOARD = {"baseboard.thickness", "baseboard.meets", "baseboard.thickness_left"}
+BASEBOARDS = BASEBOARD | {"baseboard.thickness_right"}
+OLD_LEDGER = {f"old_ledger.{row}" for row in ("tall", "thick", "left", "right", "use")}
+BOLT = {"bolt_one.up", "bolt_one.out", "bolt_one.diameter"}
+BOLTS = BOLT | {f"bolt_{which}.{row}" for which in ("two", "three") for row in ("up", "out", "diameter")}
+FLOORS = {"level.floor_left", "level.floor_right"}
+OBSTACLES = OUTLETS | CASINGS | BASEBOARDS | OLD_LEDGER | BOLTS | FLOORS | {"column.over_edge"}
 OFF = OBSTACLES | HEARTH | PIECES | MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
 
 
@@ -158,7 +178,15 @@ def _job(**values: object) -> Job:
         (_job(cord__on=True), CHART | OFF - CORDS | OWN_PLUG),
         (_job(cord__on=True, cord__plug="own"), CHART | OFF - CORDS),
         (_job(cord__on=True, cord__place="frieze"), CHART | OFF - CORDS | OWN_PLUG | {"cord.exit_height"}),
-        (_job(baseboard__height_left=5.0), CHART | OFF - BASEBOARDS),
+        (_job(baseboard__height_left=5.0), CHART | OFF - BASEBOARD),
+        (_job(old_ledger__top=50.0), CHART | OFF - OLD_LEDGER),
+        (_job(old_ledger__top=50.0, old_ledger__use="remove"), CHART | OFF - {"old_ledger.use"}),
+        (_job(bolt_one__across=30.0), CHART | OFF - BOLT),
+        (_job(hearth__height=8.0), CHART | OFF - {"column.over_edge"}),
+        (
+            _job(hearth__height=8.0, column__over_edge="stepped"),
+            CHART | OFF - FLOORS - {"column.over_edge"},
+        ),
         (_job(outlet__left=60.0), CHART | OFF - OUTLETS | {"outlet.height_right"}),
         (_job(casing__right=60.0), CHART | OFF - CASINGS | {"casing.bottom_left", "casing.top_left"}),
         (_job(shelf__kind="plank"), CHART | OFF | {"shelf.edge_height"}),

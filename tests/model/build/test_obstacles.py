@@ -8,6 +8,8 @@ from hypothesis import given, settings
 from model.job import default_job, with_texts, with_value
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
+from model.takeoff.joints import list_joints
+from model.takeoff.surfaces import list_surfaces
 from tests.strategies import jobs
 
 NOTCHED = ("plinth.on=no", "facing.width=50", "baseboard.meets=notched", "baseboard.height_right=5")
@@ -59,10 +61,11 @@ def test_the_cut_list_names_the_notch_with_its_size_and_place():
 @pytest.mark.parametrize(
     ("settings", "reason"),
     [
-        (("plinth.on=yes",), "a plinth is mitred"),
+        (("plinth.on=yes", "plinth_cap.on=yes", "baseboard.height_right=8 1/4"), "meets the plinth cap"),
+        (("slip.on=yes",), "inside the column"),
         (("plumb.right=1/4",), "masonry out of plumb"),
         (("column.projection=2", "baseboard.thickness=1"), "too little of the returns"),
-        (("facing.width=70",), "does not run on behind the whole column"),
+        (("facing.width=76",), "does not run on behind the column's outer side"),
     ],
 )
 def test_where_returns_cannot_be_notched_the_baseboard_is_cut_back_and_it_is_said(settings, reason):
@@ -73,6 +76,63 @@ def test_where_returns_cannot_be_notched_the_baseboard_is_cut_back_and_it_is_sai
     assert all(
         len(b.section) == 4 for b in surround.boards if b.role == "column outer return" and not b.grain
     )
+
+
+def test_only_the_return_on_the_wall_is_notched_where_the_other_lies_on_the_facing():
+    surround = plan(*NOTCHED, "facing.width=70")
+    inner, outer = (
+        next(b for b in surround.boards if b.role == f"column {which} return" and b.bounds[0][0] > 0)
+        for which in ("inner", "outer")
+    )
+    assert len(inner.section) == 4
+    assert outer.section[:3] == ((0, 0.5), (5, 0.5), (5, 0))
+
+
+def test_a_plinths_returns_are_notched_and_its_front_covers_their_ends():
+    """By hand, for a column from 31 to 38 1/2 that stands out 4, with an 8 x 3/4 plinth round it.
+
+    The front is 7 1/2 + 2 x 3/4 = 9 long; each return runs from the wall to its back, 4 long and 8 high, and
+    loses 5 x 1/2 at its lower back corner: 3/4 (4 x 8 - 5 x 1/2) = 22 1/8 cubic inches.
+    """
+    surround = plan(*NOTCHED, "plinth.on=yes")
+    boards = [b for b in surround.boards if b.role.startswith("plinth") and b.bounds[0][0] > 0]
+    front, *returns = sorted(boards, key=lambda b: b.role)
+    assert (front.length, front.width, front.bounds[0][2], front.bounds[1][2]) == (9, 8, 4, 4.75)
+    assert front.low.is_square
+    assert front.high.is_square
+    for board in returns:
+        assert board.volume == pytest.approx(22.125)
+        assert (board.length, board.width, board.thickness) == (4, 8, 0.75)
+    notes = {c.name: c.notes for c in list_cuts(surround) if "right" in c.assembly}
+    assert 'notched 5" off one edge for 1/2" from one end' in notes["right plinth return"]
+    left = [b for b in surround.boards if b.role == "plinth return" and b.bounds[0][0] < 0]
+    assert all(board.axis == "z" for board in left)
+
+
+def test_a_plinth_no_higher_than_the_baseboard_ends_before_it_and_its_cap_too():
+    surround = plan(*NOTCHED, "plinth.on=yes", "plinth_cap.on=yes", "baseboard.height_right=10")
+    for role in ("plinth return", "plinth cap return"):
+        ends = {b.bounds[0][2] for b in surround.boards if b.role == role and b.bounds[0][0] > 0}
+        assert ends == {0.5}, role
+
+
+def test_baseboards_may_differ_in_height_and_thickness_or_be_on_one_side_only():
+    surround = plan(*NOTCHED, "baseboard.height_left=7", "baseboard.thickness_left=1")
+    left, right = obstacle(surround, "left baseboard"), obstacle(surround, "right baseboard")
+    assert (left.y, left.z, right.y, right.z) == ((0, 7), (0, 1), (0, 5), (0, 0.5))
+    assert [o.name for o in plan(*NOTCHED).layout.obstacles] == ["right baseboard"]
+
+
+def test_wood_against_a_baseboard_is_not_painted_and_the_joint_to_it_is_caulked():
+    """A baseboard 5 x 1/2 that ends at the plinth's side covers 2 1/2 square inches of it.
+
+    Along its top and its front edge 5 + 1/2 in. of joint show.
+    """
+    bare, met = plan("facing.width=60"), plan("facing.width=60", "baseboard.height_right=5")
+    before, after = list_surfaces(bare), list_surfaces(met)
+    assert before.painted_area - after.painted_area == pytest.approx(2.5, abs=0.01)
+    joints = [j for j in list_joints(after) if j.site == "baseboard"]
+    assert sum(j.length for j in joints) == pytest.approx(5.5, abs=0.01)
 
 
 def test_a_baseboard_on_a_wall_behind_a_proud_facing_lies_on_that_wall():

@@ -1,0 +1,79 @@
+"""What was left on the masonry behind the wood, dashed over a front view, with names and places.
+
+Where it lies is worked out in model.build.behind; its solids are render.site_solids'.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import cos, dist, pi, sin
+
+from model.build.behind import OLD_LEDGER
+from model.build.obstacles import Obstacle
+from model.surround import Surround
+from model.units import LengthStyle, format_length
+from render.drawing import Hatch, Lines, Mark, Pen, Point, Polyline
+from render.number_places import (
+    Paper,
+    join_number,
+    list_strokes,
+    list_words,
+    number_height,
+    number_size,
+    place_numbers,
+    write_number,
+)
+
+SIDES = 24
+"""Sides that a circle is drawn with."""
+FURTHEST = 60
+"""How many distances are tried for a name: it is long, and the frieze is full. Shop choice."""
+CLOSE = 0.4
+"""Free between what is named and its name at least, in capitals. Shop choice."""
+
+
+def draw_behind(surround: Surround, ratio: float, under: Sequence[Mark] = ()) -> list[Mark]:
+    """Each one's outline, and its name and place clear of the lines of `under` and off the opening."""
+    layout, behind = surround.layout, surround.layout.behind
+    if not behind:
+        return []
+    style, height = surround.job.about.length_style, number_height(ratio)
+    marks = [mark for o in behind for mark in _outline(o)]
+    lines = [mark for mark in (*under, *marks) if not isinstance(mark, Hatch)]
+    mouth = (-layout.opening_side, 0.0, layout.opening_side, layout.opening_top)
+    paper = Paper(list_strokes(lines), (mouth,), list_words(under))
+    for o in behind:
+        words, spot = _name(o, style), _spot(o)
+        clear = (0.0 if o.kind == OLD_LEDGER else (o.x[1] - o.x[0]) / 2) + CLOSE * height
+        size = number_size(words, height)
+        (found,) = place_numbers((spot,), (size,), clear, paper, FURTHEST)
+        place = found or (spot[0], spot[1] - clear - size[1] / 2)
+        marks.append(write_number(words, place, height, o.path))
+        if dist(spot, place) > clear + size[1]:
+            marks.append(Lines(Pen.TEXT, (join_number(spot, place, size, clear),), o.path))
+    return marks
+
+
+def _spot(obstacle: Obstacle) -> Point:
+    """The point that its name is joined to: a ledger's underside, a bolt's middle."""
+    x, y = sum(obstacle.x) / 2, sum(obstacle.y) / 2
+    return (x, obstacle.y[0]) if obstacle.kind == OLD_LEDGER else (x, y)
+
+
+def _name(obstacle: Obstacle, style: LengthStyle) -> str:
+    """``old ledger, top 4'-2"``, ``first bolt 2'-8" left, 1'-8" up``."""
+    if obstacle.kind == OLD_LEDGER:
+        return f"{obstacle.name}, top {format_length(obstacle.y[1], style)}"
+    x, y = sum(obstacle.x) / 2, sum(obstacle.y) / 2
+    return f"{obstacle.name} {format_length(abs(x), style)} {obstacle.side}, {format_length(y, style)} up"
+
+
+def _outline(obstacle: Obstacle) -> list[Mark]:
+    (x0, x1), (y0, y1) = obstacle.x, obstacle.y
+    if obstacle.kind == OLD_LEDGER:
+        return [Polyline(Pen.GUIDE, ((x0, y0), (x1, y0), (x1, y1), (x0, y1)), True, obstacle.path)]
+    x, y, r = (x0 + x1) / 2, (y0 + y1) / 2, (x1 - x0) / 2
+    turns = [2 * pi * k / SIDES for k in range(SIDES)]
+    ring = tuple((x + r * cos(turn), y + r * sin(turn)) for turn in turns)
+    cross = ((x - 2 * r, y, x + 2 * r, y), (x, y - 2 * r, x, y + 2 * r))
+    return [Polyline(Pen.EDGE, ring, True, obstacle.path), Lines(Pen.CENTRE, cross, obstacle.path)]
