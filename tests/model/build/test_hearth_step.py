@@ -36,7 +36,8 @@ def test_a_worked_foot():
 
     Inner side on the hearth: inner return and inner stile 52. Outer side on the floor: outer return and
     outer stile 52 + 8 = 60, the outer nailer too. The plinth's front is 9 wide (30 1/4 to 39 1/4) and
-    8 + 8 = 16 high; from 30 1/4 to 35, 4 3/4, its lower 8 come out: 3/4 (9 x 16 - 4 3/4 x 8) = 79 1/2 cubic inches. Its
+    8 + 8 = 16 high; from 30 1/4 to 35, 4 3/4, its lower 8 come out: 3/4 (9 x 16 - 4 3/4 x 8) = 79 1/2 cubic
+    inches. Its
     inner return is 4 x 8, its outer one 4 x 16.
     """
     surround = plan(*STEPPED)
