@@ -133,7 +133,9 @@ def _check_diagonals(surround: Surround, wording: Wording) -> Iterator[Finding]:
 def _check_levels(surround: Surround, wording: Wording) -> Iterator[Finding]:
     """A foot was read off a level line, but not the hearth it is compared with."""
     level = surround.job.site.level
-    feet = (level.left, level.right, level.floor_left, level.floor_right)
+    feet = [level.left, level.right]
+    if any(side.step for side in surround.layout.sides):
+        feet += [level.floor_left, level.floor_right]
     if level.centre is None and any(reading is not None for reading in feet):
         message = (
             "The level line's height over the hearth at the opening is missing; the feet are drawn level."

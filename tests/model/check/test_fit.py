@@ -88,7 +88,7 @@ def test_columns_half_on_a_raised_hearth_do_not_stand():
     assert "half on the raised hearth" in finding.message
     assert finding.cure == (
         "Set the columns at least 1'-6 3/4\" from the opening so that they stand on the floor, "
-        "or widen the hearth to 6'-6 1/2\"."
+        "widen the hearth to 6'-6 1/2\", or let the columns step down to the floor."
     )
 
 
