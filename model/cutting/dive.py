@@ -67,7 +67,9 @@ class Diver:
         known = self._generation.master.patterns
         known = [p for p in known if all(left[i] >= n for i, n in p.counts().items())]
         most = below - cost_of(self.problem, settled)
-        search = Search(rest, start, self._should_stop, lambda boards: None, most, REST_NODES, known)
+        search = Search(
+            rest, start, self._should_stop, lambda boards: None, most, REST_NODES, known, reworks=0
+        )
         search.run()
         return [*settled, *search.best]
 

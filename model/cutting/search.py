@@ -23,6 +23,7 @@ from model.cutting.limits import Limits
 from model.cutting.master import Solution
 from model.cutting.parting import Parting, part_around
 from model.cutting.problem import Problem
+from model.cutting.rework import rework
 from model.cutting.whole_boards import Chosen, choose_boards
 
 NODES = 300
@@ -33,6 +34,10 @@ DIVE_EACH = 5
 """Of so many parts one is dived into."""
 LEAF_DIVES = 12
 """Dives where the number of boards of each stock is settled."""
+REWORKS = 6
+"""How often a few boards of the best plan are cut anew in one go."""
+REWORK_AT = (60, 180, 290)
+"""After how many parts of the search that is done."""
 EVERY_NODES = 2000
 """Most nodes of the search over every pattern there is."""
 POOL_NODES = 400
@@ -65,6 +70,7 @@ class Search:
         most: int | None = None,
         nodes: int = NODES,
         known: Sequence[Pattern] = (),
+        reworks: int = REWORKS,
     ) -> None:
         self.problem, self._should_stop, self._tell, self._nodes = problem, should_stop, tell, nodes
         self.best = list(start)
@@ -78,6 +84,8 @@ class Search:
         self._diver = Diver(self._generation, should_stop, is_large)
         self._sums = PriceSums(problem, self.cost)
         self._parting = Parting(problem)
+        self._reworks = reworks
+        self._random = np.random.default_rng(2)
 
     def _find_penalty(self, is_large: bool) -> int:
         """What a piece left unmade costs: more than the plan at hand, or than boards for it alone."""
@@ -96,10 +104,9 @@ class Search:
         for turn in range(DIVES):
             if not self._is_done():
                 self._dive(self._all, 0.2 * turn)
-        if not self._is_done():
-            self._branch()
-        if not self._is_done():
-            self._enumerate()
+        for step in (self._branch, self._enumerate):
+            if not self._is_done():
+                step()
 
     def _is_done(self) -> bool:
         return self.bound >= self.cost or self._should_stop()
@@ -125,6 +132,16 @@ class Search:
             self.best, self.cost = boards, cost
             self._tell(boards)
 
+    def _rework(self) -> None:
+        """Cut a few boards of the best plan anew, others each time."""
+        patterns = self._generation.master.patterns
+        for _ in range(self._reworks):
+            if self._is_done():
+                return
+            boards = rework(self.problem, self.best, self._random, self._should_stop, patterns)
+            if boards is not None:
+                self._keep(boards)
+
     # --- branching
 
     def _branch(self) -> None:
@@ -147,6 +164,8 @@ class Search:
             bound = max(node.bound, self._sums.lift(answer[1].cost, node.limits))
             if bound >= self.cost:
                 continue
+            if number in REWORK_AT:
+                self._rework()
             if number % DIVE_EACH == 0:
                 self._dive(node.limits, 0.3)
             children, is_settled = self._part(node.limits, answer[0], bound)

@@ -35,6 +35,6 @@ def spare_boards(
     anything = Limits((0,) * len(dearer), tuple(sold.supply for sold in dearer))
     if PriceSums(counted, most).lift(cost_of(problem, boards) * weight + 1, anything) >= most:
         return list(boards)
-    search = Search(counted, boards, should_stop, lambda better: None, nodes=NODES)
+    search = Search(counted, boards, should_stop, lambda better: None, nodes=NODES, reworks=0)
     search.run()
     return search.best
