@@ -8,7 +8,7 @@ from model.build.frieze import frieze_hollow
 from model.build.layout import LEAST_LAYER, STRIP, Layout, Overmantel, Side
 from model.fixing import Nailer
 
-NAILERS, SHELF_NAILER = "nailers", "shelf nailer"
+NAILERS, SHELF_NAILER, PACKING = "nailers", "shelf nailer", "ledger packing"
 FRAMING = 1.5
 """Dressed thickness of two-by framing, in. American Softwood Lumber Standard PS 20."""
 THINNEST = 0.5
@@ -103,7 +103,7 @@ def _packing(layout: Layout, x: Point2) -> list[Board]:
     if old is None or layout.shelf_bottom - old.y[1] < LEAST_LAYER:
         return []
     span, y = (max(x[0], old.x[0]), min(x[1], old.x[1])), (old.y[1], layout.shelf_bottom)
-    return [block("ledger packing", NAILERS, _stock(old.z[1] - old.z[0]), "x", span, y, old.z)]
+    return [block(PACKING, NAILERS, _stock(old.z[1] - old.z[0]), "x", span, y, old.z)]
 
 
 def overmantel_hollow(layout: Layout, over: Overmantel) -> float:

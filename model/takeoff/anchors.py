@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from model.board import Board, Point2, StockKind
 from model.build.behind import BOLT
 from model.build.layout import Layout
+from model.build.nailers import PACKING
 from model.build.obstacles import Obstacle
 from model.fixing import AnchorRule
 from model.reference.anchors import LEAST_APART
@@ -101,8 +102,8 @@ def _place(surround: Surround) -> tuple[Anchor, ...]:
     middle = layout.shelf_bottom / 2
     found: list[Anchor] = []
     for i, board in enumerate(surround.boards):
-        if board.stock.kind is not StockKind.FRAMING:
-            continue
+        if board.stock.kind is not StockKind.FRAMING or board.role == PACKING:
+            continue  # packing is screwed down to the ledger below it
         on_wall = board.bounds[0][2] == layout.wall
         for x, y in (_beside_bolts(layout, rule, board, spot) for spot in _list_spots(board, rule)):
             into = WALL if on_wall and _is_beside_facing(layout, x, y) else MASONRY
