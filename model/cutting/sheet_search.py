@@ -5,19 +5,24 @@ from __future__ import annotations
 from collections.abc import Callable
 from random import Random
 
+from model.cutting.exact_sheets import ExactSheets
 from model.cutting.multi_start import MultiStart
-from model.cutting.packer import Layout, Rules, cost_of, first_fit
+from model.cutting.packer import Layout, Rules, add, cost_of, first_fit, pieces_of
 from model.cutting.sheet_bounds import SheetBound
 from model.cutting.sheet_problem import SheetProblem
 
 SMALL = 40
 """Pieces up to which all are laid anew at each try."""
+FIRST_TRIES = 300
+"""Tries for a job of a few pieces before it is tried exactly."""
 TRIES = 3_000
-"""Tries for a job of a few pieces."""
+"""Tries after that."""
+REWORKED = 1_200
+"""Times that a few sheets of a larger job are laid anew."""
+REWORK_TRIES = 40
+"""Tries each time."""
 STARTS = tuple(Rules("short", split) for split in ("longer", "shorter", "along", "across"))
 """Ways of laying that the first plan is the cheapest of."""
-SHORT_TRIES = 200
-"""Tries to lay all pieces where sheets are few."""
 
 
 class SheetSearch:
@@ -61,8 +66,44 @@ class SheetSearch:
         self._tell(self)
         bounds = SheetBound(self.problem, self._should_stop)
         self.bound = bounds.find(self.cost)
-        if len(self.pieces) <= SMALL:
-            self._multi_start.improve(self.best, self.pieces, self.supply, self.bound, TRIES, self._take)
+        if len(self.pieces) > SMALL:
+            self._rework()
+            return
+        self._search_few(bounds)
+
+    def _search_few(self, bounds: SheetBound) -> None:
+        for tries in (FIRST_TRIES, TRIES):
+            self._multi_start.improve(self.best, self.pieces, self.supply, self.bound, tries, self._take)
+            if self.cost <= self.bound or self._should_stop():
+                return
+            if tries == FIRST_TRIES:
+                self._solve(bounds)
+
+    def _solve(self, bounds: SheetBound) -> None:
+        """Try to settle it exactly."""
+        exact = ExactSheets(self.problem, self._should_stop)
+        plan = exact.solve()
+        self.bound = max(self.bound, bounds.lift(exact.bound, self.cost))
+        if plan is not None and cost_of(self.problem, plan) < self.cost:
+            self._take(plan)
+
+    def _rework(self) -> None:
+        """Lay the pieces of a few sheets anew, again and again, wherever that makes them cheaper."""
+        for _ in range(REWORKED):
+            if self.cost <= self.bound or self._should_stop():
+                return
+            few = self._random.sample(range(len(self.best)), min(self._random.randint(2, 4), len(self.best)))
+            old = [self.best[n] for n in few]
+            rest = [layout for n, layout in enumerate(self.best) if n not in few]
+            supply = list(self.supply)
+            for layout in rest:
+                supply[layout.sold] = add(supply[layout.sold], -1)
+            pieces = sorted(piece for layout in old for piece in pieces_of(layout))
+            if len(pieces) > SMALL:
+                continue
+            new = self._multi_start.improve(old, pieces, supply, 0, REWORK_TRIES)
+            if cost_of(self.problem, new) < cost_of(self.problem, old):
+                self._take(rest + new)
 
     def _take(self, plan: list[Layout]) -> None:
         self.best = plan
