@@ -28,15 +28,17 @@ from model.cutting.whole_boards import Chosen, choose_boards
 
 NODES = 300
 """Most parts of the search looked into."""
+LANE_NODES = 150
+"""The same where boards are ripped into lanes of several kinds: bounds rise slowly there."""
 DIVES = 3
 """Dives from the first solution."""
 DIVE_EACH = 5
 """Of so many parts one is dived into."""
 LEAF_DIVES = 12
 """Dives where the number of boards of each stock is settled."""
-REWORKS = 6
+REWORKS = 5
 """How often a few boards of the best plan are cut anew in one go."""
-REWORK_AT = (60, 180, 290)
+REWORK_AT = (50, 140)
 """After how many parts of the search that is done."""
 EVERY_NODES = 2000
 """Most nodes of the search over every pattern there is."""
@@ -68,11 +70,12 @@ class Search:
         should_stop: Callable[[], bool],
         tell: Callable[[Sequence[Pattern]], None],
         most: int | None = None,
-        nodes: int = NODES,
+        nodes: int | None = None,
         known: Sequence[Pattern] = (),
         reworks: int = REWORKS,
     ) -> None:
-        self.problem, self._should_stop, self._tell, self._nodes = problem, should_stop, tell, nodes
+        self.problem, self._should_stop, self._tell = problem, should_stop, tell
+        self._nodes = nodes or (NODES if len(problem.kinds) == 1 else LANE_NODES)
         self.best = list(start)
         self.cost = cost_of(problem, start) if most is None else min(cost_of(problem, start), most)
         self.bound = 0
