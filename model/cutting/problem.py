@@ -15,6 +15,9 @@ from model.cutting.items import Item
 from model.cutting.mitre import HIGH, LOW, count_joints, list_ends, saving
 from model.cutting.task import Stock
 
+WIDEST = 4096
+"""Units across that are counted at any rate; 64 in."""
+
 
 @dataclass(frozen=True, slots=True)
 class LaneKind:
@@ -69,17 +72,21 @@ class Problem:
 
 
 def make_problem(items: Sequence[Item], stock: Sequence[Stock], kerf: int) -> Problem:
-    """The problem of items that all fit some stock."""
+    """The problem of items that all fit some stock; room beyond what all of them take is not counted."""
     widths = sorted({item.width for item in items})
     kinds = [_make_lane(items, width, kerf) for width in widths]
     kinds += [lane for width in widths for lane in _list_whole(items, stock, width, kerf)]
     kinds += [lane for width in widths for lane in _list_mitred(items, width, kerf)]
+    most = (
+        sum((item.length + kerf) * len(item.blocks) for item in items),
+        max(sum((item.width + kerf) * len(item.blocks) for item in items), WIDEST),
+    )
     sold = tuple(
         Sold(
             each.price,
             each.supply,
-            each.length - 2 * each.trim_ends + kerf,
-            each.width - 2 * each.trim_edges + kerf,
+            min(each.length - 2 * each.trim_ends + kerf, most[0]),
+            min(each.width - 2 * each.trim_edges + kerf, most[1]),
         )
         for each in stock
     )

@@ -191,6 +191,12 @@ def test_what_makes_no_sense_is_turned_away_by_name(change, says):
         plan_boards(replace(Task((Wanted("a", 640, 352),), (BOARD,), 8), **change))
 
 
+def test_a_board_of_a_hundred_miles_is_planned_like_any_other():
+    stock = (BOARD, Stock("miles", 100 * 63_360 * 64, 10**9, 5000))
+    plan = _plan(Task((Wanted("a", 60 * 64, 352, 7), Wanted("b", 640, 100, 3)), stock, 8))
+    assert (plan.proof.cost, plan.proof.bound) == (5000, 5000)
+
+
 # --- rules, by hand
 
 
