@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
-from PySide6.QtWidgets import QLabel, QTableView, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QTableView, QVBoxLayout, QWidget
 
+from app.buttons import PlainButton
 from app.table_parts import dress_table
-from app.theme import RHYTHM
+from app.theme import RHYTHM, ROW_HEIGHT
 
 if TYPE_CHECKING:
     from model.cutting.buying import BuyingList, Line
@@ -65,6 +66,7 @@ class BuyingTable(QWidget):
     """The table, and below it what it comes to. `chosen` hands on the marks that a line's boards give."""
 
     chosen = Signal(object)
+    stock_asked = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -73,6 +75,7 @@ class BuyingTable(QWidget):
         self.table.setModel(self._lines)
         dress_table(self.table)
         self.table.setAccessibleName("Buying list")
+        self.table.setMinimumHeight(2 * ROW_HEIGHT)
         for column, width in enumerate(WIDTHS):
             self.table.setColumnWidth(column, width)
         self.table.horizontalHeader().setStretchLastSection(True)
@@ -83,9 +86,18 @@ class BuyingTable(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
-        layout.addWidget(self.words)
+        layout.addLayout(self._build_head())
         layout.addWidget(self.table, 1)
         self.setFocusProxy(self.table)
+
+    def _build_head(self) -> QHBoxLayout:
+        self.stock_button = PlainButton("Stock list…", "Show and change what is sold, and at which price")
+        self.stock_button.clicked.connect(self.stock_asked)
+        head = QHBoxLayout()
+        head.setContentsMargins(0, RHYTHM // 2, 2 * RHYTHM, RHYTHM // 2)
+        head.addWidget(self.words, 1)
+        head.addWidget(self.stock_button)
+        return head
 
     def show_buying(self, buying: BuyingList, style: LengthStyle, words: str) -> None:
         """Show another list; the line in focus stays where it is."""

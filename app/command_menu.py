@@ -142,11 +142,13 @@ class CommandMenu:
         add_command(menu, "Fold or open", lambda: window.tray.fold(not window.tray.is_folded), "Ctrl+9")
         menu.addSeparator()
         stock = menu.addMenu("&Stock list")
+        add_command(stock, "Show and change it…", window.cutting.show_stock, "Ctrl+Shift+L")
+        stock.addSeparator()
         for key, words in STOCK_LISTS.items():
             add_command(stock, words, partial(window.cutting.use_list, key))
         stock.addSeparator()
-        add_command(stock, "Open…", window.cutting.ask_and_use_list)
-        add_command(stock, "Save a copy…", window.cutting.ask_and_save_list)
+        add_command(stock, "Open…", window.cutting.stock.ask_and_use)
+        add_command(stock, "Save a copy…", window.cutting.stock.ask_and_save_copy)
         menu.addSeparator()
         add_command(menu, "Next pane", self._go_on, "F6")
 

@@ -3,36 +3,36 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtWidgets import QWidget
 
 from app.buying_table import BuyingTable
-from app.files import FileTrouble
 from app.notice import Notice
 from app.plan_view import PlanView
 from app.planning import Planning
 from app.session import Session
 from app.settings import Settings
-from model.errors import Refused, StockRefused
+from app.stock_files import StockFiles
 
 if TYPE_CHECKING:
+    from app.stock_window import StockWindow
     from model.cutting.plan import CuttingPlan
     from model.cutting.purchase import Purchase
     from model.cutting.stock_list import StockList
 
-KEPT = "stock_list"
-"""The setting that keeps which list is in use."""
-FILTER = "Stock lists (*.yard *.csv)"
-SAVE_FILTER = "Stock list (*.yard);;Table (*.csv)"
+SETTLE = 300
+"""Milliseconds after the last change of the stock list until plans are made out of it."""
 
 
 class CuttingBeside(QObject):
-    """Plans the session's job while its plan is looked at. `planned` says that another one is shown."""
+    """Plans the session's job while its plan is looked at. `planned` says that another one is shown,
+    `list_settled` that the stock list was changed and is left alone for a while.
+    """
 
     planned = Signal()
+    list_settled = Signal()
 
     def __init__(
         self,
@@ -44,12 +44,20 @@ class CuttingBeside(QObject):
         table: BuyingTable,
     ) -> None:
         super().__init__()
-        self._window, self._session, self._settings, self._notice = window, session, settings, notice
+        self._window, self._session, self._notice = window, session, notice
         self._view, self._table = view, table
         self.planning = Planning()
         self.plan: CuttingPlan | None = None
-        self._stock_list: StockList | None = None
-        self._name = str(settings.read(KEPT, ""))
+        self.stock = StockFiles(window, settings, notice)
+        self.stock_window: StockWindow | None = None
+        """Once it was opened."""
+        self._settling = QTimer(self)
+        self._settling.setSingleShot(True)
+        self._settling.setInterval(SETTLE)
+        self._settling.timeout.connect(self.list_settled)
+        self.stock.session.changed.connect(self._follow_list)
+        session.changed.connect(self._follow_style)
+        table.stock_asked.connect(self.show_stock)
         self.planning.told.connect(self._tell)
         self.planning.planned.connect(self._show)
         self.planning.failed.connect(self._fail)
@@ -67,11 +75,14 @@ class CuttingBeside(QObject):
     def mark_outdated(self) -> None:
         """An edit was made; what is shown is no plan of the job as it is."""
         if self.plan is not None:
-            self._wait("Out of date: the job was changed since.")
+            self._wait("Out of date: the job or the stock list was changed since.")
 
     def wait(self) -> None:
-        """End planning before the window goes."""
+        """End planning before the window goes, and put the stock list's away."""
+        self._settling.stop()
         self.planning.end()
+        if self.stock_window is not None:
+            self.stock_window.close()
 
     # --- what was bought
 
@@ -111,59 +122,44 @@ class CuttingBeside(QObject):
     @property
     def list_name(self) -> str:
         """What the list in use is called: a file, or one that is shipped."""
-        from app.stock_lists import USUAL
-
-        return self._name or USUAL
+        return self.stock.list_name
 
     def use_list(self, name: str) -> None:
         """Plan out of the shipped list or the file called `name`; says why where it cannot be read."""
-        from app.stock_lists import read_stock_named
-
-        try:
-            self._stock_list = read_stock_named(name)
-        except StockRefused as refusal:
-            self._notice.say(str(refusal), wrong=True)
-            return
-        self._name = name
-        self._settings.write(KEPT, name)
-        self._notice.say(f"Plans are made from the stock list “{Path(name).stem}”.")
-        self.ask()
-
-    def ask_and_use_list(self) -> None:
-        """Ask for a file, and plan out of it."""
-        name, _ = QFileDialog.getOpenFileName(self._window, "Open a stock list", self._name, FILTER)
-        if name:
-            self.use_list(name)
-
-    def ask_and_save_list(self) -> None:
-        """Ask for a name, and write the list in use there, as a list or a table."""
-        name, kind = QFileDialog.getSaveFileName(self._window, "Save the stock list", "stock", SAVE_FILTER)
-        if name:
-            ending = ".csv" if "csv" in kind else ".yard"
-            self.save_list(Path(name) if Path(name).suffix else Path(name + ending))
-
-    def save_list(self, path: Path) -> None:
-        """Write the list in use; says why where it cannot be written."""
-        from app.stock_lists import save_stock_list
-
-        try:
-            save_stock_list(path, self.find_list())
-        except (Refused, FileTrouble) as trouble:
-            self._notice.say(str(trouble), wrong=True)
-        else:
-            self._notice.say(f"Written: {path}")
+        if self.stock.use(name):
+            self.ask()
 
     def find_list(self) -> StockList:
-        """The list in use; the usual sizes, and a word why, where it cannot be read any more."""
-        from app.stock_lists import read_shipped_list, read_stock_named
+        """The list in use, as it is edited now."""
+        return self.stock.find_list()
 
-        if self._stock_list is None:
-            try:
-                self._stock_list = read_stock_named(self.list_name)
-            except StockRefused as refusal:
-                self._notice.say(f"{refusal}\nThe usual sizes are used instead.", wrong=True)
-                self._stock_list = read_shipped_list()
-        return self._stock_list
+    def show_stock(self) -> None:
+        """Open the stock list in its own window."""
+        from app.stock_window import StockWindow
+
+        self.stock.find_list()
+        if self.stock_window is None:
+            self.stock_window = StockWindow(self._window, self.stock)
+        shown = self.stock_window
+        shown.show_style(self._session.job.about.length_style)
+        shown.show()
+        shown.raise_()
+        shown.activateWindow()
+
+    def may_leave(self) -> bool:
+        """Whether the stock list may be put aside; what is being typed into it is entered first."""
+        if self.stock_window is not None:
+            self.stock_window.commit()
+        return self.stock.may_leave()
+
+    def _follow_list(self) -> None:
+        """The list was changed: what is shown is outdated at once, and planned anew once typing rests."""
+        self.mark_outdated()
+        self._settling.start()
+
+    def _follow_style(self) -> None:
+        if self.stock_window is not None:
+            self.stock_window.show_style(self._session.job.about.length_style)
 
     # --- what comes back
 

@@ -119,6 +119,7 @@ class Window(QMainWindow):
         self.tray.turned.connect(lambda _page: self._ask_slow_lists())
         self.tray.folded.connect(lambda _folded: self._ask_slow_lists())
         self.session.changed.connect(self.cutting.mark_outdated)
+        self.cutting.list_settled.connect(self._ask_slow_lists)
         self.takeoff.ready.connect(self._show_materials)
 
     def _restore(self) -> None:
@@ -292,7 +293,7 @@ class Window(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Nothing unsaved is lost without being asked about."""
-        if not self.files.may_leave():
+        if not (self.files.may_leave() and self.cutting.may_leave()):
             event.ignore()
             return
         self.wind_up()

@@ -51,3 +51,4 @@ def _settle(window: Window) -> None:
     """Leave no work and no question behind."""
     window.wind_up()
     window.session.mark_saved(Path("closed.mantel"))
+    window.cutting.stock.session.mark_saved("")

@@ -94,7 +94,7 @@ def test_a_list_that_cannot_be_read_is_named_and_the_old_one_stays(planned: Wind
 def test_a_copy_of_the_list_can_be_planned_from(planned: Window, qtbot: QtBot, tmp_path: Path):
     copy = tmp_path / "mine.yard"
     cost = planned.cutting.plan.cost
-    planned.cutting.save_list(copy)
+    planned.cutting.stock.save_copy(copy)
     with qtbot.waitSignal(planned.cutting.planned, timeout=PATIENCE):
         planned.cutting.use_list(str(copy))
     assert planned.cutting.plan.cost == cost

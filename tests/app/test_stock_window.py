@@ -1,0 +1,317 @@
+"""The stock list in its window: typed in, refused in its cell, undone, saved, read from tables, used."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QComboBox, QFileDialog, QLineEdit, QMessageBox
+from pytestqt.qtbot import QtBot
+
+from app.stock_lists import read_stock_named, save_stock_list
+from app.stock_model import ON_HAND, SOLD, StockModel
+from app.stock_session import StockSession
+from app.stock_window import StockWindow
+from app.tray import BUYING
+from app.window import Window
+from model.board import StockKind
+from model.cutting.stock_list import HandRow, SoldRow, StockList
+from model.units import MILLIMETRES
+
+BOARD = SoldRow(StockKind.BOARD, "poplar", "1x6", 0.75, 5.5, 96.0, 1240)
+LIST = StockList(
+    (BOARD, replace(BOARD, length=120.0, price=None), replace(BOARD, length=144.0, price=2100)),
+    (HandRow(StockKind.BOARD, "poplar", "from the old shelf", 0.75, 7.0, 60.0, 2, 1.5),),
+    "Yard",
+)
+
+
+@pytest.fixture
+def shown(window: Window, qtbot: QtBot, tmp_path: Path) -> StockWindow:
+    """The stock list's window with a small list from a file."""
+    path = tmp_path / "yard.yard"
+    save_stock_list(path, LIST)
+    assert window.cutting.stock.use(str(path))
+    window.cutting.show_stock()
+    found = window.cutting.stock_window
+    assert found is not None
+    qtbot.waitActive(found)
+    return found
+
+
+def in_use(window: Window) -> StockList:
+    return window.cutting.stock.session.stock_list
+
+
+def column(model: StockModel, name: str) -> int:
+    return [field.name for field in model.fields].index(name)
+
+
+def put(window: StockWindow, row: int, name: str, text: str) -> None:
+    model = window.table.stock
+    model.setData(model.index(row, column(model, name)), text)
+
+
+def text_at(window: StockWindow, row: int, name: str) -> str:
+    model = window.table.stock
+    return str(model.data(model.index(row, column(model, name))))
+
+
+def test_all_rows_are_shown_and_the_count_of_those_without_a_price(shown: StockWindow):
+    assert [text_at(shown, row, "length") for row in range(3)] == ['96"', '120"', '144"']
+    assert [text_at(shown, row, "price") for row in range(3)] == ["12.40", "", "21.00"]
+    assert "1 of 3 rows have no price" in shown.words.text()
+    shown.turn_to(1)
+    assert text_at(shown, 0, "count") == "2"
+    assert text_at(shown, 0, "clear") == '1 1/2"'
+
+
+def test_prices_are_typed_down_a_column_with_the_keyboard_alone(
+    window: Window, shown: StockWindow, qtbot: QtBot
+):
+    table = shown.table
+    table.focus_cell(0, column(table.stock, "price"))
+    for text in ("13", "17.50"):
+        qtbot.keyClick(table, Qt.Key.Key_Return)
+        editor = table.viewport().findChild(QLineEdit)
+        assert editor.accessibleName() == "Price"
+        qtbot.keyClicks(editor, text)
+        qtbot.keyClick(editor, Qt.Key.Key_Return)
+        qtbot.waitUntil(lambda: table.viewport().findChild(QLineEdit) is None)
+    assert [row.price for row in in_use(window).sold] == [1300, 1750, 2100]
+    assert table.currentIndex().row() == 2
+
+
+def test_a_refused_entry_stays_in_its_cell_with_a_sentence_until_it_is_put_right(
+    window: Window, shown: StockWindow, qtbot: QtBot
+):
+    put(shown, 0, "price", "a lot")
+    assert text_at(shown, 0, "price") == "a lot"
+    assert 'price "a lot": write what one costs' in shown.words.text()
+    assert in_use(window) == LIST
+    put(shown, 1, "price", "16")
+    assert text_at(shown, 0, "price") == "a lot"
+    put(shown, 0, "price", "14")
+    assert in_use(window).sold[0].price == 1400
+    assert "a lot" not in shown.words.text()
+    put(shown, 0, "length", "")
+    shown.table.focus_cell(0, column(shown.table.stock, "length"))
+    qtbot.keyClick(shown.table, Qt.Key.Key_Escape)
+    assert text_at(shown, 0, "length") == '96"'
+
+
+def test_what_a_row_cannot_be_is_refused_as_a_whole(window: Window, shown: StockWindow):
+    put(shown, 0, "width", "")
+    assert "only a moulding's may be empty" in shown.words.text()
+    put(shown, 0, "width", '5 1/2"')
+    put(shown, 0, "kind", "Mouldings")
+    put(shown, 0, "width", "")
+    assert in_use(window).sold[0].width == 0
+    assert in_use(window).sold[0].kind is StockKind.MOULDING
+    shown.turn_to(1)
+    put(shown, 0, "clear", "31")
+    assert "less than half" in shown.words.text()
+
+
+def test_showing_a_length_rounded_does_not_round_it(window: Window, shown: StockWindow):
+    session = window.cutting.stock.session
+    session.open(StockList((replace(BOARD, width=5.123456),)), "odd")
+    put(shown, 0, "width", text_at(shown, 0, "width"))
+    assert in_use(window).sold[0].width == 5.123456
+    assert not session.is_unsaved
+
+
+def test_kinds_are_chosen_from_a_box(window: Window, shown: StockWindow, qtbot: QtBot):
+    table = shown.table
+    table.edit(table.stock.index(0, 0))
+    box = table.viewport().findChild(QComboBox)
+    assert [box.itemText(i) for i in range(box.count())] == ["Boards", "Mouldings", "Framing", "Panels"]
+    box.setCurrentText("Framing")
+    box.activated.emit(2)
+    assert in_use(window).sold[0].kind is StockKind.FRAMING
+
+
+def test_rows_are_added_like_the_one_in_focus_and_taken_out_and_all_of_it_undoes(
+    window: Window, shown: StockWindow, qtbot: QtBot
+):
+    shown.table.focus_cell(0, 0)
+    qtbot.keyClick(shown, Qt.Key.Key_N, Qt.KeyboardModifier.ControlModifier)
+    assert in_use(window).sold[1] == replace(BOARD, price=None)
+    assert shown.table.currentIndex().row() == 1
+    assert shown.headings.button(0).text() == "Sold (4)"
+    qtbot.keyClick(shown, Qt.Key.Key_Delete, Qt.KeyboardModifier.ControlModifier)
+    assert in_use(window) == LIST
+    shown.table.selectAll()
+    shown.remove_rows()
+    assert in_use(window).sold == ()
+    assert not shown.remove_button.isEnabled()
+    shown.add_row()
+    assert len(in_use(window).sold) == 1
+    for _ in range(4):
+        qtbot.keyClick(shown, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert in_use(window) == LIST
+    assert not shown.isWindowModified()
+
+
+def test_delete_empties_a_cell_that_may_be_empty(window: Window, shown: StockWindow, qtbot: QtBot):
+    for name in ("price", "width"):
+        shown.table.focus_cell(0, column(shown.table.stock, name))
+        qtbot.keyClick(shown.table, Qt.Key.Key_Delete)
+    assert in_use(window).sold[0] == replace(BOARD, price=None)
+
+
+def test_what_is_common_to_all_rows_is_entered_and_refused_alike(
+    window: Window, shown: StockWindow, qtbot: QtBot
+):
+    edit = shown.common.edits["keep"]
+    edit.setText("18")
+    edit.commit()
+    assert in_use(window).keep == 18.0
+    assert edit.text() == '18"'
+    edit.setText("soon")
+    edit.commit()
+    assert "length worth keeping" in shown.words.text()
+    assert in_use(window).keep == 18.0
+    edit.setText("20")
+    edit.commit()
+    assert "length worth keeping" not in shown.words.text()
+    shown.undo()
+    shown.undo()
+    assert in_use(window) == LIST
+    assert edit.text() == '12"'
+
+
+def test_lengths_follow_the_jobs_units(window: Window, shown: StockWindow):
+    window.session.set_value("job.units", "millimetres")
+    assert text_at(shown, 0, "length") == "2438 mm"
+    put(shown, 0, "length", "2440")
+    assert in_use(window).sold[0].length == pytest.approx(2440 / 25.4)
+
+
+def test_saving_writes_the_lists_own_file_and_what_is_being_typed(
+    window: Window, shown: StockWindow, qtbot: QtBot, tmp_path: Path
+):
+    shown.table.focus_cell(0, column(shown.table.stock, "price"))
+    qtbot.keyClick(shown.table, Qt.Key.Key_Return)
+    qtbot.keyClicks(shown.table.viewport().findChild(QLineEdit), "15")
+    qtbot.keyClick(shown, Qt.Key.Key_S, Qt.KeyboardModifier.ControlModifier)
+    assert read_stock_named(str(tmp_path / "yard.yard")).sold[0].price == 1500
+    assert not shown.isWindowModified()
+    put(shown, 0, "price", "dear")
+    shown.save()
+    assert "without the entry that was refused" in shown.notice.text
+
+
+def test_a_file_that_was_changed_elsewhere_is_not_written_over_unasked(
+    window: Window, shown: StockWindow, tmp_path: Path, monkeypatch
+):
+    path = tmp_path / "yard.yard"
+    save_stock_list(path, replace(LIST, name="Someone else's, longer"))
+    put(shown, 0, "price", "15")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: ("", ""))
+    assert not shown.save()
+    assert read_stock_named(str(path)).name == "Someone else's, longer"
+
+
+def test_a_shipped_list_is_saved_under_a_name_of_its_own_and_used_from_then_on(
+    window: Window, shown: StockWindow, tmp_path: Path, monkeypatch
+):
+    window.cutting.stock.use("usual")
+    put(shown, 0, "price", "9.99")
+    assert shown.windowTitle().startswith("New stock list")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "mine"), ""))
+    assert shown.save()
+    assert read_stock_named(str(tmp_path / "mine.yard")).sold[0].price == 999
+    assert window.settings.read("stock_list", "") == str(tmp_path / "mine.yard")
+
+
+def test_tables_are_written_and_read_as_one_step(
+    window: Window, shown: StockWindow, tmp_path: Path, monkeypatch
+):
+    path = tmp_path / "rows.csv"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), ""))
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(path), ""))
+    window.cutting.stock.ask_and_write_table()
+    path.write_text(path.read_text().replace("12.40", "13.10"))
+    window.cutting.stock.ask_and_read_table()
+    assert in_use(window).sold[0].price == 1310
+    assert in_use(window).on_hand == LIST.on_hand
+    shown.undo()
+    assert in_use(window) == LIST
+    path.write_text(path.read_text().replace("13.10", "nothing"))
+    window.cutting.stock.ask_and_read_table()
+    assert "line 2, price" in shown.notice.text
+    assert in_use(window) == LIST
+
+
+@pytest.mark.parametrize(("choice", "stays"), [("Stay", True), ("Leave without saving", False)])
+def test_unsaved_changes_are_asked_about_before_another_list(
+    window: Window, shown: StockWindow, monkeypatch, choice: str, stays: bool
+):
+    put(shown, 0, "price", "15")
+
+    def press(box: QMessageBox) -> int:
+        next(button for button in box.buttons() if button.text() == choice).click()
+        return 0
+
+    monkeypatch.setattr(QMessageBox, "exec", press)
+    window.cutting.stock.use("example")
+    assert (in_use(window).sold[0].price == 1500) is stays
+    assert (window.cutting.list_name == "example") is not stays
+
+
+def test_a_new_price_is_planned_with_once_typing_rests(window: Window, qtbot: QtBot):
+    window.files.open_example("bedroom")
+    with qtbot.waitSignal(window.cutting.planned, timeout=60_000):
+        window.cutting.use_list("example")
+        window.tray.turn_to(BUYING)
+    cost = window.cutting.plan.cost
+    window.tray.buying.stock_button.click()
+    session = window.cutting.stock.session
+    doubled = tuple(replace(row, price=2 * row.price) for row in session.stock_list.sold if row.price)
+    with qtbot.waitSignal(window.cutting.planned, timeout=60_000):
+        session.change("dearer", replace(session.stock_list, sold=doubled))
+        assert "Out of date" in window.tray.buying.words.text()
+    assert window.cutting.plan.cost == 2 * cost
+
+
+def test_any_text_in_any_cell_is_taken_or_refused_with_a_sentence():
+    session = StockSession()
+    session.open(LIST, "any")
+    for which in (SOLD, ON_HAND):
+        model = StockModel(session, which)
+        for column_at in range(model.columnCount()):
+            for text in (
+                "",
+                " ",
+                "-1",
+                "1e9",
+                "0",
+                "½",
+                "=1+1",
+                "x" * 500,
+                "9" * 400,
+                "\x00",
+                "yes",
+                "Panels",
+            ):
+                index = model.index(0, column_at)
+                model.setData(index, text)
+                wrong = model.wrong_at(0, column_at)
+                assert wrong is None or (
+                    wrong.text == text and wrong.sentence.startswith(("Sold row 1", "On hand row 1"))
+                )
+                while session.stack.canUndo():
+                    session.stack.undo()
+                model.give_up(index)
+    assert session.stock_list == LIST
+
+
+def test_a_style_in_metres_shows_what_is_sold_in_millimetres():
+    session = StockSession()
+    session.open(LIST, "any")
+    model = StockModel(session, SOLD)
+    model.show_style(MILLIMETRES)
+    assert model.data(model.index(0, column(model, "width"))) == "140 mm"
