@@ -12,8 +12,8 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QStackedWidget,
 from app.buttons import PlainButton, QuietButton, StrongButton, quiet_button
 from app.hairline import Hairline
 from app.notice import Notice
-from app.stock_common import CommonFields
 from app.stock_files import StockFiles
+from app.stock_header import ListFields
 from app.stock_model import PAGES, StockModel, style_of_list
 from app.stock_table import StockTable
 from app.theme import RHYTHM, colours
@@ -33,7 +33,7 @@ class StockWindow(QWidget):
         self._files, self._session = files, files.session
         self._main = files.window, files.notice
         self.notice = Notice()
-        self.common = CommonFields(self._session)
+        self.common = ListFields(self._session)
         self.tables = [
             StockTable(StockModel(self._session, which), f"Stock list, {words.lower()}")
             for which, words in PAGES.items()

@@ -22,7 +22,7 @@ WORDS = {
 }
 
 
-class CommonFields(QWidget):
+class ListFields(QWidget):
     """One row of small fields. `told` says that an entry was refused, or put right."""
 
     told = Signal()
