@@ -30,8 +30,9 @@ from render.arrangement import (
 )
 from render.drawing import Ring, Segment
 
-CELL = 1024.0
-"""Model coordinates are rounded to 1/1024 in. so that faces which should meet do."""
+CELL = 2.0**27
+"""Model coordinates are rounded to a 2**27th of an inch so that faces which should meet do, and yet so finely
+that parts of one sloping edge still run on within the arrangement's grain."""
 EDGE_ON = 1e-9
 """Faces whose picture is smaller than this, in square inches, are seen edge on."""
 FLUSH = 2e-3

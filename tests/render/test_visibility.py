@@ -13,7 +13,7 @@ from model.build.run import Profile, run_section
 from model.job import default_job
 from model.surround import plan_surround
 from render.arrangement import GRAIN, NOTHING
-from render.visibility import FROM_ABOVE, FROM_FRONT, FROM_RIGHT, Line, flatten_boards, project
+from render.visibility import CELL, FROM_ABOVE, FROM_FRONT, FROM_RIGHT, Line, flatten_boards, project
 from tests.strategies import alike, jobs
 
 POPLAR = Stock(StockKind.BOARD, 0.75, "poplar")
@@ -91,7 +91,7 @@ def silhouette_area(boards, look):
     """Area of everything the boards cover, by another library's union of all their faces."""
     faces = []
     for board in boards:
-        corners = look.place(np.round(np.array(board.vertices) * 1024) / 1024)[:, :2]
+        corners = look.place(np.round(np.array(board.vertices) * CELL) / CELL)[:, :2]
         count = len(board.section)
         faces += [corners[[k, (k + 1) % count, (k + 1) % count + count, k + count]] for k in range(count)]
         faces += [corners[:count], corners[count:]]
