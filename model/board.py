@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cached_property
-from math import atan, cos, degrees, radians, sin
+from math import atan, cos, degrees, hypot, radians, sin
 
 Point2 = tuple[float, float]
 Point3 = tuple[float, float, float]
@@ -65,8 +65,8 @@ class End:
         return self.slope_u == 0 and self.slope_v == 0
 
     @property
-    def is_scribed(self) -> bool:
-        """Whether the cut is so near square that it follows what stands there, and meets no other piece."""
+    def is_near_square(self) -> bool:
+        """Whether it is askew, but so little that it meets no piece mitred round a corner."""
         return not self.is_square and self.slope_u**2 + self.slope_v**2 < STEEPEST_SCRIBE**2
 
     @property
@@ -102,7 +102,8 @@ class Board:
     `curved` names the section's vertices that lie within one curve, where no edge shows. `low` and `high`
     are the end cuts along `axis`. The grain runs along `axis` too, but for a piece sawn to shape from a
     flat board: its face is the section, `axis` goes through its thickness, and `grain` names the axis its
-    length lies along. `role` says what it is ("column stile"), `assembly` the sub-assembly it is lifted
+    length lies along; where `low` and `high` are askew along it the piece leans, and its ends stay level.
+    `role` says what it is ("column stile"), `assembly` the sub-assembly it is lifted
     with ("left column"). `worked` says how it is moulded, if it is.
     """
 
@@ -152,15 +153,35 @@ class Board:
         return self.bounds[1][i] - self.bounds[0][i]
 
     @property
+    def is_scribed(self) -> bool:
+        """Whether it runs out from the wall with an end cut to follow masonry out of plumb there."""
+        return self.axis == "z" and not self.grain and self.low.is_near_square
+
+    @property
+    def lean(self) -> float:
+        """How far a piece leans through its thickness, inches for each inch along its length; most do not."""
+        if not self.grain or self.low.is_square:
+            return 0.0
+        along_u = AXES[CROSS[self.axis][0]] == self.grain
+        return self.low.slope_u if along_u else self.low.slope_v
+
+    @property
     def length(self) -> float:
         """Along the grain, long point to long point."""
-        return self.extent(self.length_axis)
+        level = self.extent(self.length_axis)
+        if not self.lean:
+            return level
+        slant = hypot(1.0, self.lean)
+        return level * slant + (self.high.at - self.low.at) * abs(self.lean) / slant
 
     @property
     def _across(self) -> tuple[float, float]:
         """Both sides across the grain; of a sprung moulding square to its back and along it."""
         if self.worked is not None and self.worked.spring:
             return self._off_back(self.worked)
+        if self.lean:
+            wide = next(axis for axis in AXES if axis not in (self.axis, self.grain))
+            return (self.high.at - self.low.at) / hypot(1.0, self.lean), self.extent(wide)
         first, second = (self.extent(axis) for axis in AXES if axis != self.length_axis)
         return first, second
 

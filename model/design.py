@@ -6,6 +6,8 @@ from model.fixing import AnchorRule, CordWay, Nailer
 
 FRAMED, PLAIN, FLUTED, TABLET = "framed", "plain", "fluted", "tablet"
 """Kinds of column and of frieze: the words that stand in a job file."""
+BOTH, OUTER = "both", "outer"
+"""Which edges of a tapered column lean."""
 BETWEEN, IN_FRONT = "between", "in_front"
 """Where a frieze runs: between the columns, or over their faces."""
 BUILT_UP, PLANK = "built_up", "plank"
@@ -22,13 +24,17 @@ LEAST_REVEAL = 1 / 16
 class Column:
     """A boxed leg; `margin` is from the opening's edge to its inner side.
 
-    Both are `width` wide, but for one whose own width is given. `kind` is FRAMED, PLAIN or FLUTED.
+    Both are `width` wide at the foot, but for one whose own width is given, and `taper` narrower at the top,
+    wider below nothing. `taper_edges`, BOTH or OUTER, says which edges lean. `kind` is FRAMED, PLAIN or
+    FLUTED.
     """
 
     kind: str
     width: float
     width_left: float | None
     width_right: float | None
+    taper: float
+    taper_edges: str
     projection: float
     margin: float
     over_edge: str

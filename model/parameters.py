@@ -151,6 +151,8 @@ _NAMES = {
     "plumb.right": "lean behind the right column",
     "room.left": "free wall to the left",
     "room.right": "free wall to the right",
+    "column.taper": "column taper",
+    "column.taper_edges": "leaning edges of the columns",
     "column.margin": "column margin from the opening",
     "column.panels": "number of column panels",
     "flute.count": "number of flutes",
@@ -467,6 +469,7 @@ OLD_LEDGER_USES = {
 }
 OVER_EDGE = {"level": "Stands level with the hearth", "stepped": "Steps down to the floor"}
 HEIGHTS_FROM = {"hearth": "The hearth", "floor": "The floor"}
+TAPERED = {"both": "Both edges", "outer": "Outer edge only"}
 COLUMNS = {"framed": "Framed panels", "plain": "Plain board", "fluted": "Fluted"}
 FRIEZES = {"framed": "Framed panels", "plain": "Plain board", "tablet": "Plain, raised tablet"}
 FRIEZE_PLACES = {"between": "Between the columns", "in_front": "Over the columns"}
@@ -812,6 +815,11 @@ TABLE: tuple[Parameter, ...] = (
         "Where the right column must differ; leave empty when both are alike.",
         optional=True,
     ),
+    _length("column.taper", "Narrower at the top", "Columns", 0, -6, 12,
+            "How much narrower a column is at its top than at its foot, both edges together; less than "
+            "nothing when it is wider. It leans between plinth and capital, or up to the frieze."),
+    _choice("column.taper_edges", "Edges that lean", "Columns", TAPERED,
+            "Both edges alike, or the outer one alone, so that the inner one stays upright."),
     _length("column.projection", "Projection", "Columns", 4, 2, 16, "From the masonry to the column's face."),
     _length("column.margin", "From the opening", "Columns", 13, 0, 60,
             "Opening's edge to the column's inner side."),

@@ -44,7 +44,12 @@ def detail_box(surround: Surround, view: str) -> Box:
     if view == "plan_section":
         outer = max(layout.right.outer, layout.plinth_out)
         front = max(layout.column_front, layout.plinth_front)
-        return (layout.column_inner - AROUND, -front - AROUND, outer + AROUND, AROUND - layout.wall)
+        return (
+            min(layout.right.inner, layout.right.inner_top) - AROUND,
+            -front - AROUND,
+            outer + AROUND,
+            AROUND - layout.wall,
+        )
     top = layout.shelf_top + AROUND
     return (-layout.shelf_foremost - AROUND, layout.frieze_bottom - AROUND, AROUND - layout.wall, top)
 

@@ -18,7 +18,7 @@ def without_far_backs(boards: tuple[Board, ...], layout: Layout) -> tuple[Board,
 
 
 def _squared(board: Board, back: float) -> Board:
-    if board.low.is_scribed:
+    if board.is_scribed:
         return replace(board, low=End(back))
     if not list_tapers(board):
         return board

@@ -7,6 +7,7 @@ from model.build.layout import Side
 from model.job import read_value
 from model.surround import Surround
 from render.dimension_strings import Edge, String, measure
+from render.section_places import section_level
 
 
 def list_strings(surround: Surround, view: str) -> tuple[String, ...]:
@@ -26,7 +27,7 @@ def list_strings(surround: Surround, view: str) -> tuple[String, ...]:
 
 def _front_widths(surround: Surround) -> tuple[String, ...]:
     layout = surround.layout
-    left, right, inner, mouth = layout.left, layout.right, layout.column_inner, layout.opening_side
+    left, right, inner, mouth = layout.left, layout.right, layout.right.inner, layout.opening_side
     members = [(x, layout.shelf_bottom, shows) for x, shows in _frieze_stations(surround)]
     top, front = layout.shelf_top, layout.facing_side
     return (
@@ -47,12 +48,13 @@ def _front_widths(surround: Surround) -> tuple[String, ...]:
         ),
         *_over_widths(surround),
         *_old_ledger(surround),
+        *_tapered_tops(surround),
         measure(Edge.ABOVE, *members),
         measure(
             Edge.ABOVE,
             (-left.shelf_side, top, ""),
-            (-left.outer, layout.shelf_bottom, _own(surround, "shelf.overhang_end", left)),
-            (right.outer, layout.shelf_bottom, ""),
+            (-left.outer_top, layout.shelf_bottom, _own(surround, "shelf.overhang_end", left)),
+            (right.outer_top, layout.shelf_bottom, ""),
             (right.shelf_side, top, _own(surround, "shelf.overhang_end", right)),
         ),
         measure(Edge.ABOVE, (-left.shelf_side, top, ""), (right.shelf_side, top, "")),
@@ -70,6 +72,23 @@ def _old_ledger(surround: Surround) -> tuple[String, ...]:
         )
         for o in surround.layout.behind
         if o.kind == OLD_LEDGER
+    )
+
+
+def _tapered_tops(surround: Surround) -> tuple[String, ...]:
+    """How wide tapered columns are at their tops; what they are at the foot stands below."""
+    layout, y = surround.layout, surround.layout.frieze_bottom
+    if layout.right.taper is None:
+        return ()
+    left, right = layout.left, layout.right
+    return (
+        measure(
+            Edge.ABOVE,
+            (-left.outer_top, y, ""),
+            (-left.inner_top, y, "column.taper"),
+            (right.inner_top, y, ""),
+            (right.outer_top, y, "column.taper"),
+        ),
     )
 
 
@@ -274,25 +293,28 @@ def _plan(surround: Surround) -> tuple[String, ...]:
 
 
 def _plan_section(surround: Surround) -> tuple[String, ...]:
-    layout = surround.layout
-    left, right, inner, mouth = layout.left, layout.right, layout.column_inner, layout.opening_side
+    """A tapered column is measured at the section's level, its plinth as it is."""
+    layout, level = surround.layout, section_level(surround)
+    left, right, mouth = layout.left, layout.right, layout.opening_side
+    (left_inner, left_outer), (inner, _) = left.sides_at(level), right.sides_at(level)
+    margin = "" if left.taper else "column.margin"
     face, plinth, out = -layout.column_front, -layout.plinth_front, layout.plinth_out
     return (
         measure(
             Edge.BELOW,
-            (-left.outer, face, ""),
-            (-inner, face, _own(surround, "column.width", left)),
-            (-mouth, 0.0, "column.margin"),
+            (-left_outer, face, ""),
+            (-left_inner, face, "" if left.taper else _own(surround, "column.width", left)),
+            (-mouth, 0.0, margin),
             (mouth, 0.0, "opening.width"),
-            (inner, face, "column.margin"),
+            (inner, face, margin),
             *((x, face, shows) for x, shows in _column_stations(surround)),
         ),
         measure(Edge.BELOW, (-left.outer - out, plinth, ""), (right.outer + out, plinth, "")),
         measure(
             Edge.LEFT,
             *([(plinth, -left.outer - out, "")] if out else []),
-            (face, -left.outer, "plinth.projection" if out else ""),
-            (0.0, -left.outer, "column.projection"),
+            (face, -left_outer, "plinth.projection" if out else ""),
+            (0.0, -left_outer, "column.projection"),
         ),
         *_face_depths(surround),
         measure(
@@ -306,31 +328,34 @@ def _plan_section(surround: Surround) -> tuple[String, ...]:
 def _column_stations(surround: Surround) -> list[tuple[float, str]]:
     """x across the right column's face after its inner edge, each with what it stands for."""
     layout, right = surround.layout, surround.layout.right
-    if right.frame.openings:
-        x0, _, x1, _ = right.frame.openings[0]
-        return [(x0, "column.stile"), (x1, ""), (right.outer, "column.stile")]
+    frame, level = right.frame, section_level(surround)
+    _, outer = right.sides_at(level)
+    if frame.openings:
+        x0, x1 = frame.inside.at(level) if frame.inside else (frame.openings[0][0], frame.openings[0][2])
+        return [(x0, "column.stile"), (x1, ""), (outer, "column.stile")]
     if layout.flutes is None:
-        return [(right.outer, _own(surround, "column.width", right))]
-    lefts = layout.flutes.lefts(right.inner, right.outer)
+        return [(outer, "" if right.taper else _own(surround, "column.width", right))]
+    lefts = layout.flutes.lefts(*right.narrowest)
     stations = [(lefts[0], ""), (lefts[0] + layout.flutes.width, "flute.width")]
     if len(lefts) > 1:
         stations.append((lefts[1], "flute.between"))
-    return [*stations, (right.outer, "")]
+    return [*stations, (outer, "")]
 
 
 def _face_depths(surround: Surround) -> tuple[String, ...]:
     """How deep the right column's panels or flutes lie behind its face."""
     layout, right = surround.layout, surround.layout.right
     face, frame = -layout.column_front, right.frame
+    _, outer = right.sides_at(section_level(surround))
     if layout.flutes:
-        x = layout.flutes.lefts(right.inner, right.outer)[-1] + layout.flutes.width / 2
+        x = layout.flutes.lefts(*right.narrowest)[-1] + layout.flutes.width / 2
         deep = (face + layout.flutes.depth, x, "flute.depth")
-        return (measure(Edge.RIGHT, (face, right.outer, ""), deep),)
+        return (measure(Edge.RIGHT, (face, outer, ""), deep),)
     if not frame.openings:
         return ()
     x = frame.openings[0][2]
     panel = (face + frame.reveal + layout.panel, x, "panel.thickness")
-    return (measure(Edge.RIGHT, (face, right.outer, ""), (face + frame.reveal, x, "panel.reveal"), panel),)
+    return (measure(Edge.RIGHT, (face, outer, ""), (face + frame.reveal, x, "panel.reveal"), panel),)
 
 
 def _frieze_levels(surround: Surround) -> list[tuple[float, float, str]]:

@@ -18,6 +18,7 @@ from render.dimension_strings import String, place_strings
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
 from render.far_side import without_far_backs
 from render.fixing_marks import draw_anchors, draw_cord_way
+from render.section_places import section_level, section_station
 from render.site_solids import site_cut_upright, site_from_above, site_from_side, site_in_front
 from render.view_context import WALL_ABOVE, WALL_BESIDE, Frame, draw_context, list_standing
 from render.view_dimensions import list_strings
@@ -146,21 +147,6 @@ def project_boards(surround: Surround, view: str) -> tuple[Projection, tuple[int
         ("x", section_station(surround)) if view == "vertical_section" else ("y", _level_of(surround, view))
     )
     return projection, tuple(i for i, _ in cut_numbered(surround.boards, axis, at))
-
-
-def section_level(surround: Surround) -> float:
-    """y of the plan section: through the middle of the columns' lowest panel, of their flutes or below."""
-    layout, frame = surround.layout, surround.layout.right.frame
-    if frame.openings or frame.flutes:
-        _, low, _, high = (*frame.openings, frame.flutes)[0] or frame.outline
-        return (low + high) / 2
-    return (layout.right.plinth_top + layout.frieze_bottom) / 2
-
-
-def section_station(surround: Surround) -> float:
-    """x of the vertical section: the middle of the frieze's panel nearest the centre line, or that line."""
-    middles = [(x0 + x1) / 2 for x0, _, x1, _ in surround.layout.frieze_frame.openings]
-    return min(middles, key=lambda x: (abs(x), -x), default=0.0)
 
 
 def _project(surround: Surround, wood: Solids, view: str, look: Look) -> Projection:

@@ -79,6 +79,23 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
     ("flutes run through", "column.kind=fluted flute.stop=0 flute.count=7 flute.width=1/2 capital.on=yes"),
     ("raised tablet", "frieze.kind=tablet column.kind=plain capital.on=yes plinth_cap.on=yes"),
     ("plain frieze beside panels over capitals", "frieze.kind=plain capital.on=yes column.panels=2"),
+    ("tapered columns", "column.taper=1 1/2 capital.on=yes plinth_cap.on=yes"),
+    ("tapered, three panels, outer edge only", "column.taper=1 column.panels=3 column.taper_edges=outer"),
+    (
+        "tapered and fluted",
+        "column.taper=1 1/4 column.kind=fluted capital.on=yes column.width=8 flute.count=4",
+    ),
+    ("tapered plain columns, no plinths", "column.taper=2 column.kind=plain plinth.on=no frieze.kind=plain"),
+    ("wider at the top, slip inside", "column.taper=-1 column.kind=plain slip.on=yes"),
+    (
+        "tapered under a frieze over the columns",
+        "column.taper=2 column.width=9 column.panels=2 frieze.place=in_front capital.on=yes frieze.panels=5",
+    ),
+    (
+        "tapered, sides unlike, proud facing, crooked floor",
+        "column.taper=1 column.width_left=9 facing.proud=2 facing.height=40 facing.width=100 level.centre=20 "
+        "level.left=21 level.right=19 1/2 shelf.step=1",
+    ),
     ("frieze over the columns", "frieze.place=in_front frieze.panels=5"),
     (
         "frieze over fluted columns",

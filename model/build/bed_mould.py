@@ -39,5 +39,6 @@ def _half_path(layout: Layout, side: Side) -> list[Point2]:
     column, frieze = layout.column_front, layout.frieze_front
     back = layout.back_at(side, side.outer_back, layout.shelf_bottom - layout.mould_size)
     if not is_broken(layout.frieze_over, column, frieze):
-        return [(side.outer, back), (side.outer, max(column, frieze))]
-    return [(side.outer, back), (side.outer, column), (side.inner, column), (side.inner, frieze)]
+        return [(side.outer_top, back), (side.outer_top, max(column, frieze))]
+    inner, outer = side.inner_top, side.outer_top
+    return [(outer, back), (outer, column), (inner, column), (inner, frieze)]

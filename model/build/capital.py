@@ -29,7 +29,8 @@ def _build_capital(layout: Layout, side: Side, wood: str) -> tuple[Board, ...]:
     band = layout.mouldings.back_band
     before = max(band.projection if band else 0.0, layout.slip_front)
     inner_back = before or layout.back_at(side, side.inner_back, foot)
-    path = [(side.outer, outer_back), (side.outer, front), (side.inner, front), (side.inner, inner_back)]
+    inner, outer = side.inner_top, side.outer_top
+    path = [(outer, outer_back), (outer, front), (inner, front), (inner, inner_back)]
     profile = under(section, layout.frieze_bottom)
     boards = run_section(ROLES, f"{side.name} column", moulding_stock(section, wood), path, profile)
     return follow_masonry(side, boards)

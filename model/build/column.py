@@ -9,6 +9,7 @@ from model.build.frame import FrameWords, build_frame
 from model.build.hearth_step import step_down
 from model.build.layout import LEFT, PANEL_LAP, Layout, Rect, Side
 from model.build.plinth import build_plinth
+from model.build.tapered_column import build_tapered_face, build_tapered_returns
 
 COLUMN = {"left": "left column", "right": "right column"}
 
@@ -18,10 +19,18 @@ def build_columns(layout: Layout, stock: Stock, sheet: Stock) -> tuple[Board, ..
     boards: tuple[Board, ...] = ()
     for side in layout.sides:
         words = COLUMN[side.name]
-        face = _on_floor(layout, side, _face(layout, side, stock, sheet))
-        own = face + _returns(layout, side, stock) + build_plinth(layout, side, words, stock)
+        own = _shaft(layout, side, stock, sheet) + build_plinth(layout, side, words, stock)
         boards += tuple(board.mirrored(words) for board in own) if side.name == LEFT else own
     return boards
+
+
+def _shaft(layout: Layout, side: Side, stock: Stock, sheet: Stock) -> tuple[Board, ...]:
+    """Face and returns."""
+    straight = _returns(layout, side, stock)
+    if side.taper is None:
+        return _on_floor(layout, side, _face(layout, side, stock, sheet)) + straight
+    returns = build_tapered_returns(side.taper, straight)
+    return build_tapered_face(layout, side, side.taper, stock, sheet) + returns
 
 
 def _face(layout: Layout, side: Side, stock: Stock, sheet: Stock) -> tuple[Board, ...]:
@@ -69,10 +78,11 @@ def _return(layout: Layout, side: Side, role: str, stock: Stock, x: Point2, back
     front = layout.column_front - stock.thickness
     step = layout.step_up(side.base, back)
     lean = side.lean_behind(back)
-    notch = layout.foot_notch(side, x)
+    swept = side.swept(x)
+    notch = layout.foot_notch(side, swept)
     notches = [(y[0], *notch)] if notch else []
     if layout.behind:
-        notches += list_notches(turn_over(layout.behind, side.sign), (x, 0), 1, front)
+        notches += list_notches(turn_over(layout.behind, side.sign), (swept, 0), 1, front)
     edge = back_edge(y, back, lean, step, layout.wall)
     edge = notch_edge(edge, notches) if notches else edge
     if step is None and lean is None and len(edge) == 2:

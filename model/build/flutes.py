@@ -11,6 +11,8 @@ from model.design import FLUTED, Design
 
 LEAST_BESIDE = 0.25
 """Least flat left beside the outermost flutes, in. Shop choice."""
+LEAST_MARGIN = 0.25
+"""Least width of the tapered strip beside the fluted board of a tapered column, in. Shop choice."""
 LEAST_BEHIND = 0.1875
 """Least wood left behind a flute, in. Shop choice."""
 FACETS = 8
@@ -36,6 +38,11 @@ class Flutes:
         first = (x0 + x1 - self.across) / 2
         return [first + i * (self.width + self.between) for i in range(self.count)]
 
+    def strip(self, x: Point2) -> Point2:
+        """x of the fluted board on a face whose narrowest upright strip is `x`."""
+        middle, half = (x[0] + x[1]) / 2, self.across / 2 + LEAST_BESIDE
+        return middle - half, middle + half
+
     def section(self, x: Point2, z: Point2) -> tuple[tuple[Point2, ...], frozenset[int]]:
         """A board's section over (z, x), counter-clockwise, and which of its corners lie within a hollow."""
         points: list[Point2] = [(z[0], x[0]), (z[1], x[0])]
@@ -55,11 +62,16 @@ class Flutes:
         return [(0.0, 0.0), *inside, (self.width, 0.0)]
 
 
-def fit_flutes(design: Design, face: float, ledger: Ledger) -> Flutes | None:
-    """As many and as deep as a face `face` wide takes; None where the columns are not fluted."""
+def fit_flutes(design: Design, face: float, tapered: bool, ledger: Ledger) -> Flutes | None:
+    """As many and as deep as a face `face` wide at its narrowest takes; None where columns are not fluted.
+
+    Flutes stay parallel up a `tapered` face, cut along a straight guide: what leans is a margin glued to
+    either side of the fluted board, no narrower than LEAST_MARGIN.
+    """
     if design.column.kind != FLUTED:
         return None
     asked = design.flute
+    face -= 2 * LEAST_MARGIN if tapered else 0.0
     step, room = asked.width + asked.between, face - 2 * LEAST_BESIDE + asked.between
     count = max(1, min(asked.count, int(room / step + 1e-9)))
     ledger.hold("flute.count", asked.count, count, "the column's face is not wide enough for more")

@@ -14,7 +14,7 @@ from model.build.behind import Rest, list_behind
 from model.build.facing import STEEPEST, Lean
 from model.build.flutes import Flutes, fit_flutes
 from model.build.hearth_step import HearthStep, fit_hearth_step
-from model.build.ledger import Ledger
+from model.build.ledger import LEFT_OUT, Ledger
 from model.build.ledger import Shortfall as Shortfall
 from model.build.mouldings import (
     LEAST_MOULD,
@@ -26,6 +26,7 @@ from model.build.mouldings import (
 )
 from model.build.obstacles import Ground, Meeting, Obstacle, list_obstacles, notch_at
 from model.build.shelf_step import fit_step
+from model.build.taper import Edges, Taper, fit_slope, fit_width
 from model.design import (
     FLUSH,
     FLUTED,
@@ -85,7 +86,8 @@ class Frame:
     `front` is z of its face, `reveal` how far behind it the panels lie. Exactly one of stiles and rails
     runs through: the stiles of a column, the rails of a frieze. A plain face has no openings: its boards
     stand where the members that run through would, and `reveal` is their thickness. `flutes` is which of
-    a column's boards is fluted.
+    a column's boards is fluted. `inside` are the edges of a tapered column's stiles along its panels; its
+    stiles and outline are given at the foot, its openings and rails as far as they are upright.
     """
 
     outline: Rect
@@ -95,6 +97,14 @@ class Frame:
     rails: tuple[Rect, ...]
     openings: tuple[Rect, ...]
     flutes: Rect | None = None
+    inside: Edges | None = None
+
+    @property
+    def upright(self) -> tuple[Rect, ...]:
+        """The openings whose sides do not lean: a panel mould is mitred square."""
+        if self.inside is None:
+            return self.openings
+        return tuple(rect for rect in self.openings if rect[1] >= self.inside.inner.high)
 
     def thickness(self, panel: float) -> float:
         """From its face to the back of what lies behind it furthest, with panels `panel` thick."""
@@ -138,7 +148,8 @@ class Side:
     `base` is y of where it stands, `on_hearth` whether the hearth carries it whole, `step` where it steps
     down from there to the floor. `inner_back` and
     `outer_back` are z behind its inner and outer sides, up to the top of the facing they lie on. `lean`
-    is how that facing, or the wall where neither lies on it, is out of plumb.
+    is how that facing, or the wall where neither lies on it, is out of plumb. `inner` and `outer` are x of
+    its sides at the foot, `taper` are both edges of a column that is tapered.
     """
 
     name: str
@@ -153,6 +164,7 @@ class Side:
     frame: Frame
     lean: Lean | None = None
     step: HearthStep | None = None
+    taper: Edges | None = None
 
     @property
     def lowest(self) -> float:
@@ -164,19 +176,44 @@ class Side:
         return self.step.floor if self.step and x >= self.step.edge - NEAR else self.base
 
     @property
+    def inner_top(self) -> float:
+        """x of its inner side at the shelf."""
+        return self.taper.inner.head if self.taper else self.inner
+
+    @property
+    def outer_top(self) -> float:
+        """x of its outer side at the shelf."""
+        return self.taper.outer.head if self.taper else self.outer
+
+    @property
+    def narrowest(self) -> Point2:
+        """x of an upright strip between both its sides at every level."""
+        return self.taper.narrowest if self.taper else (self.inner, self.outer)
+
+    def swept(self, x: Point2) -> Point2:
+        """x of what a return with sides at `x` at its foot lies before on its whole height."""
+        inner = abs(x[0] - self.inner) < abs(x[1] - self.outer)
+        lean = self.inner_top - self.inner if inner else self.outer_top - self.outer
+        return min(x[0], x[0] + lean), max(x[1], x[1] + lean)
+
+    def sides_at(self, y: float) -> Point2:
+        """x of both its sides at a level."""
+        return self.taper.at(y) if self.taper else (self.inner, self.outer)
+
+    @property
     def sign(self) -> float:
         """-1 on the left, 1 on the right."""
         return -1.0 if self.name == LEFT else 1.0
 
     @property
     def width(self) -> float:
-        """Face of the column, side to side."""
+        """Face of the column at its foot, side to side."""
         return self.outer - self.inner
 
     @property
     def break_inner(self) -> float:
         """x of the inner end of the shelf's break over the column: it overhangs both its sides alike."""
-        return self.inner - (self.shelf_side - self.outer)
+        return self.inner_top - (self.shelf_side - self.outer_top)
 
     def lean_behind(self, back: float) -> Lean | None:
         """How what lies at z = `back` leans: the facing, or the wall where neither side is on the facing."""
@@ -194,9 +231,9 @@ class Layout:
     `floor`, `ceiling` are y of the room's floor and ceiling; `wall` is z of the wall beside the facing.
     `*_front` are z of faces, `shelf_back` of the shelf's back; `shelf_step` is how much further forward the
     shelf's face lies over the columns. `column_inner` is x of both columns' inner
-    sides, right of the centre line. `frieze_over` says that the frieze runs over the columns' faces,
-    `strips` how high the ledger and the cleat behind it are, 0 where there is no room for them. `obstacles`
-    stand in the room, `behind` was left on the masonry behind the surround.
+    sides beside the frieze, right of the centre line. `frieze_over` says that the frieze runs over the
+    columns' faces, `strips` how high the ledger and the cleat behind it are, 0 where there is no room for
+    them. `obstacles` stand in the room, `behind` was left on the masonry behind the surround.
     """
 
     opening_side: float
@@ -349,27 +386,40 @@ def lay_out(site: Site, design: Design) -> Layout:
     edge = _edge_height(design, thickness, ledger)
     hanging = board if edge > thickness else 0.0
     worked_edge, worked_height = fit_edge(design, edge, ledger)
-    breaks = [foot.inner - _end_overhang(design, foot.name) for foot in feet]
+    wanted = fit_width(design, min(foot.outer - foot.inner for foot in feet), ledger)
+    nearest = min(inner, inner + wanted.inner)
+    breaks = [nearest - _end_overhang(design, foot.name) for foot in feet]
     step = fit_step(design, breaks, worked_edge is not None, ledger)
     overhang = _mould_overhang(design, frieze_front, step) - hanging
-    bed = _fit_bed_mould(design, inner, overhang, frieze_height, ledger)
+    bed = _fit_bed_mould(design, nearest, overhang, frieze_height, ledger)
     under_bed = shelf_bottom - (bed.height if bed else 0.0)
     over = design.frieze.place == IN_FRONT
-    x0, x1 = (-feet[0].outer, feet[1].outer) if over else (-inner, inner)
-    frieze_frame = _frieze_frame(
-        design, (x0, frieze_bottom, x1, shelf_bottom), frieze_front, under_bed, ledger
-    )
-    plinth_tops = [foot.base + _plinth_height(design, foot, frieze_bottom, ledger) for foot in feet]
-    beside_band = least_overhang(design) - hanging if shelf_top - edge < frieze_bottom else inner
+    zoned = over or bool(wanted.total)
+    plinth_tops = [foot.base + _plinth_height(design, foot, frieze_bottom, zoned, ledger) for foot in feet]
+    beside_band = least_overhang(design) - hanging if shelf_top - edge < frieze_bottom else nearest
     capital = _fit_capital(
-        design, min(inner - LEAST_BAND, beside_band), frieze_bottom - max(plinth_tops), ledger
+        design, min(nearest - LEAST_BAND, beside_band), frieze_bottom - max(plinth_tops), ledger
     )
-    ends_at_frieze = capital is not None or design.frieze.place == IN_FRONT
+    ends_at_frieze = capital is not None or zoned
     below = frieze_bottom - (capital.height if capital else 0.0) if ends_at_frieze else under_bed
     over_plinth = min(frieze_bottom, below - LEAST_ZONE) - max(plinth_tops)
     cap = _fit_plinth_cap(design, over_plinth, ledger)
-    flutes = fit_flutes(design, min(foot.outer - foot.inner for foot in feet), ledger)
-    levels = _Levels(frieze_frame, shelf_bottom, under_bed, capital, cap)
+    lows = [top + (cap.height if cap else 0.0) for top in plinth_tops]
+    bounds = [(foot.inner, foot.outer, low) for foot, low in zip(feet, lows, strict=True)]
+    under_capital = frieze_bottom - (capital.height if capital else 0.0)
+    facing = (site.facing.width / 2, site.facing.proud)
+    taper = fit_slope(wanted, bounds, under_capital, facing, board, ledger)
+    if any(foot.step for foot in feet):
+        taper = taper.held(0.0, "a column that steps over the hearth's end stands straight")
+    ledger.hold("column.taper", design.column.taper, taper.total, taper.reason)
+    inner += taper.inner
+    x0, x1 = (-feet[0].outer - taper.outer, feet[1].outer + taper.outer) if over else (-inner, inner)
+    frieze_frame = _frieze_frame(
+        design, (x0, frieze_bottom, x1, shelf_bottom), frieze_front, under_bed, ledger
+    )
+    narrowest = min(foot.outer - foot.inner for foot in feet) - max(taper.total, 0.0)
+    flutes = fit_flutes(design, narrowest, bool(taper.total), ledger)
+    levels = _Levels(frieze_frame, shelf_bottom, under_bed, capital, cap, ends_at_frieze, taper)
     plinth_out = design.plinth.projection if design.plinth.on else 0.0
     left, right = (
         _finish_side(site, design, foot, plinth_top, levels, ledger)
@@ -491,6 +541,13 @@ class _Levels:
     under_bed: float
     capital: Section | None
     plinth_cap: Section | None
+    ends_at_frieze: bool
+    taper: Taper
+
+    @property
+    def under_capital(self) -> float:
+        """y of the capital's foot, or of the frieze's where there is none."""
+        return self.frieze.outline[1] - (self.capital.height if self.capital else 0.0)
 
 
 def _frieze_front(design: Design, ledger: Ledger) -> float:
@@ -521,12 +578,12 @@ def _fit_tablet(
     return Tablet(outline, thickness) if thickness else None
 
 
-def _plinth_height(design: Design, foot: _Foot, frieze_bottom: float, ledger: Ledger) -> float:
-    """0 without a plinth."""
+def _plinth_height(design: Design, foot: _Foot, frieze_bottom: float, zoned: bool, ledger: Ledger) -> float:
+    """0 without a plinth; what the column shows is `zoned` where it ends below the frieze."""
     if not design.plinth.on:
         return 0.0
     asked = design.plinth.height
-    below_frieze = LEAST_ZONE if design.frieze.place == IN_FRONT else 1.0
+    below_frieze = LEAST_ZONE if zoned else 1.0
     built = min(asked, frieze_bottom - foot.base - below_frieze)
     return ledger.hold("plinth.height", asked, built, "the frieze comes down to it")
 
@@ -536,8 +593,11 @@ def _finish_side(
 ) -> Side:
     facing, wall = site.facing.width / 2, -site.facing.proud
     outline = (foot.inner, foot.base, foot.outer, levels.shelf_bottom)
-    inner_back = wall if foot.inner >= facing else 0.0
-    outer_back = wall if foot.outer - design.board.thickness >= facing else 0.0
+    low = plinth_top + (levels.plinth_cap.height if levels.plinth_cap else 0.0)
+    taper = levels.taper.edges(foot.inner, foot.outer, low, levels.under_capital)
+    inner, outer = taper.narrowest if taper else (foot.inner, foot.outer)
+    inner_back = wall if min(foot.inner, inner) >= facing else 0.0
+    outer_back = wall if outer - design.board.thickness >= facing else 0.0
     return Side(
         name=foot.name,
         inner=foot.inner,
@@ -547,10 +607,11 @@ def _finish_side(
         inner_back=inner_back,
         outer_back=outer_back,
         plinth_top=plinth_top,
-        shelf_side=foot.outer + _end_overhang(design, foot.name),
-        frame=_column_frame(design, outline, plinth_top, levels, ledger),
+        shelf_side=foot.outer + levels.taper.outer + _end_overhang(design, foot.name),
+        frame=_column_frame(design, outline, plinth_top, levels, taper, ledger),
         lean=_fit_lean(site, foot, max(inner_back, outer_back), levels.shelf_bottom, ledger),
         step=foot.step,
+        taper=taper,
     )
 
 
@@ -671,12 +732,16 @@ def _fit_plinth_cap(design: Design, over_plinth: float, ledger: Ledger) -> Secti
 
 def _fit_panel_mould(design: Design, frames: Sequence[Frame], ledger: Ledger) -> Section | None:
     """As deep as the panels lie behind their frames and clear of itself across the narrowest of them."""
-    openings = [opening for frame in frames for opening in frame.openings]
+    openings = [opening for frame in frames for opening in frame.upright]
+    moulding = design.panel_mould
+    if moulding.on and len(openings) < sum(len(frame.openings) for frame in frames):
+        reason = "in the columns' leaning panels its corners are not square"
+        ledger.swap("panel_mould.profile", moulding.profile, LEFT_OUT, reason)
     if not openings:
         return None
     room = Room(
         (least_side(openings) - BETWEEN_PANEL_MOULDS) / 2,
-        min(frame.reveal for frame in frames if frame.openings),
+        min(frame.reveal for frame in frames if frame.upright),
         "the panels are too narrow, or lie too close behind their frames, for more",
     )
     return fit_moulding(design, Use.PANEL_MOULD, "panel_mould", design.panel_mould, room, ledger)
@@ -725,7 +790,7 @@ def _fit_overmantel(
     projection = min(max(over.projection, least), deepest)
     reason = "it stands on the shelf and is no thinner than its boards"
     ledger.hold("over.projection", over.projection, projection, reason)
-    outline = (-sides[0].outer, bottom, sides[1].outer, bottom + height)
+    outline = (-sides[0].outer_top, bottom, sides[1].outer_top, bottom + height)
     return Overmantel(_over_frame(design, outline, back + projection, projection, ledger), back)
 
 
@@ -796,18 +861,18 @@ def _fit_panels(
     return count, width
 
 
-def _column_frame(design: Design, outline: Rect, plinth_top: float, levels: _Levels, ledger: Ledger) -> Frame:
+def _column_frame(
+    design: Design, outline: Rect, plinth_top: float, levels: _Levels, taper: Edges | None, ledger: Ledger
+) -> Frame:
     """What a column's kind shows from the plinth up to the bed mould, the capital or a frieze over it."""
-    capital, cap = levels.capital, levels.plinth_cap
+    cap = levels.plinth_cap
     low = plinth_top + (cap.height if cap else 0.0)
-    high = levels.under_bed
-    if capital or design.frieze.place == IN_FRONT:
-        high = levels.frieze.outline[1] - (capital.height if capital else 0.0)
+    high = levels.under_capital if levels.ends_at_frieze else levels.under_bed
     if design.column.kind == PLAIN:
         return _plain_face(design, outline, [outline])
     if design.column.kind == FLUTED:
         return _fluted_face(design, outline, low, high, ledger)
-    return _framed_column(design, outline, (plinth_top, low, high), levels, ledger)
+    return _framed_column(design, outline, (plinth_top, low, high), levels, taper, ledger)
 
 
 def _plain_face(design: Design, outline: Rect, boards: Sequence[Rect], flutes: Rect | None = None) -> Frame:
@@ -828,37 +893,69 @@ def _fluted_face(design: Design, outline: Rect, low: float, high: float, ledger:
 
 
 def _framed_column(
-    design: Design, outline: Rect, reach: tuple[float, float, float], levels: _Levels, ledger: Ledger
+    design: Design,
+    outline: Rect,
+    reach: tuple[float, float, float],
+    levels: _Levels,
+    taper: Edges | None,
+    ledger: Ledger,
 ) -> Frame:
     """Panels over `reach`: the plinth's top, their zone's foot and its head; one more over a capital."""
     x0, y0, x1, y1 = outline
     plinth_top, low, high = reach
     column = design.column
-    beside_frieze = levels.capital is not None and design.frieze.place != IN_FRONT
+    beside_frieze = levels.ends_at_frieze and design.frieze.place != IN_FRONT
+    narrow = taper.narrowest if taper else (x0, x1)
     stile = ledger.hold(
         "column.stile",
         column.stile,
-        min(column.stile, (x1 - x0 - LEAST_PANEL) / 2),
+        min(column.stile, (narrow[1] - narrow[0] - LEAST_PANEL) / 2),
         "the column is too narrow for two of them and a panel",
     )
     count, rail = _fit_panels("column", "high", column.panels, column.rail, high - low, 1, ledger)
     ledger.hold("column.rail", column.rail, rail, "the column is too low for the rails and a panel")
     panel_height = (high - low - (count + 1) * rail) / count
-    inside = (x0 + stile, x1 - stile)
     bottoms = [low + rail + i * (panel_height + rail) for i in range(count)]
     panels = [(bottom, bottom + panel_height) for bottom in bottoms]
     if beside_frieze:
         panels.append(_beside_frieze(design, levels))
     edges = [plinth_top - min(RAIL_BEHIND_PLINTH, plinth_top - y0), *(edge for p in panels for edge in p), y1]
     rails = zip(edges[::2], edges[1::2], strict=True)
+    leaning = (panels[0][0], panels[count - 1][1])
+    inside = _inside(taper, stile, leaning) if taper else None
+
+    def within(y: Point2) -> Rect:
+        left, right = inside.within(y) if inside else (x0 + stile, x1 - stile)
+        return left, y[0], right, y[1]
+
     return Frame(
         outline=outline,
         front=column.projection,
-        reveal=_reveal(design, design.panel.reveal),
-        stiles=((x0, y0, inside[0], y1), (inside[1], y0, x1, y1)),
-        rails=tuple((inside[0], bottom, inside[1], top) for bottom, top in rails),
-        openings=tuple((inside[0], bottom, inside[1], top) for bottom, top in panels),
+        reveal=_column_reveal(design, taper, ledger),
+        stiles=((x0, y0, x0 + stile, y1), (x1 - stile, y0, x1, y1)),
+        rails=tuple(within(y) for y in rails),
+        openings=tuple(within(y) for y in panels),
+        inside=inside,
     )
+
+
+def _inside(taper: Edges, stile: float, panels: Point2) -> Edges:
+    """Along stiles that are `stile` wide beside the panels, and upright beside the rails below and above.
+
+    So only the rails between two panels have angled ends.
+    """
+    whole = taper.inset(stile)
+    return Edges(whole.inner.held(*panels), whole.outer.held(*panels))
+
+
+def _column_reveal(design: Design, taper: Edges | None, ledger: Ledger) -> float:
+    """As asked; a tapered column's panels are one sheet right behind its boards."""
+    asked, board = design.panel.reveal, design.board.thickness
+    built = _reveal(design, asked)
+    if taper is None or built == board:
+        return built
+    reason = "the panels of a tapered column are one sheet right behind its boards"
+    return ledger.hold("panel.reveal", asked, board, reason)
 
 
 def _beside_frieze(design: Design, levels: _Levels) -> Point2:

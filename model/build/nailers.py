@@ -40,7 +40,7 @@ def _stock(thickness: float) -> Stock:
 def _uprights(layout: Layout, side: Side, nailer: Nailer) -> tuple[Board, ...]:
     """One on each side of a column's hollow, or one that fills a narrow one, clear of the returns."""
     t = layout.board + nailer.clearance
-    low, high = side.inner + t, side.outer - t
+    low, high = side.narrowest[0] + t, side.narrowest[1] - t
     hollow = layout.column_front - max(layout.board, side.frame.thickness(layout.panel))
     two = high - low >= 2 * nailer.width + BETWEEN_UPRIGHTS
     spans = [(low, low + nailer.width), (high - nailer.width, high)] if two else [(low, high)]
@@ -69,7 +69,7 @@ def _upright(layout: Layout, side: Side, span: Point2, hollow: float) -> list[Bo
 
 def _is_out_of_reach(layout: Layout, side: Side, low: float, thickness: float) -> bool:
     """Whether the inner nailer, on the wall, would lie wholly behind its return that stops at the masonry."""
-    return_stops = side.inner < layout.facing_side <= low
+    return_stops = side.narrowest[0] < layout.facing_side <= low
     return return_stops and layout.wall + thickness < LEAST_LAYER
 
 

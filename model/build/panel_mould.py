@@ -34,7 +34,7 @@ def build_over_panel_moulds(layout: Layout, wood: str) -> tuple[Board, ...]:
 def _build_frames(frame: Frame, name: str, assembly: str, section: Section, wood: str) -> tuple[Board, ...]:
     stock, profile = moulding_stock(section, wood), against(section, frame.front - frame.reveal)
     boards: tuple[Board, ...] = ()
-    for x0, y0, x1, y1 in frame.openings:
+    for x0, y0, x1, y1 in frame.upright:
         path = [(x0, y0), (x0, y1), (x1, y1), (x1, y0)]
         boards += run_section(
             [f"{name} panel mould {word}" for word in ROUND],

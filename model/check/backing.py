@@ -32,7 +32,8 @@ def _check_frieze(surround: Surround, wording: Wording) -> Iterator[Finding]:
 def _check_bare_wall(surround: Surround, wording: Wording) -> Iterator[Finding]:
     """Wall that shows between the facing's edge and the wood."""
     layout = surround.layout
-    beside = layout.column_inner - layout.facing_side
+    inner = max(layout.right.inner, layout.right.inner_top)
+    beside = inner - layout.facing_side
     if beside > HAIR:
         message = f"{wording.distance(beside)} of bare wall shows between the facing and each column."
         cure = "Bring the columns in over the facing's edges, or widen the facing."
@@ -43,7 +44,7 @@ def _check_bare_wall(surround: Surround, wording: Wording) -> Iterator[Finding]:
             message,
             "column.margin",
             cure,
-            layout.column_inner,
+            inner,
             layout.facing_side,
             bound=Bound.MOST,
         )
@@ -67,7 +68,10 @@ def _check_bare_wall(surround: Surround, wording: Wording) -> Iterator[Finding]:
 def _check_stand_off(surround: Surround, off: str) -> Iterator[Finding]:
     """Backs that lie on a proud facing and run on past its edge, `off` the wall."""
     layout = surround.layout
-    if any(side.outer_back == 0.0 and side.outer > layout.facing_side + HAIR for side in layout.sides):
+    if any(
+        side.outer_back == 0.0 and max(side.outer, side.outer_top) > layout.facing_side + HAIR
+        for side in layout.sides
+    ):
         message = f"The columns' outer sides straddle the facing's edge, {off} off the wall."
         cure = "Set the columns so that their outer sides lie on the facing or clear of it."
         yield build_plain(FIT, Status.WARN, "columns", message, "column.margin", cure)

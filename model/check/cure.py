@@ -76,7 +76,7 @@ def cure_part(surround: Surround, part: str, need: Need, wording: Wording) -> Cu
 
 
 def _set_off_columns(surround: Surround, push: float, wording: Wording) -> Cure:
-    margin = surround.layout.column_inner - surround.layout.opening_side + push
+    margin = surround.layout.right.inner - surround.layout.opening_side + push
     return Cure("column.margin", f"set the columns at least {wording.at_least(margin)} from the opening")
 
 

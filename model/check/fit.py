@@ -62,7 +62,7 @@ def _check_walls(surround: Surround, wording: Wording) -> Iterator[Finding]:
     """The surround against the wall that is free on either side."""
     layout, room = surround.layout, surround.job.site.room
     for side, free in ((layout.left, room.left), (layout.right, room.right)):
-        foot = side.outer + layout.round_columns
+        foot = max(side.outer, side.outer_top) + layout.round_columns
         reach = max(side.shelf_side, foot) - layout.opening_side
         needs, has = wording.distance(reach), wording.distance(free)
         edge = f"the opening's {side.name} edge"
@@ -82,7 +82,7 @@ def _cure_reach(
 ) -> tuple[str, str]:
     """Shorten the shelf's end there where that is enough, else bring the columns in."""
     design = surround.job.design
-    overhang = side.shelf_side - side.outer - over
+    overhang = side.shelf_side - side.outer_top - over
     if overhang >= 0 and feet_fit:
         return (
             f"shelf.overhang_{side.name}",
@@ -115,7 +115,7 @@ def _check_feet(surround: Surround, wording: Wording) -> Iterator[Finding]:
     layout, site = surround.layout, surround.job.site
     if site.hearth.height <= HAIR:
         return
-    clear = layout.column_inner - layout.plinth_out >= layout.hearth_side - HAIR
+    clear = layout.right.inner - layout.plinth_out >= layout.hearth_side - HAIR
     carried_in_part = [side for side in layout.sides if not (side.on_hearth or clear or side.step)]
     if not carried_in_part:
         return

@@ -184,7 +184,7 @@ def list_mitres(board: Board) -> tuple[float, float]:
 
 def _run_back(board: Board, end: End, way: int) -> float:
     """Inches that an end's cut runs over the width, its sign telling the long point's edge; 0 for others."""
-    if end.is_square or end.is_scribed or bool(end.slope_u) == bool(end.slope_v):
+    if end.is_square or end.is_near_square or bool(end.slope_u) == bool(end.slope_v):
         return 0.0
     across = 0 if end.slope_u else 1
     axis = AXES[CROSS[board.axis][across]]

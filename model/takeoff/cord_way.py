@@ -108,7 +108,7 @@ class _Room:
 
 def _room_in_column(layout: Layout, side: Side, boards: Sequence[Board], plug: Point2) -> _Room:
     """Between two uprights, or in front of them where the plug fits only there."""
-    x = _span(side, side.inner + layout.board, side.outer - layout.board)
+    x = _span(side, side.narrowest[0] + layout.board, side.narrowest[1] - layout.board)
     part = f"{side.name} column"
     back = min(0.0, max(side.inner_back, side.outer_back))
     front = _back_of_face(boards, part, x, layout.column_front - layout.board)
@@ -189,10 +189,11 @@ def _lower_hole(layout: Layout, side: Side, room: _Room, level: float, size: flo
     """Through a column's outer side, before the nailers where that leaves it room, else far out."""
     z0, z1 = room.clear
     z0 = min(z0, z1 - size)
-    out = side.outer + layout.round_columns + layout.board
+    side_at = side.sides_at(level)[1]
+    out = side_at + layout.round_columns + layout.board
     middle = (room.x[0] + room.x[1]) / 2
     span = (middle, out) if middle > 0 else (-out, middle)
-    return Hole("lower", "x", (side.sign * side.outer, level, (z0 + z1) / 2), size, span)
+    return Hole("lower", "x", (side.sign * side_at, level, (z0 + z1) / 2), size, span)
 
 
 def _cut_out(panel: Board) -> Point2:

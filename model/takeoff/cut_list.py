@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import ceil
+from math import atan, ceil, degrees
 from typing import TYPE_CHECKING
 
 from model.board import AXES, CROSS, Board, End, Point2, Stock, StockKind
@@ -17,6 +17,7 @@ from model.parameters import SPECIES
 from model.reference.lumber import WIDEST_BOARD
 from model.takeoff.bores import list_bores
 from model.takeoff.cord_work import list_cord_work
+from model.takeoff.leaning import describe_askew, list_askew
 from model.takeoff.lie import describe_grain, describe_hand, describe_shown
 from model.takeoff.marks import Kind, list_kinds, shape_of
 from model.takeoff.naming import name_kinds
@@ -161,10 +162,12 @@ def _thickness_text(thickness: float, style: LengthStyle) -> str:
 
 def describe_ends(board: Board) -> str:
     """How the two ends are cut: ``both square``, or the mitres and where their long points lie."""
-    if board.low.is_scribed:
+    if board.is_scribed:
         rest = describe_ends(replace(board, low=End(board.low.at)))
         back = f"one {format_degrees(board.low.mitre)} off square to follow the masonry"
         return rest.replace("both square", f"one square, {back}").replace("one square, 45", f"{back}, 45")
+    if board.lean:
+        return f"{format_degrees(degrees(atan(abs(board.lean))))} bevel both ends, parallel"
     mitred = [end for end in (board.low, board.high) if not end.is_square]
     if not mitred:
         return "both square"
@@ -189,7 +192,7 @@ def _describe_angles(board: Board, mitred: Sequence[End]) -> list[str]:
 
 
 def _long_point_faces(board: Board) -> list[str]:
-    """``outside face`` or ``back`` for each mitred end; empty when the piece has no outside to speak of.
+    """``outside face``, ``back`` or an edge for each mitred end; empty when there is none to speak of.
 
     A level piece along the wall shows its front; one running out from the wall turns its outside to
     the long point of its front end, where the piece along the wall wraps round it.
@@ -202,6 +205,8 @@ def _long_point_faces(board: Board) -> list[str]:
     across = {side[0] for side in (low, high) if side}
     if board.axis == "x" and across == {1}:
         outside = 1
+    elif board.axis == "x" and across == {0}:
+        return ["upper edge" if side[1] > 0 else "lower edge" for side in (low, high) if side]
     elif board.axis == "z" and across == {0}:
         outside = high[1] if high else -low[1] if low else 0
     else:
@@ -225,7 +230,9 @@ def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[
         name = first.worked.name
         return [*notes, f"section: {name[:1].lower()}{name[1:]}"]
     shaped = first.length_axis != first.axis
-    if shaped:
+    if shaped and list_askew(first):
+        notes += describe_askew(first, style)
+    elif shaped:
         notes += [*_list_notches(first, style), *_list_recesses(first, style), *describe_tapers(first, style)]
     rebates = [] if shaped else _rebates(first)
     if rebates:

@@ -9,10 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from math import atan, degrees
 from typing import TYPE_CHECKING
 
 from model.board import CROSS, Board, End, Stock, StockKind
 from model.reference.lumber import DRESSED_WIDTHS
+from model.takeoff.leaning import list_askew, widths_at_ends
 from model.takeoff.marks import Kind, list_kinds
 from model.takeoff.materials import Rate, find_rate
 from model.takeoff.rough import Rough, plan_rough
@@ -32,12 +34,13 @@ class Action(StrEnum):
 
     RIP = "rip"
     GLUED_RIP = "rip, after gluing"
+    TAPER = "rip, tapered"
     CROSSCUT = "crosscut"
     MITRE = "crosscut, mitred"
     BEVEL = "crosscut, blade tilted"
 
 
-ORDER = (Action.RIP, Action.GLUED_RIP, Action.CROSSCUT, Action.MITRE, Action.BEVEL)
+ORDER = (Action.RIP, Action.GLUED_RIP, Action.TAPER, Action.CROSSCUT, Action.MITRE, Action.BEVEL)
 """Along the grain first, so that crosscuts part clean edges; tilting the blade last."""
 
 
@@ -69,7 +72,8 @@ class GuideSaw:
 
 @dataclass(frozen=True, slots=True)
 class Setting:
-    """Equal cuts. `size` is what is kept, in inches; `angle` degrees off square of the guide or the blade.
+    """Equal cuts. `size` is what is kept, in inches; `angle` degrees off square of the guide or the blade,
+    of a tapered rip off the straight edge; there the size is the narrower end's.
 
     `pieces` are kinds' marks with how many pieces of each. `guide` is None where the blade is tilted: the
     set-off is then found on scrap.
@@ -153,6 +157,9 @@ def _list_cuts(board: Board, rough: Rough) -> Iterator[tuple[Action, float, floa
         yield Action.GLUED_RIP, rough.width.to_saw, 0.0
     elif not _is_dressed(board, rough):
         yield Action.RIP, rough.width.to_saw, 0.0
+    if askew := list_askew(board):
+        narrow = min(widths_at_ends(board))
+        yield from dict.fromkeys((Action.TAPER, narrow, edge.angle) for edge in askew)
     angles = list(dict.fromkeys(_end_cut(board, end) for end in (board.low, board.high)))
     for action, angle in angles:
         if action is not Action.CROSSCUT or len(angles) == 1:
@@ -167,7 +174,10 @@ def _is_dressed(board: Board, rough: Rough) -> bool:
 
 def _end_cut(board: Board, end: End) -> tuple[Action, float]:
     """A mitre runs over the width, the guide at an angle; a bevel over the thickness, the blade tilted."""
-    if end.is_square or end.is_scribed or board.length_axis != board.axis:
+    if board.lean:
+        return Action.BEVEL, degrees(atan(abs(board.lean)))
+    follows_masonry = board.is_scribed and end == board.low
+    if end.is_square or follows_masonry or board.length_axis != board.axis:
         return Action.CROSSCUT, 0.0
     iu, iv = CROSS[board.axis]
     low, high = board.bounds

@@ -6,6 +6,7 @@ A piece's role is build's word; what sets lines of one role apart is seen here f
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from math import inf
 
 from model.board import Board
 from model.takeoff.marks import Kind
@@ -99,9 +100,23 @@ def _sides(lines: Group) -> list[str]:
 def _in_and_out(lines: Group) -> list[str]:
     """Inner and outer where a thing stands on each side of the opening; else whether at the ends of a row."""
     if lines[0][0].assembly.split()[-1] in PAIRED:
-        return _halves(lines, _off_centre, "inner", "outer")
+        words = _halves(lines, _off_centre, "inner", "outer")
+        return words if _are_beside(lines, words) else [""] * len(lines)
     reach = max(_off_centre(board) for line in lines for board in line)
     return ["end" if min(map(_off_centre, line)) > reach - CLOSE else "middle" for line in lines]
+
+
+def _are_beside(lines: Group, words: Sequence[str]) -> bool:
+    """Whether no inner piece reaches further out than an outer one begins: pieces one over the other do."""
+    reach = {"inner": 0.0, "outer": inf}
+    for line, word in zip(lines, words, strict=True):
+        for board in line:
+            near, far = sorted((abs(board.bounds[0][0]), abs(board.bounds[1][0])))
+            if word == "inner":
+                reach["inner"] = max(reach["inner"], far)
+            elif word == "outer":
+                reach["outer"] = min(reach["outer"], near)
+    return reach["inner"] < reach["outer"] + CLOSE
 
 
 def _levels(lines: Group) -> list[str]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from math import ceil
+from math import ceil, hypot
 from typing import TYPE_CHECKING
 
 from model.board import AXES, Board, StockKind
@@ -138,7 +138,7 @@ def list_touched(surround: Surround) -> dict[int, tuple[int, int]]:
     for i, board in enumerate(surround.boards):
         framing = board.stock.kind is StockKind.FRAMING
         sides = set() if framing else _touched_sides(board, standing)
-        if board.low.is_scribed or list_tapers(board):
+        if board.is_scribed or list_tapers(board):
             sides.add(("z", -1))
         axes = [axis for axis, _ in sides]
         touched[i] = axes.count(board.length_axis), axes.count(_width_axis(board))
@@ -198,6 +198,8 @@ def _count_joined(boards: Sequence[Board], run: Sequence[int], which: int) -> in
 
 def shortest_line(board: Board) -> float:
     """Inches along the grain between the two ends where they are nearest: the short points of its mitres."""
+    if board.lean:
+        return board.extent(board.length_axis) * hypot(1.0, board.lean)
     if board.length_axis != board.axis:
         return board.length
     return min(board.high.position(u, v) - board.low.position(u, v) for u, v in board.section)

@@ -149,7 +149,7 @@ def list_end_cuts(board: Board, corner: float | None = None) -> tuple[EndCut, ..
     cuts = [
         _list_end(board, board.worked, cut, way, corner)
         for cut, way in ((board.low, -1), (board.high, 1))
-        if not (cut.is_square or cut.is_scribed)
+        if not (cut.is_square or cut.is_near_square)
     ]
     return tuple(sorted(cuts, key=lambda cut: cut.end))
 

@@ -87,7 +87,7 @@ def _list_backings(boards: Sequence[Board], layout: Layout) -> list[Board]:
 def _back(board: Board, layout: Layout) -> Board | None:
     """A solid behind a board that lies on the facing, or is cut to follow it."""
     low, high = board.bounds
-    if board.low.is_scribed:
+    if board.is_scribed:
         return replace(
             board, role=FACING, stock=STANDING, low=End(low[2] - DEEP), high=board.low, worked=None
         )

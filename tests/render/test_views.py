@@ -14,8 +14,9 @@ from model.surround import plan_surround
 from render.dimension_strokes import dimension_strokes
 from render.drawing import Dimension, Fill, Hatch, Lines, Pen, Polyline, Region, Text
 from render.extent import drawing_extent, text_corners
+from render.section_places import section_station
 from render.view_marks import SLOPE_WORDS
-from render.views import VIEWS, ViewOptions, draw_view, draw_views, section_station
+from render.views import VIEWS, ViewOptions, draw_view, draw_views
 from tests.strategies import jobs
 
 

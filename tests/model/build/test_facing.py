@@ -69,11 +69,11 @@ def test_where_neither_side_is_on_the_facing_the_reading_is_of_the_wall():
 
 def test_a_plinth_return_and_a_bed_mould_are_cut_to_follow_it_and_a_slip_stops_what_meets_it():
     surround = plan("plumb.right=1/2")
-    foot = [b for b in surround.boards if b.role == "plinth return" and b.low.is_scribed]
+    foot = [b for b in surround.boards if b.role == "plinth return" and b.is_scribed]
     assert [b.bounds[0][2] for b in foot] == [-0.5, -0.5]
-    assert sum(b.assembly == "bed mould" and b.low.is_scribed for b in surround.boards) == 1
+    assert sum(b.assembly == "bed mould" and b.is_scribed for b in surround.boards) == 1
     behind_slip = plan("plumb.right=1/2", "slip.on=yes")
-    assert sum(b.role == "plinth return" and b.low.is_scribed for b in behind_slip.boards) == 1
+    assert sum(b.role == "plinth return" and b.is_scribed for b in behind_slip.boards) == 1
 
 
 def test_a_reading_far_out_of_plumb_is_taken_for_a_slip():

@@ -104,7 +104,8 @@ def test_every_layout_has_room_for_what_it_names(job):
     for side in layout.sides:
         assert side.base <= side.plinth_top < layout.frieze_bottom
         assert (side.plinth_top > side.base) is job.design.plinth.on
-        assert 0 < layout.column_inner == side.inner < side.outer <= side.shelf_side
+        assert 0 < side.inner < side.outer
+        assert 0 < layout.column_inner == side.inner_top < side.outer_top <= side.shelf_side
     assert layout.frieze_front >= layout.board
     for frame in (layout.left.frame, layout.right.frame, layout.frieze_frame):
         assert all(x1 - x0 >= 1 - 1e-9 and y1 - y0 >= 1 - 1e-9 for x0, y0, x1, y1 in frame.openings)

@@ -86,7 +86,10 @@ def test_contacts_are_what_joining_the_solids_takes_off_their_surface(name):
 
 
 @settings(max_examples=20, deadline=None)
-@given(jobs(in_between=False))
+@given(jobs(in_between=False, column__taper=0))
 def test_contacts_of_any_job_are_what_joining_takes_off(job):
-    """Off the tape, for a gap of two thousandths is a gap to the solid library and none to a carpenter."""
+    """Off the tape, for a gap of two thousandths is a gap to the solid library and none to a carpenter.
+
+    Without tapered columns: the solid library parts some faces that lie on each other askew.
+    """
     _check_against_solids(plan_surround(job).boards)
