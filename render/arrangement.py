@@ -22,6 +22,8 @@ NOTHING = -1
 SOUTH, EAST, NORTH, WEST = range(4)
 GRAIN = 1e-6
 """Lines nearer to each other than this, in inches, are one line."""
+BEND = 0.01
+"""Pieces of line that turn by more than this, radians, do not run on straight, however short they are."""
 MOST_LINES = 600
 """The grid is refined until sloping edges meet its corners, two or three times as a rule, but never beyond
 this many lines; past it an edge may be off by less than one cell."""
@@ -274,11 +276,18 @@ def join_collinear(segments: Floats, kinds: Ints) -> tuple[Floats, Ints]:
     direction = segments[:, 2:] - segments[:, :2]
     # Exactly: in the least of cells corner and centre are nearer than a grain, and yet two points.
     follows = (segments[1:, :2] == segments[:-1, 2:]).all(axis=1)
-    straight = np.abs(direction[1:, 0] * direction[:-1, 1] - direction[1:, 1] * direction[:-1, 0]) < GRAIN
-    goes_on = follows & straight & (kinds[1:] == kinds[:-1])
+    goes_on = follows & _run_straight(direction[:-1], direction[1:]) & (kinds[1:] == kinds[:-1])
     first = np.flatnonzero(np.r_[True, ~goes_on])
     last = np.r_[first[1:] - 1, len(segments) - 1]
     return np.hstack([segments[first, :2], segments[last, 2:]]), kinds[first]
+
+
+def _run_straight(before: Floats, after: Floats) -> Mask:
+    """Whether pieces go on in one direction, where they are long enough to have one."""
+    turn = np.abs(after[:, 0] * before[:, 1] - after[:, 1] * before[:, 0])
+    one, other = np.hypot(before[:, 0], before[:, 1]), np.hypot(after[:, 0], after[:, 1])
+    straight: Mask = (turn < GRAIN) & ((turn < BEND * one * other) | (np.minimum(one, other) < 10 * GRAIN))
+    return straight
 
 
 def trace_rings(borders: Borders, inside: Mask) -> tuple[tuple[Point, ...], ...]:

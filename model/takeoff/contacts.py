@@ -117,6 +117,9 @@ def without_slivers(shape: BaseGeometry) -> BaseGeometry:
         opened = shape.buffer(-TOUCHING, join_style="mitre").buffer(
             TOUCHING, join_style="mitre", mitre_limit=10
         )
+    if opened.is_empty:
+        # A collection of slivers and lines has no place in an intersection.
+        return opened
     return shape if shape.area - opened.area < SLIVER else opened.intersection(shape)
 
 
