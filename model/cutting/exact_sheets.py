@@ -20,7 +20,7 @@ from model.cutting.sheet_problem import SheetProblem, Sides, fits
 
 Pieces = tuple[int, ...]
 """Items, one for each piece, in order."""
-WORK = 1_500_000
+WORK = 800_000
 """Most pairs of boxes put together."""
 MOST_SETS = 12_000
 NODES = 3_000

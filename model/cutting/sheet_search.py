@@ -7,8 +7,10 @@ from random import Random
 
 from model.cutting.exact_sheets import ExactSheets
 from model.cutting.multi_start import MultiStart
+from model.cutting.neaten import Neatener
 from model.cutting.packer import Layout, Rules, add, cost_of, first_fit, pieces_of
 from model.cutting.sheet_bounds import SheetBound
+from model.cutting.sheet_cuts import Sawyer
 from model.cutting.sheet_problem import SheetProblem
 
 SMALL = 40
@@ -31,6 +33,7 @@ class SheetSearch:
     def __init__(
         self,
         problem: SheetProblem,
+        sawyer: Sawyer,
         should_stop: Callable[[], bool],
         tell: Callable[[SheetSearch], None],
     ) -> None:
@@ -42,6 +45,7 @@ class SheetSearch:
         self.bound = 0
         self._random = Random(1)
         self._multi_start = MultiStart(problem, self._random, should_stop)
+        self._neatener = Neatener(problem, sawyer, Random(2), should_stop)
 
     @property
     def cost(self) -> int:
@@ -68,8 +72,11 @@ class SheetSearch:
         self.bound = bounds.find(self.cost)
         if len(self.pieces) > SMALL:
             self._rework()
-            return
-        self._search_few(bounds)
+        else:
+            self._search_few(bounds)
+        self._tell(self)
+        if not self._should_stop():
+            self._take(self._neatener.neaten(self.best, self.supply))
 
     def _search_few(self, bounds: SheetBound) -> None:
         for tries in (FIRST_TRIES, TRIES):

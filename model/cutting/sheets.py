@@ -6,7 +6,7 @@ The plan is in whole sheets and its cost is a sum of prices; `Proof` says what n
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from model.cutting.packer import Layout
@@ -41,7 +41,8 @@ def _plan(
     if not wanted:
         return SheetPlan((), refused, Proof(0, 0))
     writer = _Writer(task, make_sheet_problem(wanted, stock, task.kerf), stock, refused)
-    search = SheetSearch(writer.problem, effort.should_stop, lambda search: effort.tell(writer.write(search)))
+    tell: Callable[[SheetSearch], None] = lambda search: effort.tell(writer.write(search))  # noqa: E731
+    search = SheetSearch(writer.problem, writer.sawyer, effort.should_stop, tell)
     search.start()
     if search.over:
         short = Counter(writer.keys_of(search.over))
@@ -69,7 +70,7 @@ class _Writer:
     ) -> None:
         self.problem, self._stock, self._refused = problem, stock, refused
         narrowest = min(min(each.length, each.width) for each in task.wanted)
-        self._sawyer = Sawyer(task.kerf, (task.keep, narrowest))
+        self.sawyer = Sawyer(task.kerf, (task.keep, narrowest))
 
     def keys_of(self, pieces: Sequence[int]) -> list[str]:
         """A key for each piece, the last of its item first."""
@@ -87,7 +88,7 @@ class _Writer:
         return SheetPlan(sheets, self._refused, Proof(search.cost, search.bound))
 
     def _write_sheet(self, layout: Layout, keys: list[list[str]]) -> SawnSheet:
-        sawing = self._sawyer.saw(layout.pieces, self.problem.rooms[layout.sold])
+        sawing = self.sawyer.saw(layout.pieces, self.problem.rooms[layout.sold])
         sawn = order_cuts(sawing.part, self.problem.kerf)
         pieces = tuple(self._write_piece(piece, keys) for piece in sawn.pieces)
         return SawnSheet(self._stock[layout.sold].key, pieces, sawn.cuts, self._write_left(sawn))
@@ -96,7 +97,7 @@ class _Writer:
         return self._place(keys[piece.item].pop(0), piece.x, piece.y, piece.sides)
 
     def _write_left(self, sawn: Sawn) -> tuple[Placed, ...]:
-        return tuple(self._place("", x, y, room) for x, y, room in sawn.left if self._sawyer.worth_left(room))
+        return tuple(self._place("", x, y, room) for x, y, room in sawn.left if self.sawyer.worth_left(room))
 
     def _place(self, key: str, x: int, y: int, sides: Sides) -> Placed:
         return Placed(key, x, y, sides[0] - self.problem.kerf, sides[1] - self.problem.kerf)
