@@ -25,7 +25,7 @@ WORK = 800_000
 MOST_SETS = 12_000
 NODES = 3_000
 """Most nodes of the choice among sets."""
-ASKED = 64
+ASKED = 4
 """Sets between two questions whether to stop."""
 
 

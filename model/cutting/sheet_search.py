@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from itertools import product
 from random import Random
 
 from model.cutting.exact_sheets import ExactSheets
 from model.cutting.multi_start import MultiStart
 from model.cutting.neaten import Neatener
-from model.cutting.packer import Layout, Rules, add, cost_of, first_fit, pieces_of
+from model.cutting.packer import Layout, Rules, add, cost_of, downsize, first_fit, pieces_of
 from model.cutting.sheet_bounds import SheetBound
 from model.cutting.sheet_cuts import Sawyer
 from model.cutting.sheet_problem import SheetProblem
@@ -21,6 +22,10 @@ TRIES = 3_000
 """Tries after that."""
 REWORKED = 1_200
 """Times that a few sheets of a larger job are laid anew."""
+SHORT_TRIES = 200
+"""Tries to lay all pieces where first fit found sheets too few."""
+MOST_USED = 100
+"""Sheets up to which that is tried."""
 REWORK_TRIES = 40
 """Tries each time."""
 STARTS = tuple(Rules("short", split) for split in ("longer", "shorter", "along", "across"))
@@ -54,12 +59,27 @@ class SheetSearch:
 
     def start(self) -> None:
         """A first plan; `over` are pieces for which sheets are too few."""
-        plans = [
-            first_fit(self.problem, self.pieces, self.supply, main, rules)
-            for main in range(len(self.problem.sold))
-            for rules in STARTS
-        ]
+        plans = []
+        for rules, main in product(STARTS, range(len(self.problem.sold))):
+            plans.append(first_fit(self.problem, self.pieces, self.supply, main, rules))
+            if self._should_stop() and not plans[-1][1]:
+                break
         self.best, self.over = min(plans, key=self._rank)
+        if self.over:
+            self._use_all()
+
+    def _use_all(self) -> None:
+        """Try to lay all pieces on all the sheets there are, where first fit left some over."""
+        few = [len(self.pieces) if each is None else min(each, len(self.pieces)) for each in self.supply]
+        if sum(few) > MOST_USED:
+            return
+        for _ in range(SHORT_TRIES):
+            if self._should_stop():
+                return
+            found = self._multi_start.try_mix(self.pieces, tuple(few))
+            if found is not None:
+                self.best, self.over = downsize(self.problem, found, self.supply), []
+                return
 
     def _rank(self, made: tuple[list[Layout], list[int]]) -> tuple[int, int]:
         plan, over = made
