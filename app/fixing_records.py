@@ -6,9 +6,9 @@ from collections.abc import Iterable
 from typing import Any
 
 from app.records import PLACES, table_lines
+from model.build.cord_way import Way, list_pierced, plan_cord_way
 from model.surround import Surround
 from model.takeoff.anchors import list_order, plan_anchors
-from model.takeoff.cord_way import Way, list_pierced, plan_cord_way
 from model.takeoff.cord_work import list_cord_work
 from render.fixing_sheet import COLUMNS, describe_loads, row_texts
 

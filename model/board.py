@@ -11,12 +11,12 @@ from enum import StrEnum
 from functools import cached_property
 from math import atan, cos, degrees, hypot, radians, sin
 
-Point2 = tuple[float, float]
-Point3 = tuple[float, float, float]
+from model.bore import CROSS as CROSS
+from model.bore import Bore
+from model.bore import Point2 as Point2
+from model.bore import Point3 as Point3
 
 AXES = "xyz"
-CROSS = {"x": (1, 2), "y": (2, 0), "z": (0, 1)}
-"""Indices of the two axes across each grain axis, in the order that keeps the frame right-handed."""
 
 
 STEEPEST_SCRIBE = 0.1
@@ -104,7 +104,7 @@ class Board:
     flat board: its face is the section, `axis` goes through its thickness, and `grain` names the axis its
     length lies along; where `low` and `high` are askew along it the piece leans, and its ends stay level.
     `role` says what it is ("column stile"), `assembly` the sub-assembly it is lifted
-    with ("left column"). `worked` says how it is moulded, if it is.
+    with ("left column"). `worked` says how it is moulded, if it is. `bores` are the holes through it.
     """
 
     role: str
@@ -117,10 +117,20 @@ class Board:
     curved: frozenset[int] = frozenset()
     grain: str = ""
     worked: Worked | None = None
+    bores: tuple[Bore, ...] = ()
+
+    @cached_property
+    def carved(self) -> Board:
+        """The same with holes that break out of an edge in its section, for whoever looks at solids."""
+        if not self.bores:
+            return self
+        from model.carving import carve
+
+        return carve(self)
 
     @cached_property
     def vertices(self) -> tuple[Point3, ...]:
-        """All corners: the section's at the low end, then the same at the high end."""
+        """All corners but those of holes: the section's at the low end, then the same at the high end."""
         return tuple(
             self._place(u, v, end.position(u, v)) for end in (self.low, self.high) for u, v in self.section
         )
@@ -214,11 +224,12 @@ class Board:
 
     @property
     def volume(self) -> float:
-        """Cubic inches; exact, since both ends are planes: area times the length at the centroid."""
+        """Cubic inches less holes; exact, both ends being planes: area times the length at the centroid."""
         area = self.section_area
         cu = sum((u0 + u1) * (u0 * v1 - u1 * v0) for (u0, v0), (u1, v1) in _ring(self.section)) / (6 * area)
         cv = sum((v0 + v1) * (u0 * v1 - u1 * v0) for (u0, v0), (u1, v1) in _ring(self.section)) / (6 * area)
-        return area * (self.high.position(cu, cv) - self.low.position(cu, cv))
+        bored = sum(bore.volume for bore in self.bores)
+        return area * (self.high.position(cu, cv) - self.low.position(cu, cv)) - bored
 
     def moved(self, dx: float = 0.0, dy: float = 0.0, dz: float = 0.0) -> Board:
         """The same piece elsewhere in the room."""
@@ -230,11 +241,13 @@ class Board:
             return End(cut.at + dt - cut.slope_u * du - cut.slope_v * dv, cut.slope_u, cut.slope_v)
 
         section = tuple((u + du, v + dv) for u, v in self.section)
-        return replace(self, section=section, low=end(self.low), high=end(self.high))
+        bores = tuple(bore.moved(shift) for bore in self.bores)
+        return replace(self, section=section, low=end(self.low), high=end(self.high), bores=bores)
 
     def mirrored(self, assembly: str) -> Board:
         """Its twin on the other side of the opening's centre line."""
         worked = self.worked and self.worked.mirrored()
+        bores = tuple(bore.mirrored() for bore in self.bores)
         if self.axis == "x":
             return replace(
                 self,
@@ -242,6 +255,7 @@ class Board:
                 low=End(-self.high.at, -self.high.slope_u, -self.high.slope_v),
                 high=End(-self.low.at, -self.low.slope_u, -self.low.slope_v),
                 worked=worked,
+                bores=bores,
             )
         x_is_u = CROSS[self.axis][0] == 0
         flipped = tuple((-u, v) if x_is_u else (u, -v) for u, v in reversed(self.section))
@@ -260,6 +274,7 @@ class Board:
             high=end(self.high),
             curved=frozenset(last - i for i in self.curved),
             worked=worked,
+            bores=bores,
         )
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from model.build.cord_way import hole_size
 from model.build.layout import Layout
 from model.fixing import CordWay
-from model.takeoff.cord_way import hole_size
 
 ALIKE = 1e-9
 """Differences up to this, in inches, are arithmetic."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -33,12 +34,23 @@ CENTROIDS = np.array([(0.5, 1 / 6), (5 / 6, 0.5), (0.5, 5 / 6), (1 / 6, 0.5)])
 
 @dataclass(frozen=True, slots=True)
 class Face:
-    """A flat polygon seen from its front: corners (n, 2) counter-clockwise, depth a*h + b*v + c."""
+    """A flat polygon seen from its front: corners (n, 2) counter-clockwise, depth a*h + b*v + c.
+
+    With holes in it the corners of each hole follow its own; `starts` are the first of each.
+    """
 
     corners: Floats
     plane: tuple[float, float, float]
     upright: bool
     """Whether it is a rectangle with level and plumb sides."""
+    starts: tuple[int, ...] = ()
+
+    @property
+    def edges(self) -> list[tuple[Point, Point]]:
+        """From corner to corner round its outline, then round each hole."""
+        points = [(h, v) for h, v in self.corners.tolist()]
+        parts = [points[a:b] for a, b in pairwise((0, *self.starts, len(points)))]
+        return [edge for part in parts for edge in zip(part, part[1:] + part[:1], strict=True)]
 
     @property
     def flat(self) -> bool:
@@ -58,6 +70,14 @@ class Grid:
     v: Floats
     seen: Ints
     exact: bool = True
+
+    def triangle_at(self, column: int, row: int, point: Point) -> int:
+        """Which of a cell's four triangles a point in it lies in."""
+        across = (point[0] - self.h[column]) / (self.h[column + 1] - self.h[column])
+        up = (point[1] - self.v[row]) / (self.v[row + 1] - self.v[row])
+        if up < across:
+            return SOUTH if up < 1 - across else EAST
+        return WEST if up < 1 - across else NORTH
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,8 +166,8 @@ def _distinct(values: Floats) -> Floats:
 def _sloping_edges(faces: list[Face]) -> Floats:
     """(n, 4) of every distinct edge that is neither level nor plumb."""
     rising = set()
-    for points in (face.corners.tolist() for face in faces if not face.upright):
-        for (h0, v0), (h1, v1) in zip(points, points[1:] + points[:1], strict=True):
+    for edges in (face.edges for face in faces if not face.upright):
+        for (h0, v0), (h1, v1) in edges:
             if abs(h0 - h1) > GRAIN and abs(v0 - v1) > GRAIN:
                 rising.add(min((h0, v0, h1, v1), (h1, v1, h0, v0)))
     return np.array(sorted(rising)).reshape(-1, 4)
@@ -191,15 +211,14 @@ def _lay_others(
         if not wins.any():
             continue
         if not face.upright:
-            wins &= _inside(face.corners, ph, pv)
+            wins &= _inside(face, ph, pv)
         np.copyto(seen[rows, columns], index, where=wins)
         np.copyto(old, near, where=wins)
 
 
-def _inside(corners: Floats, h: Floats, v: Floats) -> Mask:
+def _inside(face: Face, h: Floats, v: Floats) -> Mask:
     """Which points of a polygon's own window lie in it; none lies on an edge."""
-    points = corners.tolist()
-    edges = [(*a, *b) for a, b in zip(points, points[1:] + points[:1], strict=True)]
+    edges: list[tuple[float, ...]] = [(*a, *b) for a, b in face.edges]
     return _left_of_all(edges, h, v) if len(edges) == 4 else _even_odd(edges, h, v)
 
 

@@ -6,6 +6,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from model.board import AXES, CROSS, Board, End, Point2
+from model.bore import Bore
+from model.carving import lay_along
 
 
 def cut_boards(boards: Iterable[Board], axis: str, at: float) -> tuple[Board, ...]:
@@ -29,11 +31,39 @@ def _cut(board: Board, axis: str, at: float) -> Board | None:
         return board
     if low >= at:
         return None
+    if board.bores:
+        board = _cut_bores(board, axis, at)
     if board.axis == axis:
         return replace(board, high=End(at))
     u_is_cut = CROSS[board.axis][0] == i
     section = _keep_below(board.section, 0 if u_is_cut else 1, at)
     return replace(board, section=section, curved=frozenset()) if len(section) > 2 else None
+
+
+def _cut_bores(board: Board, axis: str, at: float) -> Board:
+    """`board`, still whole, with what its holes are once it is cut.
+
+    A hole that the plane lays open becomes a hollow in the cut edge. In a piece that is no section pushed
+    along the hole, a mitred one say, it is left out.
+    """
+    kept = [cut for bore in board.bores if (cut := _cut_bore(bore, axis, at)) is not None]
+    opened = [bore for bore in kept if bore.breaks]
+    laid = lay_along(board, opened[0].axis) if opened else board
+    if laid is None:
+        return replace(board, bores=tuple(bore for bore in kept if not bore.breaks))
+    return replace(laid, bores=tuple(kept))
+
+
+def _cut_bore(bore: Bore, axis: str, at: float) -> Bore | None:
+    """What a plane leaves of a hole below it."""
+    if bore.axis == axis:
+        low, high = bore.span
+        return replace(bore, span=(low, min(high, at))) if low < at else None
+    k = CROSS[bore.axis].index(AXES.index(axis))
+    half = max(offset[k] for offset in bore.offsets)
+    if bore.at[k] - half >= at:
+        return None
+    return replace(bore, breaks=True) if bore.at[k] + half >= at else bore
 
 
 def _keep_below(section: Sequence[Point2], k: int, at: float) -> tuple[Point2, ...]:

@@ -1,17 +1,19 @@
 """What fixes a surround and runs inside it, over a view: anchors on request, and a cord way with its holes.
 
-Where they lie is worked out in model.takeoff.anchors and model.takeoff.cord_way.
+Where they lie is worked out in model.takeoff.anchors and model.build.cord_way.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from math import cos, dist, pi, sin
 
 from model.board import AXES, Point3
+from model.build.bores import is_bored, is_of
+from model.build.cord_way import Hole, plan_cord_way
 from model.surround import Surround
 from model.takeoff.anchors import plan_anchors
-from model.takeoff.cord_way import Hole, plan_cord_way
 from model.units import format_length
 from render.drawing import Anchor, Lines, Mark, Pen, Point, Polyline, Text
 from render.number_places import (
@@ -24,7 +26,7 @@ from render.number_places import (
     place_numbers,
     write_number,
 )
-from render.visibility import Look
+from render.visibility import Look, Projection
 
 SIDES = 32
 """Sides that a circle is drawn with."""
@@ -32,6 +34,8 @@ OVER = 1.3
 """How far a centre cross passes its circle. Common practice: a little."""
 ANCHOR = 0.05
 """Radius of an anchor's circle, inches on paper. Shop choice."""
+BESIDE, ROUND = 1 / 32, 8
+"""How far beside a hole's rim it is looked for, in., and at how many places. Shop choice."""
 FAR = 0.5
 """A number further from its mark than this, in its own heights, is joined to it by a line. Shop choice."""
 
@@ -58,8 +62,12 @@ def draw_anchors(surround: Surround, ratio: float, under: Sequence[Mark] = ()) -
     return marks
 
 
-def draw_cord_way(surround: Surround, look: Look, ratio: float) -> list[Mark]:
-    """The line the cords run along, and both holes: round where seen along them, else their two edges."""
+def draw_cord_way(surround: Surround, projection: Projection, look: Look, ratio: float) -> list[Mark]:
+    """The line the cords run along, its holes and what is sawn out of the sheet behind the loose panel.
+
+    What is hidden in `projection` is dashed, what was cut away is left out. A hole that is looked through
+    is drawn there; it gets its centre lines and its size.
+    """
     way = plan_cord_way(surround)
     if way is None:
         return []
@@ -69,25 +77,54 @@ def draw_cord_way(surround: Surround, look: Look, ratio: float) -> list[Mark]:
         ends = [look.point((x, y, z)) for y in (way.low, way.high)]
         marks.append(Lines(Pen.CENTRE, ((*ends[0], *ends[1]),), "cord way"))
     for hole in way.holes:
-        marks += _draw_hole(surround, hole, look, ratio)
+        marks += _draw_hole(surround, hole, projection, look, ratio)
+    if way.sheet is not None and look.axes[2] == 2:
+        cut_out = [bore for bore in surround.boards[way.sheet].bores if not bore.is_round]
+        marks += [Polyline(Pen.GUIDE, bore.ring, True, "cord way") for bore in cut_out]
     return marks
 
 
-def _draw_hole(surround: Surround, hole: Hole, look: Look, ratio: float) -> list[Mark]:
+def _draw_hole(
+    surround: Surround, hole: Hole, projection: Projection, look: Look, ratio: float
+) -> list[Mark]:
     along = AXES.index(hole.axis)
     if along == look.axes[2]:
-        at, radius = look.point(hole.centre), hole.diameter / 2
-        size = format_length(hole.diameter, surround.job.about.length_style)
-        height = number_height(ratio)
-        place = (at[0], at[1] - OVER * radius - 1.4 * height)
-        words = Text(f"{size} hole, cords", place, height, Anchor.MIDDLE, stands_for="cord way")
-        return [*_target(at, radius, "cord way"), words]
+        return _draw_end(surround, hole, projection, look, ratio)
     across = look.axes[1] if along == look.axes[0] else look.axes[0]
+    bored = [b for board in surround.boards for b in board.bores if is_of(b, hole) and not b.breaks]
+    if not bored:
+        return []
+    span = min(bore.span[0] for bore in bored), max(bore.span[1] for bore in bored)
     edges = []
     for way in (-1.0, 1.0):
-        first, last = (_point(hole, along, end, across, way) for end in hole.span)
+        first, last = (_point(hole, along, end, across, way) for end in span)
         edges.append((*look.point(first), *look.point(last)))
     return [Lines(Pen.GUIDE, tuple(edges), "cord way")]
+
+
+def _draw_end(surround: Surround, hole: Hole, projection: Projection, look: Look, ratio: float) -> list[Mark]:
+    """A hole looked at along its axis."""
+    left = [b for b in projection.solids.boards[: projection.solids.site_start] if is_bored(b, hole)]
+    if not left:
+        return []
+    at, radius = look.point(hole.centre), hole.diameter / 2
+    size = format_length(hole.diameter, surround.job.about.length_style)
+    height = number_height(ratio)
+    place = (at[0], at[1] - OVER * radius - 1.4 * height)
+    words = Text(f"{size} hole, cords", place, height, Anchor.MIDDLE, stands_for="cord way")
+    ring, cross = _target(at, radius, "cord way")
+    if _is_seen(projection, hole, at):
+        return [cross, words]
+    return [replace(ring, pen=Pen.GUIDE), cross, words]
+
+
+def _is_seen(projection: Projection, hole: Hole, at: Point) -> bool:
+    """Whether wood that has the hole is the nearest all round it."""
+    reach = hole.diameter / 2 + BESIDE
+    turns = [2 * pi * (k + 0.3) / ROUND for k in range(ROUND)]
+    owners = [projection.owner_at((at[0] + reach * cos(t), at[1] + reach * sin(t))) for t in turns]
+    boards = projection.solids.boards
+    return all(owner >= 0 and is_bored(boards[owner], hole) for owner in owners)
 
 
 def _point(hole: Hole, along: int, end: float, across: int, way: float) -> Point3:
@@ -98,9 +135,9 @@ def _point(hole: Hole, along: int, end: float, across: int, way: float) -> Point
     return (room[0], room[1], room[2])
 
 
-def _target(at: Point, radius: float, stands_for: str) -> list[Mark]:
+def _target(at: Point, radius: float, stands_for: str) -> tuple[Polyline, Lines]:
     turns = [2 * pi * k / SIDES for k in range(SIDES)]
     ring = tuple((at[0] + radius * cos(turn), at[1] + radius * sin(turn)) for turn in turns)
     (x, y), reach = at, OVER * radius
     cross = ((x - reach, y, x + reach, y), (x, y - reach, x, y + reach))
-    return [Polyline(Pen.EDGE, ring, True, stands_for), Lines(Pen.CENTRE, cross, stands_for)]
+    return Polyline(Pen.EDGE, ring, True, stands_for), Lines(Pen.CENTRE, cross, stands_for)

@@ -126,7 +126,7 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     marks += draw_faults(surround, view, look, options.findings, projection, dimensions, ratio)
     if options.clearance:
         marks += draw_clearance(surround, view, ratio, dimensions)
-    marks += draw_cord_way(surround, look, ratio)
+    marks += draw_cord_way(surround, projection, look, ratio)
     if view == "front":
         marks += draw_behind(surround, ratio, (*marks, *dimensions))
     if options.anchors and view == "front":

@@ -7,13 +7,15 @@ is render.arrangement's, what a view shows and how it is drawn is render.views'.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import IntEnum
 from functools import cached_property
+from typing import NamedTuple
 
 import numpy as np
 
 from model.board import Board, Point3
+from model.bore import SIDES
 from model.corners import Corners, list_corners
 from render.arrangement import (
     NOTHING,
@@ -29,6 +31,7 @@ from render.arrangement import (
     trace_rings,
 )
 from render.drawing import Ring, Segment
+from render.holes import WALL, part_faces, stack_rings
 
 CELL = 2.0**27
 """Model coordinates are rounded to a 2**27th of an inch so that faces which should meet do, and yet so finely
@@ -37,6 +40,18 @@ EDGE_ON = 1e-9
 """Faces whose picture is smaller than this, in square inches, are seen edge on."""
 FLUSH = 2e-3
 """Faces of two boards closer in depth than this, in inches, are flush."""
+
+
+class Cap(NamedTuple):
+    """A face with other than four corners, or with holes: corner numbers, its solid and its side.
+
+    `starts` are where in `corners` those of its holes begin.
+    """
+
+    corners: Ints
+    owner: int
+    side: int
+    starts: tuple[int, ...] = ()
 
 
 class Line(IntEnum):
@@ -81,8 +96,9 @@ class Solids:
     """Boards, then site solids, as one heap of corners with the faces that use them.
 
     `corners` (n, 3) room inches. `quads` (m, 4) corner numbers, counter-clockwise from outside;
-    `quad_owner`, `quad_side` the solid and its side. `caps` are end faces with other than four corners.
-    Side numbers: 0.. along the section, then the low and the high end. Ends that lie against each other
+    `quad_owner`, `quad_side` the solid and its side. `caps` are ends with other than four corners, and
+    faces with holes. Side numbers: 0.. along the section, then the low and the high end; walls of holes as
+    in render.holes. Ends that lie against each other
     in a mitre are left out, since nothing can be seen between them. Solids from number `site_start` on
     are the site's.
     """
@@ -91,7 +107,7 @@ class Solids:
     quads: Ints
     quad_owner: Ints
     quad_side: Ints
-    caps: tuple[tuple[Ints, int, int], ...]
+    caps: tuple[Cap, ...]
     boards: tuple[Board, ...]
     site_start: int
 
@@ -104,7 +120,7 @@ class Solids:
             np.concatenate([self.quads, other.quads + shift]),
             np.concatenate([self.quad_owner, other.quad_owner + owners]),
             np.concatenate([self.quad_side, other.quad_side]),
-            self.caps + tuple((corners + shift, owner + owners, side) for corners, owner, side in other.caps),
+            self.caps + tuple(Cap(c.corners + shift, c.owner + owners, c.side, c.starts) for c in other.caps),
             self.boards + other.boards,
             owners,
         )
@@ -115,6 +131,9 @@ def flatten_boards(boards: Sequence[Board], corners: Corners | None = None) -> S
 
     `corners` are theirs, where they are already worked out.
     """
+    bored = [i for i, board in enumerate(boards) if board.bores]
+    if any(bore.breaks for i in bored for bore in boards[i].bores):
+        boards, corners = [board.carved for board in boards], None
     corners = corners or list_corners(boards)
     counts = corners.counts[corners.owner]
     # A board's corners lie together in the heap: those of its low end, then those of its high end.
@@ -127,14 +146,49 @@ def flatten_boards(boards: Sequence[Board], corners: Corners | None = None) -> S
     caps = _list_caps(boards, heap, corners.counts.tolist(), (2 * corners.starts).tolist())
     square = [cap for cap in caps if len(cap[0]) == 4]
     rings, owners, numbers = (np.array([cap[i] for cap in square], dtype=np.intp) for i in range(3))
-    return Solids(
+    solids = Solids(
         heap,
         np.concatenate([sides, rings.reshape(-1, 4)]),
         np.concatenate([corners.owner, owners]),
         np.concatenate([np.arange(len(first)) - corners.starts[corners.owner], numbers]),
-        tuple((np.array(ring, dtype=np.intp), whose, side) for ring, whose, side in caps if len(ring) != 4),
+        tuple(
+            Cap(np.array(ring, dtype=np.intp), whose, side) for ring, whose, side in caps if len(ring) != 4
+        ),
         tuple(boards),
         len(boards),
+    )
+    for i in bored:
+        solids = _pierced(solids, i)
+    return solids
+
+
+def _pierced(solids: Solids, owner: int) -> Solids:
+    """`solids` with the holes of one of its boards in the faces of that, and the walls of those holes."""
+    faces = {int(solids.quad_side[q]): solids.quads[q] for q in np.flatnonzero(solids.quad_owner == owner)}
+    faces |= {cap.side: cap.corners for cap in solids.caps if cap.owner == owner}
+    count = len(solids.boards[owner].section) + 2
+    rings = [tuple(map(tuple, solids.corners[faces[k]].tolist())) if k in faces else () for k in range(count)]
+    gone, parts = part_faces(solids.boards[owner], rings)
+    heap, quads, caps = [solids.corners], [], []
+    size = len(solids.corners)
+    for part in parts:
+        points, starts = stack_rings(part)
+        numbers = np.arange(size, size + len(points))
+        heap.append(np.round(points * CELL) / CELL)
+        size += len(points)
+        if len(points) == 4:
+            quads.append((numbers, part.side))
+        else:
+            caps.append(Cap(numbers, owner, part.side, starts))
+    keep = ~((solids.quad_owner == owner) & np.isin(solids.quad_side, list(gone)))
+    added = np.array([numbers for numbers, _ in quads], dtype=np.intp).reshape(-1, 4)
+    return replace(
+        solids,
+        corners=np.concatenate(heap),
+        quads=np.concatenate([solids.quads[keep], added]),
+        quad_owner=np.append(solids.quad_owner[keep], np.full(len(quads), owner)),
+        quad_side=np.append(solids.quad_side[keep], np.array([side for _, side in quads], dtype=np.intp)),
+        caps=(*(c for c in solids.caps if c.owner != owner or c.side not in gone), *caps),
     )
 
 
@@ -189,6 +243,15 @@ class Projection:
             for kind in Line
             if (kinds == kind).any()
         }
+
+    def owner_at(self, point: tuple[float, float]) -> int:
+        """The solid that is seen at a point off all lines; NOTHING where none is."""
+        lines = zip((self.grid.h, self.grid.v), point, strict=True)
+        i, j = (int(np.searchsorted(places, at)) - 1 for places, at in lines)
+        rows, columns, _ = self.grid.seen.shape
+        if not (0 <= j < rows and 0 <= i < columns):
+            return NOTHING
+        return int(self.owner[self.grid.seen[j, i, self.grid.triangle_at(i, j, point)]])
 
     def rings_of(self, owner: int) -> tuple[Ring, ...]:
         """Outlines of all that is seen of one solid."""
@@ -250,12 +313,13 @@ class Projection:
         return flush
 
     def _unseen(self, left: Ints, right: Ints, candidates: Mask) -> Mask:
-        """Lines between two facets of one curve, where the wood shows no edge."""
+        """Lines between two facets of one curve or two parts of one face, where the wood shows no edge."""
         first = np.minimum(self.side[left], self.side[right])
         second = np.maximum(self.side[left], self.side[right])
         # Side k begins at vertex k, so neighbouring sides meet at the higher one's first vertex.
         later = np.where(self.side[left] == second, left, right)
-        unseen: Mask = candidates & (second - first == 1) & self._begins_in_curve[later]
+        facets = (second - first == 1) & self._begins_in_curve[later]
+        unseen: Mask = candidates & (facets | (first == second) | _of_one_wall(first, second))
         return unseen
 
     @cached_property
@@ -264,6 +328,12 @@ class Projection:
         boards = self.solids.boards
         faces = zip(self.owner[:-1].tolist(), self.side[:-1].tolist(), strict=True)
         return np.array([*(side in boards[owner].curved for owner, side in faces), False])
+
+
+def _of_one_wall(first: Ints, second: Ints) -> Mask:
+    """Whether two sides are facets of the wall of one round hole."""
+    same: Mask = (first >= WALL) & (second < 2 * WALL) & ((first - WALL) // SIDES == (second - WALL) // SIDES)
+    return same
 
 
 def project(solids: Solids, look: Look, cut_at: float | None = None) -> Projection:
@@ -276,12 +346,12 @@ def project(solids: Solids, look: Look, cut_at: float | None = None) -> Projecti
     keep = _quad_areas(quads) > EDGE_ON
     faces = _quad_faces(quads[keep])
     owner, side = solids.quad_owner[keep].tolist(), solids.quad_side[keep].tolist()
-    for corners, whose, which in solids.caps:
-        cap = placed[corners]
-        if _area(cap) > EDGE_ON:
-            faces.append(_cap_face(cap))
-            owner.append(whose)
-            side.append(which)
+    for cap in solids.caps:
+        corners = placed[cap.corners]
+        if _area(corners[: cap.starts[0]] if cap.starts else corners) > EDGE_ON:
+            faces.append(_cap_face(corners, cap.starts))
+            owner.append(cap.owner)
+            side.append(cap.side)
     in_plane = [cut_at is not None and _lies_at(face, cut_at) for face in faces]
     return Projection(
         solids,
@@ -335,11 +405,11 @@ def _planes(polygons: Floats) -> Floats:
     return np.stack([a, b, p[:, 2] - a * p[:, 0] - b * p[:, 1]], axis=1)
 
 
-def _cap_face(cap: Floats) -> Face:
+def _cap_face(cap: Floats, starts: tuple[int, ...]) -> Face:
     if np.ptp(cap[:, 2]) == 0:
-        return Face(cap[:, :2], (0.0, 0.0, float(cap[0, 2])), upright=False)
+        return Face(cap[:, :2], (0.0, 0.0, float(cap[0, 2])), upright=False, starts=starts)
     a, b, c = _planes(_widest_triangle(cap)[None])[0].tolist()
-    return Face(cap[:, :2], (a, b, c), upright=False)
+    return Face(cap[:, :2], (a, b, c), upright=False, starts=starts)
 
 
 def _widest_triangle(cap: Floats) -> Floats:

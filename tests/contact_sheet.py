@@ -73,6 +73,11 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
         "old_ledger.top=51 1/2 old_ledger.use=use old_ledger.left=43 old_ledger.right=42 opening.width=30 "
         "column.margin=10",
     ),
+    (
+        "cords in the right column, through the plinth",
+        "cord.on=yes cord.exit_height=5 plinth.height=9 column.panels=2",
+    ),
+    ("cords behind a proud frieze", "cord.on=yes cord.place=frieze frieze.projection=5"),
     ("no facing to speak of", "facing.width=38 facing.height=31"),
     ("plain columns, plain frieze", "column.kind=plain frieze.kind=plain"),
     ("fluted columns, capital", "column.kind=fluted capital.on=yes frieze.kind=plain"),

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from export.mesh import list_triangles
+from export.mesh import build_mesh
 from model.board import Board, Point2, Stock, StockKind, block
 
 Floats = NDArray[np.float64]
@@ -25,7 +25,7 @@ def board(
 
 def triangles_of(boards: Sequence[Board]) -> Floats:
     """(n, 3, 3) corners of all boards' triangles."""
-    meshes = [np.array(b.vertices)[np.array(list_triangles(b))] for b in boards]
+    meshes = [np.array(corners)[np.array(found)] for corners, found in map(build_mesh, boards)]
     return np.concatenate(meshes)
 
 

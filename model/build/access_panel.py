@@ -1,6 +1,6 @@
 """The loose panel over a cord way: it lies in a frame's opening on the fixed sheet, cut out behind it.
 
-Where the way runs and which holes it takes stands in model.takeoff.cord_way.
+Where the way runs and which holes it takes stands in model.build.cord_way.
 """
 
 from __future__ import annotations

@@ -6,6 +6,7 @@ from model.board import Board, Stock, StockKind
 from model.build.access_panel import build_access_panel
 from model.build.back_band import build_back_band
 from model.build.bed_mould import build_bed_mould
+from model.build.bores import bore_boards
 from model.build.capital import build_capitals
 from model.build.column import build_columns
 from model.build.frieze import build_frieze
@@ -45,4 +46,4 @@ def build_surround(site: Site, design: Design, layout: Layout | None = None) -> 
         + build_overmantel(layout, stock, sheet)
         + build_over_panel_moulds(layout, wood)
     )
-    return boards + build_access_panel(design, layout, boards, sheet)
+    return bore_boards(design, layout, boards + build_access_panel(design, layout, boards, sheet))

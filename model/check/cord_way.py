@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from model.board import Point2, StockKind
+from model.build.bores import is_bored
+from model.build.cord_way import Way, is_within, list_pierced, plan_cord_way
 from model.check.finding import Finding, Status
 from model.check.keep_out import list_keep_out_rings
 from model.check.wording import Wording
@@ -13,7 +15,6 @@ from model.fixing import IN_FRIEZE, OWN
 from model.reference.connectors import CABLES_RATED, CONNECTORS, CORDS_HIDDEN
 from model.reference.sourced import Sourced, Standing
 from model.surround import Surround
-from model.takeoff.cord_way import Way, is_within, list_pierced, plan_cord_way
 
 CHECK = "cord way"
 BESIDE_HOLE = 0.25
@@ -57,11 +58,13 @@ def _check_passing(surround: Surround, way: Way, wording: Wording) -> Finding:
 
 
 def _check_edges(surround: Surround, way: Way, wording: Wording) -> Iterator[Finding]:
-    """Holes that would break out of the edge of a piece that shows."""
+    """Holes that would break out of the edge of a piece that shows, or come out through a moulding."""
     for hole in way.holes:
         boards = surround.boards
         near = [i for i in list_pierced(boards, hole) if boards[i].stock.kind is not StockKind.FRAMING]
-        torn = [i for i in near if not is_within(boards[i], hole, BESIDE_HOLE)]
+        torn = [
+            i for i in near if not (is_bored(boards[i], hole) and is_within(boards[i], hole, BESIDE_HOLE))
+        ]
         if torn:
             names = ", ".join(f"{surround.marks[i]} ({boards[i].role})" for i in torn)
             message = f"The {hole.name} hole, {wording.distance(hole.diameter)}, breaks out of {names}."

@@ -91,9 +91,7 @@ def _table(faces: Sequence[Face]) -> tuple[Floats, Floats, Floats, Floats]:
 
 def _laid_in(face: Face, other: Face) -> Polygon:
     """The other face's shape in places of this one's plane."""
-    from shapely import Polygon
-
-    return Polygon(other.ring @ face.basis.T)
+    return other.laid_in(face.basis)
 
 
 def uncover(faces: Sequence[Face], shapes: Sequence[Sequence[BaseGeometry]]) -> tuple[BaseGeometry, ...]:

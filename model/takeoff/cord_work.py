@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from model.board import AXES, Board
 from model.build.access_panel import ACCESS_PANEL, LIP
-from model.takeoff.cord_way import Hole, Way, is_within, list_pierced, plan_cord_way
+from model.build.cord_way import Hole, Way, is_within, list_pierced, plan_cord_way
 from model.units import LengthStyle, format_length
 
 if TYPE_CHECKING:

@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from model.board import Board
+from model.carving import find_sides
 
 if TYPE_CHECKING:
     from shapely import Polygon
@@ -31,7 +32,7 @@ class Face:
     `owner` is the board's place in its list, `side` the number of the face: 0.. along the section, then
     the low and the high end. `ring` (n, 3) its corners in the room, counter-clockwise seen from outside.
     `basis` (2, 3) two unit vectors of its plane that with `normal` (outwards) are right-handed: a
-    point's place in the plane is its dot product with them.
+    point's place in the plane is its dot product with them. `holes` are the outlines of holes in it.
     """
 
     owner: int
@@ -39,6 +40,7 @@ class Face:
     ring: Floats
     normal: Floats
     basis: Floats
+    holes: tuple[Floats, ...] = ()
 
     @cached_property
     def offset(self) -> float:
@@ -48,14 +50,18 @@ class Face:
     @cached_property
     def polygon(self) -> Polygon:
         """Its shape, in places of the plane."""
+        return self.laid_in(self.basis)
+
+    def laid_in(self, basis: Floats) -> Polygon:
+        """Its shape in places of a plane with that basis, which it lies in."""
         from shapely import Polygon
 
-        return Polygon(self.ring @ self.basis.T)
+        return Polygon(self.ring @ basis.T, [hole @ basis.T for hole in self.holes])
 
     @property
     def area(self) -> float:
-        """Square inches."""
-        return ring_area(self.ring)
+        """Square inches, less holes."""
+        return ring_area(self.ring) - sum(ring_area(hole) for hole in self.holes)
 
     def place(self, shape: BaseGeometry) -> list[Floats]:
         """The outer and inner rings of a shape in its plane, as closed rings of points in the room."""
@@ -66,28 +72,47 @@ class Face:
 
 
 def list_faces(boards: Sequence[Board]) -> tuple[Face, ...]:
-    """The faces of `boards` in their order: sides along the section, then low and high end."""
+    """The faces of `boards` in their order: sides along the section, then low and high end.
+
+    Holes are taken off the faces they pierce; the walls of holes are no faces of theirs.
+    """
     return tuple(face for owner, board in enumerate(boards) for face in _board_faces(owner, board))
 
 
 def _board_faces(owner: int, board: Board) -> list[Face]:
+    board = board.carved
     corners = np.array(board.vertices)
     count = len(board.section)
     low, high = corners[:count], corners[count:]
     onward = np.roll(np.arange(count), -1)
     rings = [np.array([low[i], low[j], high[j], high[i]]) for i, j in enumerate(onward)]
     rings += [low[::-1], high]
-    return [_face(owner, side, ring) for side, ring in enumerate(rings) if ring_area(ring) > LEAST_AREA]
+    holes = _list_holes(board)
+    return [
+        _face(owner, side, ring, holes.get(side, ()))
+        for side, ring in enumerate(rings)
+        if ring_area(ring) > LEAST_AREA
+    ]
 
 
-def _face(owner: int, side: int, ring: Floats) -> Face:
+def _list_holes(board: Board) -> dict[int, tuple[Floats, ...]]:
+    """By the number of each pierced face the outlines of its holes in the room."""
+    holes: dict[int, tuple[Floats, ...]] = {}
+    for bore in board.bores:
+        for side, along in zip(find_sides(board, bore) or (), bore.span, strict=True):
+            outline = np.array([bore.place(point, along) for point in bore.ring])
+            holes[side] = (*holes.get(side, ()), outline)
+    return holes
+
+
+def _face(owner: int, side: int, ring: Floats, holes: tuple[Floats, ...] = ()) -> Face:
     normal = _area_vector(ring)
     normal = normal / np.linalg.norm(normal)
     normal[np.abs(normal) < 1e-12] = 0.0
     across = np.eye(3)[int(np.argmin(np.abs(normal)))]
     across = across - (across @ normal) * normal
     across = across / np.linalg.norm(across)
-    return Face(owner, side, ring, normal, np.array([across, np.cross(normal, across)]))
+    return Face(owner, side, ring, normal, np.array([across, np.cross(normal, across)]), holes)
 
 
 def ring_area(ring: Floats) -> float:

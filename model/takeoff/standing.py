@@ -89,7 +89,7 @@ def _back(board: Board, layout: Layout) -> Board | None:
     low, high = board.bounds
     if board.is_scribed:
         return replace(
-            board, role=FACING, stock=STANDING, low=End(low[2] - DEEP), high=board.low, worked=None
+            board, role=FACING, stock=STANDING, low=End(low[2] - DEEP), high=board.low, worked=None, bores=()
         )
     tapers = list_tapers(board)
     if tapers:

@@ -43,12 +43,13 @@ class Surfaces:
 
     @cached_property
     def primed_area(self) -> float:
-        """Square inches of all faces."""
-        return sum(face.area for face in self.faces)
+        """Square inches of all faces, and of the walls of holes: their wood is bare as well."""
+        walls = sum(bore.wall_area for board in self.boards for bore in board.bores)
+        return sum(face.area for face in self.faces) + walls
 
     @cached_property
     def painted_area(self) -> float:
-        """Square inches that can be seen."""
+        """Square inches that can be seen; not what is seen through holes, and not the walls of those."""
         return float(sum(shape.area for shape in self.seen))
 
     @cached_property

@@ -139,7 +139,16 @@ def _people(weight: float, advised: float, longest: float) -> int | None:
 
 
 def centroid_of(board: Board) -> Point3:
-    """A board's centre of gravity in the room; exact, both its ends being planes."""
+    """A board's centre of gravity in the room; exact, both its ends being planes and its holes taken off."""
+    whole, volume = _centroid_unbored(board)
+    if not board.bores:
+        return whole
+    taken = [(-bore.volume, bore.middle) for bore in board.bores]
+    return _mean([(volume, whole), *taken])
+
+
+def _centroid_unbored(board: Board) -> tuple[Point3, float]:
+    """The same before it is bored, and its volume then."""
     area, first, second = _moments(board)
     rise = tuple(getattr(board.high, s) - getattr(board.low, s) for s in ("at", "slope_u", "slope_v"))
     volume = rise[0] * area + rise[1] * first[0] + rise[2] * first[1]
@@ -150,7 +159,7 @@ def centroid_of(board: Board) -> Point3:
     at = [0.0, 0.0, 0.0]
     iu, iv = CROSS[board.axis]
     at[iu], at[iv], at[AXES.index(board.axis)] = u, v, along / (2 * volume)
-    return at[0], at[1], at[2]
+    return (at[0], at[1], at[2]), volume
 
 
 def _squared(end: End, area: float, first: tuple[float, float], second: tuple[float, float, float]) -> float:

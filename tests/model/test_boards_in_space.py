@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from manifold3d import Error, Manifold, Mesh64
 
 from app.demo import list_demos, read_demo
-from export.mesh import list_triangles
+from export.mesh import build_mesh
 from model.board import Board, StockKind
 from model.job import Job, default_job, with_texts
 from model.moulding.library import USES, Use
@@ -29,7 +29,7 @@ SOME_AREA = 1e-3
 
 
 def _mesh(board: Board) -> trimesh.Trimesh:
-    return trimesh.Trimesh(np.array(board.vertices), np.array(list_triangles(board)), process=False)
+    return trimesh.Trimesh(*map(np.array, build_mesh(board)), process=False)
 
 
 def _near(boards: tuple[Board, ...], gap: float) -> list[tuple[int, int]]:

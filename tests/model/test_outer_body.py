@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from manifold3d import Manifold, Mesh64, OpType
 
-from export.mesh import list_triangles
+from export.mesh import build_mesh
 from model.board import Board
 from model.job import Job, default_job, with_texts, with_value
 from model.surround import plan_surround
@@ -23,8 +23,8 @@ PLAIN = [("column.kind", "plain"), ("frieze.kind", "plain"), ("bed_mould.on", "n
 
 
 def _solid(board: Board) -> Manifold:
-    triangles = np.array(list_triangles(board), dtype=np.uint64)
-    return Manifold(Mesh64(np.round(np.array(board.vertices) * GRID) / GRID, triangles))
+    corners, triangles = build_mesh(board)
+    return Manifold(Mesh64(np.round(np.array(corners) * GRID) / GRID, np.array(triangles, dtype=np.uint64)))
 
 
 def _fill(job: Job) -> tuple[float, float]:

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from math import hypot
+
 import pytest
 
+from model.build.cord_way import plan_cord_way
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.anchors import plan_anchors
-from model.takeoff.cord_way import plan_cord_way
-from render.drawing import Polyline, Text
+from render.drawing import Hatch, Lines, Pen, Polyline, Text
 from render.fixing_sheet import COLUMNS, fixing_strips, row_texts
+from render.hatching import hatch_segments
 from render.views import VIEWS, ViewOptions, draw_view
 
 
@@ -38,17 +41,61 @@ def test_anchors_are_drawn_on_request_and_numbered_as_in_their_table():
     assert numbers == [str(n) for n in range(1, len(planned) + 1)]
 
 
-@pytest.mark.parametrize(
-    ("view", "which"), [("side", "lower"), ("vertical_section", "lower"), ("plan", "upper")]
-)
-def test_a_cord_hole_is_round_where_it_is_looked_through(view, which):
+@pytest.mark.parametrize(("view", "which"), [("side", "lower"), ("plan", "upper")])
+def test_a_hole_that_shows_is_drawn_by_its_rim_as_large_as_it_is_bored(view, which):
+    """24 sides about 7/8 in. from the middle, none dashed; nearer to it is what shows through the hole."""
     surround = _plan(cord__on="yes")
-    way = plan_cord_way(surround)
-    (hole,) = (h for h in way.holes if h.name == which)
+    (hole,) = (h for h in plan_cord_way(surround).holes if h.name == which)
+    drawing = draw_view(surround, view)
+    assert not _circles(drawing, "cord way")
     x, y, z = hole.centre
-    ((across, up, size),) = _circles(draw_view(surround, view), "cord way")
-    assert (across, up) == pytest.approx((x, -z) if view == "plan" else (-z, y))
+    across, up = (x, -z) if view == "plan" else (-z, y)
+    lines = [s for m in drawing.marks if isinstance(m, Lines) and m.pen is not Pen.CENTRE for s in m.segments]
+    middles = [((a + c) / 2, (b + d) / 2) for a, b, c, d in lines]
+    near = [hypot(h - across, v - up) for h, v in middles if 0.8 < hypot(h - across, v - up) < 1.0]
+    assert len(near) == 24
+    assert near == [pytest.approx(0.875, abs=0.01)] * 24
+
+
+def test_a_hole_hidden_behind_the_near_column_is_dashed():
+    surround = _plan(cord__on="yes", cord__place="left")
+    way = plan_cord_way(surround)
+    (hole,) = (h for h in way.holes if h.name == "lower")
+    _, y, z = hole.centre
+    drawing = draw_view(surround, "side")
+    ((across, up, size),) = _circles(drawing, "cord way")
+    assert (across, up) == pytest.approx((-z, y))
     assert size == pytest.approx(way.diameter, rel=0.01)
+    pens = {m.pen for m in drawing.marks if isinstance(m, Polyline) and m.stands_for == "cord way"}
+    assert pens == {Pen.GUIDE}
+
+
+def test_a_hole_cut_away_with_what_it_is_in_is_not_drawn():
+    """The section's plane is far to the left of the right column, seen from the right."""
+    assert not _circles(draw_view(_plan(cord__on="yes"), "vertical_section"), "cord way")
+
+
+def test_what_is_sawn_out_behind_the_loose_panel_is_dashed_in_the_front_view():
+    surround = _plan(cord__on="yes")
+    ((_, _, wide),) = _circles(draw_view(surround, "front"), "cord way")
+    x0, _, x1, _ = surround.layout.right.frame.openings[0]
+    assert wide == pytest.approx(x1 - x0 - 2 / 16 - 2 * 0.75)
+
+
+def test_hatching_leaves_the_hole_out_of_a_cut_board():
+    """A hole in the frieze lies in the section's plane: 1 3/4 in. of the soffit's cut face are air."""
+    surround = _plan(cord__on="yes", cord__place="frieze", frieze__projection="5")
+    (hole,) = (h for h in plan_cord_way(surround).holes if h.name == "lower")
+    _, y, z = hole.centre
+    strokes = [s for m in draw_view(surround, "vertical_section").marks if isinstance(m, Hatch)
+               for s in hatch_segments(m)]  # fmt: skip
+    level = [
+        (a + (y + 0.3 - b) / (d - b) * (c - a)) for a, b, c, d in strokes if min(b, d) < y + 0.3 < max(b, d)
+    ]
+    wood = [h for h in level if -5 < h < 0]
+    assert wood
+    assert not [h for h in wood if abs(h + z) < 0.85]
+    assert [h for h in wood if abs(h + z) > 0.9]
 
 
 @pytest.mark.parametrize("view", VIEWS)

@@ -6,12 +6,12 @@ import pytest
 from hypothesis import given, settings
 
 from model.board import block
+from model.build.cord_way import list_pierced, plan_cord_way
 from model.check.all import check_surround
 from model.check.cord_way import is_inside
 from model.check.finding import Status
 from model.job import default_job, with_texts
 from model.surround import Surround, plan_surround
-from model.takeoff.cord_way import list_pierced, plan_cord_way
 from model.takeoff.cut_list import list_cuts
 from tests.strategies import jobs
 from tests.wood import PINE

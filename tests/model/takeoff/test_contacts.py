@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from manifold3d import Manifold, Mesh64, OpType
 
 from app.demo import list_demos, read_demo
-from export.mesh import list_triangles
+from export.mesh import build_mesh
 from model.board import Board
 from model.surround import plan_surround
 from model.takeoff.contacts import list_contacts, shapes_on, uncover
@@ -22,9 +22,8 @@ GRID = 2**16
 
 
 def _solid(one: Board) -> Manifold:
-    triangles = np.array(list_triangles(one), dtype=np.uint64)
-    corners = np.round(np.array(one.vertices) * GRID) / GRID
-    return Manifold(Mesh64(corners, triangles))
+    corners, triangles = build_mesh(one)
+    return Manifold(Mesh64(np.round(np.array(corners) * GRID) / GRID, np.array(triangles, dtype=np.uint64)))
 
 
 def test_two_blocks_side_by_side_touch_where_they_overlap():

@@ -8,7 +8,7 @@ import trimesh
 from hypothesis import given, settings
 
 from app.demo import list_demos, read_demo
-from export.mesh import list_triangles
+from export.mesh import build_mesh
 from model.board import Board, End
 from model.build.run import Profile, run_section
 from model.surround import plan_surround
@@ -18,9 +18,7 @@ from tests.takeoff_wood import POPLAR, board
 
 
 def _mesh_area(boards) -> float:
-    meshes = [
-        trimesh.Trimesh(np.array(b.vertices), np.array(list_triangles(b)), process=False) for b in boards
-    ]
+    meshes = [trimesh.Trimesh(*map(np.array, build_mesh(b)), process=False) for b in boards]
     return sum(mesh.area for mesh in meshes)
 
 

@@ -8,7 +8,7 @@ import trimesh
 from hypothesis import given, settings
 
 from app.demo import list_demos, read_demo
-from export.mesh import list_triangles
+from export.mesh import build_mesh
 from model.board import Stock, StockKind
 from model.job import with_texts
 from model.parameters import SPECIES
@@ -58,7 +58,7 @@ def test_centres_of_gravity_are_what_an_independent_mesh_library_finds(job):
     loads = {load.name: load for load in list_loads(surround)}
     sums: dict[str, list[tuple[float, np.ndarray]]] = {}
     for one in surround.boards:
-        mesh = trimesh.Trimesh(np.array(one.vertices), np.array(list_triangles(one)), process=False)
+        mesh = trimesh.Trimesh(*map(np.array, build_mesh(one)), process=False)
         sums.setdefault(one.assembly, []).append(
             (mesh.volume / 1728 * density_of(one.stock.wood, moisture), mesh.center_mass)
         )

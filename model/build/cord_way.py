@@ -1,6 +1,7 @@
 """A way for cords: how much room there is inside the box, and the holes that lead in and out of it.
 
-The loose panel over it is model.build.access_panel's; what is wrong with a way is model.check.cord_way's.
+The loose panel over it is model.build.access_panel's, the holes in the boards are model.build.bores';
+what is wrong with a way is model.check.cord_way's.
 """
 
 from __future__ import annotations
@@ -25,6 +26,8 @@ BIT_STEP = 8
 ASIDE = ("return", "plinth", "capital", "soffit", "back band", ACCESS_PANEL)
 """What is no part of the face that a way runs behind."""
 HAIR = 1e-6
+GRID = 1024.0
+"""Middles of holes are laid on the grid that drawings keep, parts of an inch."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +88,11 @@ def hole_size(cord: CordWay) -> float:
 
 def plan_cord_way(surround: Surround) -> Way | None:
     """The way as the boards leave it room; None where none is asked for."""
-    design, layout, boards = surround.job.design, surround.layout, surround.boards
+    return find_way(surround.job.design, surround.layout, surround.boards)
+
+
+def find_way(design: Design, layout: Layout, boards: Sequence[Board]) -> Way | None:
+    """The same of boards that are not bored for it yet."""
     cord = design.cord
     if not cord.on:
         return None
@@ -166,7 +173,7 @@ def _finish(
 ) -> Way:
     """The holes at both ends, and the loose panel if one was built."""
     cord, size = design.cord, hole_size(design.cord)
-    middle = ((room.x[0] + room.x[1]) / 2, (room.z[0] + room.z[1]) / 2)
+    middle = _on_grid((room.x[0] + room.x[1]) / 2), _on_grid((room.z[0] + room.z[1]) / 2)
     upper = Hole(
         "upper", "y", (middle[0], layout.shelf_top, middle[1]), size, (layout.shelf_bottom, layout.shelf_top)
     )
@@ -193,7 +200,11 @@ def _lower_hole(layout: Layout, side: Side, room: _Room, level: float, size: flo
     out = side_at + layout.round_columns + layout.board
     middle = (room.x[0] + room.x[1]) / 2
     span = (middle, out) if middle > 0 else (-out, middle)
-    return Hole("lower", "x", (side.sign * side_at, level, (z0 + z1) / 2), size, span)
+    return Hole("lower", "x", (side.sign * side_at, _on_grid(level), _on_grid((z0 + z1) / 2)), size, span)
+
+
+def _on_grid(place: float) -> float:
+    return round(place * GRID) / GRID
 
 
 def _cut_out(panel: Board) -> Point2:
