@@ -22,12 +22,11 @@ SLAB = 4.0
 def leaning_face(layout: Layout, x: float, y: Point2) -> tuple[Point2, ...]:
     """(y, z) of the masonry's face at `x` between two heights, from the lower up, as it was measured.
 
-    Over the opening it is taken as it is behind the left column, which a section shows beyond it.
+    Over the opening it lies between what it is behind both columns.
     """
     ends = [end for side in layout.sides if side.lean for end in (side.lean.base, side.lean.top)]
     levels = sorted({y[0], y[1], *(level for level in ends if y[0] < level < y[1])})
-    lean = (layout.right if x > layout.opening_side else layout.left).lean
-    return tuple((level, -lean.set_back(level) if lean else 0.0) for level in levels)
+    return tuple((level, -layout.set_back(x, level)) for level in levels)
 
 
 def _leaning(role: str, layout: Layout, x: Point2, y: Point2, behind: float) -> Board:
@@ -106,12 +105,24 @@ def site_from_above(layout: Layout, level: float, reach: float) -> tuple[Board, 
     masonry = [(-facing, facing)]
     if level < layout.opening_top:
         masonry = [(-facing, -layout.opening_side), (layout.opening_side, facing)]
-    solids += [_solid("facing", x, (0.0, level), (behind, 0.0)) for x in masonry if x[1] > x[0]]
+    solids += [_masonry_from_above("facing", layout, x, level) for x in masonry if x[1] > x[0]]
     if reach > facing:
-        solids += [
-            _solid("wall", x, (0.0, level), (behind, wall)) for x in ((-reach, -facing), (facing, reach))
-        ]
+        beside = (-reach, -facing), (facing, reach)
+        if wall == 0 and layout.leans:
+            return (*solids, *(_masonry_from_above("wall", layout, x, level) for x in beside))
+        solids += [_solid("wall", x, (0.0, level), (behind, wall)) for x in beside]
     return tuple(solids)
+
+
+def _masonry_from_above(role: str, layout: Layout, x: Point2, level: float) -> Board:
+    """Masonry up to `level`, its front as it is there or, higher up, where the shelf meets it."""
+    at = min(level, layout.shelf_bottom)
+    ends = (-layout.left.outer, layout.right.outer) if layout.leans else ()
+    places = [x[0], *(end for end in ends if x[0] < end < x[1]), x[1]]
+    front = ((-layout.set_back(place, at), place) for place in places)
+    behind = layout.wall - MASONRY_DEPTH
+    section = ((behind, x[1]), (behind, x[0]), *front)
+    return Board(role, "site", STANDING, "y", section, End(0.0), End(level))
 
 
 def site_cut_upright(layout: Layout, at: float, top: float, thickness: float | None) -> tuple[Board, ...]:

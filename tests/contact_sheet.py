@@ -47,6 +47,7 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
         "facing.width=50 outlet.right=46 casing.left=46",
     ),
     ("baseboard cut back to the plinths", "baseboard.height_left=5 baseboard.height_right=5 facing.width=60"),
+    ("shelf on a facing that leans away", "plumb.left=-1 plumb.right=-1/4 shelf.step=1"),
     (
         "plinths notched round unlike baseboards",
         "baseboard.height_left=9 baseboard.thickness_left=1 baseboard.height_right=5 baseboard.meets=notched "

@@ -11,6 +11,7 @@ from model.build.capital import build_capitals
 from model.build.column import build_columns
 from model.build.frieze import build_frieze
 from model.build.layout import Layout, lay_out
+from model.build.level_backs import follow_level
 from model.build.nailers import build_nailers
 from model.build.overmantel import build_overmantel
 from model.build.panel_mould import build_over_panel_moulds, build_panel_moulds
@@ -46,4 +47,5 @@ def build_surround(site: Site, design: Design, layout: Layout | None = None) -> 
         + build_overmantel(layout, stock, sheet)
         + build_over_panel_moulds(layout, wood)
     )
-    return bore_boards(design, layout, boards + build_access_panel(design, layout, boards, sheet))
+    boards = follow_level(layout, boards + build_access_panel(design, layout, boards, sheet))
+    return bore_boards(design, layout, boards)

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from model.board import StockKind
 from model.build.layout import Side
+from model.build.level_backs import gap_left, plane_behind
 from model.check.clearance import HAIR
 from model.check.finding import Bound, Finding, Status
 from model.check.plain import SURVEY, build_plain
@@ -63,16 +64,21 @@ def _report(side: Side, wording: Wording) -> Finding:
 
 
 def _check_shelf(surround: Surround, wording: Wording) -> Iterator[Finding]:
-    """A shelf on masonry that leans away stands off it at its back."""
+    """A shelf on masonry that leans away is wider to reach it, or stands off it where it cannot be."""
     layout = surround.layout
+    back = [
+        (mark, board)
+        for mark, board in zip(surround.marks, surround.boards, strict=True)
+        if board.assembly == "shelf" and plane_behind(layout, board) == layout.shelf_back
+    ]
+    boards = tuple(mark for mark, _ in back)
+    short = max((gap_left(layout, board) for _, board in back), default=0.0)
     for side, gap in zip(layout.sides, layout.shelf_gaps, strict=True):
         if gap <= TIGHT + HAIR:
             continue
-        boards = tuple(
-            mark
-            for mark, board in zip(surround.marks, surround.boards, strict=True)
-            if board.assembly == "shelf" and board.bounds[0][2] == layout.shelf_back
-        )
+        if short <= TIGHT + HAIR:
+            yield replace(_reached(side, gap, wording), boards=boards)
+            continue
         message = (
             f"The masonry falls back {wording.distance(gap)} behind the shelf's {side.name} end; "
             "the shelf stays where it is, and its rough width has as much more for scribing."
@@ -82,6 +88,15 @@ def _check_shelf(surround: Surround, wording: Wording) -> Iterator[Finding]:
             SURVEY, Status.WARN, "shelf", message, f"plumb.{side.name}", cure, gap, TIGHT, bound=Bound.MOST
         )
         yield replace(found, boards=boards)
+
+
+def _reached(side: Side, gap: float, wording: Wording) -> Finding:
+    message = (
+        f"The masonry falls back {wording.distance(gap)} behind the shelf's {side.name} end; "
+        "the shelf's back edge is cut to follow it, and its front stays where it is."
+    )
+    cure = "The cut list has its width at both ends; scribe it to the masonry with the stock left on."
+    return build_plain(SURVEY, Status.PASS, "shelf", message, f"plumb.{side.name}", cure, gap)
 
 
 def _check_packed(surround: Surround, wording: Wording) -> Iterator[Finding]:

@@ -13,6 +13,7 @@ from math import atan, ceil, degrees
 from typing import TYPE_CHECKING
 
 from model.board import AXES, CROSS, Board, End, Point2, Stock, StockKind
+from model.build.level_backs import list_stretches
 from model.parameters import SPECIES
 from model.reference.lumber import WIDEST_BOARD
 from model.takeoff.bores import list_bores
@@ -298,7 +299,9 @@ def _list_notches(board: Board, style: LengthStyle) -> list[str]:
     iu, iv = CROSS[board.axis]
     (low_u, low_v), (high_u, high_v) = ((corner[iu], corner[iv]) for corner in board.bounds)
     notches = []
-    for u, v in sorted({(u, v) for u in (low_u, high_u) for v in (low_v, high_v)} - set(board.section)):
+    # Of a level piece that is tapered u is z, and its back corners are no notches.
+    us = (high_u,) if list_stretches(board) else (low_u, high_u)
+    for u, v in sorted({(u, v) for u in us for v in (low_v, high_v)} - set(board.section)):
         inside = [p for p in board.section if low_u < p[0] < high_u and low_v < p[1] < high_v]
         if not inside:
             continue

@@ -12,7 +12,7 @@ from math import ceil, hypot
 from typing import TYPE_CHECKING
 
 from model.board import AXES, Board, StockKind
-from model.build.shelf import SHELF
+from model.build.level_backs import gap_left, list_level_tapers
 from model.reference.lumber import WIDEST_BOARD
 from model.shop import Allowances
 from model.takeoff.marks import Kind
@@ -79,19 +79,18 @@ def plan_rough(surround: Surround, kinds: Sequence[Kind]) -> dict[str, Rough]:
     touched = list_touched(surround)
     parts = list_glue_ups(surround.boards)
     allow = surround.job.shop.allow
-    gap = max(surround.layout.shelf_gaps)
     rough = {}
     for kind in kinds:
         board = surround.boards[kind.pieces[0]]
         rough[kind.mark] = _rough(board, allow, *_most(kind, touched, parts))
-        backs = (surround.boards[i].bounds[0][2] for i in kind.pieces)
-        if gap and board.assembly == SHELF and surround.layout.shelf_back in backs:
+        gap = max(gap_left(surround.layout, surround.boards[i]) for i in kind.pieces)
+        if gap:
             rough[kind.mark] = _reach_back(board, rough[kind.mark], gap)
     return rough
 
 
 def _reach_back(board: Board, rough: Rough, gap: float) -> Rough:
-    """With so much more to scribe on the side that faces masonry which falls back."""
+    """With so much more to scribe on the side behind which masonry falls back that it does not follow."""
     if board.length_axis == "z":
         return replace(rough, length=replace(rough.length, scribe=rough.length.scribe + gap))
     return replace(rough, width=replace(rough.width, scribe=rough.width.scribe + gap))
@@ -138,7 +137,7 @@ def list_touched(surround: Surround) -> dict[int, tuple[int, int]]:
     for i, board in enumerate(surround.boards):
         framing = board.stock.kind is StockKind.FRAMING
         sides = set() if framing else _touched_sides(board, standing)
-        if board.is_scribed or list_tapers(board):
+        if board.is_scribed or list_tapers(board) or list_level_tapers(board):
             sides.add(("z", -1))
         axes = [axis for axis, _ in sides]
         touched[i] = axes.count(board.length_axis), axes.count(_width_axis(board))

@@ -9,6 +9,7 @@ from model.board import Board, End, Point2, Stock, StockKind, block
 from model.build.behind import OLD_LEDGER
 from model.build.layout import Layout
 from model.build.obstacles import BASEBOARD
+from model.build.level_backs import back_line_of, list_stretches, plane_behind
 from model.takeoff.tapers import list_tapers
 
 STANDING = Stock(StockKind.STANDING, 0.0, "")
@@ -96,8 +97,15 @@ def _back(board: Board, layout: Layout) -> Board | None:
         (y0, w0), (y1, w1) = tapers[0]
         back, edge = low[2] - DEEP, ((y1, high[2] - w1), (y0, high[2] - w0))
         return Board(FACING, "site", STANDING, "x", ((y0, back), (y1, back), *edge), board.low, board.high)
-    top = layout.facing_top if low[2] != layout.wall else high[1]
-    if low[2] not in (0.0, layout.wall) or low[1] >= top:
+    if list_stretches(board):
+        deep = low[2] - DEEP
+        section = ((deep, high[0]), (deep, low[0]), *((z, x) for x, z in back_line_of(board)))
+        return Board(FACING, "site", STANDING, "y", section, board.low, board.high)
+    plane = plane_behind(layout, board)
+    if plane is None and low[2] in (0.0, layout.wall):
+        plane = low[2]
+    top = layout.facing_top if plane != layout.wall else high[1]
+    if plane is None or low[1] >= top:
         return None
     return _solid(FACING, (low[0], high[0]), (low[1], min(high[1], top)), (low[2] - DEEP, low[2]))
 

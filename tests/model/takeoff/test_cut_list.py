@@ -254,9 +254,9 @@ def test_a_return_before_masonry_out_of_plumb_is_listed_with_both_its_widths():
     )
 
 
-def test_a_shelf_before_masonry_that_leans_away_is_sawn_wider_and_finished_as_before():
+def test_a_shelf_before_masonry_that_leans_away_is_as_much_wider_at_its_widest():
     plumb, away = _cuts()["shelf top"][0], _cuts("plumb.left=-3/8")["shelf top"][0]
-    assert away.width == plumb.width
+    assert away.width == plumb.width + 0.375
     assert away.rough.width.rough == plumb.rough.width.rough + 0.375
 
 

@@ -7,6 +7,7 @@ from hypothesis import given
 
 from app.demo import list_demos, read_demo
 from model.board import StockKind
+from model.build.level_backs import gap_left
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.marks import list_kinds
@@ -106,7 +107,8 @@ def test_a_rough_size_is_the_finished_size_and_its_allowances(job):
             assert stretch.rough == pytest.approx(
                 stretch.finished + stretch.scribe + stretch.trim + stretch.glue_up
             )
-            left = [stretch.scribe - extra for extra in {0.0, max(surround.layout.shelf_gaps)}]
+            gap = max(gap_left(surround.layout, surround.boards[i]) for i in kind.pieces)
+            left = [stretch.scribe - extra for extra in {0.0, gap}]
             assert any(scribe == pytest.approx(n * allow.scribe) for scribe in left for n in range(3))
         assert rough.length.finished == board.length
         assert rough.width.finished == board.width
