@@ -10,6 +10,7 @@ from model.build.behind import OLD_LEDGER
 from model.build.layout import Layout
 from model.build.obstacles import BASEBOARD
 from model.build.level_backs import back_line_of, list_stretches, plane_behind
+from model.build.shelf import RIB
 from model.takeoff.tapers import list_tapers
 
 STANDING = Stock(StockKind.STANDING, 0.0, "")
@@ -31,7 +32,8 @@ def list_standing(boards: Sequence[Board], layout: Layout) -> tuple[Board, ...]:
     The firebox's mouth is taken as closed: nothing is fixed there, and nobody looks at the boards from
     in there. Floor and hearth end below the foremost board, so that low undersides are looked at from over
     them. A foot that is out of level stands on a pad of its own, and the hearth lies below it.
-    Where masonry is out of plumb each board that is fitted to it has a backing of its own.
+    Where masonry is out of plumb each board that is fitted to it has a backing of its own; a shelf's ribs
+    stop short of it.
     """
     corners = [board.bounds for board in boards]
     reach = max(layout.facing_side, *(max(-low[0], high[0]) for low, high in corners)) + BEYOND
@@ -102,7 +104,7 @@ def _back(board: Board, layout: Layout) -> Board | None:
         section = ((deep, high[0]), (deep, low[0]), *((z, x) for x, z in back_line_of(board)))
         return Board(FACING, "site", STANDING, "y", section, board.low, board.high)
     plane = plane_behind(layout, board)
-    if plane is None and low[2] in (0.0, layout.wall):
+    if plane is None and low[2] in (0.0, layout.wall) and board.role != RIB:
         plane = low[2]
     top = layout.facing_top if plane != layout.wall else high[1]
     if plane is None or low[1] >= top:
