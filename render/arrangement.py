@@ -48,7 +48,9 @@ class Face:
     @property
     def edges(self) -> list[tuple[Point, Point]]:
         """From corner to corner round its outline, then round each hole."""
-        points = [(h, v) for h, v in self.corners.tolist()]
+        points: list[Point] = self.corners.tolist()
+        if not self.starts:
+            return list(zip(points, points[1:] + points[:1], strict=True))
         parts = [points[a:b] for a, b in pairwise((0, *self.starts, len(points)))]
         return [edge for part in parts for edge in zip(part, part[1:] + part[:1], strict=True)]
 

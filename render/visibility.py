@@ -319,8 +319,14 @@ class Projection:
         # Side k begins at vertex k, so neighbouring sides meet at the higher one's first vertex.
         later = np.where(self.side[left] == second, left, right)
         facets = (second - first == 1) & self._begins_in_curve[later]
-        unseen: Mask = candidates & (facets | (first == second) | _of_one_wall(first, second))
+        if self._has_holes:
+            facets |= (first == second) | _of_one_wall(first, second)
+        unseen: Mask = candidates & facets
         return unseen
+
+    @cached_property
+    def _has_holes(self) -> bool:
+        return any(board.bores for board in self.solids.boards)
 
     @cached_property
     def _begins_in_curve(self) -> Mask:
