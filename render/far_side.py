@@ -6,12 +6,13 @@ from dataclasses import replace
 
 from model.board import Board, End
 from model.build.layout import Layout
-from model.build.level_backs import back_line_of, list_stretches, plane_behind, square_off
+from model.build.level_backs import PACKING, back_line_of, list_stretches, plane_behind, square_off
 from model.takeoff.tapers import list_tapers
 
 
 def without_far_backs(boards: tuple[Board, ...], layout: Layout) -> tuple[Board, ...]:
-    """`boards`, those of a left column that follow masonry out of plumb squared off at its front."""
+    """`boards` without packing; those of a left column that follow masonry squared off at its front."""
+    boards = tuple(board for board in boards if board.role not in PACKING)
     if layout.left.lean is not None:
         back = max(layout.left.inner_back, layout.left.outer_back)
         boards = tuple(_squared(b, back, layout) if b.bounds[1][0] < 0 else b for b in boards)

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from model.board import Board
+from model.build.level_backs import PACKING
 from model.check.finding import Finding
 from model.surround import Surround
 from render.behind_marks import draw_behind
@@ -142,7 +143,8 @@ def project_boards(surround: Surround, view: str) -> tuple[Projection, tuple[int
     wood = flatten_boards(surround.boards, surround.corners)
     projection = _project(surround, wood, view, LOOKS[view])
     if not view.startswith("plan") and view != "vertical_section":
-        return projection, tuple(range(len(surround.boards)))
+        hidden = PACKING if view == "side" and surround.layout.leans else frozenset()
+        return projection, tuple(i for i, board in enumerate(surround.boards) if board.role not in hidden)
     axis, at = (
         ("x", section_station(surround)) if view == "vertical_section" else ("y", _level_of(surround, view))
     )

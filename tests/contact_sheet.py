@@ -47,6 +47,7 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
         "facing.width=50 outlet.right=46 casing.left=46",
     ),
     ("baseboard cut back to the plinths", "baseboard.height_left=5 baseboard.height_right=5 facing.width=60"),
+    ("slip and back band packed out", "slip.on=yes back_band.on=yes plumb.left=1 plumb.right=-1"),
     ("shelf on a facing that leans away", "plumb.left=-1 plumb.right=-1/4 shelf.step=1"),
     (
         "plinths notched round unlike baseboards",

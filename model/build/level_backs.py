@@ -26,6 +26,8 @@ FOLLOWS = frozenset(
     }
 )
 """The roles of what reaches back. Ribs stop short of it inside; what lies flat on masonry is packed out."""
+PACKING = frozenset({"slip packing", "back band packing", "cleat packing", "ledger packing"})
+"""The roles of the wedges behind what lies flat on masonry; they are model.build.packing's."""
 NARROW = 3.0
 """Pieces no wider than this, in., are cut square to where it stands furthest out behind them. Shop choice."""
 EVEN = 1 / 64
@@ -63,16 +65,16 @@ def gap_left(layout: Layout, board: Board) -> float:
     (low, high), back = board.bounds, plane_behind(layout, board)
     if back is None or list_stretches(board):
         return 0.0
-    line = _back_line(layout, back, (low[1], high[1]), (low[0], high[0]))
+    line = back_line(layout, back, (low[1], high[1]), (low[0], high[0]))
     left = max(low[2] - z for _, z in line)
     return left if left > EVEN else 0.0
 
 
 def plane_behind(layout: Layout, board: Board) -> float | None:
-    """z of the plane, masonry's furthest out or the wall's, that a board named in FOLLOWS reaches back to."""
+    """z of the plane, masonry's furthest out or the wall's, that a board which follows it reaches back to."""
     z = board.bounds[0][2]
     planes = [p for p in (layout.wall, 0.0) if z <= p <= z + (_most(layout) if layout.leans else 0.0)]
-    return planes[0] if planes and board.role in FOLLOWS else None
+    return planes[0] if planes and board.role in FOLLOWS | PACKING else None
 
 
 def back_line_of(board: Board) -> tuple[Point2, ...]:
@@ -90,7 +92,7 @@ def _follow(layout: Layout, board: Board) -> Board:
     (x0, y0, back), (x1, y1, _) = board.bounds
     if back not in (0.0, layout.wall):
         return board
-    line = _back_line(layout, back, (y0, y1), (x0, x1))
+    line = back_line(layout, back, (y0, y1), (x0, x1))
     nearest = max(z for _, z in line)
     even = nearest - min(z for _, z in line) <= EVEN or x1 - x0 <= NARROW
     if not even and board.length_axis == "x":
@@ -100,8 +102,8 @@ def _follow(layout: Layout, board: Board) -> Board:
     return square_off(board, back, nearest) if nearest < back else board
 
 
-def _back_line(layout: Layout, back: float, y: Point2, x: Point2) -> tuple[Point2, ...]:
-    """(x, z) of the masonry's face along a board's back, from its left end to its right."""
+def back_line(layout: Layout, back: float, y: Point2, x: Point2) -> tuple[Point2, ...]:
+    """(x, z) of the masonry's face at z = `back`, along `x`, least over heights `y`."""
     gaps = gaps_behind(layout, back, y)
     ends = -layout.left.outer, layout.right.outer
 

@@ -14,6 +14,7 @@ from model.build.layout import Layout, lay_out
 from model.build.level_backs import follow_level
 from model.build.nailers import build_nailers
 from model.build.overmantel import build_overmantel
+from model.build.packing import build_packing
 from model.build.panel_mould import build_over_panel_moulds, build_panel_moulds
 from model.build.plinth_cap import build_plinth_caps
 from model.build.shelf import build_shelf
@@ -47,5 +48,6 @@ def build_surround(site: Site, design: Design, layout: Layout | None = None) -> 
         + build_overmantel(layout, stock, sheet)
         + build_over_panel_moulds(layout, wood)
     )
-    boards = follow_level(layout, boards + build_access_panel(design, layout, boards, sheet))
+    boards += build_packing(layout, stock, boards) + build_access_panel(design, layout, boards, sheet)
+    boards = follow_level(layout, boards)
     return bore_boards(design, layout, boards)

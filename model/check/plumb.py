@@ -8,6 +8,7 @@ from dataclasses import replace
 from model.board import StockKind
 from model.build.layout import Side
 from model.build.level_backs import gap_left, plane_behind
+from model.build.packing import PACKED
 from model.check.clearance import HAIR
 from model.check.finding import Bound, Finding, Status
 from model.check.plain import SURVEY, build_plain
@@ -100,12 +101,12 @@ def _reached(side: Side, gap: float, wording: Wording) -> Finding:
 
 
 def _check_packed(surround: Surround, wording: Wording) -> Iterator[Finding]:
-    """Framing, and what lies flat on the facing, before masonry that falls back."""
+    """Framing before masonry that falls back, where no packing is listed for it."""
     layout = surround.layout
     gaps: dict[str, float] = {}
     for mark, board in zip(surround.marks, surround.boards, strict=True):
         low, high = board.bounds
-        flat = board.stock.kind is StockKind.FRAMING or board.role.startswith(("slip", "back band", "soffit"))
+        flat = board.stock.kind is StockKind.FRAMING and board.role not in PACKED
         if not flat or low[2] not in (0.0, layout.wall):
             continue
         gap = max(layout.set_back(x, y) for x in (low[0], high[0]) for y in (low[1], high[1]))

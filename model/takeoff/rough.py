@@ -12,7 +12,7 @@ from math import ceil, hypot
 from typing import TYPE_CHECKING
 
 from model.board import AXES, Board, StockKind
-from model.build.level_backs import gap_left, list_level_tapers
+from model.build.level_backs import PACKING, gap_left, list_level_tapers
 from model.reference.lumber import WIDEST_BOARD
 from model.shop import Allowances
 from model.takeoff.marks import Kind
@@ -130,11 +130,14 @@ def _is_solid(board: Board) -> bool:
 def list_touched(surround: Surround) -> dict[int, tuple[int, int]]:
     """For each board how many of its ends and of its edges lie against masonry, wall, floor or ceiling.
 
-    Broad faces do not count, nor does framing: neither is scribed, framing is shimmed.
+    Broad faces do not count, nor do framing and packing: neither is scribed, framing is shimmed.
     """
     standing = [solid.bounds for solid in list_standing(surround.boards, surround.layout)]
     touched = {}
     for i, board in enumerate(surround.boards):
+        if board.role in PACKING:
+            touched[i] = 0, 0
+            continue
         framing = board.stock.kind is StockKind.FRAMING
         sides = set() if framing else _touched_sides(board, standing)
         if board.is_scribed or list_tapers(board) or list_level_tapers(board):

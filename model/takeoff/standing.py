@@ -10,6 +10,7 @@ from model.build.behind import OLD_LEDGER
 from model.build.layout import Layout
 from model.build.obstacles import BASEBOARD
 from model.build.level_backs import back_line_of, list_stretches, plane_behind
+from model.build.packing import list_packed
 from model.build.shelf import RIB
 from model.takeoff.tapers import list_tapers
 
@@ -84,7 +85,9 @@ def _list_leaning(layout: Layout) -> list[Board]:
 
 def _list_backings(boards: Sequence[Board], layout: Layout) -> list[Board]:
     """What each board before masonry out of plumb is fitted to, scribed or packed: flush with its back."""
-    return [backing for board in boards if (backing := _back(board, layout)) is not None]
+    packed = list_packed(boards)
+    backings = (_back(board, layout) for i, board in enumerate(boards) if i not in packed)
+    return [backing for backing in backings if backing is not None]
 
 
 def _back(board: Board, layout: Layout) -> Board | None:

@@ -5,12 +5,14 @@ from __future__ import annotations
 from itertools import pairwise
 
 from model.board import AXES, CROSS, Board, Point2
-from model.build.level_backs import list_level_tapers
+from model.build.level_backs import PACKING, list_level_tapers
 from model.units import LengthStyle, format_length
 
 
 def describe_tapers(board: Board, style: LengthStyle) -> list[str]:
     """Both widths of each stretch of a back edge that runs askew, for a piece sawn to shape."""
+    if board.role in PACKING:
+        return _describe_wedge(board, style)
     level = [
         f"back edge tapered to follow the masonry: {format_length(left, style)} wide "
         f"{_up_to(board, x0, style)}, {format_length(right, style)} {_from(board, x1, style)}"
@@ -20,6 +22,17 @@ def describe_tapers(board: Board, style: LengthStyle) -> list[str]:
         f"back edge tapered to follow the masonry: {format_length(foot, style)} wide at its foot, "
         f"{format_length(head, style)} {_where(board, top, style)}"
         for (_, foot), (top, head) in list_tapers(board)
+    ]
+
+
+def _describe_wedge(board: Board, style: LengthStyle) -> list[str]:
+    """How thick packing is at both its ends."""
+    ends = [*list_tapers(board), *list_level_tapers(board)]
+    first, last = ("foot", "head") if board.length_axis == "y" else ("left end", "right end")
+    return [
+        f"tapered to follow the masonry: {format_length(low, style)} thick at its {first}, "
+        f"{format_length(high, style)} at its {last}"
+        for (_, low), (_, high) in ends
     ]
 
 
