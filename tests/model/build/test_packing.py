@@ -61,7 +61,7 @@ def test_cleat_and_ledger_are_packed_and_every_one_of_them_is_found():
 
 
 def test_the_cut_list_gives_the_thickness_at_both_ends():
-    """The leg's inner edge lies 9 1/2 of the 77 in. between 1 and 1/2 in.: 0.938 at its foot, 0.198 at its head."""
+    """The leg's inner edge lies 9 1/2 of the 77 in. between 1 and 1/2 in.: 0.938 at its foot."""
     surround = _plan("slip.on=yes", "plumb.left=1", "plumb.right=1/2")
     notes = [cut.notes for cut in list_cuts(surround) if "slip packing" in cut.name]
     assert any(
