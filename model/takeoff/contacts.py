@@ -22,6 +22,8 @@ TOUCHING = 1 / 512
 """Faces no further apart than this lie on each other, in.: two steps of the grid that drawings keep."""
 OPPOSITE = 1e-6
 """How far from -1 the cosine of two normals may be."""
+GRID = 2.0**-20
+"""As fine, in., as what is looked at is laid on where it must be."""
 LEAST_CONTACT = 1e-3
 """Square inches that count as a contact; less is an edge."""
 SLIVER = 1e-8
@@ -118,7 +120,17 @@ def without_slivers(shape: BaseGeometry) -> BaseGeometry:
     if opened.is_empty:
         # A collection of slivers and lines has no place in an intersection.
         return opened
-    return shape if shape.area - opened.area < SLIVER else opened.intersection(shape)
+    return shape if shape.area - opened.area < SLIVER else _shared(opened, shape)
+
+
+def _shared(one: BaseGeometry, other: BaseGeometry) -> BaseGeometry:
+    """What lies in both shapes, on a grid where their nearly equal edges defeat the exact way."""
+    from shapely import errors, intersection
+
+    try:
+        return one.intersection(other)
+    except errors.GEOSException:
+        return intersection(one, other, grid_size=GRID)
 
 
 def shapes_on(faces: Sequence[Face], contacts: Sequence[Contact]) -> list[list[BaseGeometry]]:
