@@ -52,7 +52,9 @@ def test_a_hole_that_shows_is_drawn_by_its_rim_as_large_as_it_is_bored(view, whi
     middle = (x, -z) if view == "plan" else (-z, y)
     lines = [s for m in drawing.marks if isinstance(m, Lines) and m.pen is not Pen.CENTRE for s in m.segments]
     rim = [s for s in lines if all(abs(dist(middle, end) - 0.875) < 0.01 for end in (s[:2], s[2:]))]
-    assert sum(dist(s[:2], s[2:]) for s in rim) == pytest.approx(5.498, rel=0.01)
+    # What is longer than a side, 0.23 in., is the edge of the nailer that shows through the hole.
+    sides = [size for s in rim if (size := dist(s[:2], s[2:])) < 0.25]
+    assert sum(sides) == pytest.approx(5.498, rel=0.01)
 
 
 def test_a_hole_hidden_behind_the_near_column_is_dashed():
