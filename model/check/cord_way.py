@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from model.board import Point2, StockKind
+from model.board import Board, Point2, StockKind
 from model.build.bores import is_bored
-from model.build.cord_way import Way, is_within, list_pierced, plan_cord_way
+from model.build.cord_way import Hole, Way, is_within, list_pierced, plan_cord_way
 from model.check.finding import Finding, Status
 from model.check.keep_out import list_keep_out_rings
 from model.check.wording import Wording
@@ -62,14 +62,17 @@ def _check_edges(surround: Surround, way: Way, wording: Wording) -> Iterator[Fin
     for hole in way.holes:
         boards = surround.boards
         near = [i for i in list_pierced(boards, hole) if boards[i].stock.kind is not StockKind.FRAMING]
-        torn = [
-            i for i in near if not (is_bored(boards[i], hole) and is_within(boards[i], hole, BESIDE_HOLE))
-        ]
+        torn = [i for i in near if not is_within(boards[i], hole, BESIDE_HOLE) or _is_missed(boards[i], hole)]
         if torn:
             names = ", ".join(f"{surround.marks[i]} ({boards[i].role})" for i in torn)
             message = f"The {hole.name} hole, {wording.distance(hole.diameter)}, breaks out of {names}."
             cure = "Choose a smaller plug, move the lower hole up, or let the part stand out further."
             yield _build(surround, way, Status.FAIL, message, cure, "cord.plug")
+
+
+def _is_missed(board: Board, hole: Hole) -> bool:
+    """Whether a hole would come out through a moulding's face, which is left whole."""
+    return board.stock.kind is StockKind.MOULDING and not is_bored(board, hole)
 
 
 def _check_above(surround: Surround, way: Way) -> Iterator[Finding]:
