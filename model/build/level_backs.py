@@ -116,17 +116,26 @@ def back_line(layout: Layout, back: float, y: Point2, x: Point2) -> tuple[Point2
 
 
 def _with_line(section: tuple[Point2, ...], line: tuple[Point2, ...], back: float) -> tuple[Point2, ...]:
-    """A section of (z, x) points with the edge that lies at the back in place of `line`."""
+    """A section of (z, x) points with the edges that lie at the back along `line`, notches in it left out."""
     points: list[Point2] = []
     for start, stop in pairwise([*section, section[0]]):
-        if start[0] == back and stop[0] == back:
-            way = line if start[1] < stop[1] else line[::-1]
-            points += [(z, x) for x, z in way[:-1]]
-        elif start[0] == back:
-            points.append((next(z for x, z in line if x == start[1]), start[1]))
-        else:
+        if start[0] != back:
             points.append(start)
+            continue
+        points.append((_along(line, start[1]), start[1]))
+        if stop[0] == back:
+            low, high = sorted((start[1], stop[1]))
+            bends = [(z, x) for x, z in line if low < x < high]
+            points += bends if start[1] < stop[1] else bends[::-1]
     return tuple(points)
+
+
+def _along(line: tuple[Point2, ...], place: float) -> float:
+    """z of a line at x = `place`, which it reaches."""
+    for (x0, z0), (x1, z1) in pairwise(line):
+        if x0 <= place <= x1:
+            return z0 if place == x0 else z1 if place == x1 else z0 + (z1 - z0) * (place - x0) / (x1 - x0)
+    raise ValueError(f"{place} lies beside the line")
 
 
 def square_off(board: Board, back: float, new: float) -> Board:

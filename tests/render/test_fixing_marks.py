@@ -54,7 +54,8 @@ def test_a_hole_that_shows_is_drawn_by_its_rim_as_large_as_it_is_bored(view, whi
     rim = [s for s in lines if all(abs(dist(middle, end) - 0.875) < 0.01 for end in (s[:2], s[2:]))]
     # What is longer than a side, 0.23 in., is the edge of the nailer that shows through the hole.
     sides = [size for s in rim if (size := dist(s[:2], s[2:])) < 0.25]
-    assert sum(sides) == pytest.approx(5.498, rel=0.01)
+    # Where its edge is parted, a bit of it counts as well; a side of the rim is one in 24.
+    assert sum(sides) == pytest.approx(5.498, rel=0.03)
 
 
 def test_a_hole_hidden_behind_the_near_column_is_dashed():

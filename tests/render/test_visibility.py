@@ -84,11 +84,14 @@ def test_visible_areas_add_up_to_the_silhouette(job):
             continue
         seen = sum(ring_area(projection.rings_of(owner)) for owner in projection.seen_owners())
         assert seen == pytest.approx(ring_area(projection.wood_rings()), rel=1e-9, abs=A_GRAIN_OFF)
-        assert seen == pytest.approx(silhouette_area(boards, look), rel=1e-6, abs=A_GRAIN_OFF)
+        whole, holes = silhouette_area(boards, look), sum(b.area for board in boards for b in board.bores)
+        # What is seen right through holes that lie behind each other is no wood; nothing else is missing.
+        assert seen <= whole * (1 + 1e-6) + A_GRAIN_OFF
+        assert seen >= whole * (1 - 1e-6) - A_GRAIN_OFF - holes
 
 
 def silhouette_area(boards, look):
-    """Area of everything the boards cover, by another library's union of all their faces."""
+    """Area of everything the boards cover, unbored, by another library's union of all their faces."""
     faces = []
     for board in boards:
         corners = look.place(np.round(np.array(board.vertices) * CELL) / CELL)[:, :2]
