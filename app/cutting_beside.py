@@ -172,14 +172,14 @@ class CuttingBeside(QObject):
 
     def _show(self, plan: CuttingPlan) -> None:
         from model.cutting.buying import list_buying
-        from model.cutting.frozen import show_frozen
+        from model.cutting.frozen import show_bought
         from render.buying_sheet import list_words
 
         self.plan = plan
         style, buying = self._session.job.about.length_style, list_buying(plan)
         words = "\n".join(list_words(plan, buying, style, ()))
-        bought = show_frozen(self._session.job.purchase, plan.order)
-        if bought.sawn:
+        bought = show_bought(self._session.job.purchase, plan.order)
+        if self._session.job.purchase.boards:
             words = f"{_say_bought(self._session.job.purchase)}\n{words}".strip()
         self._view.show_plan(plan, style, words, bought)
         self._table.show_buying(buying, style, words)

@@ -133,7 +133,7 @@ def _build_packet(
     from export.pdf import write_pdf
     from model.check.all import check_surround
     from model.check.proportion import list_guides
-    from model.cutting.frozen import show_frozen
+    from model.cutting.frozen import show_bought
     from render.packet import build_packet
 
     tell(0.0, "Checking")
@@ -142,7 +142,7 @@ def _build_packet(
     lists = takeoff()
     tell(0.1, "Planning what to buy and how to cut it")
     cutting = plan()
-    bought = show_frozen(surround.job.purchase, cutting.order)
+    bought = show_bought(surround.job.purchase, cutting.order)
     tell(0.25, "Setting out the sheets")
     sheets = build_packet(surround, findings, guides, lists.cuts, paper, date_text, lists, cutting, bought)
     about = surround.job.about

@@ -202,15 +202,17 @@ class PlanView(QWidget):
         self.sheet.chosen.connect(self.chosen)
         self.sheet.shown_at.connect(lambda at: scroll.ensureVisible(at.x(), at.y(), 0, 6 * RHYTHM))
 
-    def show_plan(self, plan: CuttingPlan, style: LengthStyle, words: str, bought: CuttingPlan) -> None:
+    def show_plan(
+        self, plan: CuttingPlan, style: LengthStyle, words: str, bought: CuttingPlan | None
+    ) -> None:
         """Show another plan, and what is `bought`; the piece in focus stays it if it is still there."""
         from render.cutting_sheet import draw_cutting
 
         self.words.setText(words)
         self.stop_button.hide()
         self.bought_button.setVisible(bool(plan.sawn))
-        self.release_button.setVisible(bool(bought.sawn))
-        self.cut_button.setVisible(bool(bought.sawn))
+        self.release_button.setVisible(bought is not None)
+        self.cut_button.setVisible(bought is not None)
         self.sheet.show_drawing(lambda width: draw_cutting(plan, style, width, bought))
         self.sheet.focus_mark(self.sheet.mark)
 

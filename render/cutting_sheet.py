@@ -36,9 +36,10 @@ def cutting_strips(
     Those `bought` already come first, under a heading of their own.
     """
     if bought is not None and bought.groups:
-        held = cutting_strips(bought, style, width)
+        groups = (_group_strips(g, f"{_say_count(g)}, bought.", style, width) for g in bought.groups)
+        held = (heading_strip("Bought already"), *(strip for group in groups for strip in group))
         more = cutting_strips(plan, style, width)
-        return (heading_strip("Bought already"), *held, *([heading_strip("To buy"), *more] if more else ()))
+        return (*held, *([heading_strip("Still to buy or cut anew"), *more] if more else ()))
     if not plan.groups and not plan.short:
         return ()
     notes = [strip for note in plan.order.notes for strip in paragraph_strips(note, width)]
@@ -47,14 +48,19 @@ def cutting_strips(
         *lead(paragraph_strips(HOW, width)),
         Strip(1.5 * MM, leads=True),
         *notes,
-        *(strip for group in plan.groups for strip in _group_strips(group, plan, style, width)),
+        *(strip for group in plan.groups for strip in _planned_strips(group, plan, style, width)),
         *_short_strips(plan, style, width),
     )
 
 
-def _group_strips(group: GroupPlan, plan: CuttingPlan, style: LengthStyle, width: float) -> Iterator[Strip]:
+def _planned_strips(group: GroupPlan, plan: CuttingPlan, style: LengthStyle, width: float) -> Iterator[Strip]:
+    return _group_strips(group, say_proof(group, plan.order.stock_list.currency), style, width)
+
+
+def _group_strips(group: GroupPlan, words: str, style: LengthStyle, width: float) -> Iterator[Strip]:
+    """Boards or sheets of one material, under its name and what is said of them all."""
     yield heading_strip(title_of(group, style), above=3 * MM)
-    yield from lead(paragraph_strips(say_proof(group, plan.order.stock_list.currency), width))
+    yield from lead(paragraph_strips(words, width))
     yield Strip(MM, leads=True)
     longest = max(to_inches(stock.length) for stock in _used(group))
     if group.group.is_sheet:
@@ -95,8 +101,7 @@ def title_of(group: GroupPlan, style: LengthStyle) -> str:
 
 def say_proof(group: GroupPlan, currency: str) -> str:
     """What a group costs and how good its plan is, in a sentence."""
-    proof, count = group.proof, len(group.sawn)
-    number = f"{count} {'sheet' if group.group.is_sheet else 'board'}{'' if count == 1 else 's'}"
+    proof, number = group.proof, _say_count(group)
     if not group.is_priced:
         wood = f"{proof.cost / 100:.1f} board feet"
         least = (
@@ -110,6 +115,11 @@ def say_proof(group: GroupPlan, currency: str) -> str:
         return f"{number}, {cost}. Proven: nothing cheaper exists."
     gap = format_money(proof.cost - proof.bound, currency)
     return f"{number}, {cost}. A cheaper plan could save {gap} at most."
+
+
+def _say_count(group: GroupPlan) -> str:
+    count = len(group.sawn)
+    return f"{count} {'sheet' if group.group.is_sheet else 'board'}{'' if count == 1 else 's'}"
 
 
 def _short_strips(plan: CuttingPlan, style: LengthStyle, width: float) -> Iterator[Strip]:

@@ -50,9 +50,22 @@ def freeze_plan(purchase: Purchase, plan: CuttingPlan) -> Purchase:
         raise Refused(
             "jobs", ", ".join(plan.order.jobs), "plan one job by itself to keep what was bought for it"
         )
-    standing = [each for each in purchase.boards if each.is_cut or each.number in plan.order.kept]
+    standing = _list_standing(purchase, plan.order)
     bought = [_freeze(sawn, group) for group in plan.groups for sawn in group.sawn]
     return replace(purchase, boards=(*standing, *bought))
+
+
+def show_bought(purchase: Purchase, order: Order) -> CuttingPlan | None:
+    """The bought boards that stay as they were planned or are cut, as a plan; None where there are none.
+
+    Boards that an edit has set free are not among them: a plan for `order` cuts them anew.
+    """
+    standing = [each.number for each in _list_standing(purchase, order)]
+    return show_frozen(purchase, order, standing) if standing else None
+
+
+def _list_standing(purchase: Purchase, order: Order) -> list[BoughtBoard]:
+    return [each for each in purchase.boards if each.is_cut or each.number in order.kept]
 
 
 def mark_cut(purchase: Purchase, numbers: Iterable[int], is_cut: bool = True) -> Purchase:

@@ -128,6 +128,12 @@ def test_a_plan_that_is_bought_stays_through_edits_and_only_more_is_planned(plan
     assert "C1a" in drawn
     _wait_for_plan(planned, qtbot, lambda: planned.session.set_text("shelf.overhang_end", "9"))
     assert 0 < cutting.plan.cost < cost
+    kept = set(cutting.plan.order.kept)
+    assert 0 < len(kept) < count
+    marks = [m for m, _ in view.sheet._pieces]
+    assert len(marks) == len(set(marks)), "a board that is cut anew is not drawn as bought too"
+    numbers = [sawn.number for sawn in cutting.plan.sawn]
+    assert not kept & set(numbers)
     _wait_for_plan(planned, qtbot, planned.session.undo)
     _wait_for_plan(planned, qtbot, planned.session.undo)
     assert not planned.session.job.purchase.boards
