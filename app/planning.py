@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from multiprocessing import get_context
-from multiprocessing.connection import Connection
-from multiprocessing.process import BaseProcess
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
@@ -12,6 +9,9 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from app.planning_process import Planned, Question, Stop, Told, serve
 
 if TYPE_CHECKING:
+    from multiprocessing.connection import Connection
+    from multiprocessing.process import BaseProcess
+
     from model.cutting.stock_list import StockList
     from model.job import Job
 
@@ -67,6 +67,8 @@ class Planning(QObject):
 
     def _start(self) -> Connection:
         if self._pipe is None:
+            from multiprocessing import get_context
+
             context = get_context("spawn")
             self._pipe, other = context.Pipe()
             self._process = context.Process(target=serve, args=(other,), daemon=True)

@@ -8,12 +8,13 @@ from __future__ import annotations
 import time
 from contextlib import suppress
 from dataclasses import dataclass
-from multiprocessing.connection import Connection
 from typing import TYPE_CHECKING
 
 from model.job import Job
 
 if TYPE_CHECKING:
+    from multiprocessing.connection import Connection
+
     from model.cutting.order import Group
     from model.cutting.plan import CuttingPlan
     from model.cutting.stock_list import StockList
