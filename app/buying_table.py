@@ -4,62 +4,20 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QTableView, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton
-from app.table_parts import dress_table
+from app.table_parts import TextModel, dress_table
 from app.theme import RHYTHM, ROW_HEIGHT
 
 if TYPE_CHECKING:
     from model.cutting.buying import BuyingList, Line
     from model.units import LengthStyle
 
-Index = QModelIndex | QPersistentModelIndex
 HEADINGS = ("Bought as", "Item", "No.", "Spare", "Each", "Together", "Pieces", "Waste")
 WIDTHS = (96, 312, 56, 64, 88, 96, 72)
 FIGURES = range(2, 7)
-
-
-class BuyingModel(QAbstractTableModel):
-    """What is bought, then what lies there, as a table of texts."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.lines: tuple[Line, ...] = ()
-        self._texts: list[tuple[str, ...]] = []
-
-    def show(self, buying: BuyingList, style: LengthStyle) -> None:
-        """Take another list."""
-        from render.buying_sheet import line_texts
-
-        self.beginResetModel()
-        self.lines = (*buying.lines, *buying.used)
-        self._texts = [line_texts(line, buying.currency, style) for line in self.lines]
-        self.endResetModel()
-
-    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
-        """One row for each size."""
-        return 0 if parent.isValid() else len(self.lines)
-
-    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
-        """As many as there are headings."""
-        return 0 if parent.isValid() else len(HEADINGS)
-
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        """The text of a cell; figures stand to the right."""
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.ToolTipRole):
-            return self._texts[index.row()][index.column()]
-        return _alignment(index.column()) if role == Qt.ItemDataRole.TextAlignmentRole else None
-
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> object:
-        """The column's name."""
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            return _alignment(section)
-        shown = orientation is Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole
-        return HEADINGS[section] if shown else None
 
 
 class BuyingTable(QWidget):
@@ -70,9 +28,10 @@ class BuyingTable(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self._lines = BuyingModel()
+        self._lines: tuple[Line, ...] = ()
+        self._texts = TextModel(HEADINGS, FIGURES)
         self.table = QTableView()
-        self.table.setModel(self._lines)
+        self.table.setModel(self._texts)
         dress_table(self.table)
         self.table.setAccessibleName("Buying list")
         self.table.setMinimumHeight(2 * ROW_HEIGHT)
@@ -101,12 +60,15 @@ class BuyingTable(QWidget):
 
     def show_buying(self, buying: BuyingList, style: LengthStyle, words: str) -> None:
         """Show another list; the line in focus stays where it is."""
+        from render.buying_sheet import line_texts
+
         row = self.table.currentIndex().row()
-        self._lines.show(buying, style)
+        self._lines = (*buying.lines, *buying.used)
+        self._texts.show_texts([line_texts(line, buying.currency, style) for line in self._lines])
         self.words.setText(words)
         self.table.setEnabled(True)
-        if 0 <= row < len(self._lines.lines):
-            self.table.setCurrentIndex(self._lines.index(row, 0))
+        if 0 <= row < len(self._lines):
+            self.table.setCurrentIndex(self._texts.index(row, 0))
 
     def show_waiting(self, words: str) -> None:
         """What is shown is out of date, and looks it."""
@@ -116,10 +78,5 @@ class BuyingTable(QWidget):
     def marks(self) -> frozenset[str]:
         """Marks of the pieces that come out of the line in focus."""
         row = self.table.currentIndex().row()
-        lines = self._lines.lines
+        lines = self._lines
         return frozenset(s.mark for s in lines[row].sources) if 0 <= row < len(lines) else frozenset()
-
-
-def _alignment(column: int) -> Qt.AlignmentFlag:
-    side = Qt.AlignmentFlag.AlignRight if column in FIGURES else Qt.AlignmentFlag.AlignLeft
-    return side | Qt.AlignmentFlag.AlignVCenter

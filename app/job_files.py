@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from app.demo import read_demo
 from app.files import JOB_SUFFIX, FileTrouble, file_state, open_job_file, save_job_file
+from app.leaving import may_leave
 from app.notice import Notice
 from app.outputs import file_stem
 from app.session import Session
@@ -171,20 +172,8 @@ class JobFiles(QObject):
         self._commit()
         if not self._session.is_unsaved:
             return True
-        box = QMessageBox(self._window)
-        box.setIcon(QMessageBox.Icon.NoIcon)
-        box.setWindowTitle("Unsaved work")
-        box.setText(f"“{self._session.name}” has changes that are not saved.")
-        box.setInformativeText("Leaving without saving loses them.")
-        save = box.addButton("Save", QMessageBox.ButtonRole.AcceptRole)
-        leave = box.addButton("Leave without saving", QMessageBox.ButtonRole.DestructiveRole)
-        stay = box.addButton("Stay", QMessageBox.ButtonRole.RejectRole)
-        box.setDefaultButton(save)
-        box.setEscapeButton(stay)
-        box.exec()
-        if box.clickedButton() is save:
-            return self.save()
-        return box.clickedButton() is leave
+        text = f"“{self._session.name}” has changes that are not saved."
+        return may_leave(self._window, "Unsaved work", text, self.save)
 
 
 def _explain(path: Path, refusal: JobRefused) -> str:

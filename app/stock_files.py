@@ -9,9 +9,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
-from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from app.files import FileTrouble, file_state
+from app.leaving import may_leave
 from app.notice import Notice
 from app.settings import Settings
 from app.stock_session import StockSession
@@ -183,20 +184,8 @@ class StockFiles(QObject):
         """Whether the list may be put aside: it is saved, or the person said what to do with it."""
         if not self.session.is_unsaved:
             return True
-        box = QMessageBox(self.window)
-        box.setIcon(QMessageBox.Icon.NoIcon)
-        box.setWindowTitle("Unsaved stock list")
-        box.setText(f"The stock list “{self.title}” has changes that are not saved.")
-        box.setInformativeText("Leaving without saving loses them.")
-        save = box.addButton("Save", QMessageBox.ButtonRole.AcceptRole)
-        leave = box.addButton("Leave without saving", QMessageBox.ButtonRole.DestructiveRole)
-        stay = box.addButton("Stay", QMessageBox.ButtonRole.RejectRole)
-        box.setDefaultButton(save)
-        box.setEscapeButton(stay)
-        box.exec()
-        if box.clickedButton() is save:
-            return self.save()
-        return box.clickedButton() is leave
+        text = f"The stock list “{self.title}” has changes that are not saved."
+        return may_leave(self.window, "Unsaved stock list", text, self.save)
 
 
 def _with_suffix(name: str, suffix: str) -> Path:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
+from collections.abc import Container, Sequence
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetrics, QPainter
 from PySide6.QtWidgets import (
     QHeaderView,
@@ -17,6 +19,51 @@ from app.hairline import ThinBar
 from app.theme import BAR, RHYTHM, ROW_HEIGHT, SMALL_POINTS, colours, text_font
 
 Index = QModelIndex | QPersistentModelIndex
+
+
+class TextModel(QAbstractTableModel):
+    """Lines of texts under headings; columns numbered in `figures` stand to the right."""
+
+    def __init__(self, headings: Sequence[str], figures: Container[int]) -> None:
+        super().__init__()
+        self._headings, self._figures = headings, figures
+        self._texts: Sequence[Sequence[str]] = ()
+        self._tips: Sequence[str] = ()
+
+    def show_texts(self, texts: Sequence[Sequence[str]], tips: Sequence[str] = ()) -> None:
+        """Take other lines. A line's tip is shown when it is pointed at; without tips each cell's text is."""
+        self.beginResetModel()
+        self._texts, self._tips = texts, tips
+        self.endResetModel()
+
+    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        """One row for each line."""
+        return 0 if parent.isValid() else len(self._texts)
+
+    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        """As many as there are headings."""
+        return 0 if parent.isValid() else len(self._headings)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """The text of a cell, its tip, or on which side it stands."""
+        if role == Qt.ItemDataRole.ToolTipRole and self._tips:
+            return self._tips[index.row()]
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.ToolTipRole):
+            return self._texts[index.row()][index.column()]
+        return self._side(index.column()) if role == Qt.ItemDataRole.TextAlignmentRole else None
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> object:
+        """The column's name."""
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return self._side(section)
+        shown = orientation is Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole
+        return self._headings[section] if shown else None
+
+    def _side(self, column: int) -> Qt.AlignmentFlag:
+        side = Qt.AlignmentFlag.AlignRight if column in self._figures else Qt.AlignmentFlag.AlignLeft
+        return side | Qt.AlignmentFlag.AlignVCenter
 
 
 class QuietHeader(QHeaderView):

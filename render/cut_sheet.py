@@ -37,7 +37,7 @@ _FIGURES = {"Qty", "Length", "Width", "Thick"}
 def cut_strips(cuts: Sequence[Cut], style: LengthStyle, width: float) -> tuple[Strip, ...]:
     """The cut list for a page `width` wide; widths and thicknesses are never written in feet."""
     names = ("Cut", "Mark", "Piece", "Qty", "Length", "Width", "Thick", "Stock", "Ends", "Notes")
-    widths = share_widths(width, (9, 20, 31, 9, 22, 17, 16, 30, 51, 36))
+    widths = share_widths(width, (9, 20, 29, 9, 25, 20, 17, 30, 46, 36))
     columns = tuple(
         Column(name, w, Anchor.END if name in _FIGURES else Anchor.START, bold=name == "Mark")
         for name, w in zip(names, widths, strict=True)

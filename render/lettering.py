@@ -24,6 +24,8 @@ LEADING = 1.75
 """From one baseline to the next for capitals of height 1: three quarters of a letter left clear."""
 ELLIPSIS = "…"
 TIE = "\u00a0"
+FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
+"""The space between a whole number and its fraction: apart on two lines they are read as two sizes."""
 JOINERS = ("Cf", "Mn", "Me")
 """Kinds of characters that only change the letter before them; one that the typeface lacks is left out."""
 STAND_IN = "?"
@@ -92,9 +94,10 @@ def tie_words(text: str) -> str:
 def wrap_text(text: str, height: float, width: float, bold: bool = False) -> tuple[str, ...]:
     """Lines no wider than `width`, broken at spaces and at the text's own line ends; see `tie_words`.
 
-    A word wider than a line is broken inside; at least one character stands on each line. An empty
-    text gives one empty line.
+    A whole number keeps its fraction where the line has room for both. A word wider than a line is broken
+    inside; at least one character stands on each line. An empty text gives one empty line.
     """
+    text = FRACTION.sub(TIE, text)
     lines: list[str] = []
     for paragraph in text.splitlines() or [""]:
         words = [word.replace(TIE, " ") for word in re.split(r"[^\S\u00a0]+", paragraph) if word]
@@ -109,7 +112,10 @@ def _wrap_paragraph(words: list[str], height: float, width: float, bold: bool) -
         if text_width(longer, height, bold) <= width:
             lines[-1] = longer
             continue
-        pieces = _break_word(word, height, width, bold)
+        if " " in word and text_width(word, height, bold) > width:
+            pieces = _wrap_paragraph(word.split(), height, width, bold)
+        else:
+            pieces = _break_word(word, height, width, bold)
         if lines[-1]:
             lines.extend(pieces)
         else:

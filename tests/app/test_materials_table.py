@@ -67,16 +67,15 @@ def test_only_the_last_that_was_asked_for_is_handed_on(qtbot: QtBot):
 
 def test_the_window_lists_materials_while_they_are_read_and_follows_edits(qtbot: QtBot, window: Window):
     window.drafting.list_rest()
-    assert not window.tray.materials.model().materials
+    assert not window.tray.materials.materials
     with qtbot.waitSignal(window.takeoff.ready, timeout=60_000):
         window.tray.turn_to(MATERIALS)
-    before = window.tray.materials.model().materials
+    before = window.tray.materials.materials
     assert {material.name for material in before} >= {"Primer", "Caulk", "Wood glue"}
     with qtbot.waitSignal(window.takeoff.ready, timeout=60_000):
         window.session.set_text("rates.primer_coats", "2")
     primers = [
-        next(m for m in lines if m.name == "Primer")
-        for lines in (before, window.tray.materials.model().materials)
+        next(m for m in lines if m.name == "Primer") for lines in (before, window.tray.materials.materials)
     ]
     assert primers[1].amount == pytest.approx(2 * primers[0].amount)
 

@@ -248,7 +248,7 @@ def test_cut_list_and_proportions_follow_an_edit_by_themselves(qtbot: QtBot, win
     before = window.drafting.cuts
     _enter(qtbot, window, "opening.width", "48")
     qtbot.waitUntil(lambda: window.drafting.cuts != before, timeout=3000)
-    assert window.tray.cuts.model().cuts == window.drafting.cuts
+    assert window.tray.cuts.cuts == window.drafting.cuts
     assert window.tray.guides.model().guides == window.drafting.guides
 
 

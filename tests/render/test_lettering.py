@@ -96,3 +96,18 @@ def test_letters_that_the_typeface_lacks_are_named_once_and_stood_in_for():
     assert missing_letters("Hearth, 炉 and 炉\n") == "炉"
     assert replace_missing("Müller 炉端 ½ Ж λ") == "Müller ?? ½ Ж λ"
     assert replace_missing("fire 🔥\ufe0f") == "fire ?"
+
+
+@pytest.mark.parametrize(
+    "words", ['sawn to shape, 2 1/16" wide at its foot', "length 4'-10 15/16\" over all"]
+)
+def test_a_fraction_stays_beside_its_whole_number_however_narrow_the_lines(words):
+    for width in (1.0, 1.3, 1.7, 2.2):
+        lines = wrap_text(words, 0.1, width)
+        assert " ".join(lines) == words
+        assert not any(line[0].isdigit() and "/" in line.split()[0] for line in lines), lines
+
+
+def test_where_even_a_fraction_has_no_room_beside_it_nothing_is_lost():
+    lines = wrap_text('2 29/32"', 0.1, 0.45)
+    assert lines == ("2", '29/32"')
