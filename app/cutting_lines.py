@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
-from math import ceil
 from textwrap import fill
 
 from app.records import LINE, table_lines
@@ -15,9 +14,10 @@ from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
 from model.cutting.printed import Change
 from model.cutting.stock_list import SoldRow, StockList, describe_row
 from model.cutting.task import SawnBoard, SawnSheet, to_inches
-from model.cutting.wording import describe_material, describe_short
+from model.cutting.wording import describe_bound, describe_material, describe_short
 from model.takeoff.cut_list import thickness_style
 from model.units import LengthStyle, format_length
+from render.buying_sheet import line_texts
 
 CENTS = 100
 
@@ -54,7 +54,7 @@ def buying_lines(plan: CuttingPlan, buying: BuyingList, style: LengthStyle) -> I
         missing = f", {total.missing} without a price" if total.missing else ""
         yield f"{total.heading}: {format_money(total.cost, buying.currency)}{missing}"
     yield f"Total: {format_money(buying.total, buying.currency)}{_spare_text(buying)}"
-    yield bound_text(plan, buying)
+    yield describe_bound(plan, buying.currency)
     if buying.missing:
         names = "; ".join(describe_line(line, style) for line in buying.missing)
         yield f"No price in the stock list, and none counted: {names}."
@@ -66,18 +66,6 @@ def _spare_text(buying: BuyingList) -> str:
         return ""
     boards = "board" if spare == 1 else "boards"
     return f", of it {format_money(buying.spare_cost, buying.currency)} for {spare} spare {boards}"
-
-
-def bound_text(plan: CuttingPlan, buying: BuyingList) -> str:
-    """How good the plan is, in money: proven, or how far off it may be at most."""
-    cost, bound = (format_money(value, buying.currency) for value in (plan.cost, plan.bound))
-    if plan.is_proven:
-        return f"Proven: no plan costs less than {cost}." if plan.cost else "Proven: no plan takes less wood."
-    if plan.cost == plan.bound:
-        return "What has no price may be had out of less wood; the rest is proven."
-    off = ceil((plan.cost - plan.bound) * 1000 / max(plan.bound, 1)) / 10
-    gap = format_money(plan.cost - plan.bound, buying.currency)
-    return f"Within {gap} ({off:g} %) of the best there can be: no plan costs less than {bound}, this {cost}."
 
 
 def proof_text(group: GroupPlan, currency: str) -> str:
@@ -93,20 +81,9 @@ def proof_text(group: GroupPlan, currency: str) -> str:
 
 
 def _buying_row(line: Line, currency: str, style: LengthStyle) -> tuple[str, ...]:
-    def money(value: int | None) -> str:
-        return "no price" if value is None else format_money(value, currency)
-
-    waste = f"{100 * line.waste:.0f} %" + (f", {money(line.waste_cost)}" if line.waste_cost else "")
-    return (
-        line.row.trade if isinstance(line.row, SoldRow) else "",
-        str(line.count),
-        str(line.spare or ""),
-        money(line.price),
-        money(line.cost),
-        str(len(line.sources)),
-        waste,
-        describe_line(line, style),
-    )
+    """A line of the list on paper, with the item last."""
+    trade, item, *figures = line_texts(line, currency, style)
+    return trade, *figures, item
 
 
 def _change_lines(changes: Sequence[Change] | None) -> Iterator[str]:

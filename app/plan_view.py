@@ -17,6 +17,7 @@ from app.buttons import PlainButton
 from app.hairline import ThinBar
 from app.painter import Gathered, Place, gather_drawing, paint_drawing
 from app.theme import RHYTHM, colours
+from model.units import MM_PER_INCH
 from render.drawing import Drawing, Region
 
 if TYPE_CHECKING:
@@ -31,7 +32,6 @@ LEAST_WIDTH, MOST_WIDTH = 4.0, 11.0
 SETTLE = 60
 PALE = 150
 """How far paper covers a plan that is out of date, of 255."""
-MM_PER_INCH = 25.4
 WAITING = "No plan yet."
 
 Draw = Callable[[float], Drawing]

@@ -11,6 +11,7 @@ from model.cutting.buying import BuyingList, Line, describe_line, format_money
 from model.cutting.plan import CuttingPlan
 from model.cutting.printed import Change
 from model.cutting.stock_list import SoldRow
+from model.cutting.wording import describe_bound
 from model.units import LengthStyle
 from render.drawing import Anchor
 from render.tables import (
@@ -117,7 +118,7 @@ def list_words(
     spare = f", of it {format_money(buying.spare_cost, buying.currency)} spare" if buying.spare_cost else ""
     if buying.total:
         yield f"Total of what has a price: {format_money(buying.total, buying.currency)}{spare}."
-        yield say_bound(plan, buying.currency)
+        yield describe_bound(plan, buying.currency)
     for taken in plan.order.taken:
         yield f"On hand, used: {taken.out_of} for {taken.source.mark}."
     if buying.missing:
@@ -126,12 +127,3 @@ def list_words(
     for change in changes:
         counts = f"{change.before} before, {change.now} now"
         yield f"Changed since this list was last printed: {change.item}, {counts}."
-
-
-def say_bound(plan: CuttingPlan, currency: str) -> str:
-    """How good the whole plan is, in a sentence."""
-    cost, bound = (format_money(value, currency) for value in (plan.cost, plan.bound))
-    if plan.cost == plan.bound:
-        return f"Proven: nothing listed makes these pieces for less than {cost}, spare boards left out."
-    gap = format_money(plan.cost - plan.bound, currency)
-    return f"{cost} without spare boards; no plan costs less than {bound}, so {gap} could be saved at most."
