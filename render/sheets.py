@@ -1,6 +1,6 @@
 """The page itself: sizes, border, where the title block lies and the room left for drawings. Paper inches.
 
-What stands on a sheet is decided in render.packet, what its title block says in render.title_block.
+What stands on a sheet is decided in render.chapters, what its title block says in render.title_block.
 """
 
 from __future__ import annotations

@@ -11,8 +11,9 @@ from model.errors import Refused
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
+from render.desk import MORE_NOTES, title_of_views
 from render.extent import list_texts, text_corners
-from render.packet import MORE_NOTES, build_packet, build_view_sheets, title_of_views
+from render.packet import build_packet, build_view_sheets
 from render.scales import ARCHITECTURAL, METRIC
 from render.sheet_notes import list_notes
 from render.sheets import DETAIL_TITLES, FRAME_SIZES, PAPERS, TITLES, VIEW_TITLES, Block, safe_area

@@ -1,0 +1,28 @@
+"""Where the surround is held to the wall, and what is fastened with what."""
+
+from __future__ import annotations
+
+from model.surround import Surround
+from model.takeoff.anchors import plan_anchors
+from render.desk import Desk, Draft, draft_layout, draft_pages, each_once, lay
+from render.drawing import Drawing
+from render.fixing_sheet import fixing_strips
+from render.sheets import ANCHORS
+from render.views import ViewOptions, draw_view
+
+
+def draft_anchors(desk: Desk) -> list[Draft]:
+    """The front with every anchor numbered as in its table; no sheet where there is none."""
+    if not plan_anchors(desk.surround).anchors:
+        return []
+    layout = lay(desk, each_once(desk.surround, _draw_anchored), (ANCHORS,))
+    return [draft_layout(desk, (ANCHORS,), layout)]
+
+
+def draft_fixing(desk: Desk) -> list[Draft]:
+    """The tables of anchors and fasteners."""
+    return draft_pages(desk, "Fixing", fixing_strips(desk.surround, desk.width))
+
+
+def _draw_anchored(surround: Surround, _: str, ratio: float) -> Drawing:
+    return draw_view(surround, "front", ViewOptions(ratio, dimensions=False, anchors=True))

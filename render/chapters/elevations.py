@@ -1,0 +1,33 @@
+"""Front and side, with the plan where it has room."""
+
+from __future__ import annotations
+
+from render.desk import Desk, Draft, draft_layout, draft_views, drawer, each_once, lay
+from render.front_parted import draw_frame_sizes, draw_main_sizes
+from render.sheets import FRAME_SIZES
+
+PARTED_RATIO = 24
+"""Drawn smaller than 1/2" = 1'-0", the front's dimensions are parted over two sheets. Shop choice."""
+GOOD_RATIO = 16
+"""The front view gives up scale for its neighbours down to 3/4" = 1'-0" and no further. Shop choice."""
+
+
+def draft_elevations(desk: Desk) -> list[Draft]:
+    """Front and side on one sheet, with the plan if that fits too, where the front stays large enough."""
+    draw = drawer(desk.surround)
+    front = lay(desk, draw, ("front",))
+    if front.scale.ratio > PARTED_RATIO:
+        main = lay(desk, each_once(desk.surround, draw_main_sizes), ("front",))
+        if main.scale.ratio < front.scale.ratio:
+            frames = lay(desk, each_once(desk.surround, draw_frame_sizes), (FRAME_SIZES,))
+            return [
+                draft_layout(desk, ("front",), main),
+                draft_layout(desk, (FRAME_SIZES,), frames),
+                *draft_views(desk, ("side",)),
+            ]
+    for views in (("front", "side", "plan"), ("front", "side")):
+        together = lay(desk, draw, views)
+        large_enough = together.scale == front.scale or together.scale.ratio <= GOOD_RATIO
+        if large_enough and together.fits(desk.area):
+            return [draft_layout(desk, views, together)]
+    return [draft_layout(desk, ("front",), front), *draft_views(desk, ("side",))]
