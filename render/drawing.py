@@ -47,6 +47,8 @@ class Fill(StrEnum):
     OPENING = "opening"
     KEEP_OUT = "keep-out"
     FAULT = "fault"
+    SHADE = "turned from the light"
+    SHADOW = "in shadow"
     PAPER = "paper"
     BAND = "band"
     COLUMN_PIECE = "piece of a column"

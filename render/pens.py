@@ -65,6 +65,8 @@ TINTS: Mapping[Fill, str] = {
     Fill.OPENING: "#4b4c50",
     Fill.KEEP_OUT: "#f3d9b0",
     Fill.FAULT: "#f0bdb6",
+    Fill.SHADE: "#c9c4bb",
+    Fill.SHADOW: "#a6a29b",
     Fill.BAND: "#eeeeec",
     Fill.COLUMN_PIECE: "#dbe6ee",
     Fill.FRIEZE_PIECE: "#e3ecda",

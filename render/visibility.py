@@ -273,6 +273,10 @@ class Projection:
         """Solids that show a cut face."""
         return sorted(set(self.owner[self._seen_faces[self.cut[self._seen_faces]]].tolist()))
 
+    def seen_faces(self) -> list[int]:
+        """Faces of which anything is seen."""
+        return [int(face) for face in self._seen_faces]
+
     def seen_owners(self) -> list[int]:
         """Solids of which anything is seen."""
         return sorted(set(self.owner[self._seen_faces].tolist()))
@@ -347,7 +351,23 @@ def project(solids: Solids, look: Look, cut_at: float | None = None) -> Projecti
 
     `cut_at` is the depth of a cutting plane that the boards end at: faces lying in it are cut faces.
     """
-    placed = look.place(solids.corners)
+    faces, owner, side = list_faces(solids, look.place(solids.corners))
+    in_plane = [cut_at is not None and _lies_at(face, cut_at) for face in faces]
+    return Projection(
+        solids,
+        faces,
+        arrange(faces),
+        np.array([*owner, NOTHING], dtype=np.intp),
+        np.array([*side, NOTHING], dtype=np.intp),
+        np.array([*in_plane, False]),
+    )
+
+
+def list_faces(solids: Solids, placed: Floats) -> tuple[list[Face], list[int], list[int]]:
+    """The faces that show their front in a picture, with their solids and sides.
+
+    `placed` (n, 3) are the solids' corners as the picture has them: right, up, towards the viewer.
+    """
     quads = placed[solids.quads]
     keep = _quad_areas(quads) > EDGE_ON
     faces = _quad_faces(quads[keep])
@@ -358,15 +378,7 @@ def project(solids: Solids, look: Look, cut_at: float | None = None) -> Projecti
             faces.append(_cap_face(corners, cap.starts))
             owner.append(cap.owner)
             side.append(cap.side)
-    in_plane = [cut_at is not None and _lies_at(face, cut_at) for face in faces]
-    return Projection(
-        solids,
-        faces,
-        arrange(faces),
-        np.array([*owner, NOTHING], dtype=np.intp),
-        np.array([*side, NOTHING], dtype=np.intp),
-        np.array([*in_plane, False]),
-    )
+    return faces, owner, side
 
 
 def _lies_at(face: Face, depth: float) -> bool:
