@@ -42,7 +42,14 @@ class FirstFit:
         widths = [problem.kinds[kinds[0][0]].width for kinds in self._kinds_of]
         lengths = [min(size for _, size in kinds) for kinds in self._kinds_of]
         self._least = min(lengths, default=0), min(widths, default=0)
+        self._fitting = [self._list_fitting(kinds) for kinds in self._kinds_of]
         self._order = sorted(range(len(problem.demand)), key=lambda i: (-widths[i], -lengths[i]))
+
+    def _list_fitting(self, kinds: Sequence[tuple[int, int]]) -> list[int]:
+        """The stocks that hold a piece of these sizes in lanes, the cheapest first."""
+        holds, sold = self.problem.holds, self.problem.sold
+        fitting = [s for s in range(len(sold)) if any(holds(k, s, size) for k, size in kinds)]
+        return sorted(fitting, key=lambda s: sold[s].price)
 
     def best(self, demand: Sequence[int], supply: Sequence[int | None]) -> list[Pattern] | None:
         """The cheapest of the plans that prefer one stock each, made cheaper after; None where none goes."""
@@ -107,15 +114,11 @@ class FirstFit:
 
     def _choose(self, item: int, left: list[int | None], main: int) -> int | None:
         """A stock for a new board: what lies there, the main one, or the cheapest that holds the item."""
-        problem = self.problem
-        fitting = [
-            s
-            for s in range(len(problem.sold))
-            if left[s] != 0 and any(problem.holds(k, s, size) for k, size in self._kinds_of[item])
-        ]
-        if not fitting:
+        there = [s for s in self._fitting[item] if left[s] != 0]
+        if not there:
             return None
-        chosen = min(fitting, key=lambda s: (problem.sold[s].price > 0, s != main, problem.sold[s].price))
+        is_bought = self.problem.sold[there[0]].price > 0
+        chosen = main if is_bought and main in there else there[0]
         if (number := left[chosen]) is not None:
             left[chosen] = number - 1
         return chosen

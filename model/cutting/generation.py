@@ -26,7 +26,7 @@ MORE = (0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3)
 """Shares of the items that boards are made of as well in one pricing, so that fewer pricings are needed."""
 MANY = 60
 """Items from which on that is worth its time."""
-STOCKS = 10
+STOCKS = 6
 """Stocks, those first that pay most, whose boards are taken in at one pricing."""
 CLOSE = 1e-6
 DIVE_ROUNDS = 8

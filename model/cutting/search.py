@@ -28,12 +28,15 @@ from model.cutting.whole_boards import Chosen, choose_boards
 
 NODES = 300
 """Most parts of the search looked into."""
-LANE_NODES = 150
-"""The same where boards are ripped into lanes of several kinds: bounds rise slowly there."""
+LANE_NODES = 6000
+"""The same where boards are ripped into lanes of several kinds: bounds rise slowly there, and a shipped job
+takes some 1,400 parts to its proof."""
 DIVES = 3
 """Dives from the first solution."""
 DIVE_EACH = 5
-"""Of so many parts one is dived into."""
+"""Of so many parts one is dived into at first."""
+LATER = 60
+"""Parts after which of one more, one is dived into."""
 LEAF_DIVES = 12
 """Dives where the number of boards of each stock is settled."""
 REWORKS = 5
@@ -169,7 +172,7 @@ class Search:
                 continue
             if number in REWORK_AT:
                 self._rework()
-            if number % DIVE_EACH == 0:
+            if number % (DIVE_EACH + number // LATER) == 0:
                 self._dive(node.limits, 0.3)
             children, is_settled = self._part(node.limits, answer[0], bound)
             stuck = stuck if is_settled else min(stuck, bound)

@@ -29,6 +29,8 @@ SECTIONS = 10
 RIVALS = 2
 """Sections that the general solver is given."""
 RIVAL_SECONDS = 10.0
+JOB_SECONDS = 20.0
+"""After which a section of many widths is stopped; its bound rises to the end."""
 MODELS = 24
 """In the catalogue that merged orders draw from."""
 
@@ -95,7 +97,7 @@ def show_jobs() -> None:
     for name in list_demos():
         order = build_order([(name, plan_surround(read_demo(name)))], stock)
         tasks = [group.task for group in order.groups if not group.is_sheet and group.task.stock]
-        plans = [_plan(task) for task in tasks]
+        plans = [_plan(task, JOB_SECONDS) for task in tasks]
         cost, bound = (sum(values) for values in zip(*((p.cost, p.bound) for p, _ in plans), strict=True))
         pieces = sum(piece.count for task in tasks for piece in task.wanted)
         proven = sum(proof.is_proven for proof, _ in plans)
@@ -123,7 +125,7 @@ def show_wide() -> None:
     print(f"{'cost':>10}{'bound':>10}{'gap %':>8}{'seconds':>9}{'first fit dearer %':>20}")
     for seed in range(4):
         task = job_section(seed)
-        proof, took = _plan(task)
+        proof, took = _plan(task, JOB_SECONDS)
         dearer = 100 * (first_fit(task) - proof.cost) / proof.cost
         print(f"{proof.cost:10}{proof.bound:10}{_gap(proof):8.3f}{took:9.3f}{dearer:20.2f}")
 
