@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import resource
 from collections.abc import Callable
+from dataclasses import replace
 from math import ceil
 from statistics import mean, median
 from time import perf_counter
@@ -38,6 +39,7 @@ MODELS = 24
 def main() -> None:
     """Print all figures."""
     show_sections()
+    show_apart()
     show_jobs()
     show_merged(20, 800, 5.0, 3)
     show_merged(200, 8000, 20.0, 2)
@@ -87,6 +89,36 @@ def show_sections() -> None:
         f"proven within 1 s {proven} of {SECTIONS}, median {median(times):.3f} s; cheaper than first fit by"
     )
     print(f"{mean(savings):.2f} % on average; the general solver stopped after {RIVAL_SECONDS:.0f} s each")
+
+
+def show_apart() -> None:
+    """The sections of every shipped job, each piece cut to length out of the narrowest width holding it."""
+    print("\nShipped jobs, each width sold by itself, one strip from a board")
+    print(f"{'job':12}{'sections':>9}{'pieces':>8}{'proven':>8}{'seconds':>9}{'first fit %':>20}")
+    stock = read_shipped_list(EXAMPLE)
+    times = []
+    for name in list_demos():
+        order = build_order([(name, plan_surround(read_demo(name)))], stock)
+        tasks = [part for g in order.groups if not g.is_sheet and g.task.stock for part in _part(g.task)]
+        plans = [_plan(task) for task in tasks]
+        cost = sum(proof.cost for proof, _ in plans)
+        dearer = 100 * (sum(map(first_fit, tasks)) - cost) / cost
+        pieces = sum(piece.count for task in tasks for piece in task.wanted)
+        times.append(sum(took for _, took in plans))
+        proven = sum(proof.is_proven for proof, _ in plans)
+        print(f"{name:12}{len(tasks):9}{pieces:8}{proven:8}{times[-1]:9.3f}{dearer:20.2f}")
+    print(f"median {median(times):.3f} s for all sections of a job")
+
+
+def _part(task: Task) -> list[Task]:
+    """A task for each width that is sold: pieces wider than the next narrower one, as wide as the boards."""
+    widths = sorted({stock.width for stock in task.stock})
+    parts = []
+    for narrower, width in zip([0, *widths], widths, strict=False):
+        wanted = tuple(replace(p, width=width) for p in task.wanted if narrower < p.width <= width)
+        stock = tuple(each for each in task.stock if each.width == width)
+        parts.append(replace(task, wanted=wanted, stock=stock))
+    return [part for part in parts if part.wanted]
 
 
 def show_jobs() -> None:
