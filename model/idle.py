@@ -4,26 +4,36 @@ from __future__ import annotations
 
 from model.build.hearth_step import STEPPED
 from model.build.mouldings import SQUARE
-from model.check.regime import MASONRY_KINDS, Regime, find_regime
+from model.check.regime import LOCAL, MANUAL, MASONRY_KINDS
 from model.design import FLUTED, FRAMED, IN_FRONT, PLANK, TABLET, TO_CEILING, Design
 from model.fixing import IN_FRIEZE
 from model.fixing import OWN as OWN_PLUG
 from model.job import Job
 from model.moulding.library import OWN
 from model.shop import NO_USE
-from model.site import REMOVE, Site
+from model.site import AT_OPENING, REMOVE, Site
 from model.units import MILLIMETRES_ONLY
+
+TABLES = ("shelf", "legs")
+HEARTHS = ("hearth_front", "hearth_side", "hearth_thickness")
+READ_BY = (
+    "hood",
+    "shelf_hood",
+    "datum",
+    "datum_height",
+    "between",
+    "plus",
+    "greatest",
+    "none_above",
+    "none_beside",
+)
+"""Rows of a chart: its tables, its hearth, and how the tables are read."""
 
 
 def list_idle(job: Job) -> frozenset[str]:
     """Paths of the rows that change nothing now: a chart that does not govern, the size of no moulding."""
     idle: set[str] = set()
-    if find_regime(job.site) is not Regime.CHART:
-        idle |= {"chart.shelf", "chart.legs"}
-    if job.site.fireplace in MASONRY_KINDS:
-        idle |= {"chart.hearth_front", "chart.hearth_side", "chart.hearth_thickness"}
-        if find_regime(job.site) is not Regime.CHART:
-            idle.add("chart.source")
+    idle |= _list_idle_charts(job.site)
     idle |= _list_idle_faces(job.design) | _list_idle_mouldings(job.design) | _list_idle_cords(job.design)
     for path, piece in (("piece_one", job.shop.piece_one), ("piece_two", job.shop.piece_two)):
         if piece.use == NO_USE:
@@ -32,6 +42,27 @@ def list_idle(job: Job) -> frozenset[str]:
     if job.about.units == MILLIMETRES_ONLY:
         idle.add("job.precision")
     return frozenset(idle)
+
+
+def _list_idle_charts(site: Site) -> set[str]:
+    """Rows of charts and amendments that do not govern."""
+    idle: set[str] = set()
+    masonry = site.fireplace in MASONRY_KINDS
+    if not (site.rule == LOCAL and masonry):
+        idle |= {f"local.{row}" for row in (*TABLES, *HEARTHS, "source")}
+    if site.rule != MANUAL:
+        idle |= {f"chart.{row}" for row in (*TABLES, *READ_BY)}
+    else:
+        idle.add("chart.shelf" if site.chart.hood else "chart.shelf_hood")
+        if site.chart.datum == AT_OPENING:
+            idle.add("chart.datum_height")
+    if masonry:
+        idle |= {f"chart.{row}" for row in HEARTHS}
+        if site.rule != MANUAL:
+            idle.add("chart.source")
+    if site.rule == LOCAL or not masonry:
+        idle.add("facing.added")
+    return idle
 
 
 def _list_idle_faces(design: Design) -> set[str]:

@@ -8,22 +8,30 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """The firebox's clear mouth, from the finished hearth up."""
+    """The firebox's clear mouth: `height` and `sill` from the finished hearth to its top and its foot."""
 
     width: float
     height: float
+    sill: float = 0.0
+
+    @property
+    def area(self) -> float:
+        """Square inches of the clear mouth."""
+        return self.width * max(self.height - self.sill, 0.0)
 
 
 @dataclass(frozen=True, slots=True)
 class Facing:
     """Brick, stone or tile around the opening; its front face is the plane z = 0.
 
-    `proud` is how far that face stands in front of the wall beside it.
+    `proud` is how far that face stands in front of the wall beside it, `added` how thick the noncombustible
+    slips or tile are that will be laid on it round the opening.
     """
 
     width: float
     height: float
     proud: float
+    added: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,15 +170,46 @@ class Room:
     right: float
 
 
+AT_OPENING, AT_HOOD, AT_OUTLET, AT_BASE = "opening", "hood", "outlet", "base"
+"""What an appliance's chart counts heights from: the words that stand in a job file."""
+STEP_UP, LINEAR = "step_up", "linear"
+"""What holds between two rows of a chart."""
+
+
 @dataclass(frozen=True, slots=True)
 class Chart:
     """An appliance manual's chart.
 
-    `shelf` pairs a greatest projection with the least height above the opening, `legs` a greatest
-    projection with the least distance beside it; both sorted by projection, empty when not entered.
-    `hearth_front`, `hearth_side` and `hearth_thickness` are the least hearth before the unit and beyond each
-    side of its opening, 0 where the manual asks for none, None where it was not looked up.
+    `shelf` pairs a greatest projection with the least height above the datum, `shelf_hood` the same where a
+    `hood` is fitted, `legs` a greatest projection with the least distance beside the opening; all sorted by
+    projection, empty when not entered. Heights count from `datum`, which but for AT_OPENING lies
+    `datum_height` over the hearth. `between` is STEP_UP or LINEAR; past the last row of the shelf its own
+    projection and `plus` are enough, nothing is where that is None. Nothing may stand out further than
+    `greatest`. Within `none_above` and `none_beside` all must be noncombustible. `hearth_front`,
+    `hearth_side` and `hearth_thickness` are the least hearth before the unit and beyond each side of its
+    opening, 0 where the manual asks for none, None where it was not looked up.
     """
+
+    shelf: tuple[tuple[float, float], ...]
+    legs: tuple[tuple[float, float], ...]
+    hood: bool
+    shelf_hood: tuple[tuple[float, float], ...]
+    datum: str
+    datum_height: float | None
+    between: str
+    plus: float | None
+    greatest: float | None
+    none_above: float | None
+    none_beside: float | None
+    source: str
+    hearth_front: float | None
+    hearth_side: float | None
+    hearth_thickness: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Local:
+    """What a place has enacted for itself, as read there; like a chart counted from the opening."""
 
     shelf: tuple[tuple[float, float], ...]
     legs: tuple[tuple[float, float], ...]
@@ -201,3 +240,4 @@ class Site:
     bolt_two: Bolt
     bolt_three: Bolt
     chart: Chart
+    local: Local

@@ -46,7 +46,9 @@ def site_in_front(layout: Layout) -> tuple[Board, ...]:
     facing_foot = min(layout.floor, 0.0)
     return (
         _solid("facing", (-side, side), (facing_foot, layout.facing_top), (layout.wall - MASONRY_DEPTH, 0.0)),
-        _solid("opening", (-mouth, mouth), (0.0, layout.opening_top), (-1.0, PROUD_OF_FACING)),
+        _solid(
+            "opening", (-mouth, mouth), (layout.opening_foot, layout.opening_top), (-1.0, PROUD_OF_FACING)
+        ),
         *_raised_hearth(layout),
         *_obstacles(layout),
     )
@@ -135,6 +137,8 @@ def site_cut_upright(layout: Layout, at: float, top: float, thickness: float | N
     if top > max(layout.facing_top, layout.opening_top):
         low = max(layout.facing_top, layout.opening_top)
         solids.append(_solid("wall", x, (low, top), (behind, layout.wall)))
+    if layout.opening_foot > 0:
+        solids.append(_solid("facing", x, (0.0, layout.opening_foot), (behind, 0.0)))
     slab = max(thickness or SLAB, -layout.floor)
     solids.append(_solid("hearth", x, (-slab, 0.0), (behind, max(layout.hearth_front, 0.5))))
     return tuple(solids)
@@ -143,4 +147,5 @@ def site_cut_upright(layout: Layout, at: float, top: float, thickness: float | N
 def _firebox_side(layout: Layout, behind: float) -> Board:
     """The masonry beside the opening, whose inner side is seen beyond the cut."""
     side = max(layout.facing_side, layout.opening_side + 1.0)
-    return _solid("firebox", (-side, -layout.opening_side), (0.0, layout.opening_top), (behind, 0.0))
+    mouth = (layout.opening_foot, layout.opening_top)
+    return _solid("firebox", (-side, -layout.opening_side), mouth, (behind, 0.0))

@@ -30,7 +30,7 @@ from model.parameters import TABLE, Kind, Parameter, find_parameter
 from model.units import LengthStyle
 from render.lettering import STAND_IN, missing_letters
 
-AREAS = ("job.notes", "chart.shelf", "chart.legs")
+AREAS = ("job.notes", "chart.shelf", "chart.shelf_hood", "chart.legs", "local.shelf", "local.legs")
 WIDTH = 344
 FIRST_PATH = "opening.width"
 LAST_GROUP = "Job"

@@ -43,6 +43,8 @@ from model.moulding.library import Use
 from model.moulding.section import Section
 from model.site import Site
 
+LEAST_MOUTH = 1.0
+"""Height of the firebox's mouth that is left over a raised floor at least, in. Shop choice."""
 LEAST_PANEL = 1.0
 """Narrowest panel worth a frame, in. Shop choice."""
 LEAST_LEG = 12.0
@@ -238,6 +240,7 @@ class Layout:
 
     opening_side: float
     opening_top: float
+    opening_foot: float
     facing_side: float
     facing_top: float
     hearth_side: float
@@ -450,6 +453,7 @@ def lay_out(site: Site, design: Design) -> Layout:
     return Layout(
         opening_side=site.opening.width / 2,
         opening_top=site.opening.height,
+        opening_foot=min(site.opening.sill, site.opening.height - LEAST_MOUTH),
         facing_side=site.facing.width / 2,
         facing_top=site.facing.height,
         hearth_side=site.hearth.width / 2,

@@ -11,7 +11,7 @@ from model.check.fit import check_fit
 from model.check.hearth import check_hearth
 from model.check.left_on import check_left_on
 from model.check.mantel import check_mantel
-from model.check.manual import ask_for_manual, check_manual
+from model.check.manual import ask_for_manual, check_manual, tell_silent
 from model.check.movement import check_movement
 from model.check.obstacles import check_obstacles
 from model.check.on_hand import check_on_hand
@@ -19,6 +19,7 @@ from model.check.plumb import check_behind, check_plumb
 from model.check.regime import Regime, ease_unused, find_regime
 from model.check.survey import check_survey
 from model.check.worst import WORST_FIRST
+from model.check.zone import check_zone
 from model.surround import Surround
 
 WHO_DECIDES = (
@@ -54,6 +55,8 @@ def _check_clearance(surround: Surround) -> tuple[Finding, ...]:
             return (*found, *check_behind(surround, check_mantel, found), *check_concealed(surround))
         case Regime.CHART:
             found = check_manual(surround)
-            return (*found, *check_behind(surround, check_manual, found))
+            return (*found, *check_behind(surround, check_manual, found), *check_zone(surround))
+        case Regime.SILENT:
+            return (tell_silent(surround.job.site),)
         case Regime.UNKNOWN:
             return (ask_for_manual(surround.job.site),)

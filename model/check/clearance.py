@@ -17,6 +17,9 @@ from model.reference.clearance import (
     IRC_NONE_WITHIN,
     IRC_PROJECTION_PER_INCH,
     IRC_ZONE,
+    NBC_ABOVE,
+    NBC_NONE_WITHIN,
+    NBC_PROJECTION,
     NFPA_ABOVE,
     NFPA_BESIDE,
     NFPA_NONE_WITHIN,
@@ -97,3 +100,17 @@ def hold_nfpa211(projection: Lengths, beside: Lengths, above: Lengths, distance:
     measured = np.maximum(np.where(upward, above, beside), 0.0)
     needed = np.where(upward, NFPA_ABOVE.value, least_beside)
     return Held(np.where(bold, measured, distance), np.where(bold, needed, NFPA_NONE_WITHIN.value), upward)
+
+
+def hold_nbc(projection: Lengths, beside: Lengths, above: Lengths, distance: Lengths) -> Held:
+    """NBC 9.22.9.1: 150 mm; what projects more than 38 mm above the opening needs 300 mm there.
+
+    Beside the opening 150 mm are enough however far a part stands out. Off the corner a point that projects
+    more is clear when it is clear in either direction.
+    """
+    bold = projection > NBC_PROJECTION.inches + HAIR
+    none_within, high = NBC_NONE_WITHIN.inches, NBC_ABOVE.inches
+    upward = is_upward(beside, above, above - high, beside - none_within)
+    measured = np.maximum(np.where(upward, above, beside), 0.0)
+    needed = np.where(upward, high, none_within)
+    return Held(np.where(bold, measured, distance), np.where(bold, needed, none_within), upward)

@@ -2,24 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
 
 from model.check.clearance import HAIR
 from model.check.finding import Finding, Status
+from model.check.hearth_rules import HEARTH_RULES, HearthRule
 from model.check.manuals_hearth import CHECK, check_manuals_hearth
-from model.check.regime import MASONRY_KINDS, NFPA211, STRICTEST
+from model.check.regime import IRC, LOCAL, MASONRY_KINDS
 from model.check.wording import Wording
-from model.reference.hearth import (
-    LARGE_FRONT,
-    LARGE_OPENING,
-    LARGE_SIDE,
-    LEAST_THICKNESS,
-    NFPA_EXTENSION,
-    SMALL_FRONT,
-    SMALL_SIDE,
-    THIN_RISE,
-    THIN_THICKNESS,
-)
+from model.reference.hearth import THIN_RISE, THIN_THICKNESS
 from model.reference.sourced import Sourced
 from model.site import Opening, Site
 from model.surround import Surround
@@ -27,98 +18,115 @@ from model.surround import Surround
 SQUARE_INCHES_PER_FOOT = 144.0
 
 
-@dataclass(frozen=True, slots=True)
-class Extension:
-    """Least reach of the hearth in front of the facing and beyond each side of the opening."""
-
-    front: Sourced
-    side: Sourced
-
-
-def least_extension(opening: Opening) -> Extension:
-    """By the opening's area, compared in square inches; an area on the boundary is a large one."""
-    if opening.width * opening.height >= LARGE_OPENING.value - HAIR:
-        return Extension(LARGE_FRONT, LARGE_SIDE)
-    return Extension(SMALL_FRONT, SMALL_SIDE)
-
-
-def least_thickness(rise: float) -> Sourced:
-    """Least thickness where the firebox's floor stands `rise` above the extension's top."""
-    return THIN_THICKNESS if rise >= THIN_RISE.value - HAIR else LEAST_THICKNESS
-
-
 def check_hearth(surround: Surround) -> tuple[Finding, ...]:
     """Front, sides and thickness."""
     site = surround.job.site
-    if site.fireplace not in MASONRY_KINDS:
+    if site.fireplace not in MASONRY_KINDS or site.rule == LOCAL:
         return check_manuals_hearth(surround)
     wording = Wording(surround.job.about.length_style)
-    return (_check_front(site, wording), _check_sides(site, wording), _check_thickness(site, wording))
-
-
-def _check_front(site: Site, wording: Wording) -> Finding:
-    needed = least_extension(site.opening).front
-    measured, least = wording.pair(site.hearth.depth, needed.value)
-    message = (
-        f"The hearth reaches {measured} in front of the facing; {_format_area(site.opening)} needs {least}."
+    rules = HEARTH_RULES.get(site.rule, HEARTH_RULES[IRC])
+    return (
+        _check_front(site, rules, wording),
+        _check_sides(site, rules, wording),
+        _check_thickness(site, rules, wording),
     )
-    if site.rule in (NFPA211, STRICTEST):
+
+
+def _check_front(site: Site, rules: Sequence[HearthRule], wording: Wording) -> Finding:
+    """By what leaves least to spare; slips still to be laid take from what counts from the facing."""
+
+    def reach(rule: HearthRule) -> float:
+        return site.hearth.depth - (site.facing.added if rule.from_facing else 0.0)
+
+    ruling = min(rules, key=lambda rule: reach(rule) - rule.front(site.opening).inches)
+    needed, has = ruling.front(site.opening), reach(ruling)
+    measured, least = wording.pair(has, needed.inches)
+    message = (
+        f"The hearth reaches {measured} in front of {_format_face(site, ruling)}; "
+        f"{_format_class(site, ruling)} needs {least}."
+    )
+    if ruling.from_facing and site.facing.added > HAIR:
+        message += f" The {wording.distance(site.facing.added)} of slips to be laid are taken off."
+    elif any(rule.from_facing for rule in rules):
         message += " Slips or tile laid on the facing later take from that."
-    cure = f"Bring the hearth out to at least {wording.at_least(needed.value)}."
-    return _build_finding(site, "hearth, front", site.hearth.depth, needed, message, cure, "hearth.depth")
+    more = needed.inches + site.facing.added if ruling.from_facing else needed.inches
+    cure = f"Bring the hearth out to at least {wording.at_least(more)}."
+    return _build_finding(rules, ruling, "hearth, front", has, needed, message, cure, "hearth.depth")
 
 
-def _check_sides(site: Site, wording: Wording) -> Finding:
-    needed = least_extension(site.opening).side
+def _format_face(site: Site, ruling: HearthRule) -> str:
+    """What the depth in front counts from."""
+    if site.facing.added <= HAIR:
+        return "the facing"
+    return "the slips to be laid" if ruling.from_facing else "the masonry"
+
+
+def _format_class(site: Site, ruling: HearthRule) -> str:
+    if ruling.by_area:
+        return _format_area(site.opening)
+    return ruling.short
+
+
+def _check_sides(site: Site, rules: Sequence[HearthRule], wording: Wording) -> Finding:
     reach = (site.hearth.width - site.opening.width) / 2
-    measured, least = wording.pair(max(reach, 0.0), needed.value)
+    ruling = max(rules, key=lambda rule: rule.side(site.opening).inches)
+    needed = ruling.side(site.opening)
+    measured, least = wording.pair(max(reach, 0.0), needed.inches)
     message = (
         f"The hearth reaches {measured} beyond each side of the opening; "
-        f"{_format_area(site.opening)} needs {least}."
+        f"{_format_class(site, ruling)} needs {least}."
     )
-    width = wording.at_least(site.opening.width + 2 * needed.value)
+    width = wording.at_least(site.opening.width + 2 * needed.inches)
     cure = f"Widen the hearth to at least {width}."
-    return _build_finding(site, "hearth, sides", reach, needed, message, cure, "hearth.width")
+    return _build_finding(rules, ruling, "hearth, sides", reach, needed, message, cure, "hearth.width")
 
 
-def _check_thickness(site: Site, wording: Wording) -> Finding:
-    """The hearth is level with the opening's foot in every site, so that the thin exception never holds."""
-    thickness = site.hearth.thickness
-    needed = least_thickness(rise=0.0)
+def _check_thickness(site: Site, rules: Sequence[HearthRule], wording: Wording) -> Finding:
+    """The exception for thin slabs is the IRC's, where the firebox's floor stands well over the hearth."""
+    part, path, thickness = "hearth, thickness", "hearth.thickness", site.hearth.thickness
+    ruling = max(rules, key=lambda rule: rule.thickness(site.opening).inches)
+    needed = ruling.thickness(site.opening)
+    remark = f" {ruling.remark}" if ruling.remark else ""
     if thickness is None:
         message = (
-            f"How thick the hearth is in front is not known; {wording.distance(needed.value)} is needed."
+            f"How thick the hearth is in front is not known; {wording.distance(needed.inches)} is needed."
         )
         cure = "Measure it, at an edge or a loose tile."
-        return _build_finding(site, "hearth, thickness", None, needed, message, cure, "hearth.thickness")
-    measured, least = wording.pair(thickness, needed.value)
-    message = f"The hearth is {measured} thick in front; {least} is needed."
-    if thickness >= THIN_THICKNESS.value - HAIR and thickness < needed.value - HAIR:
+        return _build_finding(rules, ruling, part, None, needed, message + remark, cure, path)
+    measured, least = wording.pair(thickness, needed.inches)
+    message = f"The hearth is {measured} thick in front; {least} is needed.{remark}"
+    if ruling.may_be_thin and THIN_THICKNESS.value - HAIR <= thickness < needed.inches - HAIR:
         thin, rise = wording.distance(THIN_THICKNESS.value), wording.distance(THIN_RISE.value)
         message += f" {thin} is enough only where the firebox's floor lies {rise} or more above the hearth."
-    cure = f"Lay a hearth at least {wording.at_least(needed.value)} thick."
-    return _build_finding(site, "hearth, thickness", thickness, needed, message, cure, "hearth.thickness")
+    cure = f"Lay a hearth at least {wording.at_least(needed.inches)} thick."
+    return _build_finding(rules, ruling, part, thickness, needed, message, cure, path)
 
 
 def _build_finding(
-    site: Site, part: str, measured: float | None, needed: Sourced, message: str, cure: str, path: str
+    rules: Sequence[HearthRule],
+    ruling: HearthRule,
+    part: str,
+    measured: float | None,
+    needed: Sourced,
+    message: str,
+    cure: str,
+    path: str,
 ) -> Finding:
+    """`measured` in inches; every rule that asks as much as the `ruling` one is named."""
     if measured is None:
         status = Status.UNKNOWN
     else:
-        status = Status.PASS if measured >= needed.value - HAIR else Status.FAIL
-    clause = "R1001.9.2" if part.endswith("thickness") else "R1001.10"
+        status = Status.PASS if measured >= needed.inches - HAIR else Status.FAIL
+    thick = part.endswith("thickness")
     return Finding(
         check=CHECK,
-        rule={NFPA211: "NFPA 211 11.3", STRICTEST: f"IRC {clause}, NFPA 211 11.3"}.get(
-            site.rule, f"IRC {clause}"
-        ),
+        rule=", ".join(rule.thick_clause if thick else rule.clause for rule in rules),
         standing=needed.standing,
-        source=needed.source if site.rule != NFPA211 else NFPA_EXTENSION,
+        source=needed.source,
         status=status,
         part=part,
         measured=measured,
-        limit=needed.value,
+        limit=needed.inches,
         unit="in",
         message=message,
         cure="" if status is Status.PASS else cure,
@@ -127,4 +135,4 @@ def _build_finding(
 
 
 def _format_area(opening: Opening) -> str:
-    return f"an opening of {opening.width * opening.height / SQUARE_INCHES_PER_FOOT:.2f} sq ft"
+    return f"an opening of {opening.area / SQUARE_INCHES_PER_FOOT:.2f} sq ft"

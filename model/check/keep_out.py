@@ -2,21 +2,28 @@
 
 from __future__ import annotations
 
-from math import acos, cos, pi, sin
+from math import acos, cos, isfinite, pi, sin
+
+import numpy as np
 
 from model.board import Point2
+from model.check.chart import HeldChart, Table, read_chart
+from model.check.clearance import HAIR
 from model.check.mantel import RULES
-from model.check.regime import IRC, NFPA211, Regime, find_regime
+from model.check.regime import CANADA, IRC, NFPA211, Regime, find_regime
 from model.reference.clearance import (
     IRC_NONE_WITHIN,
     IRC_PROJECTION_PER_INCH,
     IRC_ZONE,
+    NBC_ABOVE,
+    NBC_NONE_WITHIN,
+    NBC_PROJECTION,
     NFPA_ABOVE,
     NFPA_BESIDE,
     NFPA_NONE_WITHIN,
     NFPA_PROJECTION,
 )
-from model.site import Chart, Opening, Site
+from model.site import Opening, Site
 
 Ring = tuple[Point2, ...]
 
@@ -24,6 +31,12 @@ ARC_STEPS = 12
 """Facets of a quarter circle round the opening's corner."""
 REACH = 12.0
 """How far out the boundary is drawn where no limit is left, in."""
+NONE_WITHIN = {NFPA211: NFPA_NONE_WITHIN, CANADA: NBC_NONE_WITHIN}
+STEPS = {
+    NFPA211: (NFPA_NONE_WITHIN, NFPA_ABOVE, NFPA_PROJECTION),
+    CANADA: (NBC_NONE_WITHIN, NBC_ABOVE, NBC_PROJECTION),
+}
+"""Rules of one step above the opening: least height, that of what stands out more, and that projection."""
 
 
 def list_keep_out_rings(site: Site) -> tuple[Ring, ...]:
@@ -34,11 +47,11 @@ def list_keep_out_rings(site: Site) -> tuple[Ring, ...]:
     """
     match find_regime(site):
         case Regime.MASONRY:
-            none_within = IRC_NONE_WITHIN if site.rule != NFPA211 else NFPA_NONE_WITHIN
-            return (_round_opening(site.opening, none_within.value), _bounded_zone(site))
+            none_within = NONE_WITHIN.get(site.rule, IRC_NONE_WITHIN)
+            return (_round_opening(site.opening, none_within.inches), _bounded_zone(site))
         case Regime.CHART:
-            return _list_chart_rings(site.opening, site.chart)
-        case Regime.UNKNOWN:
+            return _list_chart_rings(site.opening, read_chart(site))
+        case Regime.SILENT | Regime.UNKNOWN:
             return ()
 
 
@@ -48,15 +61,15 @@ def list_allowed_slope(site: Site, reach: float = REACH) -> tuple[Point2, ...]:
     It runs on to `reach` where the rule sets no more limit. Empty where nothing is known.
     """
     match find_regime(site):
-        case Regime.MASONRY if site.rule == NFPA211:
-            low, high, out = NFPA_NONE_WITHIN.value, NFPA_ABOVE.value, NFPA_PROJECTION.value
+        case Regime.MASONRY if site.rule in STEPS:
+            low, high, out = (figure.inches for figure in STEPS[site.rule])
             return ((low, 0.0), (low, out), (high, out), (high, max(reach, out)))
         case Regime.MASONRY:
             low, high, grade = IRC_NONE_WITHIN.value, IRC_ZONE.value, IRC_PROJECTION_PER_INCH.value
             return ((low, 0.0), (low, low * grade), (high, high * grade), (high, max(reach, high * grade)))
         case Regime.CHART:
-            return _list_chart_steps(site.chart, reach)
-        case Regime.UNKNOWN:
+            return _list_chart_steps(read_chart(site).above, reach)
+        case Regime.SILENT | Regime.UNKNOWN:
             return ()
 
 
@@ -67,7 +80,14 @@ def _round_opening(opening: Opening, off: float) -> Ring:
 
 
 def _bounded_zone(site: Site) -> Ring:
-    """Within 12 in. by IRC; by NFPA 211 within 12 in. above and too near the side for anything bold."""
+    """Within 12 in. by IRC; by NFPA 211 within 12 in. above and too near the side for anything bold.
+
+    By the NBC within 300 mm above; at the sides nothing more is bounded than what may not be there at all.
+    """
+    if site.rule == CANADA:
+        return _mirror(
+            site.opening, [(NBC_NONE_WITHIN.inches, 0.0), (NBC_NONE_WITHIN.inches, NBC_ABOVE.inches)]
+        )
     square = (NFPA_BESIDE.value + NFPA_PROJECTION.value, NFPA_ABOVE.value)
     rules = RULES[site.rule]
     if rules == RULES[NFPA211]:
@@ -87,23 +107,41 @@ def _mirror(opening: Opening, corner: list[Point2]) -> Ring:
     return (*right, *((-x, y) for x, y in reversed(right)))
 
 
-def _list_chart_rings(opening: Opening, chart: Chart) -> tuple[Ring, ...]:
-    """By the first rows of both tables, and by the last."""
-    rings = []
-    for row in (0, -1):
-        above = chart.shelf[row][1] if chart.shelf else 0.0
-        beside = chart.legs[row][1] if chart.legs else 0.0
+def _list_chart_rings(opening: Opening, chart: HeldChart) -> tuple[Ring, ...]:
+    """By what the tables ask of the slimmest wood, and of what stands out as far as they permit."""
+    rings: list[Ring] = []
+    for last in (False, True):
+        above, beside = (_asked(table, last) for table in (chart.above, chart.beside))
         ring = _mirror(opening, [(beside, above)])
         if (above or beside) and ring not in rings:
             rings.append(ring)
     return tuple(rings)
 
 
-def _list_chart_steps(chart: Chart, reach: float) -> tuple[Point2, ...]:
-    """Stairs: each row's projection from its height on, the last one without end."""
+def _asked(table: Table, last: bool) -> float:
+    """Distance at the table's start or end; 0 where it says nothing."""
+    if not table.is_known:
+        return 0.0
+    ends = [end for end in table.breaks if end <= table.ends_at + HAIR]
+    asked = float(table.least(np.array([ends[-1] if last and ends else 0.0]))[0])
+    return asked if isfinite(asked) else 0.0
+
+
+def _list_chart_steps(table: Table, reach: float) -> tuple[Point2, ...]:
+    """Each break's height from the last one's on, straight up where the table steps; then without end."""
+    if not table.is_known:
+        return ()
+    ends = [end for end in table.breaks if end <= table.ends_at + HAIR]
     points: list[Point2] = []
     out = 0.0
-    for projection, height in chart.shelf:
-        points += [(height, out), (height, projection)]
-        out = projection
+    for end in ends:
+        low, high = (_height(table, at) for at in (out + 2 * HAIR, end))
+        points += [(low, out), (high, end)]
+        out = end
+    if table.plus is not None and table.greatest is None:
+        return (*points, (_height(table, out + 2 * HAIR), out), (_height(table, out + reach), out + reach))
     return (*points, (points[-1][0] + reach, out)) if points else ()
+
+
+def _height(table: Table, projection: float) -> float:
+    return round(float(table.least(np.array([projection]))[0]), 4)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from model.check.clearance import HAIR, Lengths, hold_irc, hold_nfpa211, irc_least_distance
+from model.check.clearance import HAIR, Lengths, hold_irc, hold_nbc, hold_nfpa211, irc_least_distance
 from model.check.cure import Need, cure_part, find_path
 from model.check.finding import STATUS_WORD, Finding, Status
 from model.check.nearest import (
@@ -17,7 +17,7 @@ from model.check.nearest import (
     list_tie_planes,
 )
 from model.check.part import format_part, format_verb
-from model.check.regime import IRC, NFPA211, STRICTEST
+from model.check.regime import CANADA, IRC, NFPA211, STRICTEST
 from model.check.wording import Wording
 from model.check.worst import Grouped, Reading, Rule, group_corners, list_broken, list_readings
 from model.reference.clearance import (
@@ -25,6 +25,9 @@ from model.reference.clearance import (
     IRC_NONE_WITHIN,
     IRC_PROJECTION_PER_INCH,
     IRC_ZONE,
+    NBC_ABOVE,
+    NBC_NONE_WITHIN,
+    NBC_PROJECTION,
     NFPA_ABOVE,
     NFPA_BESIDE,
     NFPA_NONE_WITHIN,
@@ -50,6 +53,10 @@ def _cite_nfpa211(projection: float, beside: bool) -> Sourced:
     return NFPA_BESIDE if beside else NFPA_ABOVE
 
 
+def _cite_nbc(projection: float, beside: bool) -> Sourced:
+    return NBC_NONE_WITHIN if beside or projection <= NBC_PROJECTION.inches + HAIR else NBC_ABOVE
+
+
 def _nfpa_beside(projection: Lengths) -> Lengths:
     bold = projection > NFPA_PROJECTION.value + HAIR
     return np.where(bold, NFPA_BESIDE.value + projection, NFPA_NONE_WITHIN.value)
@@ -60,22 +67,43 @@ def _nfpa_above(projection: Lengths) -> Lengths:
     return np.where(bold, NFPA_ABOVE.value, NFPA_NONE_WITHIN.value)
 
 
+def _nbc_beside(projection: Lengths) -> Lengths:
+    return np.full(np.shape(projection), NBC_NONE_WITHIN.inches)
+
+
+def _nbc_above(projection: Lengths) -> Lengths:
+    bold = projection > NBC_PROJECTION.inches + HAIR
+    return np.where(bold, NBC_ABOVE.inches, NBC_NONE_WITHIN.inches)
+
+
 IRC_RULE = Rule(
     "IRC R1001.11 exception 4", "IRC", hold_irc, irc_least_distance, irc_least_distance, _cite_irc
 )
 NFPA211_RULE = Rule("NFPA 211 11.2.5.4", "NFPA 211", hold_nfpa211, _nfpa_beside, _nfpa_above, _cite_nfpa211)
-RULES = {IRC: (IRC_RULE,), NFPA211: (NFPA211_RULE,), STRICTEST: (IRC_RULE, NFPA211_RULE)}
+NBC_RULE = Rule("NBC 9.22.9.1", "NBC", hold_nbc, _nbc_beside, _nbc_above, _cite_nbc)
+RULES = {
+    IRC: (IRC_RULE,),
+    NFPA211: (NFPA211_RULE,),
+    STRICTEST: (IRC_RULE, NFPA211_RULE),
+    CANADA: (NBC_RULE,),
+}
 """The clauses in force for each choice of the site."""
 
 
-def list_planes(opening: Opening) -> tuple[Plane, ...]:
-    """Where either clause takes a step or turns from one limit to another."""
+def list_planes(opening: Opening, rule: str = STRICTEST) -> tuple[Plane, ...]:
+    """Where the clauses chosen take a step or turn from one limit to another; IRC and NFPA 211 together."""
+    if rule == CANADA:
+        excess = NBC_ABOVE.inches - NBC_NONE_WITHIN.inches
+        return list_step_planes((NBC_PROJECTION.inches,)) + list_tie_planes(opening, excess)
     steps = (IRC_NONE_WITHIN.value * IRC_PROJECTION_PER_INCH.value, NFPA_PROJECTION.value)
     return list_step_planes(steps) + list_tie_planes(opening, NFPA_ABOVE.value - NFPA_BESIDE.value, 1.0)
 
 
-def list_cure_planes(opening: Opening) -> tuple[Plane, ...]:
+def list_cure_planes(opening: Opening, rule: str = STRICTEST) -> tuple[Plane, ...]:
     """Where a part that is moved one way only, up or aside, would be tightest next."""
+    if rule == CANADA:
+        near = NBC_NONE_WITHIN.inches
+        return list_clearing_planes(opening, (near, NBC_ABOVE.inches), (near,))
     fixed = (IRC_NONE_WITHIN.value, IRC_ZONE.value)
     return (
         *list_clearing_planes(opening, fixed, fixed),
@@ -90,13 +118,13 @@ def check_mantel(surround: Surround) -> tuple[Finding, ...]:
     For masonry regimes only.
     """
     site = surround.job.site
-    planes = list_planes(site.opening)
+    planes = list_planes(site.opening, site.rule)
     grouped = group_corners(surround, planes)
     by_rule = [list_readings(grouped, rule) for rule in RULES[site.rule]]
     by_part = [sorted(readings, key=lambda r: r.badness) for readings in zip(*by_rule, strict=True)]
     by_part.sort(key=lambda readings: readings[0].badness)
     if any(readings[0].wants_cure for readings in by_part):
-        grouped = group_corners(surround, planes + list_cure_planes(site.opening))
+        grouped = group_corners(surround, planes + list_cure_planes(site.opening, site.rule))
     wording = Wording(surround.job.about.length_style)
     return tuple(_build_finding(surround, grouped, readings, wording) for readings in by_part)
 

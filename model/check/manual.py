@@ -2,57 +2,52 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from math import isinf
 
 import numpy as np
 
+from model.check.chart import (
+    AMENDMENT,
+    CHART,
+    HeldChart,
+    Rows,
+    Table,
+    list_chart_planes,
+    list_clearing_sides,
+    read_chart,
+)
 from model.check.clearance import HAIR, Held, Lengths, is_upward
 from model.check.cure import Need, cure_part, find_path
 from model.check.finding import Bound, Finding, Status
 from model.check.mantel import CHECK, format_margin, format_place
-from model.check.nearest import (
-    Plane,
-    list_clearing_planes,
-    list_step_planes,
-    list_tie_planes,
-)
 from model.check.part import SURROUND, format_part, format_verb
-from model.check.regime import APPLIANCES, MASONRY_KINDS
+from model.check.regime import APPLIANCES, AUSTRALIA, ENGLAND, MASONRY_KINDS
 from model.check.wording import Wording
 from model.check.worst import Grouped, Reading, Rule, group_corners, list_broken, list_readings
-from model.reference.sourced import Sourced, Standing
-from model.site import Chart, Site
+from model.reference.sourced import Standing
+from model.site import Site
 from model.surround import Surround
 
-CHART = "the manual's chart"
-NOT_NAMED = "the chart as entered; its manual and page are not named"
-
-Rows = Sequence[tuple[float, float]]
-"""Greatest projection and the least distance up to it, by rising projection."""
+SILENT = {
+    AUSTRALIA: ("ABCB Housing Provisions 12.4", "no figure for wood round the opening is known here"),
+    ENGLAND: ("Approved Document J", "no figure for wood round the opening is known here"),
+}
+"""Rules that have a hearth but no figure for a surround that is known here: name and what is lacking."""
 
 
 def least_by_chart(rows: Rows, projection: Lengths) -> Lengths:
     """Least distance at each projection: the next row up; infinite past the last, NaN without rows."""
-    if not rows:
-        return np.full(np.shape(projection), np.nan)
-    greatest = np.array([row[0] for row in rows]) + HAIR
-    least = np.array([*(row[1] for row in rows), np.inf])
-    found: Lengths = least[np.searchsorted(greatest, projection)]
-    return found
+    return Table(tuple(rows)).least(projection)
 
 
-def hold_chart(chart: Chart, projection: Lengths, beside: Lengths, above: Lengths) -> Held:
+def hold_chart(chart: HeldChart, projection: Lengths, beside: Lengths, above: Lengths) -> Held:
     """The shelf's rows for what is above the opening, the legs' for what is beside it.
 
     A point off the corner is clear when it is clear in either direction, and not known when the one
     direction that is known does not clear it. A point over the opening must be clear by both.
     """
-    least_above, least_beside = (
-        least_by_chart(chart.shelf, projection),
-        least_by_chart(chart.legs, projection),
-    )
+    least_above, least_beside = chart.above.least(projection), chart.beside.least(projection)
     spare_above, spare_beside = above - least_above, beside - least_beside
     corner = (beside >= -HAIR) & (above >= -HAIR)
     upward = is_upward(beside, above, spare_above, spare_beside) & ~(corner & np.isnan(spare_above))
@@ -68,22 +63,17 @@ def hold_chart(chart: Chart, projection: Lengths, beside: Lengths, above: Length
 def check_manual(surround: Surround) -> tuple[Finding, ...]:
     """One finding for each part, the tightest first; one that asks for the chart where there is none."""
     site = surround.job.site
-    if not site.chart.shelf and not site.chart.legs:
-        return (_ask_for_chart(site),)
-    rule = build_chart_rule(site.chart)
-    planes = list_chart_planes(site)
+    chart = read_chart(site)
+    if not chart.is_known:
+        return (_ask_for_chart(site, chart),)
+    rule = build_chart_rule(chart)
+    planes = list_chart_planes(chart, site.opening)
     grouped = group_corners(surround, planes)
     readings = sorted(list_readings(grouped, rule), key=lambda reading: reading.badness)
     if readings[0].wants_cure:
-        grouped = group_corners(surround, planes + _list_cure_planes(site))
+        grouped = group_corners(surround, planes + list_clearing_sides(chart, site.opening))
     wording = Wording(surround.job.about.length_style)
-    return tuple(_build_finding(surround, grouped, reading, wording) for reading in readings)
-
-
-def _list_cure_planes(site: Site) -> tuple[Plane, ...]:
-    """Where a part that is moved one way only, up or aside, would be tightest next."""
-    above, beside = ([row[1] for row in rows] for rows in (site.chart.shelf, site.chart.legs))
-    return list_clearing_planes(site.opening, above, beside)
+    return tuple(_build_finding(surround, chart, grouped, reading, wording) for reading in readings)
 
 
 def ask_for_manual(site: Site) -> Finding:
@@ -95,7 +85,15 @@ def ask_for_manual(site: Site) -> Finding:
     )
 
 
-def _ask_for_chart(site: Site) -> Finding:
+def _ask_for_chart(site: Site, chart: HeldChart) -> Finding:
+    if chart.rule == AMENDMENT:
+        return _unknown(
+            "The local amendment's figures for wood round the opening were not entered; nothing is known to "
+            "hold the surround against.",
+            "Enter them as the building department has them, with the text they stand in.",
+            chart.above_path,
+            AMENDMENT,
+        )
     if site.fireplace in MASONRY_KINDS:
         return _unknown(
             "A fireplace built of masonry comes without a manual, and no chart was entered; nothing is known "
@@ -103,20 +101,45 @@ def _ask_for_chart(site: Site) -> Finding:
             "Choose the code's clauses as governing rules, or enter the chart of an insert standing in it.",
             "site.rule",
         )
+    if chart.above_path == "chart.datum_height":
+        return _unknown(
+            f"The chart counts from {chart.counts_from}, and how high that lies is not entered; nothing is "
+            "known to hold the surround against.",
+            "Measure it over the hearth.",
+            chart.above_path,
+        )
     return _unknown(
         f"The clearances of {APPLIANCES[site.fireplace]} stand in its manual; until its chart is entered "
         "nothing is known to hold the surround against.",
         "Enter the chart from the manual.",
-        "chart.shelf",
+        chart.above_path,
     )
 
 
-def _unknown(message: str, cure: str, path: str) -> Finding:
+def tell_silent(site: Site) -> Finding:
+    """The rules chosen have no figure for wood round the opening that is known here."""
     return Finding(
         check=CHECK,
-        rule=CHART,
+        rule=SILENT[site.rule][0],
         standing=Standing.NOT_ENTERED,
-        source="the appliance's manual",
+        source=SILENT[site.rule][1],
+        status=Status.UNKNOWN,
+        part=SURROUND,
+        measured=None,
+        limit=None,
+        unit="in",
+        message="These rules have a hearth, but no figure for wood round the opening that is known here.",
+        cure="Ask who decides locally, and enter what they ask as a local amendment.",
+        path="site.rule",
+    )
+
+
+def _unknown(message: str, cure: str, path: str, rule: str = CHART) -> Finding:
+    return Finding(
+        check=CHECK,
+        rule=rule,
+        standing=Standing.NOT_ENTERED,
+        source="the appliance's manual" if rule == CHART else "the text of the amendment",
         status=Status.UNKNOWN,
         part=SURROUND,
         measured=None,
@@ -128,34 +151,16 @@ def _unknown(message: str, cure: str, path: str) -> Finding:
     )
 
 
-def build_chart_rule(chart: Chart) -> Rule:
-    figure = cite_chart(chart)
+def build_chart_rule(chart: HeldChart) -> Rule:
+    """The chart as points are held against it."""
     return Rule(
-        CHART,
-        "the chart",
+        chart.rule,
+        "the chart" if chart.rule == CHART else "the amendment",
         lambda projection, beside, above, distance: hold_chart(chart, projection, beside, above),
-        lambda projection: least_by_chart(chart.legs, projection),
-        lambda projection: least_by_chart(chart.shelf, projection),
-        lambda projection, beside: figure,
+        chart.beside.least,
+        chart.above.least,
+        lambda projection, beside: chart.figure,
     )
-
-
-def cite_chart(chart: Chart) -> Sourced:
-    """Where the user says that what was entered was read, with no value of its own."""
-    named = chart.source.strip()
-    return Sourced(0.0, "in", Standing.ENTERED, named or NOT_NAMED)
-
-
-def list_chart_planes(site: Site) -> tuple[Plane, ...]:
-    """Where the chart takes a step, and where its two tables leave equally much at a corner."""
-    steps = np.array(sorted({row[0] for row in (*site.chart.shelf, *site.chart.legs)}))
-    excess = least_by_chart(site.chart.shelf, steps) - least_by_chart(site.chart.legs, steps)
-    ties = [
-        plane
-        for e in np.unique(excess[np.isfinite(excess)])
-        for plane in list_tie_planes(site.opening, float(e))
-    ]
-    return (*list_step_planes(steps.tolist()), *ties)
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,14 +175,15 @@ class _Said:
     bound: Bound = Bound.LEAST
 
 
-def _build_finding(surround: Surround, grouped: Grouped, reading: Reading, wording: Wording) -> Finding:
-    said = _say(surround, grouped, reading, wording)
-    figure = reading.rule.cite(reading.projection, not reading.upward)
+def _build_finding(
+    surround: Surround, chart: HeldChart, grouped: Grouped, reading: Reading, wording: Wording
+) -> Finding:
+    said = _say(surround, chart, grouped, reading, wording)
     return Finding(
         check=CHECK,
-        rule=CHART,
-        standing=figure.standing,
-        source=figure.source,
+        rule=chart.rule,
+        standing=chart.figure.standing,
+        source=chart.figure.source,
         status=reading.status,
         part=reading.part,
         measured=said.measured,
@@ -192,8 +198,7 @@ def _build_finding(surround: Surround, grouped: Grouped, reading: Reading, wordi
     )
 
 
-def _say(surround: Surround, grouped: Grouped, reading: Reading, wording: Wording) -> _Said:
-    chart = surround.job.site.chart
+def _say(surround: Surround, chart: HeldChart, grouped: Grouped, reading: Reading, wording: Wording) -> _Said:
     if reading.status is Status.UNKNOWN:
         return _say_missing(chart, reading)
     path, cure = find_path(surround, reading.part), ""
@@ -201,11 +206,27 @@ def _say(surround: Surround, grouped: Grouped, reading: Reading, wording: Wordin
         found = cure_part(surround, reading.part, _list_need(grouped, reading), wording)
         path, cure = found.path or path, found.sentence
     if isinf(reading.needed):
-        rows = (chart.shelf if reading.upward else chart.legs) or chart.legs or chart.shelf
-        message = _format_not_permitted(reading, rows[-1][0], wording)
-        return _Said(reading.projection, rows[-1][0], message, cure, path, Bound.MOST)
+        tables = (chart.above, chart.beside) if reading.upward else (chart.beside, chart.above)
+        out = np.array([reading.projection])
+        ends_at = next(table.ends_at for table in tables if np.isinf(table.least(out)).all())
+        message = _format_not_permitted(chart, reading, ends_at, wording)
+        return _Said(reading.projection, ends_at, message, cure, path, Bound.MOST)
     message = format_place(reading, wording) + format_margin(reading, wording)
-    return _Said(reading.measured, reading.needed, message, cure, path)
+    return _Said(
+        reading.measured, reading.needed, message + _format_datum(surround, chart, reading), cure, path
+    )
+
+
+def _format_datum(surround: Surround, chart: HeldChart, reading: Reading) -> str:
+    """From where the chart itself counts, where that is not the opening's top."""
+    if not (chart.counts_from and reading.upward):
+        return ""
+    wording = Wording(surround.job.about.length_style)
+    datum, asked = (
+        wording.distance(value)
+        for value in (surround.layout.opening_top + chart.above.shift, reading.needed - chart.above.shift)
+    )
+    return f" That is {asked} over {chart.counts_from}, which lies {datum} over the hearth."
 
 
 def _list_need(grouped: Grouped, reading: Reading) -> Need:
@@ -213,14 +234,25 @@ def _list_need(grouped: Grouped, reading: Reading) -> Need:
     return Need(broken.room, broken.projection, reading.rule.beside, reading.rule.above)
 
 
-def _say_missing(chart: Chart, reading: Reading) -> _Said:
+def _say_missing(chart: HeldChart, reading: Reading) -> _Said:
     """For parts that rows the chart lacks would decide."""
-    where, path = ("beside", "chart.legs") if not chart.legs else ("above", "chart.shelf")
-    message = f"The chart has no rows for parts {where} the opening; nothing is known for the {reading.part}."
-    return _Said(None, None, message, f"Enter the manual's rows for parts {where} the opening.", path)
+    beside = not chart.beside.is_known
+    where, path = ("beside", chart.beside_path) if beside else ("above", chart.above_path)
+    whose = "chart" if chart.rule == CHART else "amendment as entered"
+    message = (
+        f"The {whose} has no rows for parts {where} the opening; nothing is known for the {reading.part}."
+    )
+    if path == "chart.datum_height":
+        message = (
+            f"How high {chart.counts_from} lies is not entered; nothing is known for the {reading.part}."
+        )
+        return _Said(None, None, message, "Measure it over the hearth.", path)
+    whose = "manual's" if chart.rule == CHART else "amendment's"
+    return _Said(None, None, message, f"Enter the {whose} rows for parts {where} the opening.", path)
 
 
-def _format_not_permitted(reading: Reading, greatest: float, wording: Wording) -> str:
-    out, last = wording.distance(reading.projection), wording.distance(greatest)
+def _format_not_permitted(chart: HeldChart, reading: Reading, ends_at: float, wording: Wording) -> str:
+    out, last = wording.distance(reading.projection), wording.distance(ends_at)
     verb = format_verb(reading.part, "stand")
-    return f"{format_part(reading.part)} {verb} out {out}; the chart ends at {last} and permits no more."
+    whose = "the chart" if chart.rule == CHART else "the amendment"
+    return f"{format_part(reading.part)} {verb} out {out}; {whose} ends at {last} and permits no more."

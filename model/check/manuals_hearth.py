@@ -1,21 +1,37 @@
-"""The hearth before a listed appliance, held against what was entered from its manual."""
+"""The hearth held against figures that were entered: a listed appliance's manual, or a local amendment."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
+from model.check.chart import AMENDMENT, cite_chart
 from model.check.clearance import HAIR
 from model.check.finding import Finding, Status
-from model.check.manual import cite_chart
-from model.check.regime import APPLIANCES
+from model.check.regime import APPLIANCES, LOCAL, MASONRY_KINDS
 from model.check.wording import Wording
 from model.reference.hearth import IRC_LISTED
 from model.reference.sourced import Standing
-from model.site import Site
+from model.site import Chart, Local, Site
 from model.surround import Surround
 
 CHECK = "hearth extension"
 MANUAL = "the appliance's manual"
+
+
+@dataclass(frozen=True, slots=True)
+class _Text:
+    """What the figures stand in: where they were entered, their rule's name and what sentences call it."""
+
+    path: str
+    figures: Chart | Local
+    rule: str
+    whose: str
+
+
+def _find_text(site: Site) -> _Text:
+    if site.rule == LOCAL and site.fireplace in MASONRY_KINDS:
+        return _Text("local", site.local, AMENDMENT, "amendment")
+    return _Text("chart", site.chart, MANUAL, "manual")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,22 +55,23 @@ class _Reach:
 def check_manuals_hearth(surround: Surround) -> tuple[Finding, ...]:
     """Front, sides and thickness; one finding that asks for the figures where none was entered."""
     site = surround.job.site
-    reaches = _list_reaches(site)
+    text = _find_text(site)
+    reaches = _list_reaches(site, text)
     if all(reach.needed is None for reach in reaches):
-        return (_leave_to_manual(site),)
+        return (_ask_for_amendment() if text.rule == AMENDMENT else _leave_to_manual(site),)
     wording = Wording(surround.job.about.length_style)
-    return tuple(_check_reach(site, reach, wording) for reach in reaches)
+    return tuple(_check_reach(text, reach, wording) for reach in reaches)
 
 
-def _list_reaches(site: Site) -> tuple[_Reach, ...]:
-    chart, hearth = site.chart, site.hearth
+def _list_reaches(site: Site, text: _Text) -> tuple[_Reach, ...]:
+    chart, hearth = text.figures, site.hearth
     beyond = max((hearth.width - site.opening.width) / 2, 0.0)
     return (
         _Reach(
             "hearth, front",
             chart.hearth_front,
             hearth.depth,
-            "chart.hearth_front",
+            f"{text.path}.hearth_front",
             "hearth.depth",
             0.0,
             "The hearth reaches {} in front of the facing",
@@ -64,7 +81,7 @@ def _list_reaches(site: Site) -> tuple[_Reach, ...]:
             "hearth, sides",
             chart.hearth_side,
             beyond,
-            "chart.hearth_side",
+            f"{text.path}.hearth_side",
             "hearth.width",
             site.opening.width,
             "The hearth reaches {} beyond each side of the opening",
@@ -74,7 +91,7 @@ def _list_reaches(site: Site) -> tuple[_Reach, ...]:
             "hearth, thickness",
             chart.hearth_thickness,
             hearth.thickness,
-            "chart.hearth_thickness",
+            f"{text.path}.hearth_thickness",
             "hearth.thickness",
             0.0,
             "The hearth is {} thick in front",
@@ -83,34 +100,36 @@ def _list_reaches(site: Site) -> tuple[_Reach, ...]:
     )
 
 
-def _check_reach(site: Site, reach: _Reach, wording: Wording) -> Finding:
+def _check_reach(text: _Text, reach: _Reach, wording: Wording) -> Finding:
     if reach.needed is None:
-        message = f"What the manual asks of the {reach.part} was not entered."
+        message = f"What the {text.whose} asks of the {reach.part} was not entered."
         return _build_finding(
-            site, reach, Status.UNKNOWN, message, "Enter the manual's figure, 0 for none.", reach.path
+            text, reach, Status.UNKNOWN, message, f"Enter the {text.whose}'s figure, 0 for none.", reach.path
         )
     if reach.needed <= HAIR:
-        return _build_finding(site, reach, Status.PASS, "The manual asks for none.", "", reach.own_path)
+        return _build_finding(
+            text, reach, Status.PASS, f"The {text.whose} asks for none.", "", reach.own_path
+        )
     if reach.measured is None:
         needed = wording.distance(reach.needed)
-        message = f"How thick the hearth is in front is not known; the manual asks for {needed}."
+        message = f"How thick the hearth is in front is not known; the {text.whose} asks for {needed}."
         cure = "Measure it, at an edge or a loose tile."
-        return _build_finding(site, reach, Status.UNKNOWN, message, cure, reach.own_path)
+        return _build_finding(text, reach, Status.UNKNOWN, message, cure, reach.own_path)
     measured, least = wording.pair(reach.measured, reach.needed)
-    message = f"{reach.says.format(measured)}; the manual asks for {least}."
+    message = f"{reach.says.format(measured)}; the {text.whose} asks for {least}."
     if reach.measured >= reach.needed - HAIR:
-        return _build_finding(site, reach, Status.PASS, message, "", reach.own_path)
+        return _build_finding(text, reach, Status.PASS, message, "", reach.own_path)
     twice = 2 if reach.more else 1
     cure = reach.cure.format(wording.at_least(reach.more + twice * reach.needed))
-    return _build_finding(site, reach, Status.FAIL, message, cure, reach.own_path)
+    return _build_finding(text, reach, Status.FAIL, message, cure, reach.own_path)
 
 
-def _build_finding(site: Site, reach: _Reach, status: Status, message: str, cure: str, path: str) -> Finding:
-    figure = cite_chart(site.chart)
+def _build_finding(text: _Text, reach: _Reach, status: Status, message: str, cure: str, path: str) -> Finding:
+    figure = cite_chart(text.figures)
     standing = figure.standing if reach.needed is not None else Standing.NOT_ENTERED
     return Finding(
         check=CHECK,
-        rule=MANUAL,
+        rule=text.rule,
         standing=standing,
         source=figure.source,
         status=status,
@@ -139,4 +158,21 @@ def _leave_to_manual(site: Site) -> Finding:
         message=f"How large the hearth before {APPLIANCES[site.fireplace]} must be stands in its manual.",
         cure="Enter the manual's figures for the hearth, 0 for none.",
         path="chart.hearth_front",
+    )
+
+
+def _ask_for_amendment() -> Finding:
+    return Finding(
+        check=CHECK,
+        rule=AMENDMENT,
+        standing=Standing.NOT_ENTERED,
+        source="the text of the amendment",
+        status=Status.UNKNOWN,
+        part="hearth",
+        measured=None,
+        limit=None,
+        unit="in",
+        message="What the local amendment asks of the hearth was not entered.",
+        cure="Enter its figures for the hearth, 0 for none.",
+        path="local.hearth_front",
     )

@@ -10,6 +10,9 @@ from model.site import Site
 
 MASONRY_KINDS = ("masonry", "not_in_use")
 IRC, NFPA211, STRICTEST, MANUAL = "irc", "nfpa211", "strictest", "manual"
+CANADA, AUSTRALIA, ENGLAND, LOCAL = "canada", "australia", "england", "local"
+CLAUSES = (IRC, NFPA211, STRICTEST, CANADA)
+"""What has figures of its own for wood round a masonry opening."""
 APPLIANCES = {
     "factory_built": "a factory-built fireplace",
     "gas": "a gas fireplace",
@@ -26,10 +29,14 @@ _ONLY_UNUSED = (
 
 
 class Regime(StrEnum):
-    """The clauses the site names, the manual's chart, or nothing: masonry rules do not fit an appliance."""
+    """The clauses the site names, a chart that was entered, or nothing.
+
+    UNKNOWN: masonry rules do not fit an appliance. SILENT: the rules give no figure for wood here.
+    """
 
     MASONRY = "masonry"
     CHART = "chart"
+    SILENT = "silent"
     UNKNOWN = "unknown"
 
 
@@ -37,7 +44,11 @@ def find_regime(site: Site) -> Regime:
     """What governs `site`. Masonry figures never hold for a listed appliance."""
     if site.rule == MANUAL:
         return Regime.CHART
-    return Regime.MASONRY if site.fireplace in MASONRY_KINDS else Regime.UNKNOWN
+    if site.fireplace not in MASONRY_KINDS:
+        return Regime.UNKNOWN
+    if site.rule == LOCAL:
+        return Regime.CHART
+    return Regime.MASONRY if site.rule in CLAUSES else Regime.SILENT
 
 
 def ease_unused(site: Site, findings: tuple[Finding, ...]) -> tuple[Finding, ...]:

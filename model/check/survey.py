@@ -63,6 +63,14 @@ def _check_between_walls(surround: Surround, wording: Wording) -> Iterator[Findi
             wide, room = wording.distance(2 * side), wording.distance(2 * free)
             message = f"The {part} is {wide} wide, but centred on the opening there is room for {room} only."
             yield _contradict(part, message, f"{part}.width", 2 * side, 2 * free, Bound.MOST)
+    if layout.opening_foot < site.opening.sill - HAIR:
+        sill, top = wording.mark(site.opening.sill), wording.mark(site.opening.height)
+        message = (
+            f"The firebox's floor lies {sill} over the hearth, the opening's top {top}: no mouth is left."
+        )
+        yield _contradict(
+            "opening", message, "opening.sill", site.opening.sill, layout.opening_foot, Bound.MOST
+        )
     if layout.facing_top > layout.ceiling + HAIR:
         top, room = (wording.mark(y - layout.floor) for y in (layout.facing_top, layout.ceiling))
         message = f"The facing's top lies {top} over the floor, above the ceiling at {room}."

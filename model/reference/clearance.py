@@ -6,6 +6,10 @@ IRC_MANTEL = "IRC 2018 R1001.11 exception 4 (same text in IRC 2009)"
 IRC_FRONT = "IRC 2012 R1001.11"
 NFPA_MANTEL = "NFPA 211 2016 11.2.5.4, as quoted in appliance manuals; the standard itself was not read"
 NFPA_SIDE = "NFPA 211 sides: the sentence as quoted second-hand, its 6 in. base from memory"
+NBC_MANTEL = (
+    "Ontario Building Code 9.22.9.1.(1), the text of the National Building Code; that the NBC has the same "
+    "number is from memory"
+)
 
 IRC_NONE_WITHIN = Sourced(6.0, "in", Standing.PUBLISHED, IRC_MANTEL)
 """No combustible trim closer to the opening than this."""
@@ -23,6 +27,12 @@ NFPA_ABOVE = Sourced(12.0, "in", Standing.PUBLISHED, NFPA_MANTEL)
 """Least height above the opening of what projects more."""
 NFPA_BESIDE = Sourced(6.0, "in", Standing.FROM_MEMORY, NFPA_SIDE)
 """What projects more needs this and its own projection beside the opening."""
+
+NBC_NONE_WITHIN = Sourced(150.0, "mm", Standing.PUBLISHED, NBC_MANTEL)
+NBC_PROJECTION = Sourced(38.0, "mm", Standing.PUBLISHED, NBC_MANTEL)
+"""Up to this projection only the 150 mm count."""
+NBC_ABOVE = Sourced(300.0, "mm", Standing.PUBLISHED, NBC_MANTEL)
+"""Least height above the opening of what projects more; at the sides there is no further limit."""
 
 BUILD_TOLERANCE = Sourced(1 / 8, "in", Standing.COMMON_PRACTICE, "what a surround may shift when it is fixed")
 """A limit met with less than this to spare may be missed on the day."""

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
+from model.units import MM_PER_INCH
+
 
 class Standing(StrEnum):
     """How well a figure is known; the same words stand in tests, findings and on sheets.
@@ -26,3 +28,8 @@ class Sourced:
     unit: str
     standing: Standing
     source: str
+
+    @property
+    def inches(self) -> float:
+        """A length in inches, also where its source gives millimetres."""
+        return self.value / MM_PER_INCH if self.unit == "mm" else self.value

@@ -7,9 +7,11 @@ from math import isinf
 import numpy as np
 import pytest
 
-from model.check.finding import Status
+from model.check.all import check_surround
+from model.check.chart import Table
+from model.check.finding import Finding, Status
 from model.check.manual import least_by_chart
-from tests.wood import hold, place_above, place_at_corner, place_beside
+from tests.wood import hold, place_above, place_at_corner, place_beside, surround_of
 
 SHELF = ((0.75, 8), (2.5, 10), (4, 12), (6, 14), (8, 16), (10, 18), (12, 20))
 LEGS = ((0.75, 4), (3, 6), (6, 8), (12, 12))
@@ -98,3 +100,82 @@ def test_without_a_chart_nothing_is_known():
     assert finding.part == "whole surround"
     assert finding.path == "chart.shelf"
     assert "chart" in finding.cure
+
+
+@pytest.mark.parametrize(("projection", "least"), [(0.5, 8), (5, 13), (7, 15), (12, 20)])
+def test_a_chart_read_straight_from_row_to_row(projection, least):
+    assert Table(SHELF, linear=True).least(np.array([projection])) == pytest.approx([least])
+
+
+def _shelf(projection: float, distance: float, **more: str) -> Finding:
+    return hold(place_above(projection, distance), **(CHART | more))
+
+
+def test_heights_count_from_what_the_manual_names():
+    """An outlet 27 in. up, 3 in. below the opening's top: 14 in. over it are 11 above the opening."""
+    outlet = {"chart__datum": "outlet", "chart__datum_height": "27"}
+    assert _shelf(5, 11.5, **outlet).status is Status.PASS
+    fails = _shelf(5, 10.5, **outlet)
+    assert (fails.status, fails.limit) == (Status.FAIL, 11)
+    assert '14" over the hot-air outlet, which lies 27" over the hearth' in fails.message
+
+
+def test_a_chart_from_the_units_base_counts_from_the_hearth():
+    """49 in. over a base on the hearth are 19 above an opening 30 in. high."""
+    base = {"chart__datum": "base", "chart__datum_height": "0", "chart__shelf": "8 : 49"}
+    assert (_shelf(8, 19.5, **base).limit, _shelf(8, 18.5, **base).status) == (19, Status.FAIL)
+
+
+def test_a_datum_that_was_not_measured_leaves_the_top_not_known():
+    lost = _shelf(5, 40, chart__datum="hood")
+    assert (lost.status, lost.path) == (Status.UNKNOWN, "chart.datum_height")
+    assert "the hood's edge" in lost.message
+
+
+def test_with_a_hood_its_own_table_holds_and_none_else():
+    hooded = {"chart__hood": "yes", "chart__shelf_hood": "6 : 9"}
+    assert _shelf(5, 9.5, **hooded).status is Status.PASS
+    assert _shelf(5, 9.5).status is Status.FAIL
+    missing = _shelf(5, 40, chart__hood="yes")
+    assert (missing.status, missing.path) == (Status.UNKNOWN, "chart.shelf_hood")
+
+
+def test_past_the_last_row_a_formula_may_go_on():
+    """14 in. and the projection: 26 for 12 in., 28 for 14."""
+    formula = {"chart__shelf": "8 : 22", "chart__plus": "14"}
+    assert Table(((8, 22),), plus=14).least(np.array([8, 8.001, 12])) == pytest.approx([22, 22.001, 26])
+    assert (_shelf(14, 28.5, **formula).status, _shelf(14, 27.5, **formula).limit) == (Status.PASS, 28)
+
+
+def test_deeper_than_the_manual_permits_is_over_at_any_height():
+    deep = _shelf(9, 60, chart__greatest="8")
+    assert (deep.status, deep.measured, deep.limit) == (Status.FAIL, 9, 8)
+
+
+def test_no_wood_stands_in_the_noncombustible_zone_however_thin():
+    assert _shelf(0.5, 8.5).status is Status.PASS
+    assert (_shelf(0.5, 8.5, chart__none_above="10").limit) == 10
+    beside = hold(place_beside(0.5, 5), **(CHART | {"chart__none_beside": "6"}))
+    assert (beside.status, beside.limit) == (Status.FAIL, 6)
+
+
+@pytest.mark.parametrize(("above", "status"), [("26", Status.PASS), ("26 1/8", Status.FAIL)])
+def test_the_facing_covers_the_noncombustible_zone(above, status):
+    """The facing is 56 in. high, the opening 30."""
+    findings = check_surround(surround_of(place_above(1, 30), **(CHART | {"chart__none_above": above})))
+    (finding,) = (f for f in findings if f.check == "noncombustible zone")
+    assert (finding.status, finding.path) == (status, "facing.height")
+
+
+def test_a_local_amendment_holds_with_its_own_numbers_and_its_own_source():
+    local = {
+        "site__rule": "local",
+        "local__shelf": "3/4 : 6; 60 : 14",
+        "local__legs": "60 : 10",
+        "local__source": "Invented ordinance 12",
+    }
+    found = hold(place_above(7, 13), **local)
+    assert (found.status, found.limit, found.source) == (Status.FAIL, 14, "Invented ordinance 12")
+    assert hold(place_beside(7, 10.5), **local).status is Status.PASS
+    bare = hold(place_above(7, 40), site__rule="local")
+    assert (bare.status, bare.path) == (Status.UNKNOWN, "local.shelf")

@@ -39,6 +39,22 @@ CHANGED = {
     "chart.shelf": ((0.75, 30.0),),
     "chart.legs": ((0.75, 30.0),),
     "chart.source": "another page",
+    "chart.hood": True,
+    "chart.shelf_hood": ((0.75, 30.0),),
+    "chart.datum": "base",
+    "chart.datum_height": 4.0,
+    "chart.between": "linear",
+    "chart.plus": 12.0,
+    "chart.greatest": 2.0,
+    "chart.none_above": 60.0,
+    "chart.none_beside": 60.0,
+    "local.shelf": ((0.75, 30.0),),
+    "local.legs": ((0.75, 30.0),),
+    "local.source": "another text",
+    "local.hearth_front": 40.0,
+    "local.hearth_side": 40.0,
+    "local.hearth_thickness": 6.0,
+    "facing.added": 2.0,
     "chart.hearth_front": 40.0,
     "chart.hearth_side": 40.0,
     "chart.hearth_thickness": 6.0,
@@ -105,7 +121,9 @@ CHANGED = {
     "cord.exit_height": 20.0,
     "cord.panel_clearance": 0.125,
 }
-CHART = {"chart.shelf", "chart.legs", "chart.source"}
+HOODLESS = {"chart.shelf_hood", "chart.datum_height"}
+READ = ("hood", "datum", "between", "plus", "greatest", "none_above", "none_beside")
+CHART = {"chart.shelf", "chart.legs", "chart.source", *(f"chart.{row}" for row in READ)} | HOODLESS
 OWN = {"own_section.first", "own_section.second", "own_section.third"}
 BED = {"bed_mould.profile", "bed_mould.size"}
 MOULDINGS = {
@@ -124,6 +142,9 @@ OWN_PLUG = {"cord.own_width", "cord.own_height"}
 CORDS = OWN_PLUG | {f"cord.{row}" for row in ("place", "plug", "clearance", "exit_height", "panel_clearance")}
 OVER = {f"over.{row}" for row in ("reach", "height", "projection", "stile", "rail", "panels")}
 HEARTH = {"chart.hearth_front", "chart.hearth_side", "chart.hearth_thickness"}
+LOCAL = {f"local.{row}" for row in ("shelf", "legs", "source")} | {
+    hearth.replace("chart", "local") for hearth in HEARTH
+}
 PIECE = {"name", "length", "width", "thickness", "clear"}
 PIECES = {f"{path}.{row}" for path in ("piece_one", "piece_two") for row in PIECE}
 SIDES = ("left", "right")
@@ -136,7 +157,7 @@ BOLT = {"bolt_one.up", "bolt_one.out", "bolt_one.diameter"}
 BOLTS = BOLT | {f"bolt_{which}.{row}" for which in ("two", "three") for row in ("up", "out", "diameter")}
 FLOORS = {"level.floor_left", "level.floor_right"}
 OBSTACLES = OUTLETS | CASINGS | BASEBOARDS | OLD_LEDGER | BOLTS | FLOORS | {"column.over_edge"}
-OFF = OBSTACLES | HEARTH | PIECES | MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
+OFF = LOCAL | OBSTACLES | HEARTH | PIECES | MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
 
 
 def _outcome(job: Job) -> object:
@@ -155,12 +176,22 @@ def _job(**values: object) -> Job:
     ("job", "idle"),
     [
         (_job(), CHART | OFF),
-        (_job(site__rule="manual"), OFF),
-        (_job(site__rule="manual", piece_two__use="shelf"), OFF - {f"piece_two.{row}" for row in PIECE}),
-        (_job(site__fireplace="gas"), CHART - {"chart.source"} | OFF - HEARTH),
-        (_job(site__fireplace="gas", site__rule="manual"), OFF - HEARTH),
-        (_job(site__rule="manual", bed_mould__on=False), OFF | BED),
-        (_job(site__rule="manual", job__units="millimetres"), OFF | {"job.precision"}),
+        (_job(site__rule="manual"), OFF | HOODLESS),
+        (
+            _job(site__rule="manual", chart__hood=True, chart__datum="outlet"),
+            OFF | {"chart.shelf"},
+        ),
+        (_job(site__rule="local"), CHART | OFF - LOCAL | {"facing.added"}),
+        (_job(site__rule="canada"), CHART | OFF),
+        (_job(site__rule="england"), CHART | OFF),
+        (
+            _job(site__rule="manual", piece_two__use="shelf"),
+            HOODLESS | OFF - {f"piece_two.{row}" for row in PIECE},
+        ),
+        (_job(site__fireplace="gas"), CHART - {"chart.source"} | OFF - HEARTH | {"facing.added"}),
+        (_job(site__fireplace="gas", site__rule="manual"), HOODLESS | OFF - HEARTH | {"facing.added"}),
+        (_job(site__rule="manual", bed_mould__on=False), HOODLESS | OFF | BED),
+        (_job(site__rule="manual", job__units="millimetres"), HOODLESS | OFF | {"job.precision"}),
         (_job(capital__on=True), CHART | OFF - {"capital.profile", "capital.size"}),
         (_job(shelf__edge_profile="ovolo"), CHART | OFF - {"shelf.edge_size"}),
         (_job(column__kind="plain"), CHART | OFF | COLUMN_FRAME),

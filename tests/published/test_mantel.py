@@ -6,6 +6,8 @@ IRC    International Residential Code 2018, R1001.11 exception 4 (the same text 
 NFPA   NFPA 211, 11.2.5.4 (2016), 7-3.3.3 in older numbering, as quoted in appliance manuals: none within
        6 in.; more than 1 1/2 in. out needs 12 in. above. At the sides a clearance greater by the
        projection; that sentence is published second-hand, its base of 6 in. is from memory.
+NBC    Ontario Building Code 9.22.9.1.(1), the text of Canada's National Building Code: none within 150 mm;
+       more than 38 mm out above the opening needs 300 mm there.
 "arithmetic" marks a value worked out from the clause by hand.
 """
 
@@ -207,3 +209,58 @@ def test_findings_name_clause_and_standing():
     side = hold(place_beside(7, 12), site__rule="nfpa211")
     assert side.standing == "from memory"
     assert hold(place_above(7, 11), site__rule="nfpa211").standing == "published"
+
+
+MM = 1 / 25.4
+
+
+@pytest.mark.parametrize(
+    ("board", "allowed"),
+    [
+        (place_above(40 * MM, 290 * MM), FAILS),
+        (place_above(40 * MM, 301 * MM), PASSES),
+        (place_above(38 * MM, 160 * MM), PASSES),
+        (place_above(38 * MM, 149 * MM), FAILS),
+        (place_beside(150 * MM, 160 * MM), PASSES),
+        (place_beside(150 * MM, 149 * MM), FAILS),
+    ],
+    ids=["40 mm at 290", "40 mm at 301", "38 mm at 160", "38 mm at 149", "column at 160", "column at 149"],
+)
+def test_wood_is_allowed_or_not_by_canadas_code(board, allowed):
+    finding = hold(board, site__rule="canada")
+    assert _is_allowed(finding) is allowed
+    assert finding.rule == "NBC 9.22.9.1"
+    assert "Ontario" in finding.source
+
+
+@pytest.mark.parametrize("rule", ["australia", "england"])
+def test_where_no_figure_for_a_surround_is_known_none_is_offered(rule):
+    """Neither the Housing Provisions nor Approved Document J gave one in what was read."""
+    finding = hold(place_above(7, 3), site__rule=rule)
+    assert (finding.status, finding.measured, finding.limit) == (Status.UNKNOWN, None, None)
+
+
+WRONG = [
+    # Statements in circulation that no clause bears out, with a shelf that each of them refuses.
+    ("6 + (p - 1 1/2) / (1/8): 8 in. deep would need 58", place_above(8, 12.25)),
+    ("an 8 in. mantel needs 20 in.", place_above(8, 19)),
+    ("one more inch of height for each 1/8 in. at any depth: 3 in. deep would need 24", place_above(3, 13)),
+    ("9 + p above: 10 in. deep would need 19", place_above(10, 13)),
+    ("a third of the opening's height, 10 in., at most", place_above(11, 13)),
+    ("9 in. more between 1 1/2 and 3 in.", place_above(2, 12.25)),
+]
+
+
+@pytest.mark.parametrize("board", [row[1] for row in WRONG], ids=[row[0] for row in WRONG])
+@pytest.mark.parametrize("rule", ["irc", "nfpa211", "strictest"])
+def test_a_wrong_rule_in_circulation_does_not_hold(board, rule):
+    assert _is_allowed(hold(board, site__rule=rule))
+
+
+def test_legs_by_the_wrong_table_of_projection_and_an_inch_and_a_half_are_too_near():
+    """2 in. out at 3 1/2 in.: the 6 in. are broken whatever the projection."""
+    assert not any(_is_allowed(hold(place_beside(2, 3.5), site__rule=r)) for r in ("irc", "nfpa211"))
+
+
+def test_canada_has_one_step_and_not_an_inch_for_each_inch():
+    assert _is_allowed(hold(place_above(12, 301 * MM), site__rule="canada"))

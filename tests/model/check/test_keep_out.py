@@ -41,24 +41,24 @@ def test_rings_run_counter_clockwise_from_the_hearth_up_alike_on_both_sides(job)
         assert {(-x, y) for x, y in ring} == set(ring)
 
 
-@pytest.mark.parametrize("rule", ["irc", "nfpa211", "strictest"])
+@pytest.mark.parametrize("rule", ["irc", "nfpa211", "strictest", "canada"])
 @given(st.floats(-40, 40), st.floats(0.01, 60))
 def test_inside_the_first_ring_no_wood_may_be_and_outside_thin_wood_may(rule, x, y):
     site = _site(site__rule=rule)
     beside, above = max(abs(x) - 18, 0.0), max(y - 30, 0.0)
-    if abs(hypot(beside, above) - 6) < 0.03:
+    if abs(hypot(beside, above) - 6) < 0.13:  # 150 mm are 5.91 in.
         return
     first = list_keep_out_rings(site)[0]
     assert _is_inside(first, x, y) is _is_over(site, 0.5, beside, above)
 
 
-@pytest.mark.parametrize("rule", ["irc", "nfpa211", "strictest"])
+@pytest.mark.parametrize("rule", ["irc", "nfpa211", "strictest", "canada"])
 @given(st.floats(-40, 40), st.floats(0.01, 60))
 def test_outside_the_second_ring_bold_wood_may_be_and_inside_not(rule, x, y):
     """Just over 1 1/2 in. out, the least that counts as bold."""
     site = _site(site__rule=rule)
     beside, above = max(abs(x) - 18, 0.0), max(y - 30, 0.0)
-    if min(abs(hypot(beside, above) - 12), abs(beside - 7.5), abs(above - 12)) < 0.1:
+    if min(abs(hypot(beside, above) - 12), abs(beside - 7.5), abs(beside - 5.9), abs(above - 12)) < 0.2:
         return
     second = list_keep_out_rings(site)[1]
     assert _is_inside(second, x, y) is _is_over(site, 1.51, beside, above)

@@ -72,7 +72,17 @@ def test_a_masonry_fireplace_may_be_governed_by_a_manual():
     assert hold(place_above(8, 13), **(CHART | {"site__fireplace": "masonry"})).status is Status.FAIL
 
 
-@given(jobs(site__rule="manual", chart__shelf=(), chart__legs=()))
+@given(
+    jobs(
+        site__rule="manual",
+        chart__shelf=(),
+        chart__shelf_hood=(),
+        chart__legs=(),
+        chart__plus=None,
+        chart__none_above=None,
+        chart__none_beside=None,
+    )
+)
 def test_without_a_chart_there_is_one_finding_and_nothing_is_known(job):
     (finding,) = check_manual(plan_surround(job))
     built = job.site.fireplace in ("masonry", "not_in_use")

@@ -10,9 +10,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from model.board import Board, End, Stock, StockKind, block
+from model.check.chart import list_chart_planes, read_chart
 from model.check.clearance import HAIR, Lengths, square_distance, straight_distance
-from model.check.mantel import IRC_RULE, NFPA211_RULE, list_planes
-from model.check.manual import build_chart_rule, list_chart_planes
+from model.check.mantel import IRC_RULE, NBC_RULE, NFPA211_RULE, list_planes
+from model.check.manual import build_chart_rule
 from model.check.nearest import Points, list_points
 from model.corners import list_corners
 from model.job import default_job, with_texts
@@ -20,14 +21,28 @@ from model.site import Opening
 
 OPENING = Opening(36.0, 30.0)
 PINE = Stock(StockKind.BOARD, 0.75, "pine")
-CHART_SITE = with_texts(
-    default_job(),
-    [("chart.shelf", "3/4 : 8; 2 1/2 : 10; 6 : 14; 12 : 20"), ("chart.legs", "3/4 : 4; 3 : 6; 12 : 12")],
-).site
+ROWS = [
+    ("site.rule", "manual"),
+    ("chart.shelf", "3/4 : 8; 2 1/2 : 10; 6 : 14; 12 : 20"),
+    ("chart.legs", "3/4 : 4; 3 : 6; 12 : 12"),
+]
+READ_ON = [
+    ("chart.between", "linear"),
+    ("chart.datum", "hood"),
+    ("chart.datum_height", "28"),
+    ("chart.plus", "9"),
+    ("chart.greatest", "14"),
+    ("chart.none_above", "9"),
+    ("chart.none_beside", "5"),
+]
+CHART = read_chart(with_texts(default_job(), ROWS).site)
+LINEAR = read_chart(with_texts(default_job(), ROWS + READ_ON).site)
 RULES = {
     "IRC": (IRC_RULE, list_planes(OPENING)),
     "NFPA 211": (NFPA211_RULE, list_planes(OPENING)),
-    "chart": (build_chart_rule(CHART_SITE.chart), list_chart_planes(CHART_SITE)),
+    "NBC": (NBC_RULE, list_planes(OPENING, "canada")),
+    "chart": (build_chart_rule(CHART), list_chart_planes(CHART, OPENING)),
+    "linear chart": (build_chart_rule(LINEAR), list_chart_planes(LINEAR, OPENING)),
 }
 SLOPES = st.sampled_from([-1.0, -0.5, 0.0, 0.0, 1.0])
 
