@@ -1,4 +1,4 @@
-"""The checks as they stand on paper: worst first, then guides, the job's notes and cautions.
+"""The checks as they stand on paper: worst first, then guides and the job's notes.
 
 What is checked stands in model.check; how pages are cut in render.tables.
 """
@@ -11,13 +11,11 @@ from dataclasses import replace
 
 from model.check.finding import STATUS_WORD, Finding, Guide, Status
 from model.check.wording import Wording
-from model.reference.cautions import list_cautions
 from model.reference.sourced import Standing
 from model.surround import Surround
 from model.units import MM_PER_INCH, LengthStyle, format_length
 from render.drawing import Anchor
 from render.tables import (
-    SMALL,
     Cell,
     Column,
     Strip,
@@ -49,7 +47,7 @@ def checks_strips(
     if surround.job.about.notes.strip():
         strips += [heading_strip("Notes for this job", above=3 * MM)]
         strips += paragraph_strips(surround.job.about.notes, width)
-    return (*strips, *_caution_strips(surround.job.site.fireplace, width))
+    return tuple(strips)
 
 
 def count_findings(findings: Sequence[Finding]) -> str:
@@ -144,14 +142,3 @@ def _guide_row(guide: Guide, style: LengthStyle) -> tuple[Cell, ...]:
         Cell(advised),
         Cell(source_text("", guide.source, guide.standing)),
     )
-
-
-def _caution_strips(fireplace: str, width: float) -> list[Strip]:
-    names = ("Take care", "", "Source")
-    widths = share_widths(width, (34, 141, 68))
-    columns = tuple(Column(name, w, bold=name == "Take care") for name, w in zip(names, widths, strict=True))
-    rows = tuple(
-        (Cell(c.name), Cell(c.text), Cell(source_text("", c.source, c.standing)))
-        for c in list_cautions(fireplace)
-    )
-    return [Strip(4 * MM), *table_strips(Table(columns, rows, SMALL))]

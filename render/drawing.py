@@ -194,11 +194,20 @@ class Placed:
 
 
 @dataclass(frozen=True, slots=True)
+class Link:
+    """Writing that names a sheet: left, bottom, right, top in paper inches, and the sheet's number from 1."""
+
+    box: tuple[float, float, float, float]
+    to: int
+
+
+@dataclass(frozen=True, slots=True)
 class Sheet:
-    """A page: size in paper inches, drawings each at its own ratio, and its number and title."""
+    """A page: size in paper inches, drawings each at its own ratio, its number, title and references."""
 
     number: str
     title: str
     width: float
     height: float
     placed: tuple[Placed, ...]
+    links: tuple[Link, ...] = ()

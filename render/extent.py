@@ -14,6 +14,7 @@ from render.drawing import (
     Leader,
     Lines,
     Mark,
+    Placed,
     Point,
     Polyline,
     Region,
@@ -65,6 +66,18 @@ def list_texts(drawing: Drawing) -> tuple[Text, ...]:
             case Leader():
                 found.append(leader_text(mark, drawing.ratio))
     return tuple(text for text in found if text.text)
+
+
+def list_boxes(placed: Placed, mark: Mark) -> tuple[Box, ...]:
+    """The upright box on paper of each line of writing of one mark of a placed drawing."""
+    ratio = placed.drawing.ratio
+    boxes = []
+    for text in list_texts(Drawing((mark,), ratio)):
+        xs, ys = zip(*text_corners(text), strict=True)
+        x0, x1 = (placed.at[0] + x / ratio for x in (min(xs), max(xs)))
+        y0, y1 = (placed.at[1] + y / ratio for y in (min(ys), max(ys)))
+        boxes.append((x0, y0, x1, y1))
+    return tuple(boxes)
 
 
 def _points(mark: Mark, ratio: float) -> Iterator[Point]:

@@ -28,6 +28,12 @@ FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
 """The space between a whole number and its fraction: apart on two lines they are read as two sizes."""
 JOINERS = ("Cf", "Mn", "Me")
 """Kinds of characters that only change the letter before them; one that the typeface lacks is left out."""
+PLACE, PLACE_END, KEY_FIRST = "\ue000", "\ue001", 0xE100
+"""What a place for a sheet's number consists of until it is known: see render.references.
+
+Private-use characters: the first is as wide as two figures, its end and its key, from KEY_FIRST on, have no
+width.
+"""
 STAND_IN = "?"
 """Stands on paper for a letter that the typeface lacks; a note on the sheet says so."""
 
@@ -41,6 +47,8 @@ def _read_table() -> dict[bool, dict[str, float]]:
         capital = weight["capital"]
         table = {c: a / capital for c, a in zip(weight["characters"], weight["advances"], strict=True)}
         table[""] = weight["missing"] / capital
+        table |= {PLACE: 2 * table["0"], PLACE_END: 0.0}
+        table |= {chr(KEY_FIRST + code): 0.0 for code in range(128)}
         tables[name == "bold"] = table
     return tables
 

@@ -13,14 +13,18 @@ from model.takeoff.cut_list import Cut
 from model.takeoff.takeoff import Takeoff
 from render.chapters.anchors import draft_anchors, draft_fixing
 from render.chapters.boards import draft_boards
+from render.chapters.cautions import draft_cautions
 from render.chapters.checks import draft_checks
-from render.chapters.cutting import draft_cut_list, draft_cutting, draft_takeoff
+from render.chapters.cover import draft_cover
+from render.chapters.cutting import draft_buying, draft_cut_list, draft_materials, draft_plans, draft_rough
 from render.chapters.elevations import draft_elevations
 from render.chapters.mouldings import draft_mouldings
 from render.chapters.notes import draft_notes
 from render.chapters.sections import draft_sections
+from render.chapters.site import draft_site
 from render.desk import Desk, Draft, draft_views
 from render.drawing import Sheet
+from render.references import resolve_sheet
 from render.sheets import VIEW_TITLES, build_sheet
 from render.sheets import paper_size as paper_size
 from render.title_block import TitleBlock
@@ -29,17 +33,22 @@ from render.views import ViewOptions
 UNTITLED = "Fireplace surround"
 
 CHAPTERS: tuple[Callable[[Desk], list[Draft]], ...] = (
+    draft_site,
     draft_elevations,
     draft_sections,
-    draft_boards,
     draft_mouldings,
-    draft_anchors,
-    draft_checks,
+    draft_boards,
     draft_cut_list,
-    draft_cutting,
-    draft_takeoff,
+    draft_rough,
+    draft_plans,
+    draft_buying,
+    draft_anchors,
     draft_fixing,
+    draft_materials,
+    draft_checks,
+    draft_cautions,
 )
+"""Between the site record, which comes first, and the notes, in the order of use."""
 
 
 def build_packet(
@@ -71,7 +80,8 @@ def build_packet(
         bought,
     )
     drafts = [draft for chapter in CHAPTERS for draft in chapter(desk)]
-    return number_sheets(desk, [*drafts, *draft_notes(desk, drafts)], date_text)
+    drafts += draft_notes(desk, drafts)
+    return number_sheets(desk, [*draft_cover(desk, drafts), *drafts], date_text)
 
 
 def build_view_sheets(
@@ -91,8 +101,9 @@ def build_view_sheets(
 
 
 def number_sheets(desk: Desk, drafts: Sequence[Draft], date_text: str) -> tuple[Sheet, ...]:
-    """Drafts as sheets with their title blocks, numbered in this order."""
+    """Drafts as sheets with their title blocks and references to each other, numbered in this order."""
     about = desk.surround.job.about
+    where = list_holders(drafts)
     sheets = []
     for number, draft in enumerate(drafts, start=1):
         block = TitleBlock(
@@ -106,5 +117,15 @@ def number_sheets(desk: Desk, drafts: Sequence[Draft], date_text: str) -> tuple[
             units=UNITS[about.units],
             notes=draft.notes,
         )
-        sheets.append(build_sheet(*desk.size, draft.block, block, draft.placed))
+        sheet = build_sheet(*desk.size, draft.block, block, draft.placed)
+        sheets.append(resolve_sheet(sheet, where))
     return tuple(sheets)
+
+
+def list_holders(drafts: Sequence[Draft]) -> dict[str, int]:
+    """The number of the first sheet that holds each drawing, by its name, or has each title."""
+    where: dict[str, int] = {}
+    for number, draft in enumerate(drafts, start=1):
+        for key in (draft.title, *(placed.name for placed in draft.placed)):
+            where.setdefault(key, number)
+    return where

@@ -37,6 +37,8 @@ DETAIL_TITLES: Mapping[str, str] = {
     "plan_section_detail": "Right column, detail",
     "vertical_section_detail": "Frieze and shelf, detail",
 }
+PICTURE = "picture"
+SITE_FRONT, SITE_PLAN = "site_front", "plan_site"
 FRAME_SIZES = "front_frames"
 ANCHORS = "anchors"
 BOARDS_FRONT, BOARDS_SIDE = "boards_front", "boards_side"
@@ -44,6 +46,9 @@ BOARDS_COLUMN, BOARDS_SHELF = "boards_column", "boards_shelf"
 TITLES: Mapping[str, str] = {
     **VIEW_TITLES,
     **DETAIL_TITLES,
+    PICTURE: "Front elevation, shaded",
+    SITE_FRONT: "The site, front",
+    SITE_PLAN: "The site from above",
     FRAME_SIZES: "Front elevation, frame sizes",
     ANCHORS: "Anchors",
     BOARDS_FRONT: "Boards, front",

@@ -24,27 +24,39 @@ def draft_cut_list(desk: Desk) -> list[Draft]:
     return draft_pages(desk, "Cut list", strips)
 
 
-def draft_cutting(desk: Desk) -> list[Draft]:
-    """What to buy, and every board and sheet as it is cut; no sheet for what there is none of."""
+def draft_plans(desk: Desk) -> list[Draft]:
+    """Every board and sheet as it is cut, then how the saw is guided; no sheet for what there is none of."""
+    style, drafts = desk.surround.job.about.length_style, []
+    if desk.cutting is not None:
+        plans = cutting_strips(desk.cutting, style, desk.width, desk.bought)
+        drafts += draft_pages(desk, "Cutting plans", plans) if plans else []
+    if (takeoff := desk.takeoff) is not None:
+        strips = guide_strips(takeoff.settings, takeoff.saw, style, desk.width)
+        drafts += draft_pages(desk, "Saw settings", strips)
+    return drafts
+
+
+def draft_buying(desk: Desk) -> list[Draft]:
+    """What to buy; no sheet where nothing is planned."""
     if desk.cutting is None:
         return []
     style = desk.surround.job.about.length_style
-    buying = buying_strips(desk.cutting, list_buying(desk.cutting), style, desk.width)
-    plans = cutting_strips(desk.cutting, style, desk.width, desk.bought)
-    return [
-        *(draft_pages(desk, "Buying list", buying) if buying else []),
-        *(draft_pages(desk, "Cutting plans", plans) if plans else []),
-    ]
+    strips = buying_strips(desk.cutting, list_buying(desk.cutting), style, desk.width)
+    return draft_pages(desk, "Buying list", strips) if strips else []
 
 
-def draft_takeoff(desk: Desk) -> list[Draft]:
-    """What is sawn first, how the saw is guided, and what is used up and lifted."""
+def draft_rough(desk: Desk) -> list[Draft]:
+    """What is sawn first."""
     if (takeoff := desk.takeoff) is None:
         return []
-    job, floor, width = desk.surround.job, desk.surround.layout.floor, desk.width
-    style = job.about.length_style
-    return [
-        *draft_pages(desk, "Rough sizes", rough_strips(takeoff.cuts, style, width)),
-        *draft_pages(desk, "Saw settings", guide_strips(takeoff.settings, takeoff.saw, style, width)),
-        *draft_pages(desk, "Materials", materials_strips(takeoff, job, floor, style, width)),
-    ]
+    style = desk.surround.job.about.length_style
+    return draft_pages(desk, "Rough sizes", rough_strips(takeoff.cuts, style, desk.width))
+
+
+def draft_materials(desk: Desk) -> list[Draft]:
+    """What is used up, and what is lifted."""
+    if (takeoff := desk.takeoff) is None:
+        return []
+    job, floor = desk.surround.job, desk.surround.layout.floor
+    strips = materials_strips(takeoff, job, floor, job.about.length_style, desk.width)
+    return draft_pages(desk, "Materials", strips)

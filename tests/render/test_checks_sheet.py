@@ -6,7 +6,6 @@ import pytest
 
 from model.check.finding import Finding, Guide, Status
 from model.job import default_job, with_value
-from model.reference.cautions import list_cautions
 from model.reference.sourced import Standing
 from model.surround import plan_surround
 from model.units import FEET_INCHES_16, INCHES_16, MILLIMETRES
@@ -101,22 +100,6 @@ def test_notes_of_the_job_are_printed_line_by_line():
 
 def test_without_notes_no_heading_is_printed(surround):
     assert "Notes for this job" not in words_of(checks_strips(surround, (), (), WIDTH))
-
-
-@pytest.mark.parametrize("fireplace", ["masonry", "factory_built", "gas", "electric", "not_in_use"])
-def test_every_caution_is_printed_with_its_source(fireplace):
-    job = with_value(default_job(), "site.fireplace", fireplace)
-    text = " ".join(words_of(checks_strips(plan_surround(job), (), (), WIDTH)))
-    for caution in list_cautions(fireplace):
-        assert caution.name in text
-        assert caution.source.split(" ")[0] in text
-
-
-def test_masonry_figures_are_cited_for_masonry_alone():
-    assert "R1001.11" in list_cautions("masonry")[0].source
-    assert all(
-        "R1001" not in caution.source for kind in ("gas", "electric") for caution in list_cautions(kind)
-    )
 
 
 def test_values_that_round_alike_and_differ_are_written_in_decimals():
