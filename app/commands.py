@@ -76,7 +76,7 @@ def run_packet(
     from render.packet import paper_size
 
     paper_size(paper)
-    outputs = build_outputs(job, paper, date_text, step=terminal.show_progress, stock_list=stock_list)
+    outputs = build_outputs(job, paper, date_text, step=terminal.show_progress, stock=stock_list)
     terminal.say_all(str(path) for path in write_outputs(out, outputs))
     return DONE
 

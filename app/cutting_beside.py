@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from model.cutting.purchase import Purchase
     from model.cutting.stock_list import StockList
 
+LOOKING = "A cheaper plan is still looked for."
 SETTLE = 300
 """Milliseconds after the last change of the stock list until plans are made out of it."""
 
@@ -66,6 +67,11 @@ class CuttingBeside(QObject):
         view.release_button.clicked.connect(self.release_plan)
         view.cut_button.clicked.connect(self.mark_cut)
 
+    @property
+    def current(self) -> CuttingPlan | None:
+        """The plan that is shown, if it is one of the job and the list as they are now."""
+        return None if self._view.sheet.is_outdated else self.plan
+
     def ask(self) -> None:
         """Plan the job as it is now, if it is not planned already; what is shown is out of date till then."""
         stock_list = self.find_list()
@@ -90,11 +96,9 @@ class CuttingBeside(QObject):
         """The boards of the plan are bought; from here on edits are planned out of them first."""
         from model.cutting.frozen import freeze_plan
 
-        if self.plan is not None and not self._view.sheet.is_outdated:
+        if (plan := self.current) is not None:
             job = self._session.job
-            self._session.change(
-                "what was bought", replace(job, purchase=freeze_plan(job.purchase, self.plan))
-            )
+            self._session.change("what was bought", replace(job, purchase=freeze_plan(job.purchase, plan)))
 
     def release_plan(self) -> None:
         """Boards that are not cut were not bought after all."""
@@ -181,7 +185,9 @@ class CuttingBeside(QObject):
         bought = show_bought(self._session.job.purchase, plan.order)
         if self._session.job.purchase.boards:
             words = f"{_say_bought(self._session.job.purchase)}\n{words}".strip()
-        self._view.show_plan(plan, style, words, bought)
+        if self.planning.is_busy:
+            words = f"{words}\n{LOOKING}".strip()
+        self._view.show_plan(plan, style, words, bought, self.planning.is_busy)
         self._table.show_buying(buying, style, words)
         self.planned.emit()
 

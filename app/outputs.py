@@ -30,9 +30,9 @@ DXF_VIEWS = ("front", "side", "vertical_section", "plan", "plan_section")
 DXF_RATIO = {False: 12.0, True: 10.0}
 """Lettering in the drawing file comes out right when it is plotted at 1" = 1'-0", or at 1:10 for a job in
 millimetres. Shop choice."""
-MOST_STEPS = 400
-"""How far a cheaper cutting plan is looked for, for each material: a second or two. Steps and not seconds, so
-that the same job gives the same packet; the packet says how good the plan is."""
+MOST_STEPS = 150
+"""How far a cheaper cutting plan is looked for, for each material: about half a second. Steps, not seconds,
+so that the same job gives the same packet; the packet says how good the plan is."""
 UNTITLED = "Fireplace surround"
 _UNSAFE = '<>:"/\\|?*'
 _LONGEST_STEM = 60
@@ -64,11 +64,12 @@ def build_outputs(
     date_text: str,
     parts: tuple[str, ...] = PARTS,
     step: Step | None = None,
-    stock_list: StockList | None = None,
+    stock: StockList | CuttingPlan | None = None,
 ) -> tuple[Output, ...]:
     """Work out the files of `parts`; nothing is written to disk yet.
 
-    What is bought and how it is cut is planned out of `stock_list`, the usual sizes without one.
+    What is bought and how it is cut is planned out of the list given as `stock`, the usual sizes without one,
+    or taken from a plan of this job that is there already.
     """
     from model.surround import plan_surround
 
@@ -76,7 +77,7 @@ def build_outputs(
     tell(0.0, "Working out the boards")
     surround = plan_surround(job)
     takeoff = cache(lambda: _take_off(surround))
-    plan = cache(lambda: _plan_cutting(surround, stock_list))
+    plan = cache(lambda: _plan_cutting(surround, stock))
     made = []
     for i, part in enumerate(parts):
         share = _share(tell, i / len(parts), 1 / len(parts))
@@ -111,13 +112,15 @@ def _take_off(surround: Surround) -> Takeoff:
     return take_off(surround)
 
 
-def _plan_cutting(surround: Surround, stock_list: StockList | None) -> CuttingPlan:
+def _plan_cutting(surround: Surround, stock: StockList | CuttingPlan | None) -> CuttingPlan:
     from app.stock_lists import read_shipped_list
     from model.cutting.order import build_order
-    from model.cutting.plan import plan_order
+    from model.cutting.plan import CuttingPlan, plan_order
     from model.cutting.task import Effort, Steps
 
-    order = build_order([(file_stem(surround.job), surround)], stock_list or read_shipped_list())
+    if isinstance(stock, CuttingPlan):
+        return stock
+    order = build_order([(file_stem(surround.job), surround)], stock or read_shipped_list())
     steps = Steps(MOST_STEPS)
     return plan_order(order, Effort(steps.are_over), lambda *_: steps.begin())
 

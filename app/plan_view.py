@@ -203,13 +203,21 @@ class PlanView(QWidget):
         self.sheet.shown_at.connect(lambda at: scroll.ensureVisible(at.x(), at.y(), 0, 6 * RHYTHM))
 
     def show_plan(
-        self, plan: CuttingPlan, style: LengthStyle, words: str, bought: CuttingPlan | None
+        self,
+        plan: CuttingPlan,
+        style: LengthStyle,
+        words: str,
+        bought: CuttingPlan | None,
+        may_improve: bool = False,
     ) -> None:
-        """Show another plan, and what is `bought`; the piece in focus stays it if it is still there."""
+        """Show another plan, and what is `bought`; the piece in focus stays it if it is still there.
+
+        While it `may_improve` the search can be stopped.
+        """
         from render.cutting_sheet import draw_cutting
 
         self.words.setText(words)
-        self.stop_button.hide()
+        self.stop_button.setVisible(may_improve)
         self.bought_button.setVisible(bool(plan.sawn))
         self.release_button.setVisible(bought is not None)
         self.cut_button.setVisible(bought is not None)

@@ -97,8 +97,9 @@ class Planning(QObject):
         if isinstance(answer, Told) and answer.number == self._number:
             self.told.emit(answer.done, answer.words)
         elif isinstance(answer, Planned) and answer.number == self._number:
-            self.is_busy = False
-            self._listening.stop()
+            self.is_busy = answer.may_improve
+            if not self.is_busy:
+                self._listening.stop()
             if answer.plan is None:
                 self._fail(answer.trouble)
             else:

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 SECONDS = 20.0
 """How long a plan is looked for; what is known by then is the answer, with its bound."""
+FIRST = 0.6
+"""How long each material is planned before everything is shown for the first time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,11 +51,12 @@ class Told:
 
 @dataclass(frozen=True, slots=True)
 class Planned:
-    """The plan, or in `trouble` why there is none."""
+    """The plan, or in `trouble` why there is none. If it `may_improve`, another answer follows."""
 
     number: int
     plan: CuttingPlan | None
     trouble: str = ""
+    may_improve: bool = False
 
 
 def serve(pipe: Connection) -> None:
@@ -87,6 +90,7 @@ def _answer(pipe: Connection, asked: Question) -> Question | None:
 
 
 def _plan(asked: Question, watch: _Watch) -> CuttingPlan:
+    """A plan made soon is shown; then what is not proven of it is planned anew with more time."""
     from model.cutting.order import build_order
     from model.cutting.plan import plan_order
     from model.cutting.task import Effort
@@ -95,11 +99,24 @@ def _plan(asked: Question, watch: _Watch) -> CuttingPlan:
     watch.tell(0.0, "taking off the pieces")
     order = build_order([(asked.name, plan_surround(asked.job))], asked.stock_list)
 
-    def begun(i: int, group: Group) -> None:
+    def begin(i: int, group: Group) -> None:
         words = group.material.section.lower() or group.material.wood.replace("_", " ")
         watch.tell((i + 0.5) / max(len(order.groups), 1), words)
+        watch.allow(FIRST)
 
-    return plan_order(order, Effort(watch.should_stop), begun)
+    first = plan_order(order, Effort(watch.should_stop), begin)
+    if first.is_proven or watch.is_over:
+        return first
+    watch.show(first)
+    parts = sum(not group.proof.is_proven for group in first.groups)
+    again = plan_order(order, Effort(watch.should_stop), lambda *_: watch.allow(watch.left / parts))
+    return min(first, again, key=_rank)
+
+
+def _rank(plan: CuttingPlan) -> tuple[int, ...]:
+    """Plans of one order from the cheapest on: by money, then by wood where no price is known."""
+    unpriced = sum(group.proof.cost for group in plan.groups if not group.is_priced)
+    return plan.cost, unpriced, -sum(group.proof.bound for group in plan.groups)
 
 
 class _Watch:
@@ -109,17 +126,36 @@ class _Watch:
         self._pipe, self._number = pipe, number
         self._stopped = False
         self._end = time.monotonic() + SECONDS
+        self._due = self._end
         self.newer: Question | None = None
 
     def tell(self, done: float, words: str) -> None:
         """Say how far it is."""
         self._pipe.send(Told(self._number, done, words))
 
-    def should_stop(self) -> bool:
-        """Whether the best plan so far is to do."""
+    def show(self, plan: CuttingPlan) -> None:
+        """Answer with a plan while a better one is looked for."""
+        self._pipe.send(Planned(self._number, plan, may_improve=True))
+
+    def allow(self, seconds: float) -> None:
+        """From now on so long, and no longer than in all."""
+        self._due = min(time.monotonic() + seconds, self._end)
+
+    @property
+    def left(self) -> float:
+        """Seconds left in all."""
+        return max(self._end - time.monotonic(), 0.0)
+
+    @property
+    def is_over(self) -> bool:
+        """Whether the best plan so far is to do, whatever was allowed."""
         while self._pipe.poll():
             message = self._pipe.recv()
             if isinstance(message, Question):
                 self.newer = message
             self._stopped = True
-        return self._stopped or time.monotonic() > self._end
+        return self._stopped or not self.left
+
+    def should_stop(self) -> bool:
+        """Whether the best plan so far of what is being planned is to do."""
+        return self.is_over or time.monotonic() > self._due

@@ -66,7 +66,14 @@ class Window(QMainWindow):
             self, self.session, settings, self.notice, self.tray.plans, self.tray.buying
         )
         self.writing = Writing(
-            self, self.session, settings, self.work, self.progress, self.notice, self.cutting.find_list
+            self,
+            self.session,
+            settings,
+            self.work,
+            self.progress,
+            self.notice,
+            self.cutting.find_list,
+            lambda: self.cutting.current,
         )
         self._loading = Loading()
         self._loading.finished.connect(self._take_over)

@@ -23,6 +23,7 @@ from app.work import Work
 from model.job import Job
 
 if TYPE_CHECKING:
+    from model.cutting.plan import CuttingPlan
     from model.cutting.stock_list import StockList
 
 DXF_FILTER = "Drawing files (*.dxf);;All files (*)"
@@ -40,9 +41,10 @@ class Writing(QObject):
         progress: ProgressLine,
         notice: Notice,
         find_list: Callable[[], StockList],
+        find_plan: Callable[[], CuttingPlan | None],
     ) -> None:
         super().__init__(window)
-        self._find_list = find_list
+        self._find_list, self._find_plan = find_list, find_plan
         self._window = window
         self._session = session
         self._settings = settings
@@ -68,9 +70,10 @@ class Writing(QObject):
             self.write_packet(dialog.folder, dialog.paper, dialog.parts)
 
     def write_packet(self, folder: Path, paper: str, parts: tuple[str, ...] = PARTS) -> None:
-        """Write `parts` of the job as it is now into `folder`."""
-        stock_list = self._find_list()
-        self._begin(partial(_write_packet, self._session.job, folder, paper, parts, stock_list))
+        """Write `parts` of the job as it is now into `folder`; the cutting plan is the one that is shown."""
+        plan = self._find_plan()
+        source = self._find_list() if plan is None else plan
+        self._begin(partial(_write_packet, self._session.job, folder, paper, parts, source))
 
     def ask_drawing(self, folder: Path) -> None:
         """Ask for a file, then write the drawing file to it."""
@@ -113,10 +116,10 @@ class Writing(QObject):
 
 
 def _write_packet(
-    job: Job, folder: Path, paper: str, parts: tuple[str, ...], stock_list: StockList, step: Step
+    job: Job, folder: Path, paper: str, parts: tuple[str, ...], source: StockList | CuttingPlan, step: Step
 ) -> tuple[Path, ...]:
     today = date.today().isoformat()
-    return write_outputs(folder, build_outputs(job, paper, today, parts, step, stock_list))
+    return write_outputs(folder, build_outputs(job, paper, today, parts, step, source))
 
 
 def _write_drawing(job: Job, path: Path, step: Step) -> tuple[Path, ...]:

@@ -46,6 +46,17 @@ def test_a_question_is_answered_with_its_plan(pipe):
     assert answer.plan.order.jobs == ("bedroom",)
 
 
+def test_a_plan_is_shown_soon_and_a_better_one_follows(pipe):
+    pipe.send(Question(1, "brick", read_demo("brick"), read_shipped_list("example")))
+    first = _answer(pipe)
+    assert first.may_improve
+    assert {g.group.is_sheet for g in first.plan.groups} == {True, False}
+    pipe.send(Stop())
+    last = _answer(pipe)
+    assert not last.may_improve
+    assert last.plan.bound <= last.plan.cost <= first.plan.cost
+
+
 def test_enough_brings_the_best_plan_so_far(pipe):
     pipe.send(Question(1, "brick", read_demo("brick"), read_shipped_list("example")))
     pipe.send(Stop())

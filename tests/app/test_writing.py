@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from pytestqt.qtbot import QtBot
 
-from app.outputs import LIST, PACKET, PARTS, name_output
+from app.outputs import LIST, PACKET, PARTS, PLAN, name_output
 from app.packet_dialog import PacketDialog
 from app.settings import Settings
 from app.window import Window
@@ -38,6 +39,22 @@ def test_editing_goes_on_meanwhile_and_does_not_get_into_the_files(
     with qtbot.waitSignal(window.work.done, timeout=20_000):
         window.writing.write_packet(tmp_path / "undone", "letter", (LIST,))
     assert (tmp_path / "before" / name).read_text() == (tmp_path / "undone" / name).read_text()
+
+
+def test_the_plan_that_is_shown_is_the_plan_that_is_written(qtbot: QtBot, window: Window, tmp_path: Path):
+    with qtbot.waitSignal(window.cutting.planned, timeout=30_000):
+        window.cutting.ask()
+    shown = window.cutting.plan
+    assert window.cutting.current is shown
+    window.cutting._show(replace(shown, groups=shown.groups[:1]))  # as no other planning would have it
+    for folder in ("shown", "outdated"):
+        with qtbot.waitSignal(window.work.done, timeout=20_000):
+            window.writing.write_packet(tmp_path / folder, "letter", (PLAN,))
+        window.session.set_text("job.client", "Somebody")
+        window.cutting.mark_outdated()
+    assert window.cutting.current is None
+    name = name_output(default_job(), PLAN)
+    assert len((tmp_path / "shown" / name).read_text()) < len((tmp_path / "outdated" / name).read_text())
 
 
 def test_stopping_writes_nothing(qtbot: QtBot, window: Window, tmp_path: Path):
