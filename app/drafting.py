@@ -23,7 +23,7 @@ from app.working import (
     shows_on_sheet,
     work_out,
 )
-from model.build.layout import Layout
+from model.build.lines import Layout
 from render.drawing import Point, Ring
 
 if TYPE_CHECKING:

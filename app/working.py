@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from model.board import Point3
-from model.build.layout import Layout
+from model.build.lines import Layout
 from model.check.finding import Finding, Guide, Status
 from model.job import Job
 from render.drawing import Drawing, Point, Ring

@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from model.board import AXES, Board
-from model.build.layout import Layout
+from model.build.lines import Layout
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.intp]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from model.build.cord_way import hole_size
-from model.build.layout import Layout
+from model.build.lines import Layout
 from model.fixing import CordWay
 
 ALIKE = 1e-9

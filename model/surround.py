@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from model.board import Board
-from model.build.layout import Layout, lay_out
+from model.build.layout import lay_out
+from model.build.lines import Layout
 from model.build.surround import build_surround
 from model.corners import Corners, list_corners, off_masonry
 from model.job import Job

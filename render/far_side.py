@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from model.board import Board, End
-from model.build.layout import Layout
 from model.build.level_backs import PACKING, back_line_of, list_stretches, plane_behind, square_off
+from model.build.lines import Layout
 from model.takeoff.tapers import list_tapers
 
 

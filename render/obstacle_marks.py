@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from model.build.layout import Layout
+from model.build.lines import Layout
 from model.build.obstacles import BASEBOARD, Obstacle
 from render.drawing import Anchor, Mark, Pen, Point, Text
 

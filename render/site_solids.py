@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.board import Board, End, Point2, Stock, StockKind, block
 from model.build.behind import BOLT, OLD_LEDGER
-from model.build.layout import Layout
+from model.build.lines import Layout
 from render.obstacle_marks import list_drawn
 
 STANDING = Stock(StockKind.STANDING, 0.0, "")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from model.build.behind import OLD_LEDGER
-from model.build.layout import Side
+from model.build.lines import Side
 from model.job import read_value
 from model.surround import Surround
 from render.dimension_strings import Edge, String, measure

@@ -21,7 +21,9 @@ from app.fields.yes_no_row import YesNoRow
 from app.hairline import Hairline, ThinBar
 from app.session import Session
 from app.theme import RHYTHM, SMALL_POINTS, text_font
-from model.build.layout import Layout, Shortfall, lay_out
+from model.build.layout import lay_out
+from model.build.ledger import Shortfall
+from model.build.lines import Layout
 from model.derived import Derived, list_derived
 from model.errors import Refused
 from model.idle import list_idle

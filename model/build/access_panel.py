@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from model.board import Board, Stock, StockKind, block
-from model.build.layout import LEFT, Frame, Layout
+from model.build.lines import LEFT, Frame, Layout
 from model.design import Design
 from model.fixing import IN_FRIEZE
 

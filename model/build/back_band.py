@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from model.board import Board
-from model.build.layout import Layout
+from model.build.lines import Layout
 from model.build.run import ON_FACE, against, moulding_stock, run_section
 
 BACK_BAND = "back band"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.board import Board, Point2
 from model.build.facing import follow_masonry
-from model.build.layout import Layout, Side, is_broken
+from model.build.lines import Layout, Side, is_broken
 from model.build.run import moulding_stock, run_section, under
 
 BED_MOULD = "bed mould"

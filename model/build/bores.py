@@ -9,7 +9,7 @@ from model.board import AXES, CROSS, Board, Point2
 from model.bore import Bore
 from model.build.access_panel import LIP
 from model.build.cord_way import HAIR, Hole, find_way, list_pierced
-from model.build.layout import Layout
+from model.build.lines import Layout
 from model.carving import bite_of, find_sides
 from model.design import Design
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.board import Board
 from model.build.facing import follow_masonry
-from model.build.layout import LEFT, Layout, Side
+from model.build.lines import LEFT, Layout, Side
 from model.build.run import moulding_stock, run_section, under
 
 ROLES = ("capital return", "capital front", "capital return")

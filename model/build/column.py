@@ -7,7 +7,7 @@ from model.build.behind import list_notches, notch_edge, turn_over
 from model.build.facing import back_edge
 from model.build.frame import FrameWords, build_frame
 from model.build.hearth_step import step_down
-from model.build.layout import LEFT, PANEL_LAP, Layout, Rect, Side
+from model.build.lines import LEFT, PANEL_LAP, Layout, Rect, Side
 from model.build.plinth import build_plinth
 from model.build.tapered_column import build_tapered_face, build_tapered_returns
 

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from model.board import AXES, Board, Point2, Point3, StockKind
 from model.build.access_panel import ACCESS_PANEL, LIP, find_fixed_sheet
-from model.build.layout import LEFT, Layout, Side
+from model.build.lines import LEFT, Layout, Side
 from model.design import Design
 from model.fixing import IN_FRIEZE, OWN, CordWay
 from model.reference.connectors import CONNECTORS, diagonal

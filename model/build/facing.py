@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from model.board import Board, End, Point2
 
 if TYPE_CHECKING:
-    from model.build.layout import Side
+    from model.build.lines import Side
 
 STEEPEST = 1 / 12
 """Most that masonry may be out of plumb for each inch of height; beyond it the level slipped. Shop choice."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from model.board import Board, End, Point2, Stock, block
-from model.build.layout import LEAST_LAYER, PANEL_LAP, Frame, Rect
+from model.build.lines import LEAST_LAYER, PANEL_LAP, Frame, Rect
 
 
 @dataclass(frozen=True, slots=True)

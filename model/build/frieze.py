@@ -5,7 +5,7 @@ from __future__ import annotations
 from model.board import Board, End, Point2, Stock, block
 from model.build.behind import list_notches, notch_edge
 from model.build.frame import FrameWords, build_frame
-from model.build.layout import LEAST_LAYER, PANEL_LAP, Layout
+from model.build.lines import LEAST_LAYER, PANEL_LAP, Layout
 
 FRIEZE = "frieze"
 HAIR = 1e-6

@@ -14,7 +14,7 @@ from model.design import FLUSH, FLUTED, FRAMED, Design
 from model.site import Site
 
 if TYPE_CHECKING:
-    from model.build.layout import Rect, Side
+    from model.build.lines import Rect, Side
 
 LEVEL, STEPPED = "level", "stepped"
 """What a column does at a hearth's end: the words that stand in a job file."""

@@ -10,7 +10,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from model.board import AXES, Board, End, Point2
-from model.build.layout import Layout
+from model.build.lines import Layout
 from model.carving import lay_along
 
 FOLLOWS = frozenset(

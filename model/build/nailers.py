@@ -5,7 +5,7 @@ from __future__ import annotations
 from model.board import Board, Point2, Stock, StockKind, block
 from model.build.behind import find_used, part_strip, part_upright, turn_over
 from model.build.frieze import frieze_hollow
-from model.build.layout import LEAST_LAYER, STRIP, Layout, Overmantel, Side
+from model.build.lines import LEAST_LAYER, STRIP, Layout, Overmantel, Side
 from model.fixing import Nailer
 
 NAILERS, SHELF_NAILER, PACKING = "nailers", "shelf nailer", "ledger packing"

@@ -14,7 +14,7 @@ from model.build.ledger import Ledger
 from model.site import CUT_BACK, NOTCHED, Site
 
 if TYPE_CHECKING:
-    from model.build.layout import Side
+    from model.build.lines import Side
 
 BASEBOARD, OUTLET, CASING = "baseboard", "outlet", "casing"
 PLATE = 0.25

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.board import Board, End, Stock, block
 from model.build.frame import FrameWords, build_frame
-from model.build.layout import LEAST_LAYER, LEAST_STEP, PANEL_LAP, Layout, Overmantel
+from model.build.lines import LEAST_LAYER, LEAST_STEP, PANEL_LAP, Layout, Overmantel
 
 OVERMANTEL = "overmantel"
 

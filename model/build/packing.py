@@ -10,8 +10,8 @@ from dataclasses import replace
 from math import ceil
 
 from model.board import Board, End, Point2, Stock
-from model.build.layout import Layout
 from model.build.level_backs import PACKING, back_line
+from model.build.lines import Layout
 
 PACKED = {
     "slip leg": "slip packing",

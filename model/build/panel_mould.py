@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from model.board import Board
-from model.build.layout import LEFT, Frame, Layout
+from model.build.lines import LEFT, Frame, Layout
 from model.build.run import ON_FACE, against, moulding_stock, run_section
 from model.moulding.section import Section
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from model.board import Board, End, Point2, Stock, block
 from model.build.facing import follow_masonry
 from model.build.hearth_step import outline_foot
-from model.build.layout import LEAST_LAYER, Layout, Side
+from model.build.lines import LEAST_LAYER, Layout, Side
 from model.build.run import Profile, run_section
 
 FRONT, RETURN = "plinth front", "plinth return"

@@ -7,7 +7,7 @@ from dataclasses import replace
 from math import ceil
 
 from model.board import Board, End, Point2, Stock, block
-from model.build.layout import LEAST_LAYER, Layout
+from model.build.lines import LEAST_LAYER, Layout
 from model.build.run import Profile, run_section, under
 from model.moulding.outline import HAIR
 from model.reference.lumber import WIDEST_BOARD

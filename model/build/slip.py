@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from model.board import Board, Stock
-from model.build.layout import Layout, Side
+from model.build.lines import Layout, Side
 from model.build.run import ON_FACE, Profile, run_section
 
 SLIP = "slip"

@@ -10,8 +10,9 @@ from model.build.bores import bore_boards
 from model.build.capital import build_capitals
 from model.build.column import build_columns
 from model.build.frieze import build_frieze
-from model.build.layout import Layout, lay_out
+from model.build.layout import lay_out
 from model.build.level_backs import follow_level
+from model.build.lines import Layout
 from model.build.nailers import build_nailers
 from model.build.overmantel import build_overmantel
 from model.build.packing import build_packing

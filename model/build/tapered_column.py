@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from model.board import Board, End, Point2, Stock, block
-from model.build.layout import LEAST_LAYER, Frame, Layout, Rect, Side
+from model.build.lines import LEAST_LAYER, Frame, Layout, Rect, Side
 from model.build.taper import Edges, Line, build_strip, clip_between
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import inf
 
-from model.build.layout import LEAST_LAYER, Shortfall, Side
+from model.build.ledger import Shortfall
+from model.build.lines import LEAST_LAYER, Side
 from model.build.nailers import THINNEST, overmantel_hollow
 from model.check.clearance import HAIR
 from model.check.finding import Bound, Finding, Status

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
 from model.board import StockKind
-from model.build.layout import Side
 from model.build.level_backs import gap_left, plane_behind
+from model.build.lines import Side
 from model.build.packing import PACKED
 from model.check.clearance import HAIR
 from model.check.finding import Bound, Finding, Status

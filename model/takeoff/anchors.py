@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from model.board import Board, Point2, StockKind
 from model.build.behind import BOLT
-from model.build.layout import Layout
+from model.build.lines import Layout
 from model.build.nailers import PACKING
 from model.build.obstacles import Obstacle
 from model.fixing import AnchorRule

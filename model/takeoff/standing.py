@@ -7,8 +7,8 @@ from dataclasses import replace
 
 from model.board import Board, End, Point2, Stock, StockKind, block
 from model.build.behind import OLD_LEDGER
-from model.build.layout import Layout
 from model.build.level_backs import back_line_of, list_stretches, plane_behind
+from model.build.lines import Layout
 from model.build.obstacles import BASEBOARD
 from model.build.packing import list_packed
 from model.build.shelf import RIB

@@ -1,0 +1,1 @@
+"""The rows of the one table, by what they are about; model.parameters puts them together."""
