@@ -16,10 +16,27 @@ from model.rows.row import Parameter as Parameter
 from model.rows.row import Value as Value
 from model.rows.shop import SHOP_ROWS
 from model.rows.site import SITE_ROWS
+from model.rows.words import BETWEEN_ROWS as BETWEEN_ROWS
+from model.rows.words import COLUMNS as COLUMNS
+from model.rows.words import CORD_PLACES as CORD_PLACES
+from model.rows.words import DATUMS as DATUMS
 from model.rows.words import FIREPLACES as FIREPLACES
+from model.rows.words import FRIEZE_PLACES as FRIEZE_PLACES
+from model.rows.words import FRIEZES as FRIEZES
+from model.rows.words import GRAINS as GRAINS
+from model.rows.words import HEIGHTS_FROM as HEIGHTS_FROM
+from model.rows.words import MATCHES as MATCHES
+from model.rows.words import MEETS as MEETS
+from model.rows.words import OLD_LEDGER_USES as OLD_LEDGER_USES
+from model.rows.words import OVER_EDGE as OVER_EDGE
+from model.rows.words import OVER_REACHES as OVER_REACHES
 from model.rows.words import PIECE_USES as PIECE_USES
+from model.rows.words import PLUGS as PLUGS
+from model.rows.words import PRECISIONS as PRECISIONS
 from model.rows.words import RULES as RULES
+from model.rows.words import SHELVES as SHELVES
 from model.rows.words import SPECIES as SPECIES
+from model.rows.words import TAPERED as TAPERED
 from model.rows.words import UNITS as UNITS
 
 TABLE: tuple[Parameter, ...] = (*SITE_ROWS, *DESIGN_ROWS, *SHOP_ROWS)
