@@ -76,7 +76,7 @@ def recover_camera(
 
 
 def vary(camera: Camera, by: Real) -> Camera:
-    """A camera a little off: turned by radians (3), shifted by inches (3), and the focal length's logarithm."""
+    """A camera a little off: by radians turned (3), inches shifted (3), and the focal length's logarithm."""
     return Camera(
         camera.focal * exp(by[6]), camera.centre, _turn_by(by[:3]) @ camera.turn, camera.shift + by[3:6]
     )
