@@ -9,25 +9,28 @@ from random import Random
 from model.cutting.exact_sheets import ExactSheets
 from model.cutting.multi_start import MultiStart
 from model.cutting.neaten import Neatener
-from model.cutting.packer import Layout, Rules, add, cost_of, downsize, first_fit, pieces_of
+from model.cutting.packer import Layout, Rules, cost_of, downsize, first_fit
+from model.cutting.regroup import Regrouper
 from model.cutting.sheet_bounds import SheetBound
 from model.cutting.sheet_cuts import Sawyer
 from model.cutting.sheet_problem import SheetProblem
 
 SMALL = 40
 """Pieces up to which all are laid anew at each try."""
-FIRST_TRIES = 300
-"""Tries for a job of a few pieces before it is tried exactly."""
-TRIES = 3_000
-"""Tries after that."""
-REWORKED = 1_200
-"""Times that a few sheets of a larger job are laid anew."""
+FIRST_WORK, WORK = 6_000_000, 60_000_000
+"""Work of settling it exactly at first and at last; see `ExactSheets`."""
+FIRST_TRIES, TRIES = 300, 300
+"""Tries at first and before it is settled at last."""
+FIRST_TIMES, TIMES = 12, 40
+"""Times that a few sheets of a small job are cut anew before and after it is settled at last."""
+MANY_TIMES = 1_000
+"""Times that a few sheets of a larger job are cut anew."""
+NODES = 1_000
+"""Most nodes of the choice among sets."""
 SHORT_TRIES = 200
 """Tries to lay all pieces where first fit found sheets too few."""
 MOST_USED = 100
 """Sheets up to which that is tried."""
-REWORK_TRIES = 40
-"""Tries each time."""
 STARTS = tuple(Rules("short", split) for split in ("longer", "shorter", "along", "across"))
 """Ways of laying that the first plan is the cheapest of."""
 
@@ -50,6 +53,7 @@ class SheetSearch:
         self.bound = 0
         self._random = Random(1)
         self._multi_start = MultiStart(problem, self._random, should_stop)
+        self._regrouper = Regrouper(problem, Random(3), should_stop)
         self._neatener = Neatener(problem, sawyer, Random(2), should_stop)
 
     @property
@@ -90,47 +94,46 @@ class SheetSearch:
         self._tell(self)
         bounds = SheetBound(self.problem, self._should_stop)
         self.bound = bounds.find(self.cost)
-        if len(self.pieces) > SMALL:
-            self._rework()
-        else:
-            self._search_few(bounds)
+        if not self._is_done():
+            (self._search_few if len(self.pieces) <= SMALL else self._search_many)(bounds)
         self._tell(self)
         if not self._should_stop():
             self._take(self._neatener.neaten(self.best, self.supply))
 
     def _search_few(self, bounds: SheetBound) -> None:
-        for tries in (FIRST_TRIES, TRIES):
-            self._multi_start.improve(self.best, self.pieces, self.supply, self.bound, tries, self._take)
-            if self.cost <= self.bound or self._should_stop():
-                return
-            if tries == FIRST_TRIES:
-                self._solve(bounds)
+        self._try(FIRST_TRIES)
+        if self._is_done() or self._solve(bounds, FIRST_WORK):
+            return
+        self._regroup(FIRST_TIMES)
+        self._try(TRIES)
+        if not self._is_done() and not self._solve(bounds, WORK):
+            self._regroup(TIMES)
 
-    def _solve(self, bounds: SheetBound) -> None:
-        """Try to settle it exactly."""
-        exact = ExactSheets(self.problem, self._should_stop)
-        plan = exact.solve()
+    def _search_many(self, bounds: SheetBound) -> None:
+        if not self._solve(bounds, FIRST_WORK):
+            self._regroup(MANY_TIMES)
+
+    def _try(self, tries: int) -> None:
+        self._multi_start.improve(self.best, self.pieces, self.supply, self.bound, tries, self._take)
+
+    def _regroup(self, times: int) -> None:
+        self._regrouper.improve(self.best, self.supply, self.bound, times, self._take)
+
+    def _is_done(self) -> bool:
+        return self.cost <= self.bound or self._should_stop()
+
+    def _solve(self, bounds: SheetBound, work: int) -> bool:
+        """Try to settle it exactly; whether that was not too much."""
+        exact = ExactSheets(self.problem, self._should_stop, work)
+        if not exact.find_bound(self.cost):
+            return False
         self.bound = max(self.bound, bounds.lift(exact.bound, self.cost))
-        if plan is not None and cost_of(self.problem, plan) < self.cost:
-            self._take(plan)
-
-    def _rework(self) -> None:
-        """Lay the pieces of a few sheets anew, again and again, wherever that makes them cheaper."""
-        for _ in range(REWORKED):
-            if self.cost <= self.bound or self._should_stop():
-                return
-            few = self._random.sample(range(len(self.best)), min(self._random.randint(2, 4), len(self.best)))
-            old = [self.best[n] for n in few]
-            rest = [layout for n, layout in enumerate(self.best) if n not in few]
-            supply = list(self.supply)
-            for layout in rest:
-                supply[layout.sold] = add(supply[layout.sold], -1)
-            pieces = sorted(piece for layout in old for piece in pieces_of(layout))
-            if len(pieces) > SMALL:
-                continue
-            new = self._multi_start.improve(old, pieces, supply, 0, REWORK_TRIES)
-            if cost_of(self.problem, new) < cost_of(self.problem, old):
-                self._take(rest + new)
+        if not self._is_done():
+            plan = exact.solve(self.bound, self.cost, NODES)
+            if plan is not None:
+                self._take(downsize(self.problem, plan, self.supply))
+            self.bound = max(self.bound, bounds.lift(exact.bound, self.cost))
+        return True
 
     def _take(self, plan: list[Layout]) -> None:
         self.best = plan

@@ -20,7 +20,7 @@ from model.cutting.sheets import plan_sheets
 from model.cutting.task import Effort, Task
 from tests.model.cutting.invented_sheets import draw_panels
 
-SIZES = (10, 12, 20, 30)
+SIZES = (10, 12, 20, 25, 30)
 SEEDS = 8
 SECONDS = 1.0
 MERGED = 1000

@@ -1,14 +1,9 @@
-"""Holds a plan of sheets against its task, with nothing of the planner's: real sizes, saw cuts as gaps.
-
-And the least cost of tiny tasks by trying everything.
-"""
+"""Holds a plan of sheets against its task, with nothing of the planner's: real sizes, saw cuts as gaps."""
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from functools import lru_cache
-from itertools import combinations
 
 from model.cutting.task import Placed, SawnSheet, SheetPlan, Stock, Task, ThroughCut, Wanted
 
@@ -146,60 +141,3 @@ def _check_left(sheet: SawnSheet, room: tuple[int, int], task: Task) -> list[str
 
 def _overlap(a: Box, b: Box) -> bool:
     return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
-
-
-def least_cost(task: Task) -> int | None:
-    """The least cost of a task of a few pieces, by trying every parting; None where stock is short."""
-    pieces = tuple(
-        ((each.length, each.width), each.may_turn) for each in task.wanted for _ in range(each.count)
-    )
-    rooms = tuple((each.length - 2 * each.trim_ends, each.width - 2 * each.trim_edges) for each in task.stock)
-
-    @lru_cache(None)
-    def holds(group: tuple[int, ...], length: int, width: int) -> bool:
-        """Whether a part of real size holds the group: every position of the first cut that parts it."""
-        if length <= 0 or width <= 0:
-            return False
-        if len(group) == 1:
-            (long, wide), may_turn = pieces[group[0]]
-            return (long <= length and wide <= width) or (may_turn and wide <= length and long <= width)
-        first, *others = group
-        for size in range(len(others)):
-            for with_first in combinations(others, size):
-                one = (first, *with_first)
-                two = tuple(i for i in others if i not in with_first)
-                for at in _sums(one, length):
-                    if holds(one, at, width) and holds(two, length - at - task.kerf, width):
-                        return True
-                for at in _sums(one, width):
-                    if holds(one, length, at) and holds(two, length, width - at - task.kerf):
-                        return True
-        return False
-
-    @lru_cache(None)
-    def _sums(group: tuple[int, ...], most: int) -> tuple[int, ...]:
-        """Where a cut can lie after a group: its sides added up, a saw cut between each two."""
-        sums = {-task.kerf}
-        for i in group:
-            sums |= {s + side + task.kerf for s in sums for side in pieces[i][0]}
-        return tuple(sorted(s for s in sums if 0 < s < most))
-
-    @lru_cache(None)
-    def cost(rest: tuple[int, ...], used: tuple[int, ...]) -> float:
-        if not rest:
-            return 0
-        first, *others = rest
-        best = float("inf")
-        for k, stock in enumerate(task.stock):
-            if stock.supply is not None and used[k] >= stock.supply:
-                continue
-            more = tuple(n + (j == k) for j, n in enumerate(used))
-            for size in range(len(others) + 1):
-                for with_first in combinations(others, size):
-                    if holds((first, *with_first), *rooms[k]):
-                        left = tuple(i for i in others if i not in with_first)
-                        best = min(best, stock.price + cost(left, more if stock.supply is not None else used))
-        return best
-
-    least = cost(tuple(range(len(pieces))), (0,) * len(task.stock))
-    return None if least == float("inf") else int(least)

@@ -8,7 +8,7 @@ import pytest
 
 from model.cutting.sheets import plan_sheets
 from model.cutting.task import Placed, Stock, Task, Wanted
-from tests.model.cutting.sheet_checker import check_sheet_plan, is_guillotine, least_cost
+from tests.model.cutting.sheet_checker import check_sheet_plan, is_guillotine
 
 PINWHEEL = (
     Placed("a", 0, 0, 2, 1),
@@ -55,11 +55,3 @@ def test_a_wrong_cost_or_too_many_sheets_are_found_out():
     assert check_sheet_plan(TASK, replace(plan, proof=replace(plan.proof, cost=8)))
     scarce = replace(TASK, stock=(replace(TASK.stock[0], supply=0),))
     assert check_sheet_plan(scarce, plan)
-
-
-def test_the_oracle_knows_small_answers():
-    pinwheel = (Wanted("lying", 2, 1, 2), Wanted("standing", 1, 2, 2))
-    assert least_cost(Task(pinwheel, (Stock("s", 3, 3, 10),), 0)) == 20
-    assert least_cost(Task((Wanted("a", 5, 5, 4),), (Stock("s", 11, 11, 10),), 1)) == 10
-    assert least_cost(Task((Wanted("a", 5, 5, 4),), (Stock("s", 11, 10, 10),), 1)) == 20
-    assert least_cost(Task((Wanted("a", 5, 5, 4),), (Stock("s", 5, 5, 10, 3),), 1)) is None

@@ -10,10 +10,12 @@ from model.cutting.sheets import plan_sheets
 from model.cutting.task import Effort, SheetPlan, Stock, Task, Wanted
 from model.errors import Refused
 from tests.model.cutting.invented_sheets import draw_odd, draw_panels
-from tests.model.cutting.sheet_checker import check_sheet_plan, least_cost
+from tests.model.cutting.sheet_checker import check_sheet_plan
+from tests.model.cutting.sheet_oracle import least_cost, solve_task
 
 ODD = 120
 TINY = 120
+SMALL = 60
 
 
 def _panel(key: str, length: int, width: int, count: int = 1, may_turn: bool = False) -> Wanted:
@@ -38,6 +40,25 @@ def test_tiny_tasks_cost_the_least_there_is():
         assert plan.proof.bound <= least == plan.proof.cost, seed
         tried += 1
     assert tried > TINY / 3
+
+
+def test_what_is_proven_is_what_a_general_solver_finds_among_all_sets():
+    tried = proven = 0
+    for seed in range(1000, 1000 + SMALL):
+        task = draw_odd(seed, 6)
+        if not 4 < sum(each.count for each in task.wanted) < 9:
+            continue
+        plan = plan_sheets(task)
+        if plan.refused:
+            continue
+        assert not check_sheet_plan(task, plan), seed
+        least = solve_task(task)
+        assert least is not None
+        assert plan.proof.bound <= least <= plan.proof.cost, seed
+        tried += 1
+        proven += plan.proof.is_proven
+    assert tried > 10
+    assert proven == tried
 
 
 def test_what_is_refused_for_want_of_sheets_cannot_be_had():

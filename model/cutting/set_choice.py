@@ -1,0 +1,229 @@
+"""The cheapest choice among sets of pieces that sheets hold, each piece in one at least.
+
+The linear programme gives each piece a worth, and the worths a bound in whole numbers that anyone can add up
+again. A set that costs too much more than its pieces are worth is in no cheaper plan; whole numbers are asked
+of the others alone, with how many of each sheet are bought as numbers of their own: they decide the cost.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from math import ceil, gcd, isfinite
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from model.cutting.bound import SCALE
+from model.cutting.sheet_problem import SheetProblem
+from model.cutting.sheet_sets import Level, Whole, Yes
+
+Pieces = tuple[int, ...]
+"""Items, one for each piece, in order."""
+Real = NDArray[np.float64]
+ADDED = 15
+"""Most sets of one stock added to the linear programme at a time."""
+CLOSE = 1e-3
+"""Hundredths by which a set must be worth more than it costs to be added."""
+HUNDREDTH = 1e-3
+"""A solver's cost this close to a whole number of hundredths is that number."""
+
+
+@dataclass(frozen=True, slots=True)
+class Columns:
+    """Sets, each with how many of each item it has, and the stock that it is cut from."""
+
+    counts: Whole
+    sold: Whole
+
+
+def list_columns(problem: SheetProblem, levels: Sequence[Level]) -> Columns:
+    """Sets to which no piece can be added, on each stock that no cheaper one stands in for."""
+    found = [
+        (_count(level.rows[_list_best(problem, level, k)], len(problem.items)), k)
+        for level in levels
+        for k in range(len(problem.sold))
+    ]
+    sold = [np.full(len(counts), k, dtype=np.int64) for counts, k in found]
+    return Columns(np.concatenate([counts for counts, _ in found]), np.concatenate(sold))
+
+
+def _list_best(problem: SheetProblem, level: Level, k: int) -> Yes:
+    mine = level.maximal[:, k].copy()
+    for other, sold in enumerate(problem.sold):
+        if sold.supply is None and (sold.price, other) < (problem.sold[k].price, k):
+            mine &= ~level.holders[:, other]
+    return mine
+
+
+def _count(rows: Whole, items: int) -> Whole:
+    counts = np.zeros((len(rows), items), dtype=np.int64)
+    for place in range(rows.shape[1]):
+        counts[np.arange(len(rows)), rows[:, place]] += 1
+    return counts
+
+
+class SetChoice:
+    """Chooses among columns; `bound` is what no plan costs less than that all columns can be part of."""
+
+    def __init__(self, problem: SheetProblem, columns: Columns, should_stop: Callable[[], bool]) -> None:
+        self.problem, self.columns, self._should_stop = problem, columns, should_stop
+        self.bound = 0
+        self._prices = np.array([sold.price for sold in problem.sold], dtype=np.int64)
+        self._demand = np.array(problem.demand, dtype=np.int64)
+        self._scaled, self._dearer = 0, np.zeros(len(columns.sold), dtype=np.int64)
+
+    @property
+    def size(self) -> int:
+        """How many sets there are to choose among."""
+        return len(self.columns.sold)
+
+    def price_out(self, most: int) -> None:
+        """Find the bound of the linear programme; `most` is what a plan is known to cost."""
+        model, known = self._make_linear(most), set[int]()
+        while not self._should_stop() and model.solved():
+            dual = np.array(model.getSolution().row_dual)
+            worth = np.floor(np.maximum(dual[: len(self._demand)], 0) * SCALE).astype(np.int64)
+            value = self.columns.counts @ worth
+            self._show(worth, value)
+            paid = np.minimum(dual[len(self._demand) :], 0) * SCALE
+            saved = value + paid[self.columns.sold] - self._prices[self.columns.sold] * SCALE
+            new = [j for j in self._list_worthy(saved) if j not in known]
+            if not new:
+                return
+            for j in new:
+                self._add_set(model, j, float(self._prices[self.columns.sold[j]]))
+            known.update(new)
+
+    def _make_linear(self, most: int) -> Any:
+        """Rows for items and for stocks; each item can be had at a cost that no plan pays."""
+        from model.cutting.solver import INFINITY, Solver
+
+        model: Any = Solver()
+        for count in self.problem.demand:
+            model.addRow(count, INFINITY, 0, [], [])
+        for sold in self.problem.sold:
+            model.addRow(0, INFINITY if sold.supply is None else sold.supply, 0, [], [])
+        for i in range(len(self._demand)):
+            model.addCol(most + 1, 0, INFINITY, 1, [i], [1.0])
+        return model
+
+    def _add_set(self, model: Any, j: int, cost: float) -> None:
+        from model.cutting.solver import INFINITY
+
+        items = np.flatnonzero(self.columns.counts[j])
+        rows = [*items.tolist(), len(self._demand) + int(self.columns.sold[j])]
+        values = [*self.columns.counts[j][items].astype(float).tolist(), 1.0]
+        model.addCol(cost, 0, INFINITY, len(rows), rows, values)
+
+    def _list_worthy(self, saved: Real) -> Iterator[int]:
+        for k in range(len(self._prices)):
+            mine = np.flatnonzero((self.columns.sold == k) & (saved > CLOSE * SCALE))
+            yield from mine[np.argsort(-saved[mine], kind="stable")[:ADDED]].tolist()
+
+    def _show(self, worth: Whole, value: Whole) -> None:
+        """The bound that worths show: a sheet of a stock brings at most what its best set is worth.
+
+        Where sheets of any number would bring more than they cost, all is scaled down until they do not.
+        """
+        best = [int(value[self.columns.sold == k].max(initial=0)) for k in range(len(self._prices))]
+        num, den = 1, 1
+        for sold, most in zip(self.problem.sold, best, strict=True):
+            if sold.supply is None and most * num > sold.price * SCALE * den:
+                num, den = sold.price * SCALE, most
+        if num != den:
+            worth = np.array([each * num // den for each in worth.tolist()], dtype=np.int64)
+            value = self.columns.counts @ worth
+            best = [int(value[self.columns.sold == k].max(initial=0)) for k in range(len(self._prices))]
+        spared = [min(sold.price * SCALE - b, 0) for sold, b in zip(self.problem.sold, best, strict=True)]
+        scaled = int(worth @ self._demand)
+        scaled += sum(s * (sold.supply or 0) for s, sold in zip(spared, self.problem.sold, strict=True))
+        if scaled > self._scaled or not self._dearer.any():
+            cost = self._prices * SCALE - np.array(spared, dtype=np.int64)
+            self._scaled, self._dearer = scaled, cost[self.columns.sold] - value
+            self.bound = max(self.bound, -(-scaled // SCALE))
+
+    def choose(self, low: int, most: int, nodes: int) -> list[tuple[Pieces, int]] | None:
+        """The cheapest choice that costs from `low` to below `most`, as sets with their stocks.
+
+        None where none was found; `bound` is then `most` if there is none.
+        """
+        kept = np.flatnonzero(self._dearer < most * SCALE - self._scaled)
+        model = self._make_whole(kept, low, most, nodes)
+        solved = model.solved()
+        if model.is_infeasible():
+            self.bound = most
+            return None
+        dual = float(model.getInfo().mip_dual_bound) * self._step
+        if isfinite(dual):
+            self.bound = max(self.bound, min(ceil(dual - HUNDREDTH), most))
+        if not solved and not model.has_solution():
+            return None
+        times = np.rint(np.array(model.getSolution().col_value)).astype(int).tolist()[len(self._prices) :]
+        return [self._read(j) for j, count in zip(kept.tolist(), times, strict=True) for _ in range(count)]
+
+    @property
+    def _step(self) -> int:
+        return gcd(*self._prices.tolist()) or 1
+
+    def _make_whole(self, kept: Whole, low: int, most: int, nodes: int) -> Any:
+        """Numbers of sheets first, then of sets; costs in steps of which every price is a multiple."""
+        from model.cutting.solver import INFINITY, Solver
+
+        model: Any = Solver()
+        model.heed(self._should_stop)
+        model.setOptionValue("mip_max_nodes", nodes)
+        costs = (self._prices // self._step).astype(float).tolist()
+        for cost, sold in zip(costs, self.problem.sold, strict=True):
+            model.addCol(cost, 0, INFINITY if sold.supply is None else sold.supply, 0, [], [])
+        for count in self.problem.demand:
+            model.addRow(count, INFINITY, 0, [], [])
+        for k in range(len(costs)):
+            model.addRow(0, 0, 1, [k], [-1.0])
+        for j in kept.tolist():
+            self._add_set(model, j, 0.0)
+        model.addRow(-(-low // self._step), (most - 1) // self._step, len(costs), range(len(costs)), costs)
+        every = np.arange(len(costs) + len(kept), dtype=np.int32)
+        model.changeColsIntegrality(len(every), every, np.ones(len(every), dtype=np.uint8))
+        return model
+
+    def leave_least(self, mix: Sequence[int], most: int, nodes: int) -> list[tuple[Pieces, int]] | None:
+        """Sets on so many of each stock that leave pieces of the least area over, less than `most`.
+
+        None where none were found.
+        """
+        model = self._make_fixed(mix, most, nodes)
+        model.solved()
+        if not model.has_solution():
+            return None
+        times = np.rint(np.array(model.getSolution().col_value)).astype(int).tolist()
+        return [
+            self._read(j) for j, count in enumerate(times[: len(self.columns.sold)]) for _ in range(count)
+        ]
+
+    def _make_fixed(self, mix: Sequence[int], most: int, nodes: int) -> Any:
+        """Numbers of sets first, then of pieces left over, in parts of the area that is not to be reached."""
+        from model.cutting.solver import INFINITY, Solver
+
+        model: Any = Solver()
+        model.heed(self._should_stop)
+        model.setOptionValue("mip_max_nodes", nodes)
+        model.setOptionValue("mip_abs_gap", 1.0 / most)
+        for count in self.problem.demand:
+            model.addRow(count, INFINITY, 0, [], [])
+        for count in mix:
+            model.addRow(0, count, 0, [], [])
+        for j in range(len(self.columns.sold)):
+            self._add_set(model, j, 0.0)
+        shares = [item.area / most for item in self.problem.items]
+        for i, share in enumerate(shares):
+            model.addCol(share, 0, len(self.problem.items[i].keys), 1, [i], [1.0])
+        every = np.arange(len(self.columns.sold) + len(shares), dtype=np.int32)
+        model.addRow(-INFINITY, 1 - 0.5 / most, len(shares), every[-len(shares) :], shares)
+        model.changeColsIntegrality(len(every), every, np.ones(len(every), dtype=np.uint8))
+        return model
+
+    def _read(self, j: int) -> tuple[Pieces, int]:
+        counts = self.columns.counts[j]
+        return tuple(np.repeat(np.arange(len(counts)), counts).tolist()), int(self.columns.sold[j])
