@@ -23,6 +23,8 @@ CHUNK = 1 << 17
 """About how many boxes are put together at a time."""
 MOST_KEYS = 1 << 62
 """Numbers of sets are below this."""
+ASKED = 50_000
+"""Work between two questions whether to stop."""
 EXPECTED = 1.5
 """How many times the work left may seem to be needed: what is expected is often too much."""
 SIDE_BITS = 20
@@ -52,7 +54,7 @@ class SetFinder:
     """Lists the sets of a problem's pieces, within `work` boxes put together."""
 
     def __init__(self, problem: SheetProblem, should_stop: Callable[[], bool], work: int) -> None:
-        self._should_stop, self._work = should_stop, work
+        self._should_stop, self._work, self._unasked = should_stop, work, 0
         self._rooms = np.array(problem.rooms, dtype=np.int64)
         self._outer = [room for room in problem.rooms if not _is_within_another(room, problem.rooms)]
         self._areas = np.array([item.area for item in problem.items], dtype=np.int64)
@@ -170,7 +172,12 @@ class SetFinder:
 
     def _count(self, work: int) -> None:
         self._work -= work
-        if self._work < 0 or self._should_stop():
+        self._unasked += work
+        if self._unasked >= ASKED:
+            self._unasked = 0
+            if self._should_stop():
+                raise TooMuch
+        if self._work < 0:
             raise TooMuch
 
     def _make(self, rows: Whole, packed: Whole) -> Level:
