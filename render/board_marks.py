@@ -5,7 +5,7 @@ Alike boards carry one mark, that of their line in the cut list. Which boards ar
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from math import dist
 
@@ -35,6 +35,8 @@ DOT = 0.012
 """Half the side of the dot a mark's line ends in, inches on paper. Shop choice."""
 NEARLY = 0.8
 """A centre as far from the edges as this part of the most there is will do. Shop choice."""
+OVER = 0.3
+"""More room over and under a mark beside its board, in its heights: outlines are wide. Shop choice."""
 FURTHEST = 40
 """How far off a mark may stand, in halves of its height. Shop choice."""
 
@@ -63,21 +65,35 @@ def mark_seen(
     A mark that does not fit inside its boards is given once on either hand of the centre line. With `within`
     (left, bottom, right, top) only what is seen there is marked, and every piece of it.
     """
+    return _mark(_list_seen(surround, view, ratio, within), ratio, under, within is not None)
+
+
+def mark_areas(
+    areas: Iterable[tuple[str, Sequence[Ring]]], ratio: float, under: Sequence[Mark]
+) -> BoardMarks:
+    """The same for any areas: what is written on each, and the rings that bound it by the even-odd rule."""
+    found = ((mark, _largest(rings, None)) for mark, rings in areas)
+    seen = (_Seen(mark, area) for mark, area in found if area is not None and area.area > LEAST * ratio**2)
+    return _mark(seen, ratio, under, every=False)
+
+
+def _mark(shown: Iterable[_Seen], ratio: float, under: Sequence[Mark], every: bool) -> BoardMarks:
+    """Marks for what is `shown`; beside it for `every` piece, or once on either hand of the centre line."""
     paper = Paper(list_strokes(under, ratio), _list_dark(under), list_words(under))
     height = number_height(ratio)
     placed: list[Mark] = []
     beside: list[tuple[_Seen, Point]] = []
     marked: set[tuple[str, bool]] = set()
-    for seen in _list_seen(surround, view, ratio, within):
+    for seen in shown:
         spot = _middle(seen.area)
         text = _fit(seen, spot, height, paper)
         half = (seen.mark, spot[0] > 0)
         if text is not None:
             placed.append(text)
             marked.add(half)
-        elif within is not None or half not in {(other.mark, at[0] > 0) for other, at in beside}:
+        elif every or half not in {(other.mark, at[0] > 0) for other, at in beside}:
             beside.append((seen, spot))
-    if within is None:
+    if not every:
         beside = [(seen, spot) for seen, spot in beside if (seen.mark, spot[0] > 0) not in marked]
     marks, left_out = _place_beside(beside, height, ratio, paper)
     return BoardMarks((*placed, *marks), left_out)
@@ -143,7 +159,7 @@ def _place_beside(
     beside: Sequence[tuple[_Seen, Point]], height: float, ratio: float, paper: Paper
 ) -> tuple[list[Mark], tuple[str, ...]]:
     spots = [spot for _, spot in beside]
-    sizes = [number_size(seen.mark, height) for seen, _ in beside]
+    sizes = [(w, h + OVER * height) for w, h in (number_size(seen.mark, height) for seen, _ in beside)]
     dot = DOT * ratio
     places = place_numbers(spots, sizes, 2 * dot, paper, FURTHEST)
     marks: list[Mark] = []

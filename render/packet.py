@@ -21,6 +21,7 @@ from render.chapters.elevations import draft_elevations
 from render.chapters.mouldings import draft_mouldings
 from render.chapters.notes import draft_notes
 from render.chapters.sections import draft_sections
+from render.chapters.shop import draft_shop
 from render.chapters.site import draft_site
 from render.desk import Desk, Draft, draft_views
 from render.drawing import Sheet
@@ -38,6 +39,7 @@ CHAPTERS: tuple[Callable[[Desk], list[Draft]], ...] = (
     draft_sections,
     draft_mouldings,
     draft_boards,
+    draft_shop,
     draft_cut_list,
     draft_rough,
     draft_plans,

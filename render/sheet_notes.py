@@ -12,6 +12,7 @@ from model.surround import Surround
 from model.takeoff.cut_list import describe_stock
 from model.units import format_length
 from render.checks_sheet import count_findings
+from render.cut_fills import CUT_WOOD
 from render.lettering import STAND_IN, missing_letters
 
 SECTIONS = ("plan_section", "vertical_section")
@@ -33,7 +34,7 @@ def list_notes(
         f"Fireplace: {FIREPLACES[site.fireplace]}. Rules: {RULES[site.rule]}.",
     ]
     if any(view in SECTIONS for view in views):
-        notes.insert(0, "Heavy outline and close hatch: wood cut through. Wide hatch: masonry cut through.")
+        notes.insert(0, f"{CUT_WOOD} Masonry: wide slant.")
     if findings is not None:
         notes.insert(0, f"Checks: {count_findings(findings)}. See their sheet before building.")
     return tuple(notes)

@@ -43,6 +43,10 @@ FRAME_SIZES = "front_frames"
 ANCHORS = "anchors"
 BOARDS_FRONT, BOARDS_SIDE = "boards_front", "boards_side"
 BOARDS_COLUMN, BOARDS_SHELF = "boards_column", "boards_shelf"
+PART_FRONT, PART_LEFT, PART_RIGHT = "part_front", "left_part", "part_right"
+PART_ABOVE, PART_LEVEL_CUT, PART_UPRIGHT_CUT = "plan_part", "plan_part_section", "part_section"
+PART_VIEWS = frozenset((PART_FRONT, PART_LEFT, PART_RIGHT, PART_ABOVE, PART_LEVEL_CUT, PART_UPRIGHT_CUT))
+"""Views of one sub-assembly; beside and over the first of them its scale is not written again."""
 TITLES: Mapping[str, str] = {
     **VIEW_TITLES,
     **DETAIL_TITLES,
@@ -55,6 +59,12 @@ TITLES: Mapping[str, str] = {
     BOARDS_SIDE: "Boards, side",
     BOARDS_COLUMN: "Boards, column in plan",
     BOARDS_SHELF: "Boards, frieze and shelf",
+    PART_FRONT: "Front",
+    PART_LEFT: "Left side",
+    PART_RIGHT: "Right side",
+    PART_ABOVE: "From above",
+    PART_LEVEL_CUT: "Section A–A",
+    PART_UPRIGHT_CUT: "Section B–B",
 }
 """What each drawing on a sheet is called, by the name it is placed under."""
 

@@ -13,7 +13,7 @@ from render.drawing import Anchor, Drawing, Placed, Text
 from render.extent import Box, drawing_extent
 from render.lettering import text_width
 from render.scales import Scale, choose_scale, scale_caption
-from render.sheets import TITLES
+from render.sheets import PART_VIEWS, TITLES
 
 MM = 1 / MM_PER_INCH
 CAPTION_HEIGHT = 3.5 * MM
@@ -59,14 +59,16 @@ class _Boxed:
     name: str
     drawing: Drawing
     box: Box
+    caption: tuple[str, str]
+    """Its title and its scale."""
 
 
 def lay_views(names: Sequence[str], draw: DrawView, scales: Sequence[Scale], area: Box) -> Layout:
     """The named views within `area` (left, bottom, right, top in paper inches).
 
-    The first stands at the lower left; one seen from the side stands right of it at the same heights, a
-    plan over it on the same centre line. Where even the smallest scale does not fit, that one is used
-    and the views run out over the area.
+    The first stands at the lower left; one seen from the side stands right of it at the same heights, one
+    seen from the left, whose name begins so, left of it, a plan over it on the same centre line. Where even
+    the smallest scale does not fit, that one is used and the views run out over the area.
     """
     room = area[2] - area[0], area[3] - area[1]
 
@@ -76,7 +78,7 @@ def lay_views(names: Sequence[str], draw: DrawView, scales: Sequence[Scale], are
 
     scale = choose_scale(_scales_worth_trying(names, draw, scales, room), fits)
     boxed = _box_views(names, draw, scale.ratio, scales)
-    return Layout(scale, _place(boxed, scale, area), _size(boxed))
+    return Layout(scale, _place(boxed, area), _size(boxed))
 
 
 def lay_with_detail(
@@ -159,20 +161,28 @@ def _scales_worth_trying(
 
 def _box_views(names: Sequence[str], draw: DrawView, ratio: float, scales: Sequence[Scale]) -> list[_Boxed]:
     scale = next(scale for scale in scales if scale.ratio == ratio)
-    return [_box_view(name, draw(name, ratio), scale) for name in names]
+    return [
+        _box_view(name, draw(name, ratio), ratio, _caption(name, scale, is_first=i == 0))
+        for i, name in enumerate(names)
+    ]
 
 
-def _box_view(name: str, drawing: Drawing, scale: Scale) -> _Boxed:
-    x0, y0, x1, y1 = (value / scale.ratio for value in drawing_extent(drawing))
-    spare = max(0.0, _caption_width(name, scale) - (x1 - x0)) / 2
-    return _Boxed(name, drawing, (x0 - spare, y0, x1 + spare, y1))
+def _box_view(name: str, drawing: Drawing, ratio: float, caption: tuple[str, str]) -> _Boxed:
+    x0, y0, x1, y1 = (value / ratio for value in drawing_extent(drawing))
+    spare = max(0.0, _caption_width(caption) - (x1 - x0)) / 2
+    return _Boxed(name, drawing, (x0 - spare, y0, x1 + spare, y1), caption)
 
 
 def _plans(boxed: Sequence[_Boxed]) -> list[_Boxed]:
     return [view for view in boxed[1:] if view.name.startswith("plan")]
 
 
+def _lefts(boxed: Sequence[_Boxed]) -> list[_Boxed]:
+    return [view for view in boxed[1:] if view.name.startswith("left")]
+
+
 def _level(boxed: Sequence[_Boxed]) -> list[_Boxed]:
+    """The first view, then those beside it."""
     return [boxed[0], *(view for view in boxed[1:] if not view.name.startswith("plan"))]
 
 
@@ -197,43 +207,47 @@ def _heights(boxed: Sequence[_Boxed]) -> tuple[float, float]:
     return min(view.box[1] for view in level), max(view.box[3] for view in level)
 
 
-def _place(boxed: Sequence[_Boxed], scale: Scale, area: Box) -> tuple[Placed, ...]:
+def _place(boxed: Sequence[_Boxed], area: Box) -> tuple[Placed, ...]:
     width, height = _size(boxed)
     left = area[0] + (area[2] - area[0] - width) / 2
     bottom = area[1] + (area[3] - area[1] - height) / 2
     low, high = _heights(boxed)
-    reach = _reach(boxed)
-    origin = left - reach[0], bottom + CAPTION_ROOM - low
-    placed = _placed_view(boxed[0], origin, scale, bottom)
-    x = left + reach[1] - reach[0] + BETWEEN
-    for view in _level(boxed)[1:]:
-        placed += _placed_view(view, (x - view.box[0], origin[1]), scale, bottom)
-        x += view.box[2] - view.box[0] + BETWEEN
+    reach, lefts = _reach(boxed), _lefts(boxed)
+    room = sum(view.box[2] - view.box[0] + BETWEEN for view in lefts)
+    origin = left + room - reach[0], bottom + CAPTION_ROOM - low
+    placed = _placed_view(boxed[0], origin, bottom)
+    rights = [view for view in _level(boxed)[1:] if view not in lefts]
+    for start, views in ((left, lefts), (left + room + reach[1] - reach[0] + BETWEEN, rights)):
+        x = start
+        for view in views:
+            placed += _placed_view(view, (x - view.box[0], origin[1]), bottom)
+            x += view.box[2] - view.box[0] + BETWEEN
     y = origin[1] + high + BETWEEN
     for view in _plans(boxed):
-        placed += _placed_view(view, (origin[0], y + CAPTION_ROOM - view.box[1]), scale, y)
+        placed += _placed_view(view, (origin[0], y + CAPTION_ROOM - view.box[1]), y)
         y += CAPTION_ROOM + view.box[3] - view.box[1] + BETWEEN
     return placed
 
 
-def _placed_view(view: _Boxed, at: tuple[float, float], scale: Scale, below: float) -> tuple[Placed, ...]:
+def _placed_view(view: _Boxed, at: tuple[float, float], below: float) -> tuple[Placed, ...]:
     """The view with its caption, whose lowest part stands at `below`."""
     middle = at[0] + (view.box[0] + view.box[2]) / 2
-    left = middle - _caption_width(view.name, scale) / 2
+    left = middle - _caption_width(view.caption) / 2
     base = below + CAPTION_BASE
-    title, ratio = _caption(view.name, scale)
-    marks = (
-        Text(title, (left, base), CAPTION_HEIGHT, Anchor.START, bold=True),
-        Text(ratio, (middle * 2 - left, base), CAPTION_HEIGHT, Anchor.END),
-    )
-    return Placed(view.drawing, at, view.name), Placed(Drawing(marks), (0.0, 0.0), CAPTION)
+    title, ratio = view.caption
+    marks = [Text(title, (left, base), CAPTION_HEIGHT, Anchor.START, bold=True)]
+    if ratio:
+        marks.append(Text(ratio, (middle * 2 - left, base), CAPTION_HEIGHT, Anchor.END))
+    return Placed(view.drawing, at, view.name), Placed(Drawing(tuple(marks)), (0.0, 0.0), CAPTION)
 
 
-def _caption(name: str, scale: Scale) -> tuple[str, str]:
-    return TITLES[name].upper(), scale_caption(scale)
+def _caption(name: str, scale: Scale, is_first: bool) -> tuple[str, str]:
+    """What stands under a view; a part's further views are at the scale of the first, which has it."""
+    told = is_first or name not in PART_VIEWS
+    return TITLES[name].upper(), scale_caption(scale) if told else ""
 
 
-def _caption_width(name: str, scale: Scale) -> float:
-    title, ratio = _caption(name, scale)
-    gap = 1.5 * CAPTION_HEIGHT
-    return text_width(title, CAPTION_HEIGHT, bold=True) + gap + text_width(ratio, CAPTION_HEIGHT)
+def _caption_width(caption: tuple[str, str]) -> float:
+    title, ratio = caption
+    width = text_width(title, CAPTION_HEIGHT, bold=True)
+    return width + 1.5 * CAPTION_HEIGHT + text_width(ratio, CAPTION_HEIGHT) if ratio else width

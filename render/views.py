@@ -14,6 +14,7 @@ from model.build.level_backs import PACKING
 from model.check.finding import Finding
 from model.surround import Surround
 from render.behind_marks import draw_behind
+from render.cut_fills import hatch_cut
 from render.cutting_plane import cut_boards, cut_numbered
 from render.dimension_strings import String, place_strings
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
@@ -75,9 +76,6 @@ FACING_HATCH = (45.0, 0.16)
 """Angle in degrees and spacing in inches on paper of the hatch on uncut facing. Shop choice."""
 MASONRY_HATCH = (45.0, 0.07)
 """The same for cut masonry: 45 degrees is common practice."""
-WOOD_HATCH = 0.045
-"""Spacing on cut wood; its angles turn against the masonry and from board to board: common practice."""
-WOOD_ANGLES = (135.0, 115.0, 155.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +121,7 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     dimensions = place_strings(strings, frame.outline, ratio, style, standing)
     marks = [*_site_areas(projection, ratio), *_wood_areas(projection, view, ratio)]
     marks += draw_context(surround, view, frame, dimensions, ratio, options.true_heights)
-    marks += _lines(projection)
+    marks += list_lines(projection)
     marks += draw_faults(surround, view, look, options.findings, projection, dimensions, ratio)
     if options.clearance:
         marks += draw_clearance(surround, view, ratio, dimensions)
@@ -182,7 +180,8 @@ def _project_cut(surround: Surround, site: tuple[Board, ...], axis: str, at: flo
     return project(below.beside(cut_boards(site, axis, at)), look, at)
 
 
-def _lines(projection: Projection) -> list[Mark]:
+def list_lines(projection: Projection) -> list[Mark]:
+    """All visible lines, heaviest last."""
     lines = projection.lines()
     return [Lines(pen, lines[kind]) for kind, pen in PENS.items() if kind in lines]
 
@@ -213,7 +212,6 @@ def _wood_areas(projection: Projection, view: str, ratio: float) -> list[Mark]:
         return marks
     site_start = projection.solids.site_start
     for n, owner in enumerate(o for o in projection.cut_owners() if o < site_start):
-        rings = projection.cut_rings_of(owner)
-        angle = WOOD_ANGLES[n % len(WOOD_ANGLES)]
-        marks += [Region(Fill.CUT_WOOD, rings), Hatch(Pen.HATCH, rings, angle, WOOD_HATCH * ratio)]
+        rings, board = projection.cut_rings_of(owner), projection.solids.boards[owner]
+        marks += [Region(Fill.CUT_WOOD, rings), *hatch_cut(board, rings, LOOKS[view].axes, ratio, n)]
     return marks

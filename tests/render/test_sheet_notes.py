@@ -21,8 +21,8 @@ def test_a_sheet_says_where_the_shelfs_height_is_from():
 
 
 def test_only_sections_explain_their_hatches():
-    assert "cut through" in notes_for(("plan_section",))
-    assert "cut through" not in notes_for(("front", "side"))
+    assert "end grain" in notes_for(("plan_section",))
+    assert "end grain" not in notes_for(("front", "side"))
 
 
 def test_millimetre_jobs_have_millimetres():
