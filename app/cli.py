@@ -104,7 +104,7 @@ def _run(options: Namespace, terminal: Terminal) -> int:
                 job, Path(options.out), options.paper, options.date, terminal, stock_list
             )
         case "check":
-            return commands.run_check(job, options.json, terminal)
+            return commands.run_check(job, options.json, terminal, options.cures)
         case "fixing":
             return commands.run_fixing(job, options.json, terminal)
         case "materials":
@@ -185,6 +185,7 @@ def build_parser() -> ArgumentParser:
 
     check = _add_command(parts, "check", "hold the job against its clearance, hearth and fit rules")
     check.add_argument("--json", action="store_true", help="print records for a script")
+    check.add_argument("--cures", action="store_true", help="search for the least changes that clear each")
 
     materials = _add_command(parts, "materials", "print materials, weights and saw settings")
     _add_forms(materials)

@@ -17,7 +17,10 @@ from model.parameters import BY_PATH
 from model.units import format_length
 
 if TYPE_CHECKING:
+    from model.check.finding import Finding
+    from model.check.remedy import Remedy
     from model.cutting.stock_list import StockList
+    from model.surround import Surround
 
 DONE, FAILS = 0, 1
 """Exit codes of a command that ran; FAILS says that a check fails."""
@@ -81,8 +84,8 @@ def run_packet(
     return DONE
 
 
-def run_check(job: Job, as_json: bool, terminal: Terminal) -> int:
-    """Say what the checks find; FAILS when one fails."""
+def run_check(job: Job, as_json: bool, terminal: Terminal, with_cures: bool = False) -> int:
+    """Say what the checks find, and what would cure it where that is asked for; FAILS when one fails."""
     from app.records import check_lines, finding_record, guide_record
     from model.check.all import check_surround
     from model.check.finding import Status
@@ -92,13 +95,30 @@ def run_check(job: Job, as_json: bool, terminal: Terminal) -> int:
     surround = plan_surround(job)
     findings, guides = check_surround(surround), list_guides(surround)
     style = job.about.length_style
+    cured = _list_cured(surround, findings) if with_cures else []
     if as_json:
+        from app.cure_records import cure_record
+
         records = [finding_record(finding) for finding in findings]
+        for finding, remedies in cured:
+            records[findings.index(finding)]["cures"] = [cure_record(r, style) for r in remedies]
         records += [guide_record(guide, style) for guide in guides]
         terminal.say(json.dumps(records, indent=2))
     else:
+        from app.cure_records import cure_lines
+
+        terminal.say_all(cure_lines(cured, style))
         terminal.say_all(check_lines(findings, guides, style))
     return FAILS if any(finding.status is Status.FAIL for finding in findings) else DONE
+
+
+def _list_cured(surround: Surround, findings: Sequence[Finding]) -> list[tuple[Finding, tuple[Remedy, ...]]]:
+    """Each finding that is over or close with its cures."""
+    from model.check.finding import Status
+    from model.check.remedy import find_remedies
+
+    wanting = [f for f in findings if f.status in (Status.FAIL, Status.WARN)]
+    return [(finding, find_remedies(surround, finding)) for finding in wanting]
 
 
 def run_fixing(job: Job, as_json: bool, terminal: Terminal) -> int:

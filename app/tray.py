@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QStackedWi
 from app.buttons import quiet_button
 from app.buying_table import BuyingTable
 from app.counts import Counts
+from app.cure_bar import CureBar
 from app.cut_table import CutTable
 from app.finding_list import FindingList
 from app.guide_list import GuideList
@@ -16,7 +17,7 @@ from app.plan_view import PlanView
 from app.theme import RHYTHM
 
 HEAD_HEIGHT = 5 * RHYTHM
-OPEN_HEIGHT = 17 * RHYTHM
+OPEN_HEIGHT = 21 * RHYTHM
 FINDINGS, PROPORTIONS, CUTS, MATERIALS, BUYING, PLANS = range(6)
 TITLES = ("Findings", "Proportions", "Cut list", "Materials", "Buying", "Cutting")
 PLANNED = (BUYING, PLANS)
@@ -32,6 +33,7 @@ class Tray(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.findings = FindingList()
+        self.cures = CureBar()
         self.guides = GuideList()
         self.cuts = CutTable()
         self.materials = MaterialsTable()
@@ -39,7 +41,7 @@ class Tray(QWidget):
         self.plans = PlanView()
         self.counts = Counts()
         self._stack = QStackedWidget()
-        for widget in self._lists:
+        for widget in (self._build_findings(), *self._lists[1:]):
             self._stack.addWidget(widget)
         self._headings = QButtonGroup(self)
         self.fold_button = quiet_button("Fold", "Fold the tray away, or open it again")
@@ -50,6 +52,16 @@ class Tray(QWidget):
         layout.addWidget(self._build_head())
         layout.addWidget(self._stack, 1)
         self.setMinimumHeight(HEAD_HEIGHT + 6 * RHYTHM)
+
+    def _build_findings(self) -> QWidget:
+        """The findings, and under them what would cure the one in focus."""
+        page = QWidget()
+        column = QVBoxLayout(page)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.findings, 1)
+        column.addWidget(self.cures)
+        return page
 
     @property
     def _lists(self) -> tuple[QWidget, ...]:

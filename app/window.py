@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
 from app.ahead import Ahead
 from app.canvas import ZOOM_STEP, Canvas
 from app.command_menu import CommandMenu
+from app.curing import Curing
 from app.cutting_beside import CuttingBeside
 from app.drafting import FIRST_RATIO, Drafting
 from app.fields.measuring_list import WIDTH, MeasuringList
@@ -59,6 +60,7 @@ class Window(QMainWindow):
         self.drafting = Drafting(
             self.session, self.canvas, ratio if isinstance(ratio, float) else FIRST_RATIO
         )
+        self.curing = Curing(self.session, self.drafting, self.tray.cures)
         self.recovery = Recovery(self.session, recovery_folder)
         self.files = JobFiles(self, self.session, settings, self.notice, self.fields.commit_pending)
         self.sections = OwnSections(self, self.session, self.files, self.notice)
@@ -250,6 +252,7 @@ class Window(QMainWindow):
 
     def _show_finding(self, finding: Finding | None) -> None:
         """Mark where the finding in focus is; its boards are outlined too."""
+        self.curing.follow(finding)
         points = self.drafting.place_finding(finding) if finding is not None else ()
         self.canvas.show_finding(finding, points)
         self.canvas.show_outlines(self.drafting.outline_boards(frozenset(finding.boards if finding else ())))
@@ -294,6 +297,7 @@ class Window(QMainWindow):
         """End everything that runs beside the window."""
         self.work.wait()
         self.takeoff.wait()
+        self.curing.wait()
         self.cutting.wait()
         self._loading.wait()
         self.drafting.wind_up()

@@ -73,7 +73,7 @@ SITE_ROWS: tuple[Parameter, ...] = (
     length("opening.width", "Width", "Opening", 36, 12, 120, "Clear mouth of the firebox, side to side."),
     length("opening.height", "Height", "Opening", 30, 10, 84,
            "From the finished hearth to the top of the mouth."),
-    length("opening.sill", "Firebox floor over the hearth", "Opening", 0, 0, 20,
+    length("opening.sill", "Raised firebox floor", "Opening", 0, 0, 20,
            "From the hearth up to the floor of the fire, where that is raised; 0 when they are level."),
     readings("readings.opening_width", "Width, read again", "Opening", 12, 120, SMALLEST),
     readings("readings.opening_height", "Height, read again", "Opening", 10, 84, SMALLEST),

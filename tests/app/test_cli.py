@@ -470,3 +470,16 @@ def test_a_file_comes_before_a_shipped_job_of_the_same_name_and_what_it_lacks_is
     (tmp_path / "gas").mkdir()
     assert main(["check", "gas"]) in (0, 1)
     assert capsys.readouterr().err == ""
+
+
+def test_cures_are_searched_for_on_request_and_setting_one_clears_its_finding(capsys):
+    assert main(["check", "too-close", "--json", "--cures"]) == 1
+    records = json.loads(capsys.readouterr().out)
+    first = next(r for r in records if r["part"] == "left column")
+    cure = first["cures"][0]
+    assert cure["set"] == {"column.margin": "1'-0"}
+    settings = [word for path, text in cure["set"].items() for word in ("--set", f"{path}={text}")]
+    cured = _json(capsys, "check", "too-close", "--json", *settings)
+    assert next(r for r in cured if r["part"] == "left column")["status"] != "fail"
+    main(["check", "too-close", "--cures"])
+    assert '--set "column.margin=1\'-0"' in capsys.readouterr().out

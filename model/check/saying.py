@@ -1,0 +1,76 @@
+"""How a cure is said: a sentence with the value to set and the one it takes the place of. Found in remedy."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from model.job import Job, read_value
+from model.parameters import Kind, Value, find_parameter
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A parameter and the value it gets."""
+
+    path: str
+    value: Value
+
+
+def read_number(job: Job, path: str) -> float:
+    """The value that holds, an overhang that was not given for one end being both ends'."""
+    value = read_value(job, path)
+    return float(read_value(job, "shelf.overhang_end") if value is None else value)
+
+
+SAYINGS = {
+    "column.margin": "set the columns {} from the opening",
+    "column.projection": "let the columns stand out {}",
+    "column.width": "make the columns {} wide",
+    "column.over_edge": "let the columns step down to the floor",
+    "plinth.projection": "let the plinths stand out {} beyond the columns",
+    "plinth.on": "leave the plinths off",
+    "plinth_cap.size": "make the plinth caps {} high",
+    "plinth_cap.on": "leave the plinth caps off",
+    "capital.size": "make the capitals {} high",
+    "capital.on": "leave the capitals off",
+    "back_band.size": "make the back band {}",
+    "back_band.on": "leave the back band off",
+    "slip.width": "make the slip {} wide",
+    "slip.thickness": "make the slip {} thick",
+    "slip.on": "leave the slip off",
+    "frieze.height": "make the frieze {} high",
+    "frieze.projection": "let the frieze stand out {}",
+    "bed_mould.size": "make the bed mould {} high",
+    "bed_mould.on": "leave the bed mould off",
+    "shelf.overhang_front": "let the shelf overhang {} in front",
+    "shelf.overhang_left": "let the shelf overhang {} at its left end",
+    "shelf.overhang_right": "let the shelf overhang {} at its right end",
+    "shelf.step": "let the shelf break forward {} over the columns",
+    "shelf.kind": "build the shelf up from boards",
+    "over.projection": "let the overmantel stand out {}",
+    "hearth.depth": "bring the hearth itself out to {}",
+    "hearth.width": "widen the hearth itself to {}",
+    "hearth.thickness": "lay a hearth {} thick",
+    "facing.height": "carry the facing itself up to {} over the hearth",
+    "facing.width": "widen the facing itself to {}",
+}
+
+
+def say_changes(job: Job, changes: Sequence[Change]) -> str:
+    """One sentence of what to do, each value with the one it takes the place of."""
+    said = " and ".join(_say(job, change) for change in changes)
+    return said[:1].upper() + said[1:] + "."
+
+
+def _say(job: Job, change: Change) -> str:
+    row, style = find_parameter(change.path), job.about.length_style
+    saying = SAYINGS.get(change.path, f"set the {row.name} to {{}}")
+    if change.path == "shelf.height":
+        saying = f"set the shelf's top {{}} over the {job.design.shelf.height_from}"
+    if isinstance(change.value, bool | str):
+        return saying.format(row.format(change.value, style))
+    old = row.format(
+        int(read_number(job, change.path)) if row.kind is Kind.COUNT else read_number(job, change.path), style
+    )
+    return f"{saying.format(row.format(change.value, style))} instead of {old}"
