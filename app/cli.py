@@ -8,6 +8,7 @@ from datetime import date
 from pathlib import Path
 
 from app import commands, cutting_commands, moulding_commands
+from app.drawing_files import VERSION_WORDS
 from app.files import FileTrouble, describe_cause
 from app.terminal import Terminal, harden_streams, silence_output
 from app.view_file import DOTS_PER_INCH, PAPER, ViewWish
@@ -15,6 +16,7 @@ from model.errors import MantelwrightError, Refused
 
 COMMANDS = (
     "packet",
+    "drawings",
     "check",
     "boards",
     "materials",
@@ -31,6 +33,7 @@ REFUSED, DISK, STOPPED, NOBODY_READS = 2, 3, 130, 141
 """Exit codes: input refused; the disk failed; Ctrl-C; whoever read the results has gone, as after SIGPIPE."""
 VIEWS = "front|side|plan|plan_section|vertical_section"
 PAPERS = "letter|tabloid|a4|a3"
+DXF_VERSIONS = tuple(VERSION_WORDS)
 JOB_HELP = (
     "a job file, or the name of a shipped job (demo, or one that 'demos' lists) where no file is called so"
 )
@@ -98,11 +101,11 @@ def _run(options: Namespace, terminal: Terminal) -> int:
         return moulding_commands.run_mouldings(_read_moulding_wish(options, terminal), terminal)
     job = commands.read_job_named(options.job, [*options.early, *options.settings], terminal)
     match options.command:
-        case "packet":
+        case "packet" | "drawings":
             stock_list = cutting_commands.read_stock_for(options.stock, (options.job,), terminal)
-            return commands.run_packet(
-                job, Path(options.out), options.paper, options.date, terminal, stock_list
-            )
+            sheets = commands.SheetWish(options.paper, options.date, options.dxf_version)
+            only_drawings = options.command == "drawings"
+            return commands.run_packet(job, Path(options.out), sheets, terminal, stock_list, only_drawings)
         case "check":
             return commands.run_check(job, options.json, terminal, options.cures)
         case "fixing":
@@ -114,7 +117,13 @@ def _run(options: Namespace, terminal: Terminal) -> int:
             return commands.run_boards(job, options.form, mesh, terminal)
         case _:
             wish = ViewWish(
-                options.view, Path(options.out), options.clearance, options.scale, options.paper, options.dpi
+                options.view,
+                Path(options.out),
+                options.clearance,
+                options.scale,
+                options.paper,
+                options.dpi,
+                options.dxf_version,
             )
             return commands.run_draw(job, wish, options.date, terminal)
 
@@ -126,7 +135,9 @@ def _read_moulding_wish(options: Namespace, terminal: Terminal) -> moulding_comm
         raise Refused("--set", settings[0], "name a job that it is set for, such as demo")
     out, dxf = (Path(name) if name else None for name in (options.out, options.dxf))
     corner = _read_corner(options.corner, job is not None) if options.corner else None
-    return moulding_commands.MouldingWish(job, out, dxf, options.paper, options.date, corner)
+    return moulding_commands.MouldingWish(
+        job, out, dxf, options.paper, options.date, corner, options.dxf_version
+    )
 
 
 def _read_cutting_wish(options: Namespace) -> cutting_commands.CuttingWish:
@@ -177,11 +188,18 @@ def build_parser() -> ArgumentParser:
     _add_settings(parser, "early")
     parts = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
 
-    packet = _add_command(parts, "packet", "write the PDF packet, the DXF drawing and all lists")
-    packet.add_argument("--out", required=True, metavar="DIR", help="folder to write into; made if need be")
-    packet.add_argument("--paper", default=PAPER, metavar=PAPERS, help=f"sheet size (default {PAPER})")
-    packet.add_argument("--stock", default="", metavar="LIST", help=STOCK_HELP)
-    _add_date(packet)
+    for name, words in (
+        ("packet", "write the PDF packet, the DXF drawings and all lists"),
+        ("drawings", "write the DXF drawings: all views with the packet's sheets, and each moulding"),
+    ):
+        packet = _add_command(parts, name, words)
+        packet.add_argument(
+            "--out", required=True, metavar="DIR", help="folder to write into; made if need be"
+        )
+        packet.add_argument("--paper", default=PAPER, metavar=PAPERS, help=f"sheet size (default {PAPER})")
+        packet.add_argument("--stock", default="", metavar="LIST", help=STOCK_HELP)
+        _add_dxf_version(packet)
+        _add_date(packet)
 
     check = _add_command(parts, "check", "hold the job against its clearance, hearth and fit rules")
     check.add_argument("--json", action="store_true", help="print records for a script")
@@ -211,6 +229,7 @@ def build_parser() -> ArgumentParser:
     draw.add_argument(
         "--dpi", default="", metavar="N", help=f"dots to the inch of a .png (default {DOTS_PER_INCH})"
     )
+    _add_dxf_version(draw)
     _add_date(draw)
 
     _add_mouldings(parts)
@@ -290,6 +309,7 @@ def _add_mouldings(parts: _SubParsersAction[ArgumentParser]) -> None:
     mouldings.add_argument(
         "--dxf", default="", metavar="DIR", help="write every section as a drawing file of its own"
     )
+    _add_dxf_version(mouldings)
     mouldings.add_argument("--paper", default=PAPER, metavar=PAPERS, help=f"sheet size (default {PAPER})")
     mouldings.add_argument(
         "--corner",
@@ -348,6 +368,16 @@ def _add_settings(parser: ArgumentParser, name: str = "settings") -> None:
         default=[],
         metavar="PATH=VALUE",
         help="set a value for this run, such as opening.width=36 (bare numbers are inches); may be repeated",
+    )
+
+
+def _add_dxf_version(parser: ArgumentParser) -> None:
+    parser.add_argument(
+        "--dxf-version",
+        default=DXF_VERSIONS[0],
+        choices=DXF_VERSIONS,
+        help=f"version of .dxf files (default {DXF_VERSIONS[0]}); R12 is for older programs and machines: "
+        "no line weights, one paper space for all sheets",
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -25,6 +26,15 @@ if TYPE_CHECKING:
 DONE, FAILS = 0, 1
 """Exit codes of a command that ran; FAILS says that a check fails."""
 DEPTH, OVERHANG = "shelf.depth", "shelf.overhang_front"
+
+
+@dataclass(frozen=True, slots=True)
+class SheetWish:
+    """The paper that sheets are laid on, their date, and the version that drawing files are written in."""
+
+    paper: str
+    date: str
+    dxf_version: str
 
 
 def read_job_named(name: str, settings: Sequence[str], terminal: Terminal) -> Job:
@@ -72,14 +82,27 @@ def _tell_what_governs(job: Job, pairs: Sequence[tuple[str, str]], terminal: Ter
 
 
 def run_packet(
-    job: Job, out: Path, paper: str, date_text: str, terminal: Terminal, stock_list: StockList | None = None
+    job: Job,
+    out: Path,
+    sheets: SheetWish,
+    terminal: Terminal,
+    stock_list: StockList | None = None,
+    only_drawings: bool = False,
 ) -> int:
-    """Write packet, drawing file and lists into the folder `out`; say which files."""
-    from app.outputs import build_outputs, write_outputs
+    """Write packet, drawing files and lists, or the drawing files alone, into the folder `out`; say which."""
+    from app.outputs import DRAWINGS, PARTS, build_outputs, write_outputs
     from render.packet import paper_size
 
-    paper_size(paper)
-    outputs = build_outputs(job, paper, date_text, step=terminal.show_progress, stock=stock_list)
+    paper_size(sheets.paper)
+    outputs = build_outputs(
+        job,
+        sheets.paper,
+        sheets.date,
+        DRAWINGS if only_drawings else PARTS,
+        terminal.show_progress,
+        stock_list,
+        sheets.dxf_version,
+    )
     terminal.say_all(str(path) for path in write_outputs(out, outputs))
     return DONE
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from app.drawing_files import name_drawing
 from app.files import FileTrouble, describe_cause, save_bytes
 from app.section_file import read_section_file
 from app.terminal import Terminal
@@ -37,6 +38,7 @@ class MouldingWish:
     paper: str
     date: str
     corner: float | None = None
+    dxf_version: str = "R2010"
 
 
 def run_mouldings(wish: MouldingWish, terminal: Terminal) -> int:
@@ -58,7 +60,7 @@ def run_mouldings(wish: MouldingWish, terminal: Terminal) -> int:
         save_bytes(wish.out, build_sheets_pdf(entries, wish.job, wish.paper, wish.date))
         written.append(wish.out)
     if wish.dxf is not None:
-        written += _write_drawings(entries, wish.dxf)
+        written += _write_drawings(entries, wish.dxf, wish.dxf_version)
     terminal.say_all(str(path) for path in written)
     return 0
 
@@ -129,7 +131,7 @@ def build_sheets_pdf(entries: Sequence[Entry], job: Job | None, paper: str, date
     return write_pdf(sheets, f"{name}: {block.title}")
 
 
-def _write_drawings(entries: Sequence[Entry], folder: Path) -> list[Path]:
+def _write_drawings(entries: Sequence[Entry], folder: Path, version: str) -> list[Path]:
     """One drawing file for each section, named after it, and after its place where a job has one twice."""
     from export.section_dxf import write_section_dxf
 
@@ -144,16 +146,10 @@ def _write_drawings(entries: Sequence[Entry], folder: Path) -> list[Path]:
             if entry.heading == entry.section.name
             else f"{entry.heading} - {entry.section.name}"
         )
-        path = folder / f"{_file_name(name)}{DXF_SUFFIX}"
-        save_bytes(path, write_section_dxf(entry.section).encode())
+        path = folder / name_drawing(name)
+        save_bytes(path, write_section_dxf(entry.section, version).encode())
         paths.append(path)
     return paths
-
-
-def _file_name(name: str) -> str:
-    """A section's name as far as every system lets it stand in a file's name."""
-    kept = "".join(c if c.isalnum() or c in " -,°" else " " for c in name)
-    return " ".join(kept.split())[:80].rstrip(" .") or LIBRARY
 
 
 def run_section(name: str, units: str, out: Path | None, terminal: Terminal) -> int:

@@ -5,42 +5,44 @@ What the files look like is the business of render and export, which are loaded 
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from app.drawing_files import UNTITLED, build_drawing, build_moulding_drawings
 from app.files import FileTrouble, describe_cause, save_bytes
 from model.job import Job
-from model.units import MILLIMETRES_ONLY
 
 if TYPE_CHECKING:
     from model.cutting.plan import CuttingPlan
     from model.cutting.stock_list import StockList
     from model.surround import Surround
     from model.takeoff.takeoff import Takeoff
+    from render.drawing import Sheet
 
 Step = Callable[[float, str], None]
 """Told how far it is, from 0 to 1, and what is being done. What it raises stops the work."""
 PACKET, DRAWING, LIST, MATERIALS, SETTINGS = "packet", "drawing", "cut list", "materials", "saw settings"
 BUYING, PLAN = "buying list", "cutting plan"
-PARTS = (PACKET, DRAWING, LIST, MATERIALS, SETTINGS, BUYING, PLAN)
-DXF_VIEWS = ("front", "side", "vertical_section", "plan", "plan_section")
-DXF_RATIO = {False: 12.0, True: 10.0}
-"""Lettering in the drawing file comes out right when it is plotted at 1" = 1'-0", or at 1:10 for a job in
-millimetres. Shop choice."""
+MOULDINGS = "mouldings"
+PARTS = (PACKET, DRAWING, MOULDINGS, LIST, MATERIALS, SETTINGS, BUYING, PLAN)
+FOLDERS = (MOULDINGS,)
+"""Parts that are a folder of drawing files."""
+DRAWINGS = (DRAWING, *FOLDERS)
 MOST_STEPS = 150
 """How far a cheaper cutting plan is looked for, for each material: about half a second. Steps, not seconds,
 so that the same job gives the same packet; the packet says how good the plan is."""
-UNTITLED = "Fireplace surround"
+SETTING_OUT = 0.35
+"""How much of the work on the packet its sheets are."""
 _UNSAFE = '<>:"/\\|?*'
 _LONGEST_STEM = 60
 
 
 @dataclass(frozen=True, slots=True)
 class Output:
-    """A file to be: its name and what stands in it."""
+    """A file to be: its name, after that of its folder if it has one of its own, and what stands in it."""
 
     name: str
     data: bytes
@@ -53,8 +55,8 @@ def file_stem(job: Job) -> str:
 
 
 def name_output(job: Job, part: str) -> str:
-    """The name of the file that holds one of PARTS."""
-    endings = {PACKET: "packet.pdf", DRAWING: "views.dxf"}
+    """The name of the file that holds one of PARTS, or of the folder."""
+    endings = {PACKET: "packet.pdf", DRAWING: "views.dxf"} | {part: part for part in FOLDERS}
     return f"{file_stem(job)} - {endings.get(part, f'{part}.csv')}"
 
 
@@ -65,11 +67,12 @@ def build_outputs(
     parts: tuple[str, ...] = PARTS,
     step: Step | None = None,
     stock: StockList | CuttingPlan | None = None,
+    dxf_version: str = "R2010",
 ) -> tuple[Output, ...]:
     """Work out the files of `parts`; nothing is written to disk yet.
 
     What is bought and how it is cut is planned out of the list given as `stock`, the usual sizes without one,
-    or taken from a plan of this job that is there already.
+    or taken from a plan of this job that is there already. Drawing files are written in `dxf_version`.
     """
     from model.surround import plan_surround
 
@@ -78,13 +81,22 @@ def build_outputs(
     surround = plan_surround(job)
     takeoff = cache(lambda: _take_off(surround))
     plan = cache(lambda: _plan_cutting(surround, stock))
+    sheets: list[Sheet] = []
     made = []
     for i, part in enumerate(parts):
         share = _share(tell, i / len(parts), 1 / len(parts))
+        if part in (PACKET, DRAWING) and not sheets:
+            sheets += _build_sheets(
+                surround, takeoff, plan, paper, date_text, _share(share, 0.0, SETTING_OUT)
+            )
+            share = _share(share, SETTING_OUT, 1 - SETTING_OUT)
+        if part in FOLDERS:
+            made += _build_folder(part, surround, dxf_version, share)
+            continue
         if part == PACKET:
-            data = _build_packet(surround, takeoff, plan, paper, date_text, share)
+            data = _build_packet(surround, sheets, share)
         elif part == DRAWING:
-            data = _build_dxf(surround, share)
+            data = build_drawing(surround, takeoff().cuts, sheets, dxf_version, share).encode()
         elif part in (BUYING, PLAN):
             data = _build_cutting(part, surround, plan, share)
         else:
@@ -95,15 +107,23 @@ def build_outputs(
 
 
 def write_outputs(folder: Path, outputs: tuple[Output, ...]) -> tuple[Path, ...]:
-    """Write the files into `folder`, made if need be. Raises FileTrouble for the first that fails."""
+    """Write the files into `folder`, which is made if need be as are those in it.
+
+    Raises FileTrouble for the first that fails.
+    """
+    paths = tuple(folder / output.name for output in outputs)
+    for needed in dict.fromkeys((folder, *(path.parent for path in paths))):
+        _make_folder(needed)
+    for path, output in zip(paths, outputs, strict=True):
+        save_bytes(path, output.data)
+    return paths
+
+
+def _make_folder(folder: Path) -> None:
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise FileTrouble(folder, "made", describe_cause(error), "Nothing was written.") from error
-    paths = tuple(folder / output.name for output in outputs)
-    for path, output in zip(paths, outputs, strict=True):
-        save_bytes(path, output.data)
-    return paths
 
 
 def _take_off(surround: Surround) -> Takeoff:
@@ -125,15 +145,15 @@ def _plan_cutting(surround: Surround, stock: StockList | CuttingPlan | None) -> 
     return plan_order(order, Effort(steps.are_over), lambda *_: steps.begin())
 
 
-def _build_packet(
+def _build_sheets(
     surround: Surround,
     takeoff: Callable[[], Takeoff],
     plan: Callable[[], CuttingPlan],
     paper: str,
     date_text: str,
     tell: Step,
-) -> bytes:
-    from export.pdf import write_pdf
+) -> tuple[Sheet, ...]:
+    """The packet's sheets, which the drawing file shows too, numbered alike."""
     from model.check.all import check_surround
     from model.check.proportion import list_guides
     from model.cutting.frozen import show_bought
@@ -141,39 +161,32 @@ def _build_packet(
 
     tell(0.0, "Checking")
     findings, guides = check_surround(surround), list_guides(surround)
-    tell(0.05, "Taking off the materials")
+    tell(0.15, "Taking off the materials")
     lists = takeoff()
-    tell(0.1, "Planning what to buy and how to cut it")
+    tell(0.3, "Planning what to buy and how to cut it")
     cutting = plan()
     bought = show_bought(surround.job.purchase, cutting.order)
-    tell(0.25, "Setting out the sheets")
-    sheets = build_packet(surround, findings, guides, lists.cuts, paper, date_text, lists, cutting, bought)
+    tell(0.8, "Setting out the sheets")
+    return build_packet(surround, findings, guides, lists.cuts, paper, date_text, lists, cutting, bought)
+
+
+def _build_packet(surround: Surround, sheets: Sequence[Sheet], tell: Step) -> bytes:
+    from export.pdf import write_pdf
+
     about = surround.job.about
     return write_pdf(
         sheets,
         about.name or UNTITLED,
         about.maker,
-        progress=lambda done, of: tell(0.3 + 0.7 * done / of, f"Writing sheet {min(done + 1, of)} of {of}"),
+        progress=lambda done, of: tell(done / of, f"Writing sheet {min(done + 1, of)} of {of}"),
     )
 
 
-def _build_dxf(surround: Surround, tell: Step) -> bytes:
-    from export.dxf import write_dxf
-    from render.board_marks import mark_seen
-    from render.sheets import VIEW_TITLES
-    from render.third_angle import place_third_angle
-    from render.views import ViewOptions, draw_view
-
-    about = surround.job.about
-    ratio = DXF_RATIO[about.units == MILLIMETRES_ONLY]
-    drawn = []
-    for i, view in enumerate(DXF_VIEWS):
-        tell(0.6 * i / len(DXF_VIEWS), f"Drawing the {VIEW_TITLES[view].lower()}")
-        drawing = draw_view(surround, view, ViewOptions(ratio=ratio, true_heights=True))
-        drawn.append((view, drawing.plus(*mark_seen(surround, view, ratio, drawing.marks).marks)))
-    tell(0.6, "Writing the drawing file")
-    text = write_dxf(place_third_angle(drawn), ratio, about.name or UNTITLED, about.length_style)
-    return text.encode()
+def _build_folder(part: str, surround: Surround, dxf_version: str, tell: Step) -> list[Output]:
+    """Several drawing files in a folder of their own."""
+    folder = name_output(surround.job, part)
+    drawn = build_moulding_drawings(surround, dxf_version, tell)
+    return [Output(f"{folder}/{name}", text.encode()) for name, text in drawn]
 
 
 def _build_list(part: str, surround: Surround, takeoff: Callable[[], Takeoff], tell: Step) -> bytes:

@@ -19,11 +19,13 @@ from PySide6.QtWidgets import (
 )
 
 from app.buttons import PlainButton, StrongButton
+from app.drawing_files import VERSION_WORDS
 from app.outputs import (
     BUYING,
     DRAWING,
     LIST,
     MATERIALS,
+    MOULDINGS,
     PACKET,
     PARTS,
     PLAN,
@@ -41,7 +43,8 @@ PAPERS = {
 }
 PART_WORDS = {
     PACKET: "The packet: elevations, sections, checks, lists and cutting plans, true to scale (PDF)",
-    DRAWING: "All views at full size for a drawing program (DXF)",
+    DRAWING: "All views at full size with the packet's sheets, for a drawing program (DXF)",
+    MOULDINGS: "Each moulding's section at full size, in a folder (DXF)",
     LIST: "The cut list for a spreadsheet (CSV)",
     MATERIALS: "The materials for a spreadsheet (CSV)",
     SETTINGS: "The saw settings for a spreadsheet (CSV)",
@@ -49,17 +52,25 @@ PART_WORDS = {
     PLAN: "The cutting plan, piece by piece, for a spreadsheet (CSV)",
 }
 
+USUAL_VERSION = next(iter(VERSION_WORDS))
+
 
 class PacketDialog(QDialog):
     """Paper, parts and folder; what is there already and would be replaced is said before."""
 
-    def __init__(self, parent: QWidget, job: Job, folder: Path, paper: str) -> None:
+    def __init__(
+        self, parent: QWidget, job: Job, folder: Path, paper: str, dxf_version: str = USUAL_VERSION
+    ) -> None:
         super().__init__(parent)
         self._job = job
         self.setWindowTitle("Write the packet")
         self.paper_box = QComboBox()
         self.paper_box.addItems(list(PAPERS.values()))
         self.paper_box.setCurrentIndex(list(PAPERS).index(paper) if paper in PAPERS else 0)
+        self.version_box = QComboBox()
+        self.version_box.addItems([f"DXF {words}" for words in VERSION_WORDS.values()])
+        versions = list(VERSION_WORDS)
+        self.version_box.setCurrentIndex(versions.index(dxf_version) if dxf_version in versions else 0)
         self.folder_edit = QLineEdit(str(folder))
         self.part_boxes = {part: QCheckBox(PART_WORDS[part]) for part in PARTS}
         self._remark_label = QLabel()
@@ -85,8 +96,10 @@ class PacketDialog(QDialog):
         choose.setAutoDefault(False)
         choose.clicked.connect(self._choose)
         grid.addWidget(choose, 1, 2)
-        grid.addWidget(QLabel("Write"), 2, 0, Qt.AlignmentFlag.AlignTop)
-        for row, box in enumerate(self.part_boxes.values(), start=2):
+        grid.addWidget(_label("&Drawings", self.version_box), 2, 0)
+        grid.addWidget(self.version_box, 2, 1, 1, 2)
+        grid.addWidget(QLabel("Write"), 3, 0, Qt.AlignmentFlag.AlignTop)
+        for row, box in enumerate(self.part_boxes.values(), start=3):
             grid.addWidget(box, row, 1, 1, 2)
         outer = QVBoxLayout(self)
         outer.setContentsMargins(3 * RHYTHM, 3 * RHYTHM, 3 * RHYTHM, 2 * RHYTHM)
@@ -113,6 +126,11 @@ class PacketDialog(QDialog):
     def paper(self) -> str:
         """The name of the chosen paper."""
         return list(PAPERS)[self.paper_box.currentIndex()]
+
+    @property
+    def dxf_version(self) -> str:
+        """The name of the version that drawing files are written in."""
+        return list(VERSION_WORDS)[self.version_box.currentIndex()]
 
     @property
     def folder(self) -> Path:

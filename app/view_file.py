@@ -32,6 +32,7 @@ class ViewWish:
     scale: str = ""
     paper: str = ""
     dots: str = ""
+    dxf_version: str = "R2010"
 
 
 def build_view_file(job: Job, wish: ViewWish, date_text: str) -> bytes:
@@ -83,9 +84,10 @@ def _dxf(job: Job, wish: ViewWish, _date_text: str) -> bytes:
     from render.views import draw_view
 
     surround, options = _plan(job, wish)
-    drawing = draw_view(surround, wish.view, replace(options, true_heights=True))
+    drawing = draw_view(surround, wish.view, replace(options, true_heights=True, by_board=True))
     placed = (Placed(drawing, (0.0, 0.0), wish.view),)
-    return write_dxf(placed, options.ratio, _title(job), job.about.length_style).encode()
+    style, version = job.about.length_style, wish.dxf_version
+    return write_dxf(placed, options.ratio, _title(job), style, version=version).encode()
 
 
 def _pdf(job: Job, wish: ViewWish, date_text: str) -> bytes:

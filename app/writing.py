@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import date
 from functools import partial
+from os.path import commonpath
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -12,6 +13,7 @@ from PySide6.QtCore import QObject, QUrl
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from app.drawing_files import VERSION_WORDS
 from app.files import FileTrouble, save_bytes
 from app.notice import Notice
 from app.outputs import DRAWING, PARTS, Step, build_outputs, name_output, write_outputs
@@ -26,7 +28,9 @@ if TYPE_CHECKING:
     from model.cutting.plan import CuttingPlan
     from model.cutting.stock_list import StockList
 
-DXF_FILTER = "Drawing files (*.dxf);;All files (*)"
+USUAL_VERSION = next(iter(VERSION_WORDS))
+DXF_FILTERS = {f"Drawing files, {words} (*.dxf)": version for version, words in VERSION_WORDS.items()}
+"""What the drawing file may be, and the version that is written then."""
 
 
 class Writing(QObject):
@@ -62,32 +66,51 @@ class Writing(QObject):
         kept = self._settings.read("packet folder", "")
         start = Path(kept) if isinstance(kept, str) and kept else folder
         dialog = PacketDialog(
-            self._window, self._session.job, start, str(self._settings.read("paper", "letter"))
+            self._window,
+            self._session.job,
+            start,
+            self._paper,
+            str(self._settings.read("drawing version", USUAL_VERSION)),
         )
         if dialog.exec():
             self._settings.write("paper", dialog.paper)
             self._settings.write("packet folder", str(dialog.folder))
-            self.write_packet(dialog.folder, dialog.paper, dialog.parts)
+            self._settings.write("drawing version", dialog.dxf_version)
+            self.write_packet(dialog.folder, dialog.paper, dialog.parts, dialog.dxf_version)
 
-    def write_packet(self, folder: Path, paper: str, parts: tuple[str, ...] = PARTS) -> None:
+    def write_packet(
+        self, folder: Path, paper: str, parts: tuple[str, ...] = PARTS, dxf_version: str = USUAL_VERSION
+    ) -> None:
         """Write `parts` of the job as it is now into `folder`; the cutting plan is the one that is shown."""
-        plan = self._find_plan()
-        source = self._find_list() if plan is None else plan
-        self._begin(partial(_write_packet, self._session.job, folder, paper, parts, source))
+        job, source = self._session.job, self._find_source()
+        self._begin(partial(_write_packet, job, folder, paper, parts, source, dxf_version))
 
     def ask_drawing(self, folder: Path) -> None:
         """Ask for a file, then write the drawing file to it."""
         if self._refuse_second():
             return
         start = folder / name_output(self._session.job, DRAWING)
-        name, _ = QFileDialog.getSaveFileName(self._window, "Write the drawing file", str(start), DXF_FILTER)
+        name, chosen = QFileDialog.getSaveFileName(
+            self._window, "Write the drawing file", str(start), ";;".join(DXF_FILTERS)
+        )
         if name:
             path = Path(name)
-            self.write_drawing(path if path.suffix else path.with_suffix(".dxf"))
+            version = DXF_FILTERS.get(chosen, USUAL_VERSION)
+            self.write_drawing(path if path.suffix else path.with_suffix(".dxf"), version)
 
-    def write_drawing(self, path: Path) -> None:
-        """Write the drawing file of the job as it is now to `path`."""
-        self._begin(partial(_write_drawing, self._session.job, path))
+    def write_drawing(self, path: Path, dxf_version: str = USUAL_VERSION) -> None:
+        """Write the drawing file of the job as it is now to `path`, its sheets on the paper last chosen."""
+        job, source = self._session.job, self._find_source()
+        self._begin(partial(_write_drawing, job, path, self._paper, source, dxf_version))
+
+    def _find_source(self) -> StockList | CuttingPlan:
+        """The cutting plan that is shown, or what one is to be made of."""
+        plan = self._find_plan()
+        return self._find_list() if plan is None else plan
+
+    @property
+    def _paper(self) -> str:
+        return str(self._settings.read("paper", "letter"))
 
     def _begin(self, work: partial[tuple[Path, ...]]) -> None:
         self._notice.put_away()
@@ -100,8 +123,11 @@ class Writing(QObject):
         return self._work.is_busy
 
     def _say_done(self, paths: tuple[Path, ...]) -> None:
-        folder = paths[0].parent
-        names = ", ".join(path.name for path in paths)
+        if not paths:
+            self._notice.say("Nothing was written: this job has nothing of what was asked for.")
+            return
+        folder = Path(commonpath(path.parent for path in paths))
+        names = ", ".join(dict.fromkeys(path.relative_to(folder).parts[0] for path in paths))
         self._notice.say(
             f"Written to {folder}: {names}", (("Open the folder", partial(_open_folder, folder)),)
         )
@@ -116,14 +142,23 @@ class Writing(QObject):
 
 
 def _write_packet(
-    job: Job, folder: Path, paper: str, parts: tuple[str, ...], source: StockList | CuttingPlan, step: Step
+    job: Job,
+    folder: Path,
+    paper: str,
+    parts: tuple[str, ...],
+    source: StockList | CuttingPlan,
+    dxf_version: str,
+    step: Step,
 ) -> tuple[Path, ...]:
     today = date.today().isoformat()
-    return write_outputs(folder, build_outputs(job, paper, today, parts, step, source))
+    return write_outputs(folder, build_outputs(job, paper, today, parts, step, source, dxf_version))
 
 
-def _write_drawing(job: Job, path: Path, step: Step) -> tuple[Path, ...]:
-    (output,) = build_outputs(job, "", "", (DRAWING,), step)
+def _write_drawing(
+    job: Job, path: Path, paper: str, source: StockList | CuttingPlan, dxf_version: str, step: Step
+) -> tuple[Path, ...]:
+    today = date.today().isoformat()
+    (output,) = build_outputs(job, paper, today, (DRAWING,), step, source, dxf_version)
     save_bytes(path, output.data)
     return (path,)
 

@@ -10,10 +10,13 @@ from dataclasses import dataclass
 from math import log2, sqrt
 from typing import TYPE_CHECKING
 
-from export.dxf_text import format_mtext
+from export.dxf_entities import TEXT_STYLES, Pencil
+from export.dxf_layers import Layer
+from export.dxf_text import format_dxf_text, format_mtext
 from model.units import FEET_INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle
-from render.dimension_strings import TEXT_CLEAR, format_dimension
+from render.dimension_strings import LINE_STEP, TEXT_CLEAR, format_dimension
 from render.dimension_strokes import (
+    ARROW_LENGTH,
     EXTENSION_GAP,
     EXTENSION_OVERRUN,
     TICK_LENGTH,
@@ -42,30 +45,45 @@ _SURE = 1e-6
 
 @dataclass(frozen=True, slots=True)
 class DimensionDress:
-    """What the dimensions of one document share: `style` and `text_style` are names in it, `layer` too.
+    """What the dimensions of one drawing share: `style` is a name in the document.
 
-    `ratio` is the scale they are lettered for, `lengths` how a program is told to write them.
+    `ratio` is the scale they are lettered for, `lengths` how a program is told to write them. `factor` is how
+    many model inches one unit of their space stands for: 1 in model space, that of the scale on paper.
     """
 
     style: str
-    text_style: str
-    layer: str
+    layer: Layer
     ratio: float
     lengths: LengthStyle
+    factor: float = 1.0
 
 
-def build_dimension_style(document: Document, dress: DimensionDress, text_height: float) -> None:
-    """Add the style that makes a CAD program measure again as `dress` says; `text_height` plotted inches."""
+def build_dimension_style(
+    document: Document, dress: DimensionDress, text_height: float, is_current: bool = False
+) -> None:
+    """Add the style that makes a CAD program measure again as `dress` says; `text_height` plotted inches.
+
+    The current one is what new dimensions follow, and all of them in programs that know no styles.
+    """
     entry = document.dimstyles.new(dress.style)
-    settings = _list_sizes(text_height) | _list_unit_settings(dress.lengths)
-    entry.update_dxf_attribs(settings | {"dimscale": dress.ratio, "dimtxsty": dress.text_style})
+    settings = _list_sizes(text_height) | _list_unit_settings(dress.lengths, dress.factor)
+    entry.update_dxf_attribs(settings | {"dimscale": dress.ratio, "dimtxsty": TEXT_STYLES[False]})
+    if is_current:
+        entry.copy_to_header(document)
 
 
 def _list_sizes(text_height: float) -> dict[str, float | str]:
-    """Paper sizes in plotted inches. A tick reaches DIMTSZ from its middle both along and across."""
+    """Paper sizes in plotted inches, none left to defaults in millimetres.
+
+    A tick reaches DIMTSZ from its middle both along and across.
+    """
     return {
         "dimtxt": text_height,
         "dimtsz": TICK_LENGTH / (2 * sqrt(2)),
+        "dimasz": ARROW_LENGTH,
+        "dimdli": LINE_STEP,
+        "dimcen": 0.0,
+        "dimdsep": ord("."),
         "dimexo": EXTENSION_GAP,
         "dimexe": EXTENSION_OVERRUN,
         "dimgap": TEXT_CLEAR,
@@ -77,14 +95,14 @@ def _list_sizes(text_height: float) -> dict[str, float | str]:
     }
 
 
-def _list_unit_settings(style: LengthStyle) -> dict[str, float | str]:
+def _list_unit_settings(style: LengthStyle, factor: float) -> dict[str, float | str]:
     """Units and precision. DIMRND is set to the last place shown: ezdxf reads its 0 as "whole units"."""
     if style.units == MILLIMETRES_ONLY:
         return {
             "dimlunit": _DECIMAL,
             "dimdec": 0,
             "dimrnd": 1.0,
-            "dimlfac": MM_PER_INCH,
+            "dimlfac": MM_PER_INCH * factor,
             "dimpost": "",
         }
     shared: dict[str, float | str] = {
@@ -92,34 +110,40 @@ def _list_unit_settings(style: LengthStyle) -> dict[str, float | str]:
         "dimrnd": 1 / style.denominator,
         "dimfrac": _NOT_STACKED,
         "dimzin": _ZERO_INCHES_NO_ZERO_FEET,
-        "dimlfac": 1.0,
+        "dimlfac": factor,
     }
     if style.units == FEET_INCHES:
         return shared | {"dimlunit": _ARCHITECTURAL, "dimpost": ""}
     return shared | {"dimlunit": _FRACTIONAL, "dimpost": f'{MEASURED}"'}
 
 
-def choose_dimension_text(dimension: Dimension, style: LengthStyle) -> str:
+def choose_dimension_text(dimension: Dimension, style: LengthStyle, factor: float = 1.0) -> str:
     """The text to store: "<>" where a program set to `style` shows the same, else the words themselves."""
-    shown = {format_dimension(dimension.measure + off, style) for off in (-_SURE, 0.0, _SURE)}
+    measure = dimension.measure * factor
+    shown = {format_dimension(measure + off, style) for off in (-_SURE, 0.0, _SURE)}
     return MEASURED if shown == {dimension.text} else format_mtext(dimension.text)
 
 
-def write_dimension(document: Document, dimension: Dimension, dress: DimensionDress) -> None:
-    """Add `dimension`, in place, to the model space of `document`."""
+def write_dimension(pencil: Pencil, dimension: Dimension, dress: DimensionDress) -> None:
+    """Add `dimension`, in place, to the space that `pencil` draws in.
+
+    In R12, which cannot say in which fractions it measures, it always says its own words.
+    """
     (x1, y1), (x2, y2) = dimension.first, dimension.second
     base = (dimension.line, y2) if dimension.vertical else (x2, dimension.line)
-    override = document.modelspace().add_linear_dim(
+    override = pencil.space.add_linear_dim(
         base=base,
         p1=(x1, y1),
         p2=(x2, y2),
-        text=choose_dimension_text(dimension, dress.lengths),
+        text=format_dxf_text(dimension.text)
+        if pencil.is_old
+        else choose_dimension_text(dimension, dress.lengths, dress.factor),
         angle=90 if dimension.vertical else 0,
         dimstyle=dress.style,
-        dxfattribs={"layer": dress.layer},
+        dxfattribs={"layer": dress.layer.name},
     )
     entity = override.dimension.dxf
-    entity.geometry = _draw_block(document, dimension, dress).name
+    entity.geometry = _draw_block(pencil, dimension, dress).name
     entity.text_midpoint = (*dimension.text_at, 0.0)
     entity.attachment_point = _MIDDLE_CENTRE
     entity.actual_measurement = dimension.measure
@@ -133,19 +157,12 @@ def _is_centred(dimension: Dimension) -> bool:
     return abs(along - (low + high) / 2) < _SURE
 
 
-def _draw_block(document: Document, dimension: Dimension, dress: DimensionDress) -> BlockLayout:
-    block = document.blocks.new_anonymous_block(type_char="D")
-    on_layer = {"layer": dress.layer}
-    for x1, y1, x2, y2 in dimension_strokes(dimension, dress.ratio):
-        block.add_line((x1, y1), (x2, y2), dxfattribs=on_layer)
+def _draw_block(pencil: Pencil, dimension: Dimension, dress: DimensionDress) -> BlockLayout:
+    block = pencil.document.blocks.new_anonymous_block(type_char="D")
+    inside = pencil.inside(block)
+    inside.draw_strokes(dimension_strokes(dimension, dress.ratio), dress.layer)
     for point in (dimension.first, dimension.second):
         block.add_point(point, dxfattribs={"layer": _MEASURED_POINTS})
-    placing = {
-        "insert": dimension.text_at,
-        "attachment_point": _MIDDLE_CENTRE,
-        "rotation": 90 if dimension.vertical else 0,
-        "char_height": dimension.height,
-        "style": dress.text_style,
-    }
-    block.add_mtext(format_mtext(dimension.text), dxfattribs=on_layer | placing)
+    turn = 90 if dimension.vertical else 0
+    inside.write_centred(dimension.text, dimension.text_at, dimension.height, turn, dress.layer)
     return block

@@ -8,12 +8,33 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from io import StringIO
+from logging import getLogger
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing as Document
 
-VERSION = "R2010"
+R2010, R12 = "R2010", "R12"
+VERSIONS = (R2010, R12)
+"""Versions of the format that are written, the usual one first."""
+
+
+def open_document(version: str = R2010) -> Document:
+    """A new document in inches, for which R12 has no word; ezdxf's warning of that is not passed on."""
+    from ezdxf import units
+    from ezdxf.filemanagement import new
+
+    logger = getLogger("ezdxf")
+    before, logger.disabled = logger.disabled, version == R12
+    try:
+        return new(version, units=units.IN)
+    finally:
+        logger.disabled = before
+
+
+def is_old(document: Document) -> bool:
+    """Whether `document` is R12."""
+    return document.acad_release == R12
 
 
 @contextmanager

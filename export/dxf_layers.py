@@ -21,6 +21,9 @@ _GROUPS = {
     "vertical_section": "SECT",
 }
 _OTHER_GROUP = "DETL"
+FRAME = "frame"
+"""The name of a sheet's border and title block among its drawings."""
+_FRAME_GROUP = "ANNO-TTLB"
 
 _DRAWN = {
     Pen.OUTLINE: "OTLN",
@@ -43,6 +46,13 @@ _WRITTEN = {
     Pen.RULE: "RULE",
 }
 _MARKED = "IDEN"
+_ROOM = "ROOM"
+_ROOM_LINES = ("ceiling", "wall", "wall end")
+"""What lines stand for that a sheet may draw nearer than they are."""
+LINE_PENS = (Pen.OUTLINE, Pen.EDGE, Pen.ARRIS, Pen.CUT, Pen.BEYOND, Pen.SITE, Pen.GROUND)
+"""Pens that draw what is there, at any scale. All others draw what has its size on paper."""
+WINDOW_LAYER = "A-ANNO-NPLT"
+"""For the frames of viewports, which are seen on the screen and not plotted: the guidelines' own name."""
 
 LEGAL_WEIGHTS = (
     0,
@@ -72,6 +82,8 @@ LEGAL_WEIGHTS = (
 )
 """Line weights the format allows, in 1/100 mm (ezdxf documentation, "Lineweights")."""
 
+PLAIN_INK = 7
+"""The indexed colour that is black on white and white on black."""
 LEAST_LUMINANCE = 0.15
 """Of a layer's colour: contrast 4 with black and 5.25 with white; WCAG 2.1 asks 3 of lines."""
 
@@ -82,6 +94,11 @@ class Layer:
 
     name: str
     pen: Pen
+
+    @property
+    def is_for_all_scales(self) -> bool:
+        """Whether it shows in viewports: lines of what is there, no hatch, no writing, no end of a room."""
+        return self.pen in LINE_PENS and not self.name.endswith(_ROOM)
 
     @property
     def weight(self) -> int:
@@ -115,11 +132,26 @@ def _lighten(ink: str) -> tuple[int, int, int]:
     return red, green, blue
 
 
-def find_layer(view: str, pen: Pen) -> Layer:
-    """The layer for what `pen` draws in the view of that name."""
+def nearest_index(layer: Layer) -> int:
+    """The number from 1 to 255 of the indexed colour nearest to the layer's, 7 for plain ink."""
+    from ezdxf.colors import aci2rgb
+
+    if layer.colour is None:
+        return PLAIN_INK
+    wanted = layer.colour
+    return min(
+        range(1, 256), key=lambda i: sum((a - b) ** 2 for a, b in zip(aci2rgb(i), wanted, strict=True))
+    )
+
+
+def find_layer(view: str, pen: Pen, stands_for: str = "") -> Layer:
+    """The layer for what `pen` draws in the view of that name, or on the frame of a sheet."""
+    if view == FRAME and pen is not Pen.BORDER:
+        return Layer(f"A-{_FRAME_GROUP}-{_WRITTEN.get(pen) or _DRAWN[pen]}", pen)
     if pen in _WRITTEN:
         return Layer(f"A-ANNO-{_WRITTEN[pen]}", pen)
-    return Layer(f"A-{_GROUPS.get(view, _OTHER_GROUP)}-{_DRAWN[pen]}", pen)
+    drawn = _ROOM if pen is Pen.SITE and stands_for in _ROOM_LINES else _DRAWN[pen]
+    return Layer(f"A-{_GROUPS.get(view, _OTHER_GROUP)}-{drawn}", pen)
 
 
 def find_text_layer(view: str, pen: Pen, stands_for: str) -> Layer:
@@ -129,4 +161,4 @@ def find_text_layer(view: str, pen: Pen, stands_for: str) -> Layer:
     """
     if pen is Pen.TEXT and stands_for and "." not in stands_for:
         return Layer(f"A-{_GROUPS.get(view, _OTHER_GROUP)}-{_MARKED}", pen)
-    return find_layer(view, pen)
+    return find_layer(view, pen, stands_for)

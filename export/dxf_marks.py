@@ -5,18 +5,17 @@ Tints are left to paper and screen: on a CAD program's dark ground they would hi
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
-from math import cos, radians, sin
-from typing import TYPE_CHECKING
 
 from export.dxf_dimensions import DimensionDress, write_dimension
-from export.dxf_layers import Layer, find_layer, find_text_layer
-from export.dxf_text import format_dxf_text
+from export.dxf_entities import Pencil
+from export.dxf_layers import FRAME, Layer, find_layer, find_text_layer
 from export.polylines import join_segments
 from render.dimension_strokes import leader_text
 from render.drawing import (
-    Anchor,
     Dimension,
+    Fill,
     Hatch,
     Leader,
     Lines,
@@ -25,117 +24,63 @@ from render.drawing import (
     Point,
     Polyline,
     Region,
-    Ring,
-    Segment,
     Text,
 )
-from render.shifting import shift_mark
-
-if TYPE_CHECKING:
-    from ezdxf.document import Drawing as Document
-
-TEXT_STYLES = {False: "LETTERING", True: "LETTERING-BOLD"}
-"""Names of the text styles, keyed by whether they are bold."""
-
-_ANCHORS = {Anchor.START: "LEFT", Anchor.MIDDLE: "CENTER", Anchor.END: "RIGHT"}
-_OUTER_RING, _INNER_RING = 1, 16
-_USER_PATTERN, _USER_PATTERN_TYPE = "_USER", 0
-_BY_LAYER = 256
 
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """A view's place in the document: its name and where its own origin lies, model inches."""
+    """What the marks of one drawing are written with: its view's name, and where its own origin lies."""
 
-    document: Document
+    pencil: Pencil
     dress: DimensionDress
     view: str
     origin: Point
 
 
-def list_layers(mark: Mark, view: str) -> tuple[Layer, ...]:
-    """The layers that `mark` is written on in the view of that name."""
+def find_mark_layer(mark: Mark, view: str) -> Layer | None:
+    """The layer that `mark` is written on in the view of that name; None for what is not written."""
     match mark:
         case Region():
-            return ()
+            return find_layer(view, Pen.BORDER) if _is_dark(mark, view) else None
         case Dimension():
-            return (find_layer(view, Pen.DIMENSION),)
+            return find_layer(view, Pen.DIMENSION)
         case Text() | Leader() | Lines() | Polyline():
-            return (find_text_layer(view, mark.pen, mark.stands_for),)
+            return find_text_layer(view, mark.pen, mark.stands_for)
         case _:
-            return (find_layer(view, mark.pen),)
+            return find_layer(view, mark.pen)
+
+
+def find_layers(marks: Iterable[Mark], view: str) -> set[Layer]:
+    """The layers that `marks` are written on."""
+    return {layer for mark in marks if (layer := find_mark_layer(mark, view))}
 
 
 def write_mark(page: Page, mark: Mark) -> None:
-    """Add the entities of `mark` to the model space of the page's document."""
-    moved = shift_mark(mark, page.origin)
-    for layer in list_layers(mark, page.view):
-        match moved:
-            case Lines():
-                _write_lines(page, moved.segments, layer.name)
-            case Polyline():
-                _write_polyline(page, moved.points, moved.closed, layer.name)
-            case Hatch():
-                _write_hatch(page, moved, layer.name)
-            case Text():
-                write_text(page.document, moved, layer.name)
-            case Dimension():
-                write_dimension(page.document, moved, page.dress)
-            case Leader():
-                _write_leader(page, moved, layer.name)
-
-
-def write_text(document: Document, text: Text, layer: str) -> None:
-    """One line of writing whose capitals are `text.height` high; nothing for an empty one."""
-    from ezdxf.enums import TextEntityAlignment
-
-    written = format_dxf_text(text.text)
-    if not written.strip():
+    """Add the entities of `mark`, which lies in the coordinates of the pencil's space."""
+    layer, pencil = find_mark_layer(mark, page.view), page.pencil
+    if layer is None:
         return
-    look = {"layer": layer, "style": TEXT_STYLES[text.bold]}
-    entity = document.modelspace().add_text(
-        written, height=text.height, rotation=text.rotation, dxfattribs=look
-    )
-    entity.set_placement(text.at, align=TextEntityAlignment[_ANCHORS[text.anchor]])
+    match mark:
+        case Lines():
+            for points, closed in join_segments(mark.segments):
+                pencil.draw_path(points, closed, layer)
+        case Polyline():
+            pencil.draw_path(mark.points, mark.closed, layer)
+        case Hatch():
+            pencil.hatch(mark, page.origin, layer)
+        case Region():
+            for ring in mark.rings:
+                pencil.fill(ring, layer)
+        case Text():
+            pencil.write(mark, layer)
+        case Dimension():
+            write_dimension(pencil, mark, page.dress)
+        case Leader():
+            pencil.lead(mark, page.dress.style, layer)
+            pencil.write(leader_text(mark, pencil.ratio), layer)
 
 
-def _write_lines(page: Page, segments: tuple[Segment, ...], layer: str) -> None:
-    space = page.document.modelspace()
-    for points, closed in join_segments(segments):
-        if len(points) == 2:
-            space.add_line(*points, dxfattribs={"layer": layer})
-        else:
-            space.add_lwpolyline(points, close=closed, dxfattribs={"layer": layer})
-
-
-def _write_polyline(page: Page, points: Ring, closed: bool, layer: str) -> None:
-    page.document.modelspace().add_lwpolyline(points, close=closed, dxfattribs={"layer": layer})
-
-
-def _write_hatch(page: Page, hatch: Hatch, layer: str) -> None:
-    """An area with its boundary and one family of strokes, half a spacing off the view's origin."""
-    rings = [ring for ring in hatch.rings if len(ring) > 2]
-    if not rings:
-        return
-    entity = page.document.modelspace().add_hatch(color=_BY_LAYER, dxfattribs={"layer": layer})
-    entity.set_pattern_fill(
-        _USER_PATTERN,
-        color=_BY_LAYER,
-        angle=hatch.angle,
-        scale=hatch.spacing,
-        pattern_type=_USER_PATTERN_TYPE,
-        definition=[],
-    )
-    turn = radians(hatch.angle)
-    across = (-sin(turn) * hatch.spacing, cos(turn) * hatch.spacing)
-    base = (page.origin[0] + across[0] / 2, page.origin[1] + across[1] / 2)
-    entity.set_pattern_definition([(hatch.angle, base, across, [])])
-    for ring, kind in zip(rings, [_OUTER_RING] + [_INNER_RING] * len(rings), strict=False):
-        entity.paths.add_polyline_path(ring, is_closed=True, flags=kind)
-
-
-def _write_leader(page: Page, leader: Leader, layer: str) -> None:
-    points = [p for i, p in enumerate(leader.points) if i == 0 or p != leader.points[i - 1]]
-    if len(points) > 1:
-        page.document.modelspace().add_leader(points, dimstyle=page.dress.style, dxfattribs={"layer": layer})
-    write_text(page.document, leader_text(leader, page.dress.ratio), layer)
+def _is_dark(region: Region, view: str) -> bool:
+    """The dark parts of a sheet's check bar; they hide nothing."""
+    return view == FRAME and region.fill is Fill.OPENING and all(2 < len(ring) < 5 for ring in region.rings)

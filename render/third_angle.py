@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from math import ceil
 
 from render.drawing import Drawing, Placed
@@ -15,11 +16,13 @@ _LEVEL = ("front", "side", "vertical_section")
 """Views that share heights, from left to right; all others are seen from above."""
 
 
-def place_third_angle(views: Iterable[tuple[str, Drawing]]) -> tuple[Placed, ...]:
+def place_third_angle(views: Iterable[tuple[str, Drawing]], above: float | None = None) -> tuple[Placed, ...]:
     """The named views in third-angle order; `Placed.at` is in model inches, for a model space at 1:1.
 
     What is seen from the right stands right of the front view at the same heights; what is seen from
-    above stands over it, centre line on centre line, in the order given. Views lie whole inches apart.
+    above stands over it, centre line on centre line, in the order given. Views lie whole inches apart. The
+    front view stands at the origin, or as many whole inches higher as it takes for all marks to lie above
+    `above`.
     """
     given = list(views)
     level = sorted((v for v in given if v[0] in _LEVEL), key=lambda view: _LEVEL.index(view[0]))
@@ -30,7 +33,13 @@ def place_third_angle(views: Iterable[tuple[str, Drawing]]) -> tuple[Placed, ...
             y = float(ceil(top + GAP * drawing.ratio - low)) if placed else 0.0
             placed.append(Placed(drawing, (0.0, y), name))
             top = y + high
-    return tuple(placed)
+    return tuple(placed) if above is None else _raise_views(placed, above)
+
+
+def _raise_views(placed: Sequence[Placed], above: float) -> tuple[Placed, ...]:
+    lowest = min((view.at[1] + drawing_extent(view.drawing)[1] for view in placed), default=above)
+    up = max(0.0, float(ceil(above - lowest)))
+    return tuple(replace(view, at=(view.at[0], view.at[1] + up)) for view in placed)
 
 
 def _place_level(views: list[tuple[str, Drawing]]) -> tuple[list[Placed], float]:

@@ -85,7 +85,9 @@ class ViewOptions:
     `ratio` is model inches to an inch of paper, for lettering. `clearance` adds the keep-out band and
     the allowed projection; `findings` that fail are marked where they are. `strings` are carried instead
     of the view's own dimension strings when given. `anchors` are marked on the front view.
-    `true_heights` leaves the ceiling where it is, for files that are measured in.
+    `true_heights` leaves the ceiling where it is, for files that are measured in. `by_board` parts the
+    boards' lines, each standing for the mark of its board; where two boards lie flush their joint is drawn
+    for each.
     """
 
     ratio: float = 12.0
@@ -95,6 +97,7 @@ class ViewOptions:
     strings: tuple[String, ...] | None = None
     anchors: bool = False
     true_heights: bool = False
+    by_board: bool = False
 
 
 def draw_view(surround: Surround, view: str, options: ViewOptions | None = None) -> Drawing:
@@ -121,7 +124,12 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     dimensions = place_strings(strings, frame.outline, ratio, style, standing)
     marks = [*_site_areas(projection, ratio), *_wood_areas(projection, view, ratio)]
     marks += draw_context(surround, view, frame, dimensions, ratio, options.true_heights)
-    marks += list_lines(projection)
+    if options.by_board:
+        marks += list_lines_by_board(
+            projection, [surround.marks[place] for place in _list_places(surround, view)]
+        )
+    else:
+        marks += list_lines(projection)
     marks += draw_faults(surround, view, look, options.findings, projection, dimensions, ratio)
     if options.clearance:
         marks += draw_clearance(surround, view, ratio, dimensions)
@@ -139,14 +147,18 @@ def project_boards(surround: Surround, view: str) -> tuple[Projection, tuple[int
     Raises KeyError for a name that is not in VIEWS.
     """
     wood = flatten_boards(surround.boards, surround.corners)
-    projection = _project(surround, wood, view, LOOKS[view])
+    return _project(surround, wood, view, LOOKS[view]), _list_places(surround, view)
+
+
+def _list_places(surround: Surround, view: str) -> tuple[int, ...]:
+    """For each board of a view's projection its place in the list of boards."""
     if not view.startswith("plan") and view != "vertical_section":
         hidden = PACKING if view == "side" and surround.layout.leans else frozenset()
-        return projection, tuple(i for i, board in enumerate(surround.boards) if board.role not in hidden)
+        return tuple(i for i, board in enumerate(surround.boards) if board.role not in hidden)
     axis, at = (
         ("x", section_station(surround)) if view == "vertical_section" else ("y", _level_of(surround, view))
     )
-    return projection, tuple(i for i, _ in cut_numbered(surround.boards, axis, at))
+    return tuple(i for i, _ in cut_numbered(surround.boards, axis, at))
 
 
 def _project(surround: Surround, wood: Solids, view: str, look: Look) -> Projection:
@@ -184,6 +196,17 @@ def list_lines(projection: Projection) -> list[Mark]:
     """All visible lines, heaviest last."""
     lines = projection.lines()
     return [Lines(pen, lines[kind]) for kind, pen in PENS.items() if kind in lines]
+
+
+def list_lines_by_board(projection: Projection, names: Sequence[str]) -> list[Mark]:
+    """The same lines by the board they are edges of, standing for its name; the site's for nothing."""
+    parted = projection.lines_by_owner()
+    return [
+        Lines(pen, lines[kind], names[owner] if 0 <= owner < len(names) else "")
+        for owner, lines in sorted(parted.items())
+        for kind, pen in PENS.items()
+        if kind in lines
+    ]
 
 
 def _site_areas(projection: Projection, ratio: float) -> list[Mark]:

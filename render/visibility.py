@@ -236,13 +236,27 @@ class Projection:
         """Visible segments by class, joined where they run on."""
         borders = self.borders
         kinds = self._classify(borders.segments, borders.left, borders.right)
-        shown = kinds != Line.NONE
-        segments, kinds = join_collinear(borders.segments[shown], kinds[shown])
-        return {
-            kind: tuple(map(tuple, segments[kinds == kind].tolist()))
-            for kind in Line
-            if (kinds == kind).any()
-        }
+        return _join_kinds(borders.segments, kinds)
+
+    def lines_by_owner(self) -> dict[int, dict[Line, tuple[Segment, ...]]]:
+        """The same by the solid they are edges of: of two at different depths the nearer one.
+
+        Where two boards lie flush the line is an edge of both; where a board is flush with the site, its own.
+        """
+        borders = self.borders
+        kinds = self._classify(borders.segments, borders.left, borders.right)
+        one, other = self.owner[borders.left], self.owner[borders.right]
+        depth_one, depth_other = self._depths(borders.segments, borders.left, borders.right)
+        with np.errstate(invalid="ignore"):
+            ahead = depth_one - depth_other
+        wood_one, wood_other = self._is_wood(one), self._is_wood(other)
+        owns_one = np.where(np.abs(ahead) < FLUSH, wood_one | ~wood_other, ahead > 0)
+        owns_other = np.where(np.abs(ahead) < FLUSH, wood_other, ahead < 0)
+        parted = {}
+        for owner in np.union1d(one[owns_one], other[owns_other]).tolist():
+            its = (owns_one & (one == owner)) | (owns_other & (other == owner))
+            parted[owner] = _join_kinds(borders.segments[its], kinds[its])
+        return {owner: lines for owner, lines in parted.items() if lines}
 
     def owner_at(self, point: tuple[float, float]) -> int:
         """The solid that is seen at a point off all lines; NOTHING where none is."""
@@ -309,12 +323,17 @@ class Projection:
 
     def _flush(self, segments: Floats, left: Ints, right: Ints) -> Mask:
         """Whether the faces on both hands lie at one depth at the segment's middle."""
-        planes = np.array([face.plane for face in self.faces] + [(0.0, 0.0, -np.inf)])
-        h, v = (segments[:, 0] + segments[:, 2]) / 2, (segments[:, 1] + segments[:, 3]) / 2
-        one, other = (planes[f, 0] * h + planes[f, 1] * v + planes[f, 2] for f in (left, right))
+        one, other = self._depths(segments, left, right)
         with np.errstate(invalid="ignore"):
             flush: Mask = np.abs(one - other) < FLUSH
         return flush
+
+    def _depths(self, segments: Floats, left: Ints, right: Ints) -> tuple[Floats, Floats]:
+        """How near the faces on both hands lie at the segment's middle."""
+        planes = np.array([face.plane for face in self.faces] + [(0.0, 0.0, -np.inf)])
+        h, v = (segments[:, 0] + segments[:, 2]) / 2, (segments[:, 1] + segments[:, 3]) / 2
+        one, other = (planes[f, 0] * h + planes[f, 1] * v + planes[f, 2] for f in (left, right))
+        return one, other
 
     def _unseen(self, left: Ints, right: Ints, candidates: Mask) -> Mask:
         """Lines between two facets of one curve or two parts of one face, where the wood shows no edge."""
@@ -338,6 +357,15 @@ class Projection:
         boards = self.solids.boards
         faces = zip(self.owner[:-1].tolist(), self.side[:-1].tolist(), strict=True)
         return np.array([*(side in boards[owner].curved for owner, side in faces), False])
+
+
+def _join_kinds(segments: Floats, kinds: Ints) -> dict[Line, tuple[Segment, ...]]:
+    """Pieces of line by their class, joined where they run on; those of class NONE are left out."""
+    shown = kinds != Line.NONE
+    segments, kinds = join_collinear(segments[shown], kinds[shown])
+    return {
+        kind: tuple(map(tuple, segments[kinds == kind].tolist())) for kind in Line if (kinds == kind).any()
+    }
 
 
 def _of_one_wall(first: Ints, second: Ints) -> Mask:

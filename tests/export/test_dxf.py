@@ -101,7 +101,7 @@ def test_audit_finds_neither_errors_nor_anything_to_fix():
 
 def test_it_says_inches_and_shows_line_weights():
     header = _read(_write()).header
-    wanted = {"$INSUNITS": 1, "$MEASUREMENT": 0, "$LUNITS": 4, "$LWDISPLAY": 1, "$LTSCALE": RATIO}
+    wanted = {"$INSUNITS": 1, "$MEASUREMENT": 0, "$LUNITS": 4, "$LWDISPLAY": 1, "$LTSCALE": 1}
     assert {name: header[name] for name in wanted} == wanted
 
 

@@ -1,0 +1,81 @@
+"""The drawing files of a job as texts: all views with the packet's sheets, and each moulding.
+
+What stands in one is decided in export; which files there are and what they are called, here.
+Nothing is saved.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from typing import TYPE_CHECKING
+
+from model.units import MILLIMETRES_ONLY
+
+if TYPE_CHECKING:
+    from model.surround import Surround
+    from model.takeoff.cut_list import Cut
+    from render.drawing import Drawing, Sheet
+
+Step = Callable[[float, str], None]
+VERSION_WORDS = {
+    "R2010": "R2010, with layouts and line weights",
+    "R12": "R12, for older programs and machines",
+}
+"""What the versions of the format are called in the window, by their name; the usual one first."""
+VIEWS = ("front", "side", "vertical_section", "plan", "plan_section")
+RATIO = {False: 12.0, True: 10.0}
+"""Lettering in model space comes out right when it is plotted at 1" = 1'-0", or at 1:10 for a job in
+millimetres. Shop choice."""
+OVER_SHEETS = 24.0
+"""Views stand this far over what the largest sheet takes up, inches, for programs that show paper and model
+in one space. Shop choice."""
+UNTITLED = "Fireplace surround"
+
+
+def build_drawing(
+    surround: Surround, cuts: Sequence[Cut], sheets: Sequence[Sheet], version: str, tell: Step
+) -> str:
+    """All views in model space, boards as blocks, and a layout for each of `sheets` that shows a view."""
+    from export.dxf import write_dxf
+    from export.dxf_boards import list_board_notes
+    from render.third_angle import place_third_angle
+
+    about = surround.job.about
+    ratio = RATIO[about.units == MILLIMETRES_ONLY]
+    highest = max((sheet.height for sheet in sheets), default=0.0)
+    placed = place_third_angle(_draw_views(surround, ratio, tell), highest + OVER_SHEETS)
+    tell(0.3, "Writing the drawing file")
+    style = about.length_style
+    notes = list_board_notes(cuts, style)
+    return write_dxf(placed, ratio, about.name or UNTITLED, style, notes, sheets, version)
+
+
+def _draw_views(surround: Surround, ratio: float, tell: Step) -> Iterator[tuple[str, Drawing]]:
+    from render.board_marks import mark_seen
+    from render.sheets import VIEW_TITLES
+    from render.views import ViewOptions, draw_view
+
+    for i, view in enumerate(VIEWS):
+        tell(0.3 * i / len(VIEWS), f"Drawing the {VIEW_TITLES[view].lower()}")
+        drawing = draw_view(surround, view, ViewOptions(ratio=ratio, true_heights=True, by_board=True))
+        yield view, drawing.plus(*mark_seen(surround, view, ratio, drawing.marks).marks)
+
+
+def build_moulding_drawings(surround: Surround, version: str, tell: Step) -> Iterator[tuple[str, str]]:
+    """Each section of the job's mouldings, full size: the name of its file and its text."""
+    from export.section_dxf import write_section_dxf
+    from render.moulding_sheet import list_used
+
+    entries = list_used(surround.layout.mouldings, surround.job.about.length_style)
+    for i, entry in enumerate(entries):
+        tell(i / len(entries), f"Writing the section of the {entry.heading.lower()}")
+        yield (
+            name_drawing(f"{entry.heading} - {entry.section.name}"),
+            write_section_dxf(entry.section, version),
+        )
+
+
+def name_drawing(title: str) -> str:
+    """A drawing file's name: `title` as far as every system lets it stand in one."""
+    kept = "".join(c if c.isalnum() or c in " -,°" else " " for c in title)
+    return " ".join(kept.split())[:80].rstrip(" .") + ".dxf"

@@ -1,0 +1,144 @@
+"""Which view in model space a drawing on a sheet shows, and how much of it: that is what a viewport shows.
+
+A drawing is known by its lines: they must be the view's, and within their window all of the view's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import pairwise
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from export.dxf_layers import find_text_layer
+from render.drawing import Drawing, Lines, Mark, Placed, Polyline, Segment
+from render.extent import Box
+
+NEAR = 1e-4
+"""Lines this near to each other are one, model inches."""
+ALIKE = 0.9
+"""How much of a drawing's lines must be the view's, and the other way round: a sheet may draw some more."""
+_TRIED = (0.003, 0.21, 0.5, 0.77, 0.997)
+"""Where along a stroke it is compared, as parts of its length."""
+
+Floats = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Window:
+    """The view that a drawing shows, its box in the view's own coordinates, and what it draws besides.
+
+    `is_whole` says that nothing of the view lies beyond the box.
+    """
+
+    view: Placed
+    box: Box
+    rest: tuple[Mark, ...]
+    is_whole: bool
+
+
+class Strokes:
+    """The lines of a drawing that show in viewports, ready to be compared with those of another."""
+
+    def __init__(self, drawing: Drawing) -> None:
+        shown = [mark for mark in drawing.marks if isinstance(mark, Lines | Polyline) and _shows(mark)]
+        found = [stroke for mark in shown for stroke in _strokes_of(mark)]
+        self.segments: Floats = np.array(found, dtype=float).reshape(-1, 4)
+
+    @cached_property
+    def tree(self) -> shapely.STRtree:
+        """For finding those near a point."""
+        return shapely.STRtree(shapely.linestrings(self.segments.reshape(-1, 2, 2)))
+
+    @cached_property
+    def box(self) -> Box:
+        """What they take up."""
+        xs, ys = self.segments[:, [0, 2]], self.segments[:, [1, 3]]
+        return float(xs.min()), float(ys.min()), float(xs.max()), float(ys.max())
+
+    def find_near(self, other: Strokes) -> tuple[Floats, NDArray[np.bool_]]:
+        """Points (n, 5, 2) along these strokes, and which of them (n, 5) lie on the other's."""
+        points = _part(self.segments)
+        near = np.zeros(points.shape[0] * points.shape[1], dtype=bool)
+        near[other.tree.query(shapely.points(points.reshape(-1, 2)), "dwithin", NEAR)[0]] = True
+        return points, near.reshape(points.shape[:2])
+
+    def share_on(self, other: Strokes, box: Box | None = None) -> float:
+        """How much of their length, within `box` if given, lies on the other's."""
+        points, near = self.find_near(other)
+        lengths = np.hypot(*(self.segments[:, 2:] - self.segments[:, :2]).T)
+        weights = np.repeat(lengths[:, None], len(_TRIED), axis=1)
+        if box is not None:
+            low, high = np.array(box[:2]) - NEAR, np.array(box[2:]) + NEAR
+            weights *= ((points > low) & (points < high)).all(axis=2)
+        total = float(weights.sum())
+        return float((weights * near).sum()) / total if total else 0.0
+
+
+class ModelView:
+    """A view in model space, and its lines."""
+
+    def __init__(self, placed: Placed) -> None:
+        self.placed = placed
+        self.strokes = Strokes(placed.drawing)
+
+
+def find_window(drawing: Drawing, views: Sequence[ModelView]) -> Window | None:
+    """The view among `views` that `drawing` shows; None where it shows none of them as they are."""
+    own = Strokes(drawing)
+    if not len(own.segments):
+        return None
+    for view in views:
+        if not len(view.strokes.segments) or not _lies_in(own.box, view.strokes.box):
+            continue
+        if own.share_on(view.strokes) >= ALIKE and view.strokes.share_on(own, own.box) >= ALIKE:
+            whole = _lies_in(view.strokes.box, own.box)
+            return Window(view.placed, own.box, _list_rest(drawing.marks, view.strokes), whole)
+    return None
+
+
+def _lies_in(inner: Box, outer: Box) -> bool:
+    return all(a > b - NEAR for a, b in zip(inner[:2], outer[:2], strict=True)) and all(
+        a < b + NEAR for a, b in zip(inner[2:], outer[2:], strict=True)
+    )
+
+
+def _shows(mark: Lines | Polyline) -> bool:
+    return find_text_layer("", mark.pen, mark.stands_for).is_for_all_scales
+
+
+def _strokes_of(mark: Lines | Polyline) -> tuple[Segment, ...]:
+    if isinstance(mark, Lines):
+        return mark.segments
+    points = mark.points + mark.points[:1] if mark.closed else mark.points
+    return tuple((*a, *b) for a, b in pairwise(points))
+
+
+def _part(segments: Floats) -> Floats:
+    """The points of each stroke at which it is compared."""
+    parts = np.array(_TRIED)[None, :, None]
+    points: Floats = segments[:, None, :2] * (1 - parts) + segments[:, None, 2:] * parts
+    return points
+
+
+def _list_rest(marks: Iterable[Mark], model: Strokes) -> tuple[Mark, ...]:
+    """The marks without those strokes that the view has too."""
+    rest: list[Mark] = []
+    for mark in marks:
+        if not isinstance(mark, Lines | Polyline) or not _shows(mark) or not _strokes_of(mark):
+            rest.append(mark)
+            continue
+        own = Strokes(Drawing((mark,)))
+        found = own.find_near(model)[1].min(axis=1).tolist()
+        if isinstance(mark, Lines):
+            kept = tuple(
+                stroke for stroke, is_there in zip(mark.segments, found, strict=True) if not is_there
+            )
+            rest += [Lines(mark.pen, kept, mark.stands_for)] if kept else []
+        elif not all(found):
+            rest.append(mark)
+    return tuple(rest)
