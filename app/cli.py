@@ -13,6 +13,7 @@ from app.files import FileTrouble, describe_cause
 from app.terminal import Terminal, harden_streams, silence_output
 from app.view_file import DOTS_PER_INCH, PAPER, ViewWish
 from model.errors import MantelwrightError, Refused
+from model.parameters import UNITS
 
 COMMANDS = (
     "packet",
@@ -24,6 +25,8 @@ COMMANDS = (
     "cutting",
     "stock",
     "draw",
+    "labels",
+    "measuring",
     "mouldings",
     "section",
     "demos",
@@ -94,6 +97,8 @@ def _run(options: Namespace, terminal: Terminal) -> int:
     if options.command == "stock":
         out = Path(options.out) if options.out else None
         return cutting_commands.run_stock(options.list, options.csv, out, terminal)
+    if options.command == "measuring":
+        return commands.run_measuring(Path(options.out), options.paper, options.units, terminal)
     if options.command == "section":
         out = Path(options.out) if options.out else None
         return moulding_commands.run_section(options.file, options.units, out, terminal)
@@ -112,6 +117,8 @@ def _run(options: Namespace, terminal: Terminal) -> int:
             return commands.run_fixing(job, options.json, terminal)
         case "materials":
             return commands.run_materials(job, options.form, terminal)
+        case "labels":
+            return commands.run_labels(job, _read_label_wish(options), terminal)
         case "boards":
             mesh = Path(options.mesh) if options.mesh else None
             return commands.run_boards(job, options.form, mesh, terminal)
@@ -153,6 +160,16 @@ def _read_cutting_wish(options: Namespace) -> cutting_commands.CuttingWish:
         _read_number("--seconds", options.seconds, 86_400),
         options.bought,
         options.sawn,
+    )
+
+
+def _read_label_wish(options: Namespace) -> commands.LabelWish:
+    return commands.LabelWish(
+        Path(options.out),
+        options.labels,
+        (options.paper, options.size, options.grid, options.edges, options.pitch),
+        _read_number("--start", options.start, 9999),
+        options.outline,
     )
 
 
@@ -232,6 +249,7 @@ def build_parser() -> ArgumentParser:
     _add_dxf_version(draw)
     _add_date(draw)
 
+    _add_labels(parts)
     _add_mouldings(parts)
     for name, words in (
         ("demos", "list the shipped jobs"),
@@ -291,6 +309,43 @@ def _add_cutting(parts: _SubParsersAction[ArgumentParser]) -> None:
         default="",
         metavar="FILE",
         help="write it as a .yard or a .csv file; what a table lacks is kept from a .yard file there",
+    )
+
+
+def _add_labels(parts: _SubParsersAction[ArgumentParser]) -> None:
+    """What is printed beside the packet: labels, and a sheet to measure with."""
+    labels = _add_command(parts, "labels", "write a label for every board, for plain label sheets")
+    labels.add_argument("--out", required=True, metavar="FILE.pdf", help="where to")
+    labels.add_argument(
+        "--labels",
+        default="",
+        metavar="NAME",
+        help="size of the labels by paper and count, such as letter-30 or a4-21 (default letter-30)",
+    )
+    labels.add_argument("--size", default="", metavar="WxH", help="a size of your own, such as '2 5/8 x 1'")
+    labels.add_argument("--grid", default="", metavar="NxM", help="how many across and down, such as 3x10")
+    labels.add_argument(
+        "--edges", default="", metavar="LxT", help="from the page's left and top to the first"
+    )
+    labels.add_argument(
+        "--pitch", default="", metavar="AxD", help="from one label to the next, across and down"
+    )
+    labels.add_argument(
+        "--paper", default="", metavar="letter|a4", help="page of such labels (default letter)"
+    )
+    labels.add_argument("--start", default="1", metavar="N", help="place of the first label on a begun sheet")
+    labels.add_argument("--outline", action="store_true", help="draw the labels' edges, for a trial on paper")
+    words = "write a blank sheet to measure a fireplace with"
+    sheet = parts.add_parser(
+        "measuring", help=words, description=f"{words.capitalize()}.", epilog=EXIT_CODES, allow_abbrev=False
+    )
+    sheet.add_argument("--out", required=True, metavar="FILE.pdf", help="where to")
+    sheet.add_argument("--paper", default=PAPER, metavar=PAPERS, help=f"sheet size (default {PAPER})")
+    sheet.add_argument(
+        "--units",
+        default="feet_inches",
+        choices=tuple(UNITS),
+        help="units that are written (default feet_inches)",
     )
 
 

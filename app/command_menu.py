@@ -73,6 +73,8 @@ class CommandMenu:
         menu.addSeparator()
         add_command(menu, "&Write the packet…", window.write_packet, Key.Print)
         add_command(menu, "Write the &drawing file…", window.write_drawing, "Ctrl+Shift+D")
+        add_command(menu, "Write &labels…", window.beside.ask_labels)
+        add_command(menu, "Write a blank m&easuring sheet…", window.beside.ask_measuring)
         menu.addSeparator()
         self._add_own_sections(menu.addMenu("&Moulding sections"))
         menu.addSeparator()

@@ -211,6 +211,50 @@ def run_draw(job: Job, wish: ViewWish, date_text: str, terminal: Terminal) -> in
     return DONE
 
 
+@dataclass(frozen=True, slots=True)
+class LabelWish:
+    """Labels by `name`, or of one's `own`: paper, size, grid, edges and pitch as typed, empty where not."""
+
+    out: Path
+    name: str
+    own: tuple[str, str, str, str, str]
+    start: int
+    outlined: bool
+
+
+def run_labels(job: Job, wish: LabelWish, terminal: Terminal) -> int:
+    """Write a label for every board; say where."""
+    from app.beside_packet import build_labels_pdf
+    from render.label_stock import USUAL, find_stock, parse_stock
+
+    paper, size, grid, edges, pitch = wish.own
+    is_own = any(wish.own)
+    if is_own and wish.name:
+        raise Refused("--labels", wish.name, "give a name or a size of your own, not both")
+    if is_own:
+        stock = parse_stock(paper or "letter", size, grid, edges, pitch)
+    else:
+        stock = find_stock(wish.name or USUAL)
+    save_bytes(_pdf_path(wish.out), build_labels_pdf(job, stock, wish.start, wish.outlined))
+    terminal.say(str(wish.out))
+    return DONE
+
+
+def run_measuring(out: Path, paper: str, units: str, terminal: Terminal) -> int:
+    """Write a blank sheet to measure with; say where."""
+    from app.beside_packet import build_measuring_pdf
+
+    save_bytes(_pdf_path(out), build_measuring_pdf(paper, units))
+    terminal.say(str(out))
+    return DONE
+
+
+def _pdf_path(out: Path) -> Path:
+    if out.suffix.lower() != ".pdf":
+        raise Refused("--out", str(out), "write the name of a .pdf file")
+    return out
+
+
 def run_demos(terminal: Terminal) -> int:
     """Say which jobs are shipped, and what each is called."""
     from app.records import table_lines

@@ -11,6 +11,7 @@ from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
 
 from app.ahead import Ahead
+from app.beside_writing import BesideWriting
 from app.canvas import ZOOM_STEP, Canvas
 from app.command_menu import CommandMenu
 from app.curing import Curing
@@ -77,6 +78,7 @@ class Window(QMainWindow):
             self.cutting.find_list,
             lambda: self.cutting.current,
         )
+        self.beside = BesideWriting(self, self.session, settings, self.files, self.notice)
         self._loading = Loading()
         self._loading.finished.connect(self._take_over)
         self._lay_out()

@@ -1,0 +1,40 @@
+"""Documents that go beside the packet, as bytes: labels for the boards, and a sheet to measure with."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from app.drawing_files import UNTITLED
+from app.outputs import file_stem
+from model.job import Job
+
+if TYPE_CHECKING:
+    from render.label_stock import LabelStock
+
+LABELS_TITLE, MEASURING_TITLE = "Labels", "Measuring sheet"
+
+
+def name_labels(job: Job) -> str:
+    """The name of the file that labels are written into."""
+    return f"{file_stem(job)} - labels.pdf"
+
+
+def build_labels_pdf(job: Job, stock: LabelStock, start: int = 1, outlined: bool = False) -> bytes:
+    """A label for every board of `job`. Raises Refused for a `start` that is not on the sheet."""
+    from export.pdf import write_pdf
+    from model.surround import plan_surround
+    from model.takeoff.cut_list import list_cuts
+    from render.label_sheet import build_label_sheets, list_labels
+
+    surround = plan_surround(job)
+    labels = list_labels(surround, list_cuts(surround))
+    sheets = build_label_sheets(labels, stock, start, outlined)
+    return write_pdf(sheets, f"{job.about.name or UNTITLED}: {LABELS_TITLE.lower()}", job.about.maker)
+
+
+def build_measuring_pdf(paper: str, units: str) -> bytes:
+    """A blank sheet for the sizes of a fireplace. Raises Refused for another paper."""
+    from export.pdf import write_pdf
+    from render.measuring_sheet import build_measuring_sheets
+
+    return write_pdf(build_measuring_sheets(paper, units), MEASURING_TITLE)
