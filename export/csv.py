@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Iterable, Iterator, Sequence
 
 from model.takeoff.cut_list import Cut, describe_stock, thickness_style
@@ -14,8 +15,9 @@ from model.takeoff.rough import Rough
 from model.units import MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length, round_length
 from render.materials_sheet import describe_basis, format_rate
 
-FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
-"""A spreadsheet may run a text field that begins so."""
+FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+"""A spreadsheet may run a text field that begins so: OWASP, "CSV Injection", the wide forms included."""
+NUMBER = re.compile(r"-?\d+(\.\d+)?")
 DECIMALS = 5
 """Places that hold 1/32 in. exactly."""
 
@@ -40,10 +42,11 @@ def write_cut_list_csv(cuts: Sequence[Cut], style: LengthStyle) -> str:
 
 
 def write_table(heading: Sequence[str], rows: Iterable[Sequence[str | int]]) -> str:
+    """RFC 4180 text. No cell can run as a formula: one that begins like it and is no number is quoted."""
     text = io.StringIO(newline="")
     writer = csv.writer(text)
     writer.writerow(heading)
-    writer.writerows(rows)
+    writer.writerows([plain_text(cell) if isinstance(cell, str) else cell for cell in row] for row in rows)
     return text.getvalue()
 
 
@@ -54,21 +57,21 @@ def unit_name(style: LengthStyle) -> str:
 def _row(cut: Cut, style: LengthStyle) -> tuple[str | int, ...]:
     sizes = ((cut.length, style), (cut.width, style), (cut.thickness, thickness_style(style)))
     return (
-        plain_text(cut.mark),
-        plain_text(cut.name),
-        plain_text(cut.assembly),
+        cut.mark,
+        cut.name,
+        cut.assembly,
         cut.quantity,
-        plain_text(cut.stock),
-        *(plain_text(format_length(size, its_style)) for size, its_style in sizes),
+        cut.stock,
+        *(format_length(size, its_style) for size, its_style in sizes),
         *(decimal_text(size, its_style) for size, its_style in sizes),
-        plain_text(cut.ends.replace("°", "-degree")),
-        plain_text(cut.notes),
-        plain_text(" ".join(cut.pieces)),
+        cut.ends.replace("°", "-degree"),
+        cut.notes,
+        " ".join(cut.pieces),
         decimal_text(cut.short_length, style),
         *_rough_cells(cut.rough, style),
         cut.grain,
         cut.hand,
-        plain_text(cut.shows),
+        cut.shows,
     )
 
 
@@ -89,13 +92,13 @@ def _material_row(material: Material, style: LengthStyle) -> tuple[str, ...]:
     rates = "; ".join(f"{rate.row.path} {format_rate(rate, style)}" for rate in material.rates)
     sources = "; ".join(f"{rate.row.path}: {rate.source} [{rate.standing}]" for rate in material.rates)
     return (
-        plain_text(material.name),
-        plain_text(describe_basis(material.basis, style)),
+        material.name,
+        describe_basis(material.basis, style),
         f"{material.amount * material.measure.scale(style):.{DECIMALS}f}".rstrip("0").rstrip("."),
         material.unit or material.measure.named(style),
         format_package(material, style),
-        plain_text(rates),
-        plain_text(sources),
+        rates,
+        sources,
     )
 
 
@@ -116,10 +119,10 @@ def _setting_row(setting: Setting, saw: GuideSaw, style: LengthStyle) -> tuple[s
         on = "piece" if guide.on_piece else "waste"
         lies = (decimal_text(guide.set_off, fine), on, guide.shoe, guide.keep, decimal_text(guide.line, fine))
     return (
-        plain_text(describe_stock(setting.stock, style)),
+        describe_stock(setting.stock, style),
         str(setting.action),
         f"{setting.angle:g}",
-        plain_text(format_length(setting.size, style)),
+        format_length(setting.size, style),
         decimal_text(setting.size, style),
         " ".join(f"{mark}x{count}" for mark, count in setting.pieces),
         *lies,
@@ -128,8 +131,9 @@ def _setting_row(setting: Setting, saw: GuideSaw, style: LengthStyle) -> tuple[s
 
 
 def plain_text(text: str) -> str:
-    """`text` so that a spreadsheet shows it and never runs it."""
-    return f"'{text}" if text.startswith(FORMULA_STARTS) else text
+    """`text` so that a spreadsheet shows it and never runs it; a number stays one."""
+    is_risky = text.startswith(FORMULA_STARTS) and not NUMBER.fullmatch(text)
+    return f"'{text}" if is_risky else text
 
 
 def decimal_text(length: float, style: LengthStyle) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from export.csv import decimal_text, plain_text, unit_name, write_table
+from export.csv import decimal_text, unit_name, write_table
 from model.cutting.buying import BuyingList, Line, describe_line
 from model.cutting.places import list_places
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
@@ -25,8 +25,8 @@ def write_buying_csv(buying: BuyingList, style: LengthStyle) -> str:
 
 def _buying_row(line: Line, style: LengthStyle) -> tuple[str | int, ...]:
     return (
-        plain_text(line.row.trade if isinstance(line.row, SoldRow) else "on hand"),
-        plain_text(describe_line(line, style)),
+        line.row.trade if isinstance(line.row, SoldRow) else "on hand",
+        describe_line(line, style),
         decimal_text(line.row.length, thickness_style(style)),
         line.count,
         line.spare,
@@ -58,13 +58,13 @@ def _piece_rows(sawn: Sawn, group: GroupPlan, style: LengthStyle) -> Iterator[tu
         source, sizes = place.source, (to_inches(place.length), to_inches(place.width))
         yield (
             sawn.number,
-            plain_text(describe_row(sawn.row, style)),
+            describe_row(sawn.row, style),
             place.lane,
             place.number,
             decimal_text(to_inches(place.across), fine),
             decimal_text(to_inches(place.along), fine),
-            *(plain_text(text) for text in (source.job, source.mark, source.name, source.assembly)),
+            *(source.job, source.mark, source.name, source.assembly),
             source.part,
-            *(plain_text(format_length(size, style)) for size in sizes),
+            *(format_length(size, style) for size in sizes),
             *(decimal_text(size, fine) for size in sizes),
         )
