@@ -48,6 +48,8 @@ POUND = Measure("lb", "kg", KILOGRAMS_PER_POUND)
 FOOT = Measure("ft", "m", 0.3048)
 MIL = Measure("mil", "µm", 25.4)
 INCH = Measure("in", "mm", 25.4)
+HOUR = Measure("h", "h", 1.0)
+HOUR_PER_FOOT = Measure("h/ft", "h/m", 1 / 0.3048)
 
 
 def format_measure(value: float, measure: Measure, style: LengthStyle, places: int = 3) -> str:

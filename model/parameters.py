@@ -16,6 +16,7 @@ from model.rows.row import Parameter as Parameter
 from model.rows.row import Value as Value
 from model.rows.shop import SHOP_ROWS
 from model.rows.site import SITE_ROWS
+from model.rows.time import TIME_ROWS
 from model.rows.words import BETWEEN_ROWS as BETWEEN_ROWS
 from model.rows.words import COLUMNS as COLUMNS
 from model.rows.words import CORD_PLACES as CORD_PLACES
@@ -39,7 +40,7 @@ from model.rows.words import SPECIES as SPECIES
 from model.rows.words import TAPERED as TAPERED
 from model.rows.words import UNITS as UNITS
 
-TABLE: tuple[Parameter, ...] = (*SITE_ROWS, *DESIGN_ROWS, *SHOP_ROWS)
+TABLE: tuple[Parameter, ...] = (*SITE_ROWS, *DESIGN_ROWS, *SHOP_ROWS, *TIME_ROWS)
 BY_PATH: dict[str, Parameter] = {row.path: row for row in TABLE}
 
 

@@ -41,6 +41,39 @@ class Rates:
 
 
 @dataclass(frozen=True, slots=True)
+class Times:
+    """How long work takes and what dries, in hours; `crew` people work `day` hours a day.
+
+    `cut`, `install` and `finish` are for the whole surround, `column`, `frieze` and `shelf` for one of each,
+    `panel`, `piece`, `mitre`, `anchor` and `coat` for each one, `moulding` for a foot. The others are waited
+    for: `clamp` before a glued piece is handled, `cure` before it is fitted, `filler`, `caulk`, `primer`
+    and `top` before the next work on them, `hard` after the last coat.
+    """
+
+    crew: int
+    day: float
+    cut: float
+    column: float
+    frieze: float
+    shelf: float
+    panel: float
+    piece: float
+    moulding: float
+    mitre: float
+    anchor: float
+    install: float
+    finish: float
+    coat: float
+    clamp: float
+    cure: float
+    filler: float
+    caulk: float
+    primer: float
+    top: float
+    hard: float
+
+
+@dataclass(frozen=True, slots=True)
 class Allowances:
     """Wood left on a piece over its finished size, and taken off again in turn."""
 
@@ -88,6 +121,7 @@ class Shop:
     """Everything of the maker's that a takeoff needs."""
 
     rates: Rates
+    times: Times
     allow: Allowances
     saw: Saw
     piece_one: Piece

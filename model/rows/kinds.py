@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from model.measures import BARE, INCH, Measure
+from model.measures import BARE, HOUR, INCH, Measure
 from model.moulding.library import Use, list_choices
 from model.reference.sourced import Sourced
 from model.rows.row import Kind, Parameter
@@ -136,6 +136,16 @@ def rate(
 
 def coats(path: str, label: str, help: str, sourced: Sourced) -> Parameter:
     return Parameter(path, label, "Rates", Kind.COUNT, int(sourced.value), help, 0, 6, 1, sourced=sourced)
+
+
+def hours(
+    path: str, label: str, help: str, sourced: Sourced, high: float = 40.0, measure: Measure = HOUR
+) -> Parameter:
+    """How long work or drying takes."""
+    low, step = 0.0, 0.25
+    return Parameter(
+        path, label, "Time", Kind.NUMBER, sourced.value, help, low, high, step, measure=measure, sourced=sourced
+    )
 
 
 def work_length(

@@ -1,0 +1,145 @@
+"""What to mind in a step, found from what touches what, what is driven where and what is hidden later."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Set
+from typing import TYPE_CHECKING
+
+from model.board import StockKind
+from model.build.obstacles import BASEBOARD
+from model.reference.times import GLUE_OPEN
+from model.steps.step import Step, Where
+from model.steps.touching import Touching
+from model.takeoff.anchors import MASONRY, plan_anchors
+from model.takeoff.fasteners import Fixing, Means
+from model.takeoff.standing import CEILING, FACING, FLOOR, HEARTH, WALL
+from model.takeoff.takeoff import Takeoff
+from model.takeoff.weight import describe_lift
+
+if TYPE_CHECKING:
+    from model.surround import Surround
+
+SET_OUT = (
+    "Snap a level line at the shelf's underside and a plumb one on its middle.",
+    "Find the studs beside the masonry; mark every anchor from the sheet of anchors, off cracks and joints "
+    "that crumble.",
+    "Drill one hole and pull-test one anchor before drilling the rest.",
+)
+TRY_DRY = (
+    "Set columns, frieze and shelf without a nail; check plumb, level and diagonals.",
+    "Scribe feet and backs to hearth and masonry, take down, cut, and try once more.",
+)
+MOST_COVERED = 0.5
+"""Part of a contact that may be covered before its nails are said to be out of reach. Shop choice."""
+FITTED = (FACING, WALL, HEARTH, FLOOR, BASEBOARD, CEILING)
+
+
+def list_notes(
+    step: Step, surround: Surround, takeoff: Takeoff, touching: Touching, later: Set[int]
+) -> tuple[str, ...]:
+    """Sentences for one step; `later` are the boards that no step up to this one has put together."""
+    fixings = [takeoff.fixings[n] for n in step.fixings]
+    return (
+        *_note_frame(step, fixings),
+        *_note_edges(step, surround, fixings),
+        *_note_glue(fixings),
+        *_note_sides(step, surround, fixings, touching),
+        *_note_inside(step, surround, fixings),
+        *_note_hidden(fixings, touching, later),
+        *_note_anchors(step, surround),
+        *_note_site(step, surround, touching),
+        *_note_lift(step, takeoff),
+    )
+
+
+def _note_frame(step: Step, fixings: list[Fixing]) -> Iterator[str]:
+    if any(f.means is Means.SCREW for f in fixings) and step.where is Where.BENCH:
+        yield "Face down on a flat bench; both diagonals equal before the glue sets."
+
+
+def _note_edges(step: Step, surround: Surround, fixings: list[Fixing]) -> Iterator[str]:
+    """Of boards glued edge to edge with nothing driven."""
+    on = set(step.boards)
+    edged = [f for f in fixings if f.means is Means.NONE and f.glue > 0 and {f.through, f.into} <= on]
+    if any(surround.boards[f.through].role == surround.boards[f.into].role for f in edged):
+        yield "Glue edge to edge in clamps; plane flush when dry."
+
+
+def _note_glue(fixings: list[Fixing]) -> Iterator[str]:
+    if any(f.glue for f in fixings):
+        yield f"The glue grabs in {GLUE_OPEN.value:.0f} minutes: lay everything out first."
+
+
+def _note_sides(step: Step, surround: Surround, fixings: list[Fixing], touching: Touching) -> Iterator[str]:
+    """Where the board that would be nailed through is out of reach: from which side it is nailed instead."""
+    there = set(step.there) | set(step.put_on)
+    turned: dict[str, None] = {}
+    closed: dict[str, None] = {}
+    for f in fixings:
+        if not f.count or f.means is Means.SCREW or touching.is_open(f.through, f.into, there, MOST_COVERED):
+            continue
+        others = turned if touching.is_open(f.into, f.through, there, MOST_COVERED) else closed
+        others[surround.marks[f.into if others is turned else f.through]] = None
+    if turned:
+        yield f"Nail through {_join(list(turned))}: the other side is closed here."
+    if closed:
+        yield f"Before it closes, or slanting from beside: the nails of {_join(list(closed))}."
+
+
+def _note_inside(step: Step, surround: Surround, fixings: list[Fixing]) -> Iterator[str]:
+    """Nails through what is up already, from a side that does not show."""
+    if step.where is Where.BENCH:
+        return
+    inside = [
+        f.through
+        for f in fixings
+        if f.count and f.means is not Means.SCREW and not f.shows and f.through in step.there
+    ]
+    if inside:
+        marks = _join(list(dict.fromkeys(surround.marks[i] for i in inside)))
+        yield f"Nail through {marks} from the hidden side, while it can be reached from above."
+
+
+def _note_hidden(fixings: list[Fixing], touching: Touching, later: Set[int]) -> Iterator[str]:
+    hidden = sum(
+        f.count
+        for f in fixings
+        if f.count and (f.means is Means.SCREW or not touching.is_open(f.through, f.into, later))
+    )
+    nailed = any(f.means is not Means.SCREW for f in fixings if f.count)
+    if hidden and nailed and later:
+        yield "Set every head now: later boards cover some of them."
+
+
+def _note_anchors(step: Step, surround: Surround) -> Iterator[str]:
+    if not step.anchors:
+        return
+    anchors = plan_anchors(surround).anchors
+    if any(anchors[n].into == MASONRY for n in step.anchors):
+        yield "Drill wet or with a vacuum and wear a mask: masonry dust holds silica."
+    framing = [i for i in step.boards if surround.boards[i].stock.kind is StockKind.FRAMING]
+    if framing:
+        yield "Shim to one plane before the anchors are drawn tight; check with a straightedge."
+
+
+def _note_site(step: Step, surround: Surround, touching: Touching) -> Iterator[str]:
+    if step.where is Where.BENCH or step.anchors:
+        return
+    roles = {role for i in step.put_on for role in touching.site.get(i, frozenset())}
+    fitted = [role for role in FITTED if role in roles]
+    built = any(surround.boards[i].stock.kind is not StockKind.MOULDING for i in step.put_on)
+    if fitted and built:
+        yield f"Scribed to {_join(fitted)}; check plumb and level before the first nail is set."
+
+
+def _note_lift(step: Step, takeoff: Takeoff) -> Iterator[str]:
+    if step.where is Where.BENCH or not step.brought:
+        return
+    for load in takeoff.loads:
+        if load.name in step.parts and load.people != 1:
+            yield f"Lifting: {describe_lift(load)}."
+
+
+def _join(words: list[str]) -> str:
+    """``a``, ``a and b``, ``a, b and c``."""
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"

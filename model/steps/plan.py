@@ -1,0 +1,162 @@
+"""All steps of one surround in order: cut, sub-assemblies on the bench, set out, nailers, all that goes up.
+
+Which boards go on when is found in model.steps.bench and model.steps.units; how long and what to mind is
+model.steps.work's and model.steps.notes'. Filling and paint are no steps with boards: see model.finishing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from model.steps.bench import Bench, Round
+from model.steps.notes import SET_OUT, TRY_DRY, list_notes
+from model.steps.step import Step, Where
+from model.steps.touching import Touching, find_touching
+from model.steps.units import GoingUp, Turn, Unit, list_units
+from model.steps.work import Work
+from model.takeoff.anchors import plan_anchors
+from model.takeoff.takeoff import Takeoff
+
+if TYPE_CHECKING:
+    from model.surround import Surround
+
+CUT, SET_OUT_TITLE, DRY_TITLE = "Cut and mark every board", "Set out the wall", "Try it dry"
+TWINS = ("left column", "right column")
+COLUMNS = "columns"
+"""What is said of both columns together."""
+
+
+def plan_steps(surround: Surround, takeoff: Takeoff) -> tuple[Step, ...]:
+    """Every step, in order. Each board is among the `boards` of one step, each fixing in one."""
+    boards = surround.boards
+    touching = find_touching(takeoff.surfaces, takeoff.fixings)
+    units = list_units(boards, touching)
+    bench = Bench(boards, touching, takeoff.fixings)
+    built = [unit for unit in units if unit.turn is Turn.BUILT]
+    chains = [list(_list_bench(unit, bench.order(unit.boards))) for unit in built]
+    going_up = GoingUp(boards, touching, takeoff.fixings)
+    steps = [
+        Step(Where.BENCH, CUT, ()),
+        *(step for chain in _join_twins(chains, surround) for step in chain),
+        *_list_site(going_up.order(units), surround),
+    ]
+    return _finish(_fasten(steps, takeoff), surround, takeoff, touching)
+
+
+def _list_bench(unit: Unit, rounds: Sequence[Round]) -> Iterator[Step]:
+    """A step for each round; what goes up in one board is no work for the bench."""
+    if len(unit.boards) == 1:
+        return
+    there: tuple[int, ...] = ()
+    for own in rounds:
+        alone = not own.joined
+        title = _title_round(unit, own)
+        yield Step(Where.BENCH, title, (unit.name,), own.new, own.ready, () if alone and not there else there)
+        there = tuple(dict.fromkeys((*there, *own.all)))
+
+
+def _title_round(unit: Unit, own: Round) -> str:
+    """``Frieze: panel``; ``Shelf top`` where the part names the sub-assembly itself."""
+    part = own.part.removesuffix("s") if len(own.all) == 1 else own.part
+    return part.capitalize() if part.startswith(unit.name) else f"{unit.name.capitalize()}: {part}"
+
+
+def _join_twins(chains: list[list[Step]], surround: Surround) -> Iterator[list[Step]]:
+    """Both columns' steps together where they are made alike; every other chain as it is."""
+    named = {chain[0].parts[0]: chain for chain in chains if chain}
+    twins = [named.get(name) for name in TWINS]
+    left, right = twins
+    alike = bool(left and right) and _roles(left, surround) == _roles(right, surround)
+    once = sum(bool(chain) and chain[0].parts[0] in TWINS for chain in chains) == len(TWINS)
+    for chain in chains:
+        if not chain or (alike and once and chain is right):
+            continue
+        if alike and once and chain is left and right:
+            yield [_join(one, other) for one, other in zip(chain, right, strict=True)]
+        else:
+            yield chain
+
+
+def _roles(chain: list[Step] | None, surround: Surround) -> list[list[str]]:
+    return [sorted(surround.boards[i].role for i in step.put_on) for step in chain or []]
+
+
+def _join(one: Step, other: Step) -> Step:
+    title = one.title.replace(one.parts[0].capitalize(), f"Both {COLUMNS}")
+    return replace(
+        one,
+        title=title,
+        parts=(*one.parts, *other.parts),
+        boards=(*one.boards, *other.boards),
+        brought=(*one.brought, *other.brought),
+        there=(*one.there, *other.there),
+    )
+
+
+def _list_site(rounds: Sequence[Sequence[Unit]], surround: Surround) -> Iterator[Step]:
+    there: tuple[int, ...] = ()
+    yield Step(Where.SITE, SET_OUT_TITLE, (), notes=SET_OUT)
+    tried = False
+    anchors = plan_anchors(surround).anchors
+    for units in rounds:
+        on = tuple(i for unit in units for i in unit.boards)
+        if units[0].turn is Turn.BUILT and not tried:
+            tried = True
+            yield Step(Where.SITE, DRY_TITLE, (), there=there, notes=TRY_DRY)
+        single = len(units[0].boards) == 1
+        parts = tuple(dict.fromkeys(unit.name for unit in units))
+        yield Step(
+            Where.SITE,
+            _title(units),
+            parts,
+            boards=on if single else (),
+            brought=() if single else on,
+            there=there,
+            anchors=tuple(n for n, anchor in enumerate(anchors) if anchor.board in on),
+        )
+        there += on
+
+
+def _title(units: Sequence[Unit]) -> str:
+    match units[0].turn:
+        case Turn.NAILER:
+            return f"Fix the {units[0].part}"
+        case Turn.MOULDING:
+            return f"Fit the {units[0].part}"
+        case Turn.LOOSE:
+            return "Fit the access panel"
+        case Turn.BUILT:
+            return f"Fix the {units[0].name}"
+
+
+def _fasten(steps: Sequence[Step], takeoff: Takeoff) -> list[Step]:
+    """Each fixing given to the first step after which both its boards are in place together."""
+    open_ones = dict(enumerate(takeoff.fixings))
+    done = []
+    for step in steps:
+        now, on = {*step.there, *step.put_on}, set(step.put_on)
+        own = tuple(
+            n
+            for n, fixing in open_ones.items()
+            if {fixing.through, fixing.into} <= now and {fixing.through, fixing.into} & on
+        )
+        for n in own:
+            del open_ones[n]
+        done.append(replace(step, fixings=own))
+    return done
+
+
+def _finish(
+    steps: Sequence[Step], surround: Surround, takeoff: Takeoff, touching: Touching
+) -> tuple[Step, ...]:
+    """Hours, drying times, hands and notes, now that it is known what is done when."""
+    work = Work(surround, takeoff, steps)
+    finished = []
+    for number, step in enumerate(steps):
+        later = {i for other in steps[number + 1 :] for i in other.boards}
+        notes = (*step.notes, *list_notes(step, surround, takeoff, touching, later))
+        hours, hands, dries = work.hours(step), work.hands(step), work.dries(step)
+        finished.append(replace(step, notes=notes, hours=hours, hands=hands, dries=dries))
+    return tuple(finished)

@@ -1,0 +1,46 @@
+"""One step of the work as it is told: what goes on, what is there, what holds it, what to mind, how long.
+
+How steps are found stands in the files beside this one.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Where(StrEnum):
+    """Where a step is done."""
+
+    BENCH = "bench"
+    SITE = "site"
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """Numbers are places in the list of boards.
+
+    `parts` names what is worked on. `boards` are put together here for the first time, `brought` were put
+    together in an earlier step and go on here as one, `there` are in their places before either.
+    `fixings` are places in the take-off's list of fixings, `anchors` in the plan of anchors. `hours` is the
+    work of all hands together, `hands` how many people it takes at least, `dries` the hours its glue is
+    left alone before the next step.
+    """
+
+    where: Where
+    title: str
+    parts: tuple[str, ...]
+    boards: tuple[int, ...] = ()
+    brought: tuple[int, ...] = ()
+    there: tuple[int, ...] = ()
+    fixings: tuple[int, ...] = ()
+    anchors: tuple[int, ...] = ()
+    notes: tuple[str, ...] = ()
+    hours: float = 0.0
+    hands: int = 1
+    dries: float = 0.0
+
+    @property
+    def put_on(self) -> tuple[int, ...]:
+        """Everything that goes on in this step."""
+        return (*self.boards, *self.brought)

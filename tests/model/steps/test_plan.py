@@ -1,0 +1,158 @@
+"""Claims about the order of the work, on any design that can be drawn."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+from hypothesis import given, settings
+
+from app.demo import read_demo
+from model.board import StockKind
+from model.build.access_panel import ACCESS_PANEL
+from model.job import Job, default_job, with_texts
+from model.steps.plan import plan_steps
+from model.steps.step import Step, Where
+from model.steps.touching import find_touching
+from model.surround import Surround, plan_surround
+from model.takeoff.anchors import plan_anchors
+from model.takeoff.fasteners import Means, count_fixings
+from model.takeoff.takeoff import Takeoff, take_off
+from tests.strategies import jobs
+
+DEMOS = ("brick", "gas", "bedroom", "too-close")
+FEW = settings(max_examples=10)
+
+
+def planned(job: Job) -> tuple[Surround, Takeoff, tuple[Step, ...]]:
+    surround = plan_surround(job)
+    takeoff = take_off(surround)
+    return surround, takeoff, plan_steps(surround, takeoff)
+
+
+@pytest.fixture(scope="module", params=DEMOS)
+def demo(request: pytest.FixtureRequest) -> tuple[Surround, Takeoff, tuple[Step, ...]]:
+    return planned(read_demo(request.param))
+
+
+@FEW
+@given(jobs())
+def test_the_steps_of_any_design_use_every_board_and_every_fastener_once(job: Job) -> None:
+    surround, takeoff, steps = planned(job)
+    assert sorted(i for step in steps for i in step.boards) == list(range(len(surround.boards)))
+    assert sorted(n for step in steps for n in step.fixings) == list(range(len(takeoff.fixings)))
+    assert sorted(n for step in steps for n in step.anchors) == list(
+        range(len(plan_anchors(surround).anchors))
+    )
+    total: Counter[tuple[Means, float]] = Counter()
+    for step in steps:
+        for means, length, count, _ in count_fixings([takeoff.fixings[n] for n in step.fixings]):
+            total[means, length] += count
+    assert total == {(m, long): count for m, long, count, _ in count_fixings(takeoff.fixings)}
+    _check_order(surround, takeoff, steps)
+
+
+def _check_order(surround: Surround, takeoff: Takeoff, steps: tuple[Step, ...]) -> None:
+    touching = find_touching(takeoff.surfaces, takeoff.fixings)
+    made: set[int] = set()
+    up: set[int] = set()
+    for step in steps:
+        on, there = set(step.put_on), set(step.there)
+        assert not set(step.boards) & made, "nothing is put together twice"
+        assert set(step.brought) <= made, "what is brought was made before"
+        assert there <= made, "what is there was put on before"
+        for n in step.fixings:
+            fixing = takeoff.fixings[n]
+            assert {fixing.through, fixing.into} <= on | there
+        for group in _groups(on, touching.areas):
+            touches = any(set(pair) & group and set(pair) & there for pair in touching.areas)
+            on_site = step.where is Where.SITE and any(i in touching.site for i in group)
+            begins = step.where is Where.BENCH and (not there or len(group) > 1)
+            assert touches or on_site or begins, f"{step.title}: {[surround.marks[i] for i in group]}"
+        made |= set(step.boards)
+        if step.where is Where.SITE:
+            assert there == up
+            up |= on
+    assert up == set(range(len(surround.boards))), "all of it goes up"
+
+
+def _groups(members: set[int], pairs: object) -> list[set[int]]:
+    """Members that hang together, found by walking; not the code under test."""
+    left, groups = set(members), []
+    while left:
+        group, edge = set(), {left.pop()}
+        while edge:
+            group |= edge
+            edge = {j for pair in pairs for j in pair if set(pair) & edge and j in left}  # type: ignore[attr-defined]
+            left -= edge
+        groups.append(group)
+    return groups
+
+
+def test_nothing_goes_up_before_what_carries_it(demo: tuple[Surround, Takeoff, tuple[Step, ...]]) -> None:
+    surround, _, steps = demo
+    up = [step for step in steps if step.where is Where.SITE]
+    first = {i: n for n, step in enumerate(up) for i in step.put_on}
+    by_assembly = {board.assembly: first[i] for i, board in enumerate(surround.boards)}
+    assert (
+        by_assembly["left column"] < by_assembly["frieze"] < by_assembly["shelf"] < by_assembly["bed mould"]
+    )
+    assert by_assembly["right column"] < by_assembly["frieze"]
+    assert all(
+        first[i] < by_assembly["left column"]
+        for i, board in enumerate(surround.boards)
+        if board.stock.kind is StockKind.FRAMING
+    )
+
+
+def test_frames_are_screwed_before_panels_cover_their_backs(
+    demo: tuple[Surround, Takeoff, tuple[Step, ...]],
+) -> None:
+    surround, takeoff, steps = demo
+    step_of = {i: n for n, step in enumerate(steps) for i in step.boards}
+    for n, step in enumerate(steps):
+        for fixing in (takeoff.fixings[f] for f in step.fixings):
+            if fixing.means is Means.SCREW:
+                backs = [
+                    other
+                    for other in takeoff.fixings
+                    if surround.boards[other.through].stock.kind is StockKind.PANEL
+                    and other.into in (fixing.through, fixing.into)
+                ]
+                assert all(step_of[other.through] > n for other in backs)
+
+
+def test_columns_alike_are_made_together(demo: tuple[Surround, Takeoff, tuple[Step, ...]]) -> None:
+    surround, _, steps = demo
+    made = [s for s in steps if s.where is Where.BENCH and "left column" in s.parts]
+    assert all("right column" in step.parts for step in made)
+    for step in made:
+        roles = {
+            side: sorted(surround.boards[i].role for i in step.boards if surround.boards[i].assembly == side)
+            for side in ("left column", "right column")
+        }
+        assert roles["left column"] == roles["right column"]
+
+
+def test_an_overmantel_goes_up_on_the_shelf() -> None:
+    job = with_texts(default_job(), [("over.on", "yes")])
+    surround, _, steps = planned(job)
+    first = {i: n for n, step in enumerate(steps) if step.where is Where.SITE for i in step.put_on}
+    by_role = {board.role: first[i] for i, board in enumerate(surround.boards)}
+    assert by_role["overmantel stile"] > by_role["shelf top"]
+    nailers = [n for role, n in by_role.items() if role.startswith("overmantel") and "nailer" in role]
+    assert all(by_role["shelf top"] < n < by_role["overmantel stile"] for n in nailers)
+
+
+def test_a_loose_panel_goes_in_last() -> None:
+    job = with_texts(default_job(), [("cord.on", "yes")])
+    surround, _, steps = planned(job)
+    loose = {i for i, board in enumerate(surround.boards) if board.role == ACCESS_PANEL}
+    if loose:
+        assert set(steps[-1].boards) == loose
+
+
+def test_hours_follow_the_rates() -> None:
+    base = sum(step.hours for step in planned(default_job())[2])
+    twice = with_texts(default_job(), [("times.cut", "4"), ("times.install", "8")])
+    assert sum(step.hours for step in planned(twice)[2]) == pytest.approx(base + 6.0)
