@@ -142,9 +142,9 @@ def hours(
     path: str, label: str, help: str, sourced: Sourced, high: float = 40.0, measure: Measure = HOUR
 ) -> Parameter:
     """How long work or drying takes."""
-    low, step = 0.0, 0.25
+    given = sourced.value
     return Parameter(
-        path, label, "Time", Kind.NUMBER, sourced.value, help, low, high, step, measure=measure, sourced=sourced
+        path, label, "Time", Kind.NUMBER, given, help, 0.0, high, 0.25, measure=measure, sourced=sourced
     )
 
 
