@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QAction, QColor, QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QPushButton
 
 from app.theme import RHYTHM, Colours, colours
@@ -22,6 +22,20 @@ class QuietButton(QPushButton):
         self.setToolTip(explained)
         self.setAccessibleDescription(explained)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+    def follow(self, action: QAction) -> None:
+        """Give the action's command, under its short words, whenever and only while it can be given."""
+        self.clicked.connect(lambda _on=False: action.trigger())
+        action.changed.connect(lambda: self._take_after(action))
+        self._take_after(action)
+
+    def _take_after(self, action: QAction) -> None:
+        keys = action.shortcut().toString()
+        self.setText(action.iconText())
+        self.setAccessibleDescription(action.toolTip())
+        self.setToolTip(f"{action.toolTip()} ({keys})" if keys else action.toolTip())
+        self.setEnabled(action.isEnabled())
+        self.updateGeometry()
 
     def sizeHint(self) -> QSize:
         """As wide as its words."""

@@ -151,8 +151,17 @@ class CommandMenu:
         stock.addSeparator()
         add_command(stock, "Open…", window.cutting.stock.ask_and_use)
         add_command(stock, "Save a copy…", window.cutting.stock.ask_and_save_copy)
+        self._add_purchase(menu.addMenu("&Purchase"))
         menu.addSeparator()
         add_command(menu, "Next pane", self._go_on, "F6")
+
+    def _add_purchase(self, menu: QMenu) -> None:
+        """What is noted of the plan that is shown; a line that cannot be chosen says why."""
+        cutting = self._window.cutting
+        for command in (cutting.bought.keep, cutting.bought.release, cutting.bought.cut):
+            menu.addAction(command)
+        menu.addSeparator()
+        menu.addAction(cutting.enough)
 
     def _go_on(self) -> None:
         """Put the keyboard into the next of measuring list, sheet and tray."""

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QWidget
 
+from app.bought_beside import BoughtBeside
 from app.buying_table import BuyingTable
+from app.menus import Command
 from app.notice import Notice
 from app.plan_view import PlanView
 from app.planning import Planning
@@ -22,6 +24,7 @@ if TYPE_CHECKING:
     from model.cutting.purchase import Purchase
     from model.cutting.stock_list import StockList
 
+ENOUGH = "Stop looking for a cheaper plan and take the best so far"
 LOOKING = "A cheaper plan is still looked for."
 SETTLE = 300
 """Milliseconds after the last change of the stock list until plans are made out of it."""
@@ -62,10 +65,11 @@ class CuttingBeside(QObject):
         self.planning.told.connect(self._tell)
         self.planning.planned.connect(self._show)
         self.planning.failed.connect(self._fail)
-        view.stop_asked.connect(self.planning.stop)
-        view.bought_button.clicked.connect(self.keep_plan)
-        view.release_button.clicked.connect(self.release_plan)
-        view.cut_button.clicked.connect(self.mark_cut)
+        self.enough = Command(self, self.planning.stop)
+        self.enough.setShortcut(QKeySequence("Ctrl+Shift+E"))
+        view.stop_button.follow(self.enough)
+        self.bought = BoughtBeside(session, notice, view, lambda: self.current)
+        self._offer()
 
     @property
     def current(self) -> CuttingPlan | None:
@@ -89,37 +93,6 @@ class CuttingBeside(QObject):
         self.planning.end()
         if self.stock_window is not None:
             self.stock_window.close()
-
-    # --- what was bought
-
-    def keep_plan(self) -> None:
-        """The boards of the plan are bought; from here on edits are planned out of them first."""
-        from model.cutting.frozen import freeze_plan
-
-        if (plan := self.current) is not None:
-            job = self._session.job
-            self._session.change("what was bought", replace(job, purchase=freeze_plan(job.purchase, plan)))
-
-    def release_plan(self) -> None:
-        """Boards that are not cut were not bought after all."""
-        job = self._session.job
-        cut = tuple(board for board in job.purchase.boards if board.is_cut)
-        purchase = replace(job.purchase, boards=cut)
-        self._session.change("what was bought", replace(job, purchase=purchase))
-
-    def mark_cut(self) -> None:
-        """The bought board that the piece in focus comes out of is sawn, or not after all."""
-        from model.cutting.frozen import mark_cut
-
-        job, mark = self._session.job, self._view.sheet.mark
-        board = next((b for b in job.purchase.boards if any(p.mark == mark for p in b.pieces)), None)
-        if board is None:
-            self._notice.say("Pick a piece of a bought board first: that board is then marked as cut.")
-            return
-        purchase = mark_cut(job.purchase, (board.number,), not board.is_cut)
-        self._session.change("what was cut", replace(job, purchase=purchase))
-        state = "not cut" if board.is_cut else "cut"
-        self._notice.say(f"Board {board.number} is marked as {state}.")
 
     # --- the stock list
 
@@ -170,6 +143,13 @@ class CuttingBeside(QObject):
     def _wait(self, words: str) -> None:
         self._view.show_waiting(words)
         self._table.show_waiting(words)
+        self._offer()
+
+    def _offer(self) -> None:
+        """Bring the commands up to what is shown and what is still looked for."""
+        reason = "" if self.planning.is_busy else "nothing is being planned"
+        self.enough.offer("Enough", ENOUGH, reason)
+        self.bought.offer()
 
     def _tell(self, _done: float, words: str) -> None:
         self._wait(f"Planning: {words}…")
@@ -187,13 +167,16 @@ class CuttingBeside(QObject):
             words = f"{_say_bought(self._session.job.purchase)}\n{words}".strip()
         if self.planning.is_busy:
             words = f"{words}\n{LOOKING}".strip()
-        self._view.show_plan(plan, style, words, bought, self.planning.is_busy)
+        cut = self._session.job.purchase.cut
+        self._view.show_plan(plan, style, words, bought, cut, self.planning.is_busy)
         self._table.show_buying(buying, style, words)
+        self._offer()
         self.planned.emit()
 
     def _fail(self, trouble: str) -> None:
         self._view.show_trouble(f"No plan: {trouble}")
         self._table.show_waiting(f"No plan: {trouble}")
+        self._offer()
 
 
 def _say_bought(purchase: Purchase) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
+from PySide6.QtCore import QObject
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence, QUndoStack
 from PySide6.QtWidgets import QMenu
 
@@ -49,6 +50,23 @@ class StepAction(QAction):
     def show_step(self, text: str) -> None:
         """Name the step."""
         self.setText(f"{self._word} {text}".strip())
+
+
+class Command(QAction):
+    """A command that says why it cannot be given, on its line of the menu and in words to be read out."""
+
+    def __init__(self, parent: QObject, act: Callable[[], None]) -> None:
+        super().__init__(parent)
+        self.triggered.connect(lambda _on=False: act())
+
+    def offer(self, words: str, explained: str, reason: str) -> None:
+        """Offer it as `words`; with a `reason` it cannot be given."""
+        self.setText(f"{words} ({reason})" if reason else words)
+        self.setIconText(words)
+        told = f"Cannot be done now: {reason}." if reason else explained
+        self.setToolTip(told)
+        self.setStatusTip(told)
+        self.setEnabled(not reason)
 
 
 def add_steps(menu: QMenu, stack: QUndoStack, undo: Act, redo: Act) -> None:

@@ -6,7 +6,8 @@ date.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, QSize, Qt, QTimer, Signal
@@ -37,10 +38,22 @@ WAITING = "No plan yet."
 Draw = Callable[[float], Drawing]
 
 
-class PlanSheet(QWidget):
-    """Paints one long drawing. `chosen` hands on the mark of the piece in focus, "" for none."""
+@dataclass(frozen=True, slots=True)
+class DrawnPiece:
+    """A piece as drawn: its mark on every board that is cut alike, the first one's number, its outline."""
 
-    chosen = Signal(str)
+    marks: tuple[str, ...]
+    number: int
+    outline: QPolygonF
+
+
+class PlanSheet(QWidget):
+    """Paints one long drawing. `chosen` hands on the marks of the piece in focus, none for no piece;
+    `picked_anew` says that another piece is in focus, whoever put it there.
+    """
+
+    chosen = Signal(object)
+    picked_anew = Signal()
     shown_at = Signal(QPoint)
 
     def __init__(self) -> None:
@@ -49,8 +62,9 @@ class PlanSheet(QWidget):
         self.setAccessibleName("Cutting plans")
         self._draw: Draw | None = None
         self._gathered: Gathered | None = None
-        self._pieces: list[tuple[str, QPolygonF]] = []
-        self._mark = ""
+        self.pieces: tuple[DrawnPiece, ...] = ()
+        self._marks: tuple[str, ...] = ()
+        self._number = 0
         self.is_outdated = False
         self._drawn_width = 0.0
         self._settling = QTimer(self)
@@ -80,11 +94,7 @@ class PlanSheet(QWidget):
         self._drawn_width = width
         drawing = self._draw(width) if self._draw is not None else Drawing(())
         self._gathered = gather_drawing(drawing)
-        self._pieces = [
-            (mark.stands_for, QPolygonF([self._place.to_pixels(point) for point in mark.rings[0]]))
-            for mark in drawing.marks
-            if isinstance(mark, Region) and mark.stands_for
-        ]
+        self.pieces = tuple(self._list_pieces(drawing))
         self.setMinimumHeight(round(-self._gathered.box.top() * DOTS) + 2 * EDGE)
         self.update()
 
@@ -92,22 +102,62 @@ class PlanSheet(QWidget):
     def _place(self) -> Place:
         return Place(DOTS, float(EDGE), float(EDGE))
 
+    def _list_pieces(self, drawing: Drawing) -> Iterator[DrawnPiece]:
+        from render.board_bar import read_pieces
+
+        for mark in drawing.marks:
+            if isinstance(mark, Region) and mark.stands_for:
+                outline = QPolygonF([self._place.to_pixels(point) for point in mark.rings[0]])
+                yield DrawnPiece(*read_pieces(mark.stands_for), outline)
+
+    @property
+    def marks(self) -> tuple[str, ...]:
+        """The marks of the piece in focus: several where boards are cut alike."""
+        return self._marks
+
     @property
     def mark(self) -> str:
-        """The mark of the piece in focus."""
-        return self._mark
+        """The first of them, "" where no piece is in focus."""
+        return self._marks[0] if self._marks else ""
+
+    @property
+    def number(self) -> int:
+        """Of the board on which the piece in focus was picked; 0 where it was not picked here."""
+        return self._number
 
     def focus_mark(self, mark: str) -> None:
         """Outline the pieces of a mark; `shown_at` says where the first one is."""
-        self._mark = mark
-        box = self.box_of(mark)
-        if not box.isNull():
-            self.shown_at.emit(box.center().toPoint())
+        self._put_in_focus((mark,) if mark else (), 0)
+
+    def _put_in_focus(self, marks: tuple[str, ...], number: int) -> None:
+        self._marks, self._number = marks, number
+        first = next((piece for piece in self.pieces if self._is_in_focus(piece)), None)
+        if first is not None:
+            self.shown_at.emit(first.outline.boundingRect().center().toPoint())
+        self.setAccessibleDescription(self._say_focus())
+        self.picked_anew.emit()
         self.update()
+
+    def _say_focus(self) -> str:
+        if not self._marks:
+            return ""
+        return f"{' / '.join(self._marks)}" + (f" on {self._number}" if self._number else "")
+
+    def _is_in_focus(self, piece: DrawnPiece) -> bool:
+        """Whether it is the one that was picked; any of the mark where none was."""
+        if self._number:
+            return piece.number == self._number and piece.marks == self._marks
+        return bool(set(self._marks) & set(piece.marks))
+
+    def stay_in_focus(self) -> None:
+        """Keep the piece in focus on another drawing; where its board is not there, any piece of its mark."""
+        if not any(self._is_in_focus(piece) for piece in self.pieces):
+            self._number = 0
+        self._put_in_focus(self._marks, self._number)
 
     def box_of(self, mark: str) -> QRectF:
         """Where the first piece of a mark is drawn; null where none is."""
-        return next((p.boundingRect() for each, p in self._pieces if mark and each == mark), QRectF())
+        return next((p.outline.boundingRect() for p in self.pieces if mark in p.marks), QRectF())
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paper, the plan, and the pieces in focus."""
@@ -118,10 +168,10 @@ class PlanSheet(QWidget):
             painter.fillRect(event.rect(), QColor("#ffffff"))
             paint_drawing(painter, self._gathered, self._place, DOTS / MM_PER_INCH)
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            painter.setPen(QPen(QColor(c.lit), 3.0))
-            for mark, outline in self._pieces:
-                if mark == self._mark:
-                    painter.drawPolygon(outline)
+            for piece in self.pieces:
+                if set(self._marks) & set(piece.marks):
+                    painter.setPen(QPen(QColor(c.lit), 3.0 if self._is_in_focus(piece) else 1.5))
+                    painter.drawPolygon(piece.outline)
             if self.is_outdated:
                 painter.fillRect(event.rect(), QColor(255, 255, 255, PALE))
 
@@ -132,29 +182,30 @@ class PlanSheet(QWidget):
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Pick the piece under the pointer; beside all of them let go."""
         if event.button() == Qt.MouseButton.LeftButton:
-            self._choose(self.piece_at(event.position()))
+            self.choose(self.piece_at(event.position()))
 
-    def piece_at(self, at: QPointF) -> str:
-        """The mark of the piece drawn there, "" for none."""
-        inside = (mark for mark, p in self._pieces if p.containsPoint(at, Qt.FillRule.OddEvenFill))
-        return next(inside, "")
+    def piece_at(self, at: QPointF) -> DrawnPiece | None:
+        """The piece drawn there."""
+        inside = (p for p in self.pieces if p.outline.containsPoint(at, Qt.FillRule.OddEvenFill))
+        return next(inside, None)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Left and right go from piece to piece; Escape lets go."""
         steps = {Qt.Key.Key_Right: 1, Qt.Key.Key_Left: -1}
         key = Qt.Key(event.key())
-        if key in steps and self._pieces:
-            marks = list(dict.fromkeys(mark for mark, _ in self._pieces))
-            at = marks.index(self._mark) if self._mark in marks else (-1 if steps[key] > 0 else 0)
-            self._choose(marks[(at + steps[key]) % len(marks)])
-        elif key == Qt.Key.Key_Escape and self._mark:
-            self._choose("")
+        if key in steps and self.pieces:
+            places = [i for i, piece in enumerate(self.pieces) if self._is_in_focus(piece)]
+            at = places[0] if places else (-1 if steps[key] > 0 else 0)
+            self.choose(self.pieces[(at + steps[key]) % len(self.pieces)])
+        elif key == Qt.Key.Key_Escape and self._marks:
+            self.choose(None)
         else:
             super().keyPressEvent(event)
 
-    def _choose(self, mark: str) -> None:
-        self.focus_mark(mark)
-        self.chosen.emit(mark)
+    def choose(self, piece: DrawnPiece | None) -> None:
+        """Pick a piece, or let go of what is picked."""
+        self._put_in_focus(piece.marks if piece else (), piece.number if piece else 0)
+        self.chosen.emit(frozenset(self._marks))
 
     def sizeHint(self) -> QSize:
         """As high as the plan."""
@@ -164,29 +215,24 @@ class PlanSheet(QWidget):
 class PlanView(QWidget):
     """The plans, and above them how far planning is, with a way to stop it."""
 
-    chosen = Signal(str)
-    stop_asked = Signal()
+    chosen = Signal(object)
 
     def __init__(self) -> None:
         super().__init__()
         self.sheet = PlanSheet()
+        self.has_plan = False
+        """Whether a plan is drawn, be it out of date."""
         self.words = QLabel(WAITING)
         self.words.setWordWrap(True)
-        self.stop_button = PlainButton("Enough", "Stop looking for a cheaper plan and take the best so far")
-        self.stop_button.clicked.connect(self.stop_asked)
-        self.bought_button = PlainButton(
-            "Bought", "Keep this plan: its boards are bought, and edits are planned out of them first"
+        self.stop_button, self.cut_button, self.bought_button, self.release_button = (
+            PlainButton("", "") for _ in range(4)
         )
-        self.release_button = PlainButton(
-            "Not bought", "Let go of the plan that was kept; boards that are cut already stay on hand"
-        )
-        self.cut_button = PlainButton("Cut", "The board of the piece in focus is sawn, or not after all")
         head = QHBoxLayout()
         head.setContentsMargins(RHYTHM, RHYTHM // 2, 2 * RHYTHM, RHYTHM // 2)
         head.addWidget(self.words, 1)
         for button in (self.stop_button, self.cut_button, self.bought_button, self.release_button):
             head.addWidget(button)
-            button.hide()
+        self.stop_button.hide()
         scroll = QScrollArea()
         scroll.setFrameShape(QScrollArea.Shape.NoFrame)
         scroll.setWidgetResizable(True)
@@ -208,9 +254,10 @@ class PlanView(QWidget):
         style: LengthStyle,
         words: str,
         bought: CuttingPlan | None,
+        cut: tuple[int, ...] = (),
         may_improve: bool = False,
     ) -> None:
-        """Show another plan, and what is `bought`; the piece in focus stays it if it is still there.
+        """Show another plan, what is `bought` and what of it is `cut`; the piece in focus stays in focus.
 
         While it `may_improve` the search can be stopped.
         """
@@ -218,33 +265,24 @@ class PlanView(QWidget):
 
         self.words.setText(words)
         self.stop_button.setVisible(may_improve)
-        self.bought_button.setVisible(bool(plan.sawn))
-        self.release_button.setVisible(bought is not None)
-        self.cut_button.setVisible(bought is not None)
-        self.sheet.show_drawing(lambda width: draw_cutting(plan, style, width, bought))
-        self.sheet.focus_mark(self.sheet.mark)
+        self.has_plan = True
+        self.sheet.show_drawing(lambda width: draw_cutting(plan, style, width, bought, cut))
+        self.sheet.stay_in_focus()
 
     def show_waiting(self, words: str) -> None:
         """What is shown is out of date; say what is being planned."""
         self.words.setText(words)
         self.stop_button.show()
-        self._hide_marking()
         self.sheet.show_outdated()
 
-    def _hide_marking(self) -> None:
-        """A plan that is out of date cannot be bought or cut."""
-        for button in (self.bought_button, self.release_button, self.cut_button):
-            button.hide()
-
     def marks(self) -> frozenset[str]:
-        """The mark of the piece in focus, if any."""
-        return frozenset({self.sheet.mark} - {""})
+        """The marks of the piece in focus."""
+        return frozenset(self.sheet.marks)
 
     def show_trouble(self, words: str) -> None:
         """There is no plan, and this is why."""
         self.words.setText(words)
         self.stop_button.hide()
-        self._hide_marking()
         self.sheet.show_outdated()
 
     def changeEvent(self, event: QEvent) -> None:

@@ -263,10 +263,10 @@ class Window(QMainWindow):
         self.canvas.show_finding(None)
         self.canvas.show_outlines(self.drafting.outline_boards(marks))
 
-    def _show_piece(self, mark: str) -> None:
+    def _show_piece(self, marks: frozenset[str]) -> None:
         """A piece picked on a cutting plan is outlined on the sheet, and in focus in the cut list."""
-        self._show_boards(frozenset({mark} - {""}))
-        self.tray.cuts.focus_mark(mark)
+        self._show_boards(marks)
+        self.tray.cuts.focus_mark(self.tray.plans.sheet.mark)
 
     def _forget_focus(self) -> None:
         """Nothing on the sheet is pointed at but what the list now shown has in focus."""

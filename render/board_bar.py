@@ -31,11 +31,15 @@ KEEP_WORD, WASTE_WORD = "keep", "waste"
 
 @dataclass(frozen=True, slots=True)
 class Bars:
-    """How the bars of a plan are drawn: paper inches to an inch of board, length style, width of the page."""
+    """How the bars of a plan are drawn: paper inches to an inch of board, length style, width of the page.
+
+    `cut` are numbers of bought boards that are sawn already.
+    """
 
     scale: float
     style: LengthStyle
     width: float
+    cut: frozenset[int] = frozenset()
 
     def text(self, units: int) -> str:
         """A length on paper."""
@@ -44,6 +48,17 @@ class Bars:
     def tied(self, units: int) -> str:
         """A length within a sentence, where no line is broken inside it."""
         return tie_words(self.text(units))
+
+
+def name_pieces(marks: Iterable[str], number: int) -> str:
+    """What a piece's outline stands for: its mark on every board cut alike, and the first one's number."""
+    return f"{'/'.join(dict.fromkeys(marks))}@{number}"
+
+
+def read_pieces(stands_for: str) -> tuple[tuple[str, ...], int]:
+    """The marks and the number that `name_pieces` put together."""
+    marks, _, number = stands_for.rpartition("@")
+    return tuple(marks.split("/")), int(number)
 
 
 def fill_of(source: Source) -> Fill:
@@ -61,7 +76,7 @@ def fill_of(source: Source) -> Fill:
 
 def bar_strips(sawn: Sequence[Sawn], group: GroupPlan, bars: Bars) -> tuple[Strip, ...]:
     """The bar of boards that are cut alike, and below it their pieces in order; the first one is drawn."""
-    shown = _Shown.of(sawn[0], group, bars)
+    shown = _Shown.of(sawn, group, bars)
     words = tuple(_list_words(sawn, shown))
     lines = [strip for text in words for strip in paragraph_strips(text, bars.width)]
     return (*lead((_title(sawn, bars), _draw(shown), *lines)), Strip(3 * MM))
@@ -80,19 +95,23 @@ class _Shown:
     stock: Stock
     lanes: tuple[tuple[Place, ...], ...]
     wanted: Mapping[str, Wanted]
+    names: Mapping[tuple[int, int], str]
     group: GroupPlan
     bars: Bars
 
     @classmethod
-    def of(cls, sawn: Sawn, group: GroupPlan, bars: Bars) -> _Shown:
-        """That of one board of a plan."""
-        assert isinstance(sawn.cut, SawnBoard)
-        stock = next(each for each in group.task.stock if each.key == sawn.cut.stock)
-        places = list_places(sawn, group)
-        lanes = tuple(
-            tuple(p for p in places if p.lane == number) for number in range(1, len(sawn.cut.lanes) + 1)
-        )
-        return cls(sawn.cut, stock, lanes, {p.key: p for p in group.task.wanted}, group, bars)
+    def of(cls, alike: Sequence[Sawn], group: GroupPlan, bars: Bars) -> _Shown:
+        """That of the first of boards that are cut alike."""
+        first, number = alike[0].cut, alike[0].number
+        assert isinstance(first, SawnBoard)
+        stock = next(each for each in group.task.stock if each.key == first.stock)
+        places = list_places(alike[0], group)
+        lanes = tuple(tuple(p for p in places if p.lane == i) for i in range(1, len(first.lanes) + 1))
+        names = {
+            (place.lane, place.number): name_pieces((each.sources[i].mark for each in alike), number)
+            for i, place in enumerate(places)
+        }
+        return cls(first, stock, lanes, {p.key: p for p in group.task.wanted}, names, group, bars)
 
     @property
     def kerf(self) -> int:
@@ -127,7 +146,12 @@ class _Shown:
 def _title(sawn: Sequence[Sawn], bars: Bars) -> Strip:
     numbers = ", ".join(str(each.number) for each in sawn)
     count = f"{len(sawn)} boards alike: {numbers}" if len(sawn) > 1 else f"Board {numbers}"
-    return title_strip(count, describe_row(sawn[0].row, bars.style), bars)
+    return title_strip(count + say_cut(sawn[0], bars), describe_row(sawn[0].row, bars.style), bars)
+
+
+def say_cut(sawn: Sawn, bars: Bars) -> str:
+    """What is said behind the number of a board or sheet that is sawn already."""
+    return ", cut" if sawn.number in bars.cut else ""
 
 
 def title_strip(left: str, right: str, bars: Bars) -> Strip:
@@ -183,13 +207,14 @@ def _draw_piece(place: Place, shown: _Shown, room: Point) -> Iterator[Mark]:
     near, far = reversed(ends) if place.turned else ends
     long_edge, short_edge = (low, top) if place.turned else (top, low)
     ring: Ring = ((x0, long_edge), (x1, long_edge), (x1 - far, short_edge), (x0 + near, short_edge))
-    yield Region(fill_of(source), (ring,), source.mark)
-    yield Polyline(Pen.EDGE, ring, closed=True, stands_for=source.mark)
+    name = shown.names[place.lane, place.number]
+    yield Region(fill_of(source), (ring,), name)
+    yield Polyline(Pen.EDGE, ring, closed=True, stands_for=name)
     clear = x1 - x0 - near - far - 2 * AIR
     for words in (f"{source.mark}  {bars.text(place.length)}", source.mark):
         if text_width(words, SMALL) <= clear:
             at = ((x0 + near + x1 - far) / 2, (low + top) / 2 - SMALL / 2)
-            yield Text(words, at, SMALL, Anchor.MIDDLE, stands_for=source.mark)
+            yield Text(words, at, SMALL, Anchor.MIDDLE, stands_for=name)
             return
 
 

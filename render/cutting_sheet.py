@@ -6,7 +6,7 @@ sheet_face.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 
 from model.cutting.buying import format_money
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
@@ -29,14 +29,20 @@ SHEETS_HIGH = 110 * MM
 
 
 def cutting_strips(
-    plan: CuttingPlan, style: LengthStyle, width: float, bought: CuttingPlan | None = None
+    plan: CuttingPlan,
+    style: LengthStyle,
+    width: float,
+    bought: CuttingPlan | None = None,
+    cut: Collection[int] = (),
 ) -> tuple[Strip, ...]:
     """Every board and sheet of a plan, and what could not be had, for a page `width` wide.
 
-    Those `bought` already come first, under a heading of their own.
+    Those `bought` already come first, under a heading of their own, each by itself; `cut` are the numbers of
+    those that are sawn.
     """
     if bought is not None and bought.groups:
-        groups = (_group_strips(g, f"{_say_count(g)}, bought.", style, width) for g in bought.groups)
+        done = frozenset(cut)
+        groups = (_group_strips(g, f"{_say_count(g)}, bought.", style, width, done) for g in bought.groups)
         held = (heading_strip("Bought already"), *(strip for group in groups for strip in group))
         more = cutting_strips(plan, style, width)
         return (*held, *([heading_strip("Still to buy or cut anew"), *more] if more else ()))
@@ -57,20 +63,25 @@ def _planned_strips(group: GroupPlan, plan: CuttingPlan, style: LengthStyle, wid
     return _group_strips(group, say_proof(group, plan.order.stock_list.currency), style, width)
 
 
-def _group_strips(group: GroupPlan, words: str, style: LengthStyle, width: float) -> Iterator[Strip]:
-    """Boards or sheets of one material, under its name and what is said of them all."""
+def _group_strips(
+    group: GroupPlan, words: str, style: LengthStyle, width: float, cut: frozenset[int] | None = None
+) -> Iterator[Strip]:
+    """Boards or sheets of one material, under its name and what is said of them all.
+
+    Like ones are drawn once; but where they are bought each by itself, with those that are `cut` named.
+    """
     yield heading_strip(title_of(group, style), above=3 * MM)
     yield from lead(paragraph_strips(words, width))
     yield Strip(MM, leads=True)
     longest = max(to_inches(stock.length) for stock in _used(group))
     if group.group.is_sheet:
         widest = max(to_inches(stock.width) for stock in _used(group))
-        bars = Bars(min(width / longest, SHEETS_HIGH / widest), style, width)
+        bars = Bars(min(width / longest, SHEETS_HIGH / widest), style, width, cut or frozenset())
         for sawn in group.sawn:
             yield from sheet_strips(sawn, group, bars)
     else:
-        bars = Bars(width / longest, style, width)
-        for alike in _group_alike(group.sawn):
+        bars = Bars(width / longest, style, width, cut or frozenset())
+        for alike in _group_alike(group.sawn) if cut is None else [[sawn] for sawn in group.sawn]:
             yield from bar_strips(alike, group, bars)
 
 
@@ -133,9 +144,16 @@ def _short_strips(plan: CuttingPlan, style: LengthStyle, width: float) -> Iterat
 
 
 def draw_cutting(
-    plan: CuttingPlan, style: LengthStyle, width: float, bought: CuttingPlan | None = None
+    plan: CuttingPlan,
+    style: LengthStyle,
+    width: float,
+    bought: CuttingPlan | None = None,
+    cut: Collection[int] = (),
 ) -> Drawing:
-    """The same as one long drawing, paper inches, from (0, 0) downwards; a Region stands for its piece."""
-    strips = cutting_strips(plan, style, width, bought)
+    """The same as one long drawing, paper inches, from (0, 0) downwards; a Region stands for its piece.
+
+    What it stands for is read by render.board_bar.read_pieces.
+    """
+    strips = cutting_strips(plan, style, width, bought, cut)
     (page,) = pour_strips(strips, (0.0, 0.0), strips_height(strips))
     return Drawing(page)

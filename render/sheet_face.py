@@ -9,7 +9,7 @@ from model.cutting.pieces import Source
 from model.cutting.plan import GroupPlan, Sawn
 from model.cutting.stock_list import describe_row
 from model.cutting.task import Placed, SawnSheet, Stock, ThroughCut, to_inches
-from render.board_bar import Bars, fill_of, lead, title_strip
+from render.board_bar import Bars, fill_of, lead, name_pieces, say_cut, title_strip
 from render.drawing import (
     Anchor,
     Fill,
@@ -40,7 +40,7 @@ def sheet_strips(sawn: Sawn, group: GroupPlan, bars: Bars) -> tuple[Strip, ...]:
     assert isinstance(sheet, SawnSheet)
     stock = next(each for each in group.task.stock if each.key == sheet.stock)
     lines = paragraph_strips(_say_cuts(sheet, stock, bars), bars.width)
-    title = title_strip(f"Sheet {sawn.number}", describe_row(sawn.row, bars.style), bars)
+    title = title_strip(f"Sheet {sawn.number}{say_cut(sawn, bars)}", describe_row(sawn.row, bars.style), bars)
     return (*lead((title, _draw(sawn, sheet, stock, group, bars), *lines)), Strip(3 * MM))
 
 
@@ -52,7 +52,7 @@ def _draw(sawn: Sawn, sheet: SawnSheet, stock: Stock, group: GroupPlan, bars: Ba
     free = (_ring(part, origin, bars) for part in _list_free(sheet))
     marks: list[Mark] = [Hatch(Pen.HATCH, (whole, *free), 45.0, HATCH_SPACING)]
     for piece, source in zip(sheet.pieces, sawn.sources, strict=True):
-        marks += _draw_piece(piece, source, origin, bars)
+        marks += _draw_piece(piece, source, sawn.number, origin, bars)
     for left in sheet.left:
         marks += _draw_left(left, origin, bars)
     marks += _number_cuts(sheet, group.task.kerf, origin, bars)
@@ -71,12 +71,13 @@ def _ring(part: Placed, origin: Point, bars: Bars) -> Corners:
     return (x0, y0), (x1, y0), (x1, y1), (x0, y1)
 
 
-def _draw_piece(piece: Placed, source: Source, origin: Point, bars: Bars) -> Iterator[Mark]:
+def _draw_piece(piece: Placed, source: Source, number: int, origin: Point, bars: Bars) -> Iterator[Mark]:
     ring = _ring(piece, origin, bars)
-    yield Region(fill_of(source), (ring,), source.mark)
-    yield Polyline(Pen.EDGE, ring, closed=True, stands_for=source.mark)
+    name = name_pieces((source.mark,), number)
+    yield Region(fill_of(source), (ring,), name)
+    yield Polyline(Pen.EDGE, ring, closed=True, stands_for=name)
     size = f"{bars.text(piece.width)} × {bars.text(piece.length)}"
-    yield from _write(ring, (f"{source.mark}  {size}", source.mark), source.mark)
+    yield from _write(ring, (f"{source.mark}  {size}", source.mark), name)
 
 
 def _write(ring: Corners, choices: tuple[str, ...], stands_for: str) -> Iterator[Mark]:

@@ -83,6 +83,11 @@ class Purchase:
     printed: tuple[Printed, ...] = ()
     boards: tuple[BoughtBoard, ...] = ()
 
+    @property
+    def cut(self) -> tuple[int, ...]:
+        """Numbers of the boards that are sawn."""
+        return tuple(board.number for board in self.boards if board.is_cut)
+
 
 def store_purchase(purchase: Purchase) -> dict[str, Any]:
     """`purchase` as plain data for a job file."""

@@ -28,7 +28,8 @@ def draft_plans(desk: Desk) -> list[Draft]:
     """Every board and sheet as it is cut, then how the saw is guided; no sheet for what there is none of."""
     style, drafts = desk.surround.job.about.length_style, []
     if desk.cutting is not None:
-        plans = cutting_strips(desk.cutting, style, desk.width, desk.bought)
+        cut = desk.surround.job.purchase.cut
+        plans = cutting_strips(desk.cutting, style, desk.width, desk.bought, cut)
         drafts += draft_pages(desk, "Cutting plans", plans) if plans else []
     if (takeoff := desk.takeoff) is not None:
         strips = guide_strips(takeoff.settings, takeoff.saw, style, desk.width)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from app.tray import BUYING, CUTS, PLANS
 from app.window import Window
+from model.cutting.frozen import rename_keys
 
 PATIENCE = 60_000
 """Milliseconds; a process is started for the first plan."""
@@ -28,10 +30,8 @@ def planned(window: Window, qtbot: QtBot) -> Window:
 def test_every_piece_of_the_job_is_on_the_plan_and_can_be_picked(planned: Window, qtbot: QtBot):
     sheet, plan = planned.tray.plans.sheet, planned.cutting.plan
     assert plan is not None
-    drawn = {mark for mark, _ in sheet._pieces}
-    assert drawn == {
-        source.mark for sawn in plan.sawn for source in sawn.sources if sawn.number in _first(plan)
-    }
+    drawn = {mark for piece in sheet.pieces for mark in piece.marks}
+    assert drawn == {source.mark for sawn in plan.sawn for source in sawn.sources}
     qtbot.mouseClick(sheet, Qt.MouseButton.LeftButton, pos=sheet.box_of("C1a").center().toPoint())
     assert sheet.mark == "C1a"
     assert planned.tray.cuts.current_mark() == "C1"
@@ -41,25 +41,16 @@ def test_every_piece_of_the_job_is_on_the_plan_and_can_be_picked(planned: Window
     assert not planned.canvas.overlay.outlines
 
 
-def _first(plan):
-    """Numbers of the boards that are drawn: of like ones the first."""
-    seen, numbers = set(), set()
-    for sawn in plan.sawn:
-        if sawn.cut not in seen:
-            seen.add(sawn.cut)
-            numbers.add(sawn.number)
-    return numbers
-
-
 def test_arrow_keys_go_from_piece_to_piece(planned: Window, qtbot: QtBot):
     sheet = planned.tray.plans.sheet
-    marks = list(dict.fromkeys(mark for mark, _ in sheet._pieces))
-    for mark in (*marks[:3], marks[1]):
-        qtbot.keyClick(sheet, Qt.Key.Key_Left if mark == sheet.mark else Qt.Key.Key_Right)
-        if mark == marks[1] and sheet.mark == marks[0]:
-            break
+    qtbot.keyClick(sheet, Qt.Key.Key_Right)
+    qtbot.keyClick(sheet, Qt.Key.Key_Right)
+    assert (sheet.marks, sheet.number) == (sheet.pieces[1].marks, sheet.pieces[1].number)
+    qtbot.keyClick(sheet, Qt.Key.Key_Left)
+    qtbot.keyClick(sheet, Qt.Key.Key_Left)
+    assert sheet.marks == sheet.pieces[-1].marks
     qtbot.keyClick(sheet, Qt.Key.Key_Escape)
-    assert sheet.mark == ""
+    assert sheet.marks == ()
 
 
 def test_an_edit_makes_the_plan_out_of_date_until_the_next_one_is_there(planned: Window, qtbot: QtBot):
@@ -124,13 +115,13 @@ def test_a_plan_that_is_bought_stays_through_edits_and_only_more_is_planned(plan
     assert cutting.plan.cost == 0
     assert not cutting.plan.sawn
     assert f"{count} boards and sheets are bought, 0 of them cut" in view.words.text()
-    drawn = {mark for mark, _ in view.sheet._pieces}
+    drawn = {mark for piece in view.sheet.pieces for mark in piece.marks}
     assert "C1a" in drawn
     _wait_for_plan(planned, qtbot, lambda: planned.session.set_text("shelf.overhang_end", "9"))
     assert 0 < cutting.plan.cost < cost
     kept = set(cutting.plan.order.kept)
     assert 0 < len(kept) < count
-    marks = [m for m, _ in view.sheet._pieces]
+    marks = [mark for piece in view.sheet.pieces for mark in piece.marks]
     assert len(marks) == len(set(marks)), "a board that is cut anew is not drawn as bought too"
     numbers = [sawn.number for sawn in cutting.plan.sawn]
     assert not kept & set(numbers)
@@ -140,22 +131,75 @@ def test_a_plan_that_is_bought_stays_through_edits_and_only_more_is_planned(plan
     assert cutting.plan.cost == cost
 
 
+def _piece_of(planned: Window, mark: str, number: int):
+    pieces = planned.tray.plans.sheet.pieces
+    return next(piece for piece in pieces if mark in piece.marks and piece.number == number)
+
+
 def test_a_board_that_is_cut_stays_when_the_rest_is_not_bought_after_all(planned: Window, qtbot: QtBot):
-    view = planned.tray.plans
+    view, bought = planned.tray.plans, planned.cutting.bought
     _wait_for_plan(planned, qtbot, view.bought_button.click)
-    view.cut_button.click()
-    assert "Pick a piece" in planned.notice.text
-    view.sheet._choose("C1a")
+    assert not view.cut_button.isEnabled()
+    assert "pick a piece" in bought.cut.text()
+    view.sheet.focus_mark("C1a")
     _wait_for_plan(planned, qtbot, view.cut_button.click)
     assert sum(board.is_cut for board in planned.session.job.purchase.boards) == 1
+    assert view.cut_button.text() == "Not cut"
     _wait_for_plan(planned, qtbot, view.release_button.click)
     (board,) = planned.session.job.purchase.boards
     assert board.is_cut
     assert "C1a" in {piece.mark for piece in board.pieces}
+    assert "all of it is cut" in bought.release.text()
+
+
+def test_of_a_piece_on_several_bought_boards_the_picked_one_is_cut(planned: Window, qtbot: QtBot):
+    view, bought = planned.tray.plans, planned.cutting.bought
+    _wait_for_plan(planned, qtbot, view.bought_button.click)
+    job = planned.session.job
+    first = job.purchase.boards[0]
+    pieces = tuple(replace(piece, key=f"900.{i}") for i, piece in enumerate(first.pieces))
+    again = replace(first, number=900, pieces=pieces, is_cut=True)
+    cut = rename_keys(first.cut, [piece.key for piece in pieces])
+    again = replace(again, board=cut) if first.board else replace(again, sheet=cut)
+    purchase = replace(job.purchase, boards=(*job.purchase.boards, again))
+    _wait_for_plan(planned, qtbot, lambda: planned.session.change("more", replace(job, purchase=purchase)))
+    mark = pieces[0].mark
+    view.sheet.focus_mark(mark)
+    assert f"{mark} is on boards {first.number}, 900: pick it on the plan" in bought.cut.text()
+    centre = _piece_of(planned, mark, 900).outline.boundingRect().center().toPoint()
+    qtbot.mouseClick(view.sheet, Qt.MouseButton.LeftButton, pos=centre)
+    assert view.cut_button.text() == "Not cut"
+    _wait_for_plan(planned, qtbot, view.cut_button.click)
+    assert not any(board.is_cut for board in planned.session.job.purchase.boards)
+
+
+def test_the_commands_say_why_they_cannot_be_given(window: Window, qtbot: QtBot):
+    bought, view = window.cutting.bought, window.tray.plans
+    assert "no plan is shown yet" in bought.keep.text()
+    assert "nothing is bought" in bought.release.text()
+    assert "nothing is bought" in bought.cut.text()
+    assert "nothing is being planned" in window.cutting.enough.text()
+    assert "no plan is shown yet" in view.bought_button.accessibleDescription()
+    assert view.bought_button.text() == "Bought"
+
+
+def test_what_is_bought_and_cut_can_be_noted_by_keyboard_alone(planned: Window, qtbot: QtBot):
+    planned.show()
+    planned.activateWindow()
+    view = planned.tray.plans
+    modifiers = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+    _wait_for_plan(planned, qtbot, lambda: qtbot.keyClick(planned, Qt.Key.Key_B, modifiers))
+    assert planned.session.job.purchase.boards
+    qtbot.keyClick(view.sheet, Qt.Key.Key_Right)
+    _wait_for_plan(planned, qtbot, lambda: qtbot.keyClick(planned, Qt.Key.Key_X, modifiers))
+    assert len(planned.session.job.purchase.cut) == 1
+    _wait_for_plan(planned, qtbot, lambda: qtbot.keyClick(planned, Qt.Key.Key_N, modifiers))
+    assert len(planned.session.job.purchase.boards) == 1
 
 
 def test_an_outdated_plan_cannot_be_bought(planned: Window):
     planned.session.set_text("opening.width", "44")
-    assert planned.tray.plans.bought_button.isHidden()
-    planned.cutting.keep_plan()
+    assert not planned.tray.plans.bought_button.isEnabled()
+    assert "out of date" in planned.cutting.bought.keep.text()
+    planned.cutting.bought.keep_plan()
     assert not planned.session.job.purchase.boards

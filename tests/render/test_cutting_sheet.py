@@ -16,6 +16,7 @@ from model.cutting.plan import plan_order
 from model.cutting.task import Effort, SawnBoard, to_inches
 from model.surround import plan_surround
 from model.units import FEET_INCHES_16, MILLIMETRES
+from render.board_bar import read_pieces
 from render.buying_sheet import NO_PRICE, buying_strips
 from render.cutting_sheet import cutting_strips, draw_cutting, say_proof
 from render.drawing import Drawing, Region, Text
@@ -46,15 +47,16 @@ def test_every_board_drawn_shows_its_pieces_at_their_true_lengths(name):
     for mark in drawing.marks:
         if isinstance(mark, Region) and mark.stands_for:
             (x0, _), (x1, _) = min(mark.rings[0]), max(mark.rings[0])
-            drawn.setdefault(mark.stands_for, []).append(x1 - x0)
+            for each in read_pieces(mark.stands_for)[0]:
+                drawn.setdefault(each, []).append(x1 - x0)
     for group in plan.groups:
         longest = max(s.length for s in group.task.stock if s.key in {e.cut.stock for e in group.sawn})
         for sawn in group.sawn:
             if isinstance(sawn.cut, SawnBoard):
                 for place in list_places(sawn, group):
                     expected = to_inches(place.length) * WIDTH / to_inches(longest)
-                    found = drawn.get(place.source.mark)
-                    assert found is None or any(each == pytest.approx(expected) for each in found)
+                    found = drawn[place.source.mark]
+                    assert any(each == pytest.approx(expected) for each in found)
 
 
 @pytest.mark.parametrize("name", list_demos())
