@@ -109,10 +109,10 @@ class BoughtBeside(QObject):
 
     def keep_plan(self) -> None:
         """The boards of the plan are bought; from here on edits are planned out of them first."""
-        from model.cutting.frozen import freeze_plan
+        from model.cutting.frozen import freeze_plan, note_printed
 
         if (plan := self._find_plan()) is not None and plan.sawn:
-            self._change("what was bought", freeze_plan(self._purchase, plan))
+            self._change("what was bought", note_printed(freeze_plan(self._purchase, plan)))
 
     def release_plan(self) -> None:
         """Boards that are not cut were not bought after all."""

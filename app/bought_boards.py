@@ -30,11 +30,10 @@ def find_file(option: str, jobs: Sequence[str], settings: Sequence[str]) -> Path
 
 def note_bought(path: Path, plan: CuttingPlan) -> int:
     """Note in the file that a plan's boards were bought, beside those from before; how many there are now."""
-    from model.cutting.buying import list_buying
     from model.cutting.frozen import freeze_plan, note_printed
 
     job = read_job_file(path)
-    purchase = note_printed(freeze_plan(job.purchase, plan), list_buying(plan))
+    purchase = note_printed(freeze_plan(job.purchase, plan))
     save_job_file(path, replace(job, purchase=purchase))
     return len(purchase.boards)
 

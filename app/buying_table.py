@@ -12,11 +12,14 @@ from app.table_parts import TextModel, dress_table
 from app.theme import RHYTHM, ROW_HEIGHT
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from model.cutting.buying import BuyingList, Line
+    from model.cutting.printed import Change
     from model.units import LengthStyle
 
-HEADINGS = ("Bought as", "Item", "No.", "Spare", "Each", "Together", "Pieces", "Waste")
-WIDTHS = (96, 312, 56, 64, 88, 96, 72)
+HEADINGS = ("Bought as", "Item", "No.", "Spare", "Each", "Together", "Pieces", "Waste", "Since printed")
+WIDTHS = (96, 312, 56, 64, 88, 96, 72, 128)
 FIGURES = range(2, 7)
 
 
@@ -58,13 +61,22 @@ class BuyingTable(QWidget):
         head.addWidget(self.stock_button)
         return head
 
-    def show_buying(self, buying: BuyingList, style: LengthStyle, words: str) -> None:
-        """Show another list; the line in focus stays where it is."""
-        from render.buying_sheet import line_texts
+    def show_buying(
+        self, buying: BuyingList, style: LengthStyle, words: str, changes: Sequence[Change] | None = None
+    ) -> None:
+        """Show another list and what `changes` there are since it was printed; the line in focus stays."""
+        from model.cutting.printed import share_changes
+        from render.buying_sheet import gone_texts, line_texts
 
         row = self.table.currentIndex().row()
         self._lines = (*buying.lines, *buying.used)
-        self._texts.show_texts([line_texts(line, buying.currency, style) for line in self._lines])
+        shared, rest = share_changes(changes or (), buying.lines)
+        since = [change.words if change else "" for change in shared] + [""] * len(buying.used)
+        texts = [
+            (*line_texts(line, buying.currency, style), words_since)
+            for line, words_since in zip(self._lines, since, strict=True)
+        ]
+        self._texts.show_texts([*texts, *map(gone_texts, rest)])
         self.words.setText(words)
         self.table.setEnabled(True)
         if 0 <= row < len(self._lines):

@@ -83,8 +83,11 @@ class CuttingBeside(QObject):
             self._wait("Planning…")
 
     def mark_outdated(self) -> None:
-        """An edit was made; what is shown is no plan of the job as it is."""
-        if self.plan is not None:
+        """An edit was made; what is shown is no plan of the job as it is, unless only a note was made."""
+        job, stock_list = self._session.job, self.stock.session.stock_list
+        if (plan := self.current) is not None and self.planning.is_asked(job, stock_list):
+            self._show(plan)
+        elif self.plan is not None:
             self._wait("Out of date: the job or the stock list was changed since.")
 
     def wait(self) -> None:
@@ -156,12 +159,13 @@ class CuttingBeside(QObject):
 
     def _show(self, plan: CuttingPlan) -> None:
         from model.cutting.buying import list_buying
-        from model.cutting.frozen import show_bought
+        from model.cutting.frozen import list_since_printed, show_bought
         from render.buying_sheet import list_words
 
         self.plan = plan
         style, buying = self._session.job.about.length_style, list_buying(plan)
-        words = "\n".join(list_words(plan, buying, style, ()))
+        changes = list_since_printed(self._session.job.purchase, buying)
+        words = "\n".join(list_words(plan, buying, style, changes))
         bought = show_bought(self._session.job.purchase, plan.order)
         if self._session.job.purchase.boards:
             words = f"{_say_bought(self._session.job.purchase)}\n{words}".strip()
@@ -169,7 +173,7 @@ class CuttingBeside(QObject):
             words = f"{words}\n{LOOKING}".strip()
         cut = self._session.job.purchase.cut
         self._view.show_plan(plan, style, words, bought, cut, self.planning.is_busy)
-        self._table.show_buying(buying, style, words)
+        self._table.show_buying(buying, style, words, changes)
         self._offer()
         self.planned.emit()
 

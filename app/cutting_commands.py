@@ -57,13 +57,13 @@ def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
     noted = _find_noted(wish)
     stock_list = _read_stock(wish, terminal)
     named = _read_jobs(wish, terminal)
-    before = _read_printed(wish.printed) if wish.printed else _find_printed(named)
+    before = _read_printed(wish.printed) if wish.printed else None
     terminal.show_progress(0.0, "Taking off the pieces")
     order = build_order(named, stock_list)
     style = named[0][1].job.about.length_style
     plan = _plan(order, wish.seconds, style, terminal)
     buying = list_buying(plan)
-    changes = _find_changes(before, buying)
+    changes = _find_changes(before, buying) if wish.printed else _find_own_changes(named, buying)
     if wish.printed:
         _note_printed(wish.printed, buying)
     paths = _write_files(wish.out, plan, buying, style)
@@ -154,12 +154,11 @@ def _read_printed(path: Path) -> dict[str, int] | None:
         raise StockRefused(tuple(f"{path}: {fault}" for fault in refusal.faults)) from None
 
 
-def _find_printed(named: Sequence[tuple[str, Surround]]) -> dict[str, int] | None:
-    """What a single job itself keeps of the list as it was last printed."""
-    from model.cutting.frozen import printed_counts
+def _find_own_changes(named: Sequence[tuple[str, Surround]], buying: BuyingList) -> Sequence[Change] | None:
+    """What changed since the list that a single job itself keeps a record of."""
+    from model.cutting.frozen import list_since_printed
 
-    purchase = named[0][1].job.purchase
-    return printed_counts(purchase) if len(named) == 1 and purchase.printed else None
+    return list_since_printed(named[0][1].job.purchase, buying) if len(named) == 1 else None
 
 
 def _find_changes(before: dict[str, int] | None, buying: BuyingList) -> Sequence[Change] | None:

@@ -91,10 +91,12 @@ def _change_lines(changes: Sequence[Change] | None) -> Iterator[str]:
         return
     yield ""
     yield (
-        "Since the list was last printed:" if changes else "Nothing changed since the list was last printed."
+        "Since the list was last printed or bought:"
+        if changes
+        else "Nothing changed since the list was last printed or bought."
     )
     for change in changes:
-        yield f"  {change.item}: {change.before} before, {change.now} now"
+        yield f"  {change.item}: {change.words}; {change.before} before, {change.now} now"
 
 
 def _short_lines(plan: CuttingPlan, style: LengthStyle) -> Iterator[str]:

@@ -68,11 +68,13 @@ def build_outputs(
     step: Step | None = None,
     stock: StockList | CuttingPlan | None = None,
     dxf_version: str = "R2010",
+    tell_plan: Callable[[CuttingPlan], None] | None = None,
 ) -> tuple[Output, ...]:
     """Work out the files of `parts`; nothing is written to disk yet.
 
     What is bought and how it is cut is planned out of the list given as `stock`, the usual sizes without one,
-    or taken from a plan of this job that is there already. Drawing files are written in `dxf_version`.
+    or taken from a plan of this job that is there already; `tell_plan` is told which plan it is. Drawing
+    files are written in `dxf_version`.
     """
     from model.surround import plan_surround
 
@@ -80,7 +82,7 @@ def build_outputs(
     tell(0.0, "Working out the boards")
     surround = plan_surround(job)
     takeoff = cache(lambda: _take_off(surround))
-    plan = cache(lambda: _plan_cutting(surround, stock))
+    plan = cache(lambda: _plan_cutting(surround, stock, tell_plan))
     sheets: list[Sheet] = []
     made = []
     for i, part in enumerate(parts):
@@ -132,7 +134,18 @@ def _take_off(surround: Surround) -> Takeoff:
     return take_off(surround)
 
 
-def _plan_cutting(surround: Surround, stock: StockList | CuttingPlan | None) -> CuttingPlan:
+def _plan_cutting(
+    surround: Surround,
+    stock: StockList | CuttingPlan | None,
+    tell_plan: Callable[[CuttingPlan], None] | None,
+) -> CuttingPlan:
+    plan = _find_plan(surround, stock)
+    if tell_plan is not None:
+        tell_plan(plan)
+    return plan
+
+
+def _find_plan(surround: Surround, stock: StockList | CuttingPlan | None) -> CuttingPlan:
     from app.stock_lists import read_shipped_list
     from model.cutting.order import build_order
     from model.cutting.plan import CuttingPlan, plan_order

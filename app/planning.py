@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
@@ -40,7 +41,7 @@ class Planning(QObject):
 
     def ask(self, name: str, job: Job, stock_list: StockList) -> bool:
         """Plan `job` out of `stock_list`; whether it is another question than the last one."""
-        if self._asked is not None and self._asked[0] is job and self._asked[1] is stock_list:
+        if self.is_asked(job, stock_list):
             return False
         self._asked = (job, stock_list)
         self._number += 1
@@ -53,6 +54,18 @@ class Planning(QObject):
             self._start().send(question)
         self._listening.start()
         return True
+
+    def is_asked(self, job: Job, stock_list: StockList) -> bool:
+        """Whether that is what was asked last; what was printed since makes no other question of it."""
+        if self._asked is None or self._asked[1] is not stock_list:
+            return False
+        asked = self._asked[0]
+        if asked is job:
+            return True
+        printed = job.purchase.printed
+        if asked.purchase.printed is printed:
+            return False
+        return replace(asked, purchase=replace(asked.purchase, printed=printed)) == job
 
     def stop(self) -> None:
         """Have the best plan so far."""

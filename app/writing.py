@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
 from os.path import commonpath
@@ -16,7 +17,7 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from app.drawing_files import VERSION_WORDS
 from app.files import FileTrouble, save_bytes
 from app.notice import Notice
-from app.outputs import DRAWING, PARTS, Step, build_outputs, name_output, write_outputs
+from app.outputs import BUYING, DRAWING, PACKET, PARTS, Step, build_outputs, name_output, write_outputs
 from app.packet_dialog import PacketDialog
 from app.progress_line import ProgressLine
 from app.session import Session
@@ -26,6 +27,7 @@ from model.job import Job
 
 if TYPE_CHECKING:
     from model.cutting.plan import CuttingPlan
+    from model.cutting.purchase import Printed
     from model.cutting.stock_list import StockList
 
 USUAL_VERSION = next(iter(VERSION_WORDS))
@@ -33,8 +35,19 @@ DXF_FILTERS = {f"Drawing files, {words} (*.dxf)": version for version, words in 
 """What the drawing file may be, and the version that is written then."""
 
 
+@dataclass(frozen=True, slots=True)
+class Written:
+    """Files that are there now, and what the buying list among them asks for; None where there is none."""
+
+    paths: tuple[Path, ...]
+    printed: tuple[Printed, ...] | None = None
+
+
 class Writing(QObject):
-    """Writes from the job as it is when it is asked; edits made meanwhile do not get into the files."""
+    """Writes from the job as it is when it is asked; edits made meanwhile do not get into the files.
+
+    What a buying list asked for is noted in the job once it is written.
+    """
 
     def __init__(
         self,
@@ -55,6 +68,9 @@ class Writing(QObject):
         self._work = work
         self._progress = progress
         self._notice = notice
+        self._asked_by: Job | None = None
+        session.replaced.connect(self._forget)
+        work.done.connect(self._take_note)
         work.done.connect(self._say_done)
         work.failed.connect(self._say_failed)
         work.stopped.connect(lambda: notice.say("Stopped. Nothing was written."))
@@ -112,7 +128,8 @@ class Writing(QObject):
     def _paper(self) -> str:
         return str(self._settings.read("paper", "letter"))
 
-    def _begin(self, work: partial[tuple[Path, ...]]) -> None:
+    def _begin(self, work: partial[Written]) -> None:
+        self._asked_by = self._session.job
         self._notice.put_away()
         self._progress.begin("Working out the boards")
         self._work.start(work)
@@ -122,7 +139,20 @@ class Writing(QObject):
             self._notice.say("Something is still being written. Wait for it, or stop it below the sheet.")
         return self._work.is_busy
 
-    def _say_done(self, paths: tuple[Path, ...]) -> None:
+    def _forget(self) -> None:
+        """Another job was opened; what is written of the one before is not noted in it."""
+        self._asked_by = None
+
+    def _take_note(self, written: Written) -> None:
+        """Note in the job what was printed, so that the next list can say what changed."""
+        job = self._session.job
+        if self._asked_by is None or written.printed is None or written.printed == job.purchase.printed:
+            return
+        purchase = replace(job.purchase, printed=written.printed)
+        self._session.change("what was printed", replace(job, purchase=purchase))
+
+    def _say_done(self, written: Written) -> None:
+        paths = written.paths
         if not paths:
             self._notice.say("Nothing was written: this job has nothing of what was asked for.")
             return
@@ -149,18 +179,26 @@ def _write_packet(
     source: StockList | CuttingPlan,
     dxf_version: str,
     step: Step,
-) -> tuple[Path, ...]:
+) -> Written:
+    from model.cutting.buying import list_buying
+    from model.cutting.frozen import note_printed
+
+    plans: list[CuttingPlan] = []
     today = date.today().isoformat()
-    return write_outputs(folder, build_outputs(job, paper, today, parts, step, source, dxf_version))
+    outputs = build_outputs(job, paper, today, parts, step, source, dxf_version, plans.append)
+    paths = write_outputs(folder, outputs)
+    if not (plans and {PACKET, BUYING} & set(parts)):
+        return Written(paths)
+    return Written(paths, note_printed(job.purchase, list_buying(plans[0])).printed)
 
 
 def _write_drawing(
     job: Job, path: Path, paper: str, source: StockList | CuttingPlan, dxf_version: str, step: Step
-) -> tuple[Path, ...]:
+) -> Written:
     today = date.today().isoformat()
     (output,) = build_outputs(job, paper, today, (DRAWING,), step, source, dxf_version)
     save_bytes(path, output.data)
-    return (path,)
+    return Written((path,))
 
 
 def _open_folder(folder: Path) -> None:

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from model.cutting.buying import BuyingList, Line, describe_line, format_money
 from model.cutting.plan import CuttingPlan
-from model.cutting.printed import Change
+from model.cutting.printed import Change, share_changes
 from model.cutting.stock_list import SoldRow
 from model.cutting.wording import describe_bound
 from model.units import LengthStyle
@@ -41,7 +41,13 @@ COLUMNS = {
     "Waste": 34,
 }
 """Headings, and their columns' widths in proportion."""
-WORDS = ("", "Item", "Waste")
+CHANGED = {"Since printed": 36}
+"""One column more where anything changed since the list was last printed."""
+WORDS = ("", "Item", "Waste", *CHANGED)
+BOLD = ("No.", *CHANGED)
+NO_LONGER = "Not on the list any more"
+CHANGES = "What changed since this list was last printed or bought stands in its last column."
+NO_CHANGES = "Nothing changed since this list was last printed or bought."
 
 
 def buying_strips(
@@ -49,17 +55,21 @@ def buying_strips(
     buying: BuyingList,
     style: LengthStyle,
     width: float,
-    changes: Sequence[Change] = (),
+    changes: Sequence[Change] | None = None,
 ) -> tuple[Strip, ...]:
-    """What is bought, heading by heading, what lies there already, totals and how good the plan is."""
-    if not (buying.lines or buying.used):
+    """What is bought, heading by heading, what lies there already, totals and how good the plan is.
+
+    Where anything changed since the list was last printed, each row says what; None where it never was.
+    """
+    if not (buying.lines or buying.used or changes):
         return ()
-    widths = share_widths(width, tuple(COLUMNS.values()))
+    shares = COLUMNS | (CHANGED if changes else {})
+    widths = share_widths(width, tuple(shares.values()))
     columns = tuple(
-        Column(name, w, Anchor.START if name in WORDS else Anchor.END, bold=name == "No.")
-        for name, w in zip(COLUMNS, widths, strict=True)
+        Column(name, w, Anchor.START if name in WORDS else Anchor.END, bold=name in BOLD)
+        for name, w in zip(shares, widths, strict=True)
     )
-    rows = tuple(_list_rows(buying, style))
+    rows = tuple(_list_rows(buying, style, changes or ()))
     words = list_words(plan, buying, style, changes)
     return (
         heading_strip("Buying list"),
@@ -69,15 +79,20 @@ def buying_strips(
     )
 
 
-def _list_rows(buying: BuyingList, style: LengthStyle) -> Iterator[Row]:
+def _list_rows(buying: BuyingList, style: LengthStyle, changes: Sequence[Change]) -> Iterator[Row]:
+    shared, rest = share_changes(changes, buying.lines)
     for total in buying.totals:
         yield f"{total.heading}: {_amount(total.cost, total.missing, buying.currency)}"
-        for line in buying.lines:
+        for line, change in zip(buying.lines, shared, strict=True):
             if isinstance(line.row, SoldRow) and line.row.trade == total.heading:
-                yield _row(line, buying.currency, style)
+                since = (change.words if change else "",) if changes else ()
+                yield _row(line, buying.currency, style, since)
     if buying.used:
         yield f"{ON_HAND}, used"
-        yield from (_row(line, buying.currency, style) for line in buying.used)
+        yield from (_row(line, buying.currency, style, ("",) if changes else ()) for line in buying.used)
+    if rest:
+        yield NO_LONGER
+        yield from (tuple(map(Cell, ("", *gone_texts(change)[1:]))) for change in rest)
 
 
 def _amount(cost: int, missing: int, currency: str) -> str:
@@ -87,8 +102,13 @@ def _amount(cost: int, missing: int, currency: str) -> str:
     return f"{format_money(cost, currency)} and {missing} without a price" if cost else NO_PRICE
 
 
-def _row(line: Line, currency: str, style: LengthStyle) -> tuple[Cell, ...]:
-    return (Cell(box=True), *map(Cell, line_texts(line, currency, style)[1:]))
+def _row(line: Line, currency: str, style: LengthStyle, since: tuple[str, ...]) -> tuple[Cell, ...]:
+    return (Cell(box=True), *map(Cell, (*line_texts(line, currency, style)[1:], *since)))
+
+
+def gone_texts(change: Change) -> tuple[str, ...]:
+    """What is said of an item that the list does not ask for any more, in the same columns."""
+    return NO_LONGER, change.item, "", "", "", "", "", "", f"{change.words}, {change.before} before"
 
 
 def line_texts(line: Line, currency: str, style: LengthStyle) -> tuple[str, ...]:
@@ -112,7 +132,7 @@ def line_texts(line: Line, currency: str, style: LengthStyle) -> tuple[str, ...]
 
 
 def list_words(
-    plan: CuttingPlan, buying: BuyingList, style: LengthStyle, changes: Sequence[Change]
+    plan: CuttingPlan, buying: BuyingList, style: LengthStyle, changes: Sequence[Change] | None
 ) -> Iterator[str]:
     """What it comes to, how good the plan is, what has no price and what changed, a sentence each."""
     spare = f", of it {format_money(buying.spare_cost, buying.currency)} spare" if buying.spare_cost else ""
@@ -124,6 +144,5 @@ def list_words(
     if buying.missing:
         names = "; ".join(describe_line(line, style) for line in buying.missing)
         yield f"No price in the stock list, and none counted: {names}."
-    for change in changes:
-        counts = f"{change.before} before, {change.now} now"
-        yield f"Changed since this list was last printed: {change.item}, {counts}."
+    if changes is not None:
+        yield CHANGES if changes else NO_CHANGES

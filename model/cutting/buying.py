@@ -178,6 +178,11 @@ def describe_line(line: Line, style: LengthStyle) -> str:
     row, material = line.row, line.material
     if row.kind is not StockKind.MOULDING or (row.section and row.width and row.thickness):
         return describe_row(row, style)
+    return describe_moulding(row, material, style)
+
+
+def describe_moulding(row: SoldRow | HandRow, material: Material, style: LengthStyle) -> str:
+    """A moulding with its section and size, whether its row names them or not."""
     sides = (material.thickness, material.width)
     size = " x ".join(format_length(side, thickness_style(style)) for side in sides)
     length = format_length(row.length, style)

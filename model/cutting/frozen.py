@@ -5,6 +5,7 @@ What of them still serves when the design changes is model.cutting.settled's bus
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
@@ -13,7 +14,7 @@ from model.cutting.buying import BuyingList
 from model.cutting.order import Group, Order
 from model.cutting.pieces import Material, Source
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn, list_keys
-from model.cutting.printed import count_printed
+from model.cutting.printed import Change, count_printed, list_changes, name_item
 from model.cutting.purchase import BoughtBoard, PlannedPiece, Printed, Purchase
 from model.cutting.stock_list import HandRow, SoldRow, StockList
 from model.cutting.task import (
@@ -31,9 +32,26 @@ from model.cutting.task import (
 from model.errors import Refused
 
 
-def note_printed(purchase: Purchase, buying: BuyingList) -> Purchase:
-    """`purchase` with the list as it is printed now."""
-    return replace(purchase, printed=tuple(Printed(*pair) for pair in count_printed(buying).items()))
+def note_printed(purchase: Purchase, buying: BuyingList | None = None) -> Purchase:
+    """`purchase` with the list as it is printed now; without a list nothing is still to be bought.
+
+    What is bought already counts with what the list still asks for, so that buying it is no change.
+    """
+    counts = _count_all(purchase, buying)
+    return replace(purchase, printed=tuple(Printed(*pair) for pair in counts.items()))
+
+
+def list_since_printed(purchase: Purchase, buying: BuyingList) -> tuple[Change, ...] | None:
+    """What is to be had now, bought already or not, beside the list last printed; None where none was."""
+    if not purchase.printed:
+        return None
+    return list_changes(printed_counts(purchase), _count_all(purchase, buying))
+
+
+def _count_all(purchase: Purchase, buying: BuyingList | None) -> dict[str, int]:
+    counts = Counter(count_printed(buying) if buying else {})
+    counts.update(name_item(_row(board), _material(board)) for board in purchase.boards if board.price != 0)
+    return dict(counts)
 
 
 def printed_counts(purchase: Purchase) -> dict[str, int]:

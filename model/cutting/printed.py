@@ -1,12 +1,18 @@
-"""What changed since a buying list was last printed, from a compact record of its counts."""
+"""What changed since a buying list was last printed, from a compact record of its counts.
+
+A job's own record stands in model.cutting.frozen, with the boards that were bought from the list.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from model.cutting.buying import BuyingList, describe_line
+from model.board import StockKind
+from model.cutting.buying import BuyingList, Line, describe_moulding
+from model.cutting.pieces import Material
+from model.cutting.stock_list import HandRow, SoldRow, describe_row
 from model.errors import Refused, StockRefused
 from model.json_object import Unread, check_version, read_object
 from model.units import FEET_INCHES_16
@@ -28,14 +34,29 @@ class Change:
     before: int
     now: int
 
+    @property
+    def words(self) -> str:
+        """``new``, ``2 more``, ``1 fewer`` or, where none is left, ``gone``."""
+        if not self.before or not self.now:
+            return "gone" if self.before else "new"
+        more = self.now - self.before
+        return f"{more} more" if more > 0 else f"{-more} fewer"
+
 
 def count_printed(buying: BuyingList) -> dict[str, int]:
     """The record of a list as it is printed now; items are named alike whatever the job's units are."""
     counts: dict[str, int] = {}
     for line in buying.lines:
-        item = describe_line(line, FEET_INCHES_16)
+        item = name_item(line.row, line.material)
         counts[item] = counts.get(item, 0) + line.count + line.spare
     return counts
+
+
+def name_item(row: SoldRow | HandRow, material: Material) -> str:
+    """What a record calls a size, the same whatever the job's units are; two rows alike are one item."""
+    if row.kind is StockKind.MOULDING:
+        return describe_moulding(row, material, FEET_INCHES_16)
+    return describe_row(row, FEET_INCHES_16)
 
 
 def list_changes(before: Counts, now: Counts) -> tuple[Change, ...]:
@@ -43,6 +64,15 @@ def list_changes(before: Counts, now: Counts) -> tuple[Change, ...]:
     items = [*now, *(item for item in before if item not in now)]
     changes = (Change(item, before.get(item, 0), now.get(item, 0)) for item in items)
     return tuple(change for change in changes if change.before != change.now)
+
+
+def share_changes(
+    changes: Sequence[Change], lines: Sequence[Line]
+) -> tuple[tuple[Change | None, ...], tuple[Change, ...]]:
+    """The change of each line, at the first line of its item; and those of what stands on no line."""
+    left = {change.item: change for change in changes}
+    shared = tuple([left.pop(name_item(line.row, line.material), None) for line in lines])
+    return shared, tuple(left.values())
 
 
 def write_printed(counts: Counts) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from model.cutting.buying import list_buying
+from model.cutting.frozen import list_since_printed
 from model.takeoff.saw_setups import list_corner_angles, list_setups
 from render.buying_sheet import buying_strips
 from render.cut_sheet import cut_strips
@@ -42,7 +43,9 @@ def draft_buying(desk: Desk) -> list[Draft]:
     if desk.cutting is None:
         return []
     style = desk.surround.job.about.length_style
-    strips = buying_strips(desk.cutting, list_buying(desk.cutting), style, desk.width)
+    buying = list_buying(desk.cutting)
+    changes = list_since_printed(desk.surround.job.purchase, buying)
+    strips = buying_strips(desk.cutting, buying, style, desk.width, changes)
     return draft_pages(desk, "Buying list", strips) if strips else []
 
 

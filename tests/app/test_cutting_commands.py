@@ -16,7 +16,6 @@ from app.cutting_commands import DONE
 from app.demo import read_demo
 from app.files import read_job_file, save_job_file
 from app.stock_lists import read_stock_named
-from model.cutting.buying import list_buying
 from model.cutting.frozen import freeze_plan, note_printed
 from model.cutting.order import build_order
 from model.cutting.plan import plan_order
@@ -150,14 +149,17 @@ def test_a_job_that_was_bought_for_buys_nothing_again_and_says_what_changed(run,
     plan = plan_order(
         build_order([("hall", plan_surround(job))], read_stock_named("example")), Effort(lambda: True)
     )
-    purchase = note_printed(freeze_plan(job.purchase, plan), list_buying(plan))
+    purchase = note_printed(freeze_plan(job.purchase, plan))
     path = tmp_path / "hall.mantel"
     save_job_file(path, replace(job, purchase=purchase))
     record = _record(run, str(path), "--stock", "example", *QUICK)
     assert (record["cost"], record["plans"]) == (0, [])
     assert len(record["from_bought_boards"]) == len(plan_surround(job).boards)
-    assert all(change["now"] == 0 for change in record["changes"])
-    assert len(record["changes"]) == len(list_buying(plan).lines)
+    assert record["changes"] == []
+    save_job_file(path, with_texts(read_job_file(path), [("shelf.overhang_end", "12")]))
+    changes = _record(run, str(path), "--stock", "example", *QUICK)["changes"]
+    assert changes
+    assert all(change["now"] > change["before"] for change in changes)
 
 
 @pytest.fixture

@@ -8,10 +8,14 @@ from pathlib import Path
 import pytest
 from pytestqt.qtbot import QtBot
 
-from app.outputs import LIST, PACKET, PARTS, PLAN, name_output
+from app.buying_table import HEADINGS
+from app.outputs import BUYING, LIST, PACKET, PARTS, PLAN, name_output
 from app.packet_dialog import PacketDialog
 from app.settings import Settings
 from app.window import Window
+from model.cutting.buying import list_buying
+from model.cutting.printed import count_printed
+from model.cutting.purchase import Printed
 from model.job import default_job
 
 
@@ -128,3 +132,67 @@ def test_paper_and_folder_are_remembered(
         window.writing.ask_packet(tmp_path / "first")
     assert settings.read("packet folder", "") == str(tmp_path / "first")
     assert settings.read("paper", "") == "letter"
+
+
+def _printed(window: Window) -> dict[str, int]:
+    return {each.item: each.count for each in window.session.job.purchase.printed}
+
+
+def _plan_to_the_end(qtbot: QtBot, window: Window) -> None:
+    with qtbot.waitSignal(window.cutting.planned, timeout=30_000):
+        window.cutting.ask()
+    qtbot.waitUntil(lambda: not window.cutting.planning.is_busy, timeout=60_000)
+
+
+def test_what_the_written_list_asks_for_is_noted_and_makes_no_new_plan(
+    qtbot: QtBot, window: Window, tmp_path: Path
+):
+    _plan_to_the_end(qtbot, window)
+    plan = window.cutting.plan
+    with qtbot.waitSignal(window.work.done, timeout=20_000):
+        window.writing.write_packet(tmp_path, "letter", (BUYING,))
+    assert _printed(window) == count_printed(list_buying(plan))
+    assert window.cutting.current is plan
+    assert "Nothing changed since this list was last printed" in window.tray.buying.words.text()
+    window.undo()
+    assert not window.session.job.purchase.printed
+
+
+def test_a_cut_list_alone_prints_no_buying_list(qtbot: QtBot, window: Window, tmp_path: Path):
+    with qtbot.waitSignal(window.work.done, timeout=20_000):
+        window.writing.write_packet(tmp_path, "letter", (LIST, PLAN))
+    assert not window.session.job.purchase.printed
+
+
+def test_a_list_that_could_not_be_written_is_not_noted(qtbot: QtBot, window: Window, tmp_path: Path):
+    (tmp_path / "file").write_text("")
+    with qtbot.waitSignal(window.work.failed, timeout=20_000):
+        window.writing.write_packet(tmp_path / "file", "letter", (BUYING,))
+    assert not window.session.job.purchase.printed
+
+
+def test_another_job_that_was_opened_meanwhile_gets_no_note(qtbot: QtBot, window: Window, tmp_path: Path):
+    with qtbot.waitSignal(window.work.done, timeout=20_000):
+        window.writing.write_packet(tmp_path, "letter", (BUYING,))
+        window.files.open_example("bedroom")
+    assert not window.session.job.purchase.printed
+    assert not window.session.is_unsaved
+
+
+def test_what_changed_since_the_list_was_printed_stands_on_each_row(
+    qtbot: QtBot, window: Window, tmp_path: Path
+):
+    _plan_to_the_end(qtbot, window)
+    with qtbot.waitSignal(window.work.done, timeout=20_000):
+        window.writing.write_packet(tmp_path, "letter", (BUYING,))
+    job = window.session.job
+    (first, *others) = job.purchase.printed
+    printed = (replace(first, count=first.count + 1), Printed("1x2 old oak, 8'-0\"", 3), *others[1:])
+    window.session.change("print", replace(job, purchase=replace(job.purchase, printed=printed)))
+    model = window.tray.buying.table.model()
+    column = HEADINGS.index("Since printed")
+    said = [model.index(row, column).data() for row in range(model.rowCount())]
+    assert said[0] == "1 fewer"
+    assert said.count("new") == len(others[:1])
+    assert said[-1] == "gone, 3 before"
+    assert "1x2 old oak" in model.index(model.rowCount() - 1, 1).data()

@@ -13,6 +13,7 @@ from model.cutting.buying import list_buying
 from model.cutting.order import build_order
 from model.cutting.places import list_places
 from model.cutting.plan import plan_order
+from model.cutting.printed import count_printed, list_changes
 from model.cutting.task import Effort, SawnBoard, to_inches
 from model.surround import plan_surround
 from model.units import FEET_INCHES_16, MILLIMETRES
@@ -122,3 +123,20 @@ def test_nothing_planned_draws_nothing():
     assert cutting_strips(plan, FEET_INCHES_16, WIDTH) == ()
     assert draw_cutting(plan, FEET_INCHES_16, WIDTH) == Drawing(())
     assert buying_strips(plan, list_buying(plan), FEET_INCHES_16, WIDTH) == ()
+
+
+def test_each_row_of_the_buying_list_says_what_changed_since_it_was_printed():
+    plan = plan_of("brick")
+    buying = list_buying(plan)
+    now = count_printed(buying)
+    first, second, *_ = now
+    before = {item: count for item, count in now.items() if item != first}
+    changes = list_changes(before | {second: now[second] + 2, "1x2 old oak, 8'-0\"": 3}, now)
+    strips = buying_strips(plan, buying, FEET_INCHES_16, 9.6, changes)
+    texts = [text.text for text in texts_of(strips)]
+    assert {"Since printed", "new", "2 fewer", "1x2 old oak, 8'-0\"", "gone, 3 before"} <= set(texts)
+    same = [text.text for text in texts_of(buying_strips(plan, buying, FEET_INCHES_16, WIDTH, ()))]
+    assert "Since printed" not in same
+    assert any("Nothing changed since" in text for text in same)
+    never = [text.text for text in texts_of(buying_strips(plan, buying, FEET_INCHES_16, WIDTH))]
+    assert not any("Nothing changed since" in text for text in never)

@@ -9,8 +9,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from app.demo import list_demos, read_demo
+from app.stock_lists import read_shipped_list
 from model.cutting.buying import list_buying
-from model.cutting.frozen import freeze_plan, mark_cut, note_printed, printed_counts, show_frozen
+from model.cutting.frozen import (
+    freeze_plan,
+    list_since_printed,
+    mark_cut,
+    note_printed,
+    printed_counts,
+    show_frozen,
+)
 from model.cutting.order import Order, build_order
 from model.cutting.places import list_places
 from model.cutting.plan import CuttingPlan, plan_order
@@ -70,9 +79,38 @@ def test_a_frozen_plan_is_shown_as_it_was_made():
 
 
 def test_a_purchase_goes_through_the_job_file():
-    job = replace(BOUGHT, purchase=note_printed(BOUGHT.purchase, list_buying(FIRST)))
+    job = replace(BOUGHT, purchase=note_printed(BOUGHT.purchase))
     assert read_job(write_job(job)) == job
     assert printed_counts(job.purchase) == count_printed(list_buying(FIRST))
+
+
+def test_buying_what_was_printed_is_no_change_and_letting_go_of_it_is_none_either():
+    printed = note_printed(Purchase(), list_buying(FIRST))
+    assert list_since_printed(Purchase(), list_buying(FIRST)) is None
+    assert list_since_printed(printed, list_buying(FIRST)) == ()
+    bought = replace(printed, boards=BOUGHT.purchase.boards)
+    assert list_since_printed(bought, list_buying(_plan(BOUGHT))) == ()
+
+
+@pytest.mark.parametrize("name", list_demos())
+def test_a_bought_board_is_called_what_the_list_called_it(name):
+    order = build_order([(name, plan_surround(read_demo(name)))], read_shipped_list("example"))
+    plan = plan_order(order, QUICK)
+    bought = note_printed(freeze_plan(Purchase(), plan))
+    assert list_since_printed(bought, list_buying(plan)) is not None
+    assert printed_counts(bought) == {
+        item: count for item, count in count_printed(list_buying(plan)).items() if count
+    }
+
+
+def test_an_edit_after_buying_says_how_many_more():
+    bought = note_printed(BOUGHT.purchase)
+    job = with_texts(replace(BOUGHT, purchase=bought), HIGHER)
+    plan = _plan(job)
+    changes = list_since_printed(bought, list_buying(plan))
+    assert sum(change.now - change.before for change in changes) == sum(
+        line.count + line.spare for line in list_buying(plan).lines
+    )
 
 
 def test_an_edit_plans_only_what_changed_and_takes_what_is_left_first():
