@@ -19,6 +19,7 @@ COMMANDS = (
     "packet",
     "drawings",
     "check",
+    "start",
     "boards",
     "materials",
     "fixing",
@@ -35,6 +36,7 @@ COMMANDS = (
 REFUSED, DISK, STOPPED, NOBODY_READS = 2, 3, 130, 141
 """Exit codes: input refused; the disk failed; Ctrl-C; whoever read the results has gone, as after SIGPIPE."""
 VIEWS = "front|side|plan|plan_section|vertical_section"
+STARTS = "usual|orders|indoors|le_muet|serlio"
 PAPERS = "letter|tabloid|a4|a3"
 DXF_VERSIONS = tuple(VERSION_WORDS)
 JOB_HELP = (
@@ -113,6 +115,8 @@ def _run(options: Namespace, terminal: Terminal) -> int:
             return commands.run_packet(job, Path(options.out), sheets, terminal, stock_list, only_drawings)
         case "check":
             return commands.run_check(job, options.json, terminal, options.cures)
+        case "start":
+            return commands.run_start(job, Path(options.out), options.guide, terminal)
         case "fixing":
             return commands.run_fixing(job, options.json, terminal)
         case "materials":
@@ -221,6 +225,12 @@ def build_parser() -> ArgumentParser:
     check = _add_command(parts, "check", "hold the job against its clearance, hearth and fit rules")
     check.add_argument("--json", action="store_true", help="print records for a script")
     check.add_argument("--cures", action="store_true", help="search for the least changes that clear each")
+
+    start = _add_command(parts, "start", "size a first design from the measurements and write its job")
+    start.add_argument("--out", required=True, metavar="FILE.mantel", help="job file to write")
+    start.add_argument(
+        "--guide", default="usual", metavar=STARTS, help="proportion to follow (default usual)"
+    )
 
     materials = _add_command(parts, "materials", "print materials, weights and saw settings")
     _add_forms(materials)

@@ -35,6 +35,14 @@ EXAMPLES = {
     "gas": "A gas unit with its manual's chart",
     "too-close": "One that breaks its rules",
 }
+STARTS = {
+    "usual": "At usual heights",
+    "orders": "By the orders, a quarter (Vignola)",
+    "indoors": "By the orders indoors, a fifth",
+    "le_muet": "By Le Muet's architrave",
+    "serlio": "By Serlio's pilaster",
+}
+"""Proportion guides of a first design, by the word for each."""
 ABOUT = (
     "Mantelwright draws a wood surround for a fireplace, holds it against the clearance rules and writes "
     "what is needed to cut and build it.\n\nIt approves nothing: the code adopted where you build, the "
@@ -63,6 +71,9 @@ class CommandMenu:
         examples = menu.addMenu("New from an &example")
         for name in list_demos():
             add_command(examples, EXAMPLES.get(name, name), partial(files.open_example, name))
+        starts = menu.addMenu("Start from this &fireplace")
+        for key, words in STARTS.items():
+            add_command(starts, words, partial(window.start_from_fireplace, key))
         add_command(menu, "&Open…", files.ask_and_open, Key.Open)
         self.recent = menu.addMenu("Open &recent")
         menu.aboutToShow.connect(self._fill_recent)

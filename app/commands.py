@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.demo import list_demos, names_demo, read_demo
-from app.files import FileTrouble, open_job_file, save_bytes
+from app.files import FileTrouble, open_job_file, save_bytes, save_job_file
 from app.terminal import Terminal
 from app.view_file import ViewWish, build_view_file
 from model.errors import JobRefused, Refused
@@ -142,6 +142,23 @@ def _list_cured(surround: Surround, findings: Sequence[Finding]) -> list[tuple[F
 
     wanting = [f for f in findings if f.status in (Status.FAIL, Status.WARN)]
     return [(finding, find_remedies(surround, finding)) for finding in wanting]
+
+
+def run_start(job: Job, out: Path, guide: str, terminal: Terminal) -> int:
+    """Write a job whose design is sized from its measurements alone; say what of it is still over."""
+    from model.check.first_design import GUIDES, size_first_design
+
+    if guide not in GUIDES:
+        raise Refused("--guide", guide, f"write one of {', '.join(GUIDES)}")
+    first = size_first_design(job, guide)
+    if first is None:
+        raise Refused(
+            "governing rules", job.site.rule, "choose rules, or enter the chart, that give clearances"
+        )
+    save_job_file(out, first.job)
+    terminal.say(str(out))
+    terminal.say_all(finding.message for finding in first.left)
+    return DONE
 
 
 def run_fixing(job: Job, as_json: bool, terminal: Terminal) -> int:

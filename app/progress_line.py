@@ -12,9 +12,9 @@ WHOLE = 1000
 
 
 class ProgressLine(QWidget):
-    """Shown while something is being written."""
+    """Shown while something is being worked on; `stops` says what stopping does."""
 
-    def __init__(self, work: Work) -> None:
+    def __init__(self, work: Work, stops: str = "Stop writing; nothing half-written stays behind") -> None:
         super().__init__()
         self._words = QLabel()
         self._bar = QProgressBar()
@@ -22,7 +22,7 @@ class ProgressLine(QWidget):
         self._bar.setTextVisible(False)
         self._bar.setFixedHeight(RHYTHM)
         self._bar.setAccessibleName("How far it is")
-        self.stop_button = PlainButton("Stop", "Stop writing; nothing half-written stays behind")
+        self.stop_button = PlainButton("Stop", stops)
         self.stop_button.clicked.connect(work.stop)
         row = QHBoxLayout(self)
         row.setContentsMargins(2 * RHYTHM, RHYTHM, 2 * RHYTHM, RHYTHM)

@@ -26,6 +26,7 @@ from app.progress_line import ProgressLine
 from app.recovery import LeftBehind, Recovery, list_left_behind
 from app.session import Session
 from app.settings import Settings
+from app.starting import Starting
 from app.takeoff_beside import TakeoffBeside
 from app.theme import Ground, dress
 from app.tray import BUYING, CUTS, FINDINGS, MATERIALS, OPEN_HEIGHT, PLANNED, PLANS, Tray
@@ -68,6 +69,7 @@ class Window(QMainWindow):
         self.cutting = CuttingBeside(
             self, self.session, settings, self.notice, self.tray.plans, self.tray.buying
         )
+        self.starting = Starting(self.session, self.notice)
         self.writing = Writing(
             self,
             self.session,
@@ -100,6 +102,7 @@ class Window(QMainWindow):
         self.upright.setSizes([FIRST_SIZE.height() - OPEN_HEIGHT, OPEN_HEIGHT])
         column.addWidget(self.upright, 1)
         column.addWidget(self.progress)
+        column.addWidget(self.starting.progress)
         self.level = Parting(Qt.Orientation.Horizontal, self.fields, sheet)
         self.level.setStretchFactor(1, 1)
         self.level.setSizes([WIDTH, FIRST_SIZE.width() - WIDTH])
@@ -193,6 +196,11 @@ class Window(QMainWindow):
             self.canvas.fit()
         else:
             self.canvas.zoom_by(ZOOM_STEP**way)
+
+    def start_from_fireplace(self, guide: str) -> None:
+        """Size a first design from the measurements alone."""
+        self.fields.commit_pending()
+        self.starting.begin(guide)
 
     def write_packet(self) -> None:
         """Ask what to write, and write it beside the work."""
@@ -300,6 +308,7 @@ class Window(QMainWindow):
         self.work.wait()
         self.takeoff.wait()
         self.curing.wait()
+        self.starting.wait()
         self.cutting.wait()
         self._loading.wait()
         self.drafting.wind_up()

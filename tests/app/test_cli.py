@@ -485,3 +485,12 @@ def test_cures_are_searched_for_on_request_and_setting_one_clears_its_finding(ca
     assert next(r for r in cured if r["part"] == "left column")["status"] != "fail"
     main(["check", "too-close", "--cures"])
     assert '--set "column.margin=1\'-0"' in capsys.readouterr().out
+
+
+def test_a_first_design_is_written_as_a_job_that_passes(tmp_path, capsys):
+    path = tmp_path / "first.mantel"
+    assert main(["start", "bedroom", "--guide", "serlio", "--out", str(path)]) == 0
+    assert str(path) in capsys.readouterr().out
+    assert main(["check", str(path)]) == 0
+    assert main(["start", "bedroom", "--guide", "golden", "--out", str(path)]) == 2
+    assert main(["start", "gas", "--set", "site.rule=irc", "--out", str(path)]) == 2
