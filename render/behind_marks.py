@@ -5,53 +5,31 @@ Where it lies is worked out in model.build.behind; its solids are render.site_so
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from math import cos, dist, pi, sin
+from math import cos, pi, sin
 
 from model.build.behind import OLD_LEDGER
 from model.build.obstacles import Obstacle
 from model.surround import Surround
 from model.units import LengthStyle, format_length
-from render.drawing import Hatch, Lines, Mark, Pen, Point, Polyline
-from render.number_places import (
-    Paper,
-    join_number,
-    list_strokes,
-    list_words,
-    number_height,
-    number_size,
-    place_numbers,
-    write_number,
-)
+from render.drawing import Lines, Mark, Pen, Point, Polyline
+from render.names import Name
 
 SIDES = 24
 """Sides that a circle is drawn with."""
-FURTHEST = 60
-"""How many distances are tried for a name: it is long, and the frieze is full. Shop choice."""
-CLOSE = 0.4
-"""Free between what is named and its name at least, in capitals. Shop choice."""
 
 
-def draw_behind(surround: Surround, ratio: float, under: Sequence[Mark] = ()) -> list[Mark]:
-    """Each one's outline, and its name and place clear of the lines of `under` and off the opening."""
-    layout, behind = surround.layout, surround.layout.behind
-    if not behind:
-        return []
-    style, height = surround.job.about.length_style, number_height(ratio)
-    marks = [mark for o in behind for mark in _outline(o)]
-    lines = [mark for mark in (*under, *marks) if not isinstance(mark, Hatch)]
-    mouth = (-layout.opening_side, 0.0, layout.opening_side, layout.opening_top)
-    paper = Paper(list_strokes(lines), (mouth,), list_words(under))
-    for o in behind:
-        words, spot = _name(o, style), _spot(o)
-        clear = (0.0 if o.kind == OLD_LEDGER else (o.x[1] - o.x[0]) / 2) + CLOSE * height
-        size = number_size(words, height)
-        (found,) = place_numbers((spot,), (size,), clear, paper, FURTHEST)
-        place = found or (spot[0], spot[1] - clear - size[1] / 2)
-        marks.append(write_number(words, place, height, o.path))
-        if dist(spot, place) > clear + size[1]:
-            marks.append(Lines(Pen.TEXT, (join_number(spot, place, size, clear),), o.path))
-    return marks
+def draw_behind(surround: Surround) -> list[Mark]:
+    """Each one's outline."""
+    return [mark for o in surround.layout.behind for mark in _outline(o)]
+
+
+def name_behind(surround: Surround) -> list[Name]:
+    """Each one's name and place."""
+    style = surround.job.about.length_style
+    return [
+        Name(_name(o, style), _spot(o), 0.0 if o.kind == OLD_LEDGER else (o.x[1] - o.x[0]) / 2, o.path)
+        for o in surround.layout.behind
+    ]
 
 
 def _spot(obstacle: Obstacle) -> Point:

@@ -5,9 +5,8 @@ Where they lie is worked out in model.takeoff.anchors and model.build.cord_way.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
-from math import cos, dist, pi, sin
+from math import cos, pi, sin
 
 from model.board import AXES, Point3
 from model.build.bores import is_bored, is_of
@@ -15,17 +14,8 @@ from model.build.cord_way import Hole, plan_cord_way
 from model.surround import Surround
 from model.takeoff.anchors import plan_anchors
 from model.units import format_length
-from render.drawing import Anchor, Lines, Mark, Pen, Point, Polyline, Text
-from render.number_places import (
-    Paper,
-    join_number,
-    list_strokes,
-    list_words,
-    number_height,
-    number_size,
-    place_numbers,
-    write_number,
-)
+from render.drawing import Lines, Mark, Pen, Point, Polyline
+from render.names import Name
 from render.visibility import Look, Projection
 
 SIDES = 32
@@ -36,37 +26,22 @@ ANCHOR = 0.05
 """Radius of an anchor's circle, inches on paper. Shop choice."""
 BESIDE, ROUND = 1 / 32, 8
 """How far beside a hole's rim it is looked for, in., and at how many places. Shop choice."""
-FAR = 0.5
-"""A number further from its mark than this, in its own heights, is joined to it by a line. Shop choice."""
 
 
-def draw_anchors(surround: Surround, ratio: float, under: Sequence[Mark] = ()) -> list[Mark]:
-    """Each anchor as a numbered circle and cross on the front view, in the order of its table.
-
-    A number stands clear of the lines of `under`, with a line to its anchor where it cannot stand close.
-    """
+def draw_anchors(surround: Surround, ratio: float) -> tuple[list[Mark], list[Name]]:
+    """Each anchor as a circle and cross on the front view, and its number in the order of its table."""
     spots = [(anchor.x, anchor.y) for anchor in plan_anchors(surround).anchors]
-    numbers = [str(n) for n in range(1, len(spots) + 1)]
-    radius, height = ANCHOR * ratio, number_height(ratio)
-    sizes = [number_size(number, height) for number in numbers]
-    clear = OVER * radius
-    marks: list[Mark] = []
-    places = place_numbers(spots, sizes, clear, Paper(list_strokes(under), words=list_words(under)))
-    for spot, number, size, found in zip(spots, numbers, sizes, places, strict=True):
-        place = found or (spot[0] + clear + size[0] / 2, spot[1] + clear + size[1] / 2)
-        marks += _target(spot, radius, "anchor")
-        marks.append(write_number(number, place, height, "anchor"))
-        join = join_number(spot, place, size, clear)
-        if dist(join[:2], join[2:]) > FAR * height:
-            marks.append(Lines(Pen.TEXT, (join,), "anchor"))
-    return marks
+    radius = ANCHOR * ratio
+    targets: list[Mark] = [mark for spot in spots for mark in _target(spot, radius, "anchor")]
+    names = [Name(str(n), spot, OVER * radius, "anchor") for n, spot in enumerate(spots, start=1)]
+    return targets, names
 
 
-def draw_cord_way(surround: Surround, projection: Projection, look: Look, ratio: float) -> list[Mark]:
+def draw_cord_way(surround: Surround, projection: Projection, look: Look) -> list[Mark]:
     """The line the cords run along, its holes and what is sawn out of the sheet behind the loose panel.
 
     What is hidden in `projection` is dashed, what was cut away is left out. A hole that is looked through
-    is drawn there; it gets its centre lines and its size.
+    is drawn there; it gets its centre lines.
     """
     way = plan_cord_way(surround)
     if way is None:
@@ -77,19 +52,39 @@ def draw_cord_way(surround: Surround, projection: Projection, look: Look, ratio:
         ends = [look.point((x, y, z)) for y in (way.low, way.high)]
         marks.append(Lines(Pen.CENTRE, ((*ends[0], *ends[1]),), "cord way"))
     for hole in way.holes:
-        marks += _draw_hole(surround, hole, projection, look, ratio)
+        marks += _draw_hole(surround, hole, projection, look)
     if way.sheet is not None and look.axes[2] == 2:
         cut_out = [bore for bore in surround.boards[way.sheet].bores if not bore.is_round]
         marks += [Polyline(Pen.GUIDE, bore.ring, True, "cord way") for bore in cut_out]
     return marks
 
 
-def _draw_hole(
-    surround: Surround, hole: Hole, projection: Projection, look: Look, ratio: float
-) -> list[Mark]:
+def name_holes(surround: Surround, projection: Projection, look: Look) -> list[Name]:
+    """The size of each hole that the view looks along, to stand beside it."""
+    way = plan_cord_way(surround)
+    shown = [hole for hole in way.holes if _is_end_on(hole, projection, look)] if way else []
+    style = surround.job.about.length_style
+    return [
+        Name(
+            f"{format_length(hole.diameter, style)} hole, cords",
+            look.point(hole.centre),
+            OVER * hole.diameter / 2,
+            "cord way",
+        )
+        for hole in shown
+    ]
+
+
+def _is_end_on(hole: Hole, projection: Projection, look: Look) -> bool:
+    """Whether a hole is looked at along its axis and any board that has it is left."""
+    boards = projection.solids.boards[: projection.solids.site_start]
+    return AXES.index(hole.axis) == look.axes[2] and any(is_bored(board, hole) for board in boards)
+
+
+def _draw_hole(surround: Surround, hole: Hole, projection: Projection, look: Look) -> list[Mark]:
     along = AXES.index(hole.axis)
     if along == look.axes[2]:
-        return _draw_end(surround, hole, projection, look, ratio)
+        return _draw_end(hole, projection, look)
     across = look.axes[1] if along == look.axes[0] else look.axes[0]
     bored = [b for board in surround.boards for b in board.bores if is_of(b, hole) and not b.breaks]
     if not bored:
@@ -102,20 +97,13 @@ def _draw_hole(
     return [Lines(Pen.GUIDE, tuple(edges), "cord way")]
 
 
-def _draw_end(surround: Surround, hole: Hole, projection: Projection, look: Look, ratio: float) -> list[Mark]:
+def _draw_end(hole: Hole, projection: Projection, look: Look) -> list[Mark]:
     """A hole looked at along its axis."""
-    left = [b for b in projection.solids.boards[: projection.solids.site_start] if is_bored(b, hole)]
-    if not left:
+    if not _is_end_on(hole, projection, look):
         return []
-    at, radius = look.point(hole.centre), hole.diameter / 2
-    size = format_length(hole.diameter, surround.job.about.length_style)
-    height = number_height(ratio)
-    place = (at[0], at[1] - OVER * radius - 1.4 * height)
-    words = Text(f"{size} hole, cords", place, height, Anchor.MIDDLE, stands_for="cord way")
-    ring, cross = _target(at, radius, "cord way")
-    if _is_seen(projection, hole, at):
-        return [cross, words]
-    return [replace(ring, pen=Pen.GUIDE), cross, words]
+    at = look.point(hole.centre)
+    ring, cross = _target(at, hole.diameter / 2, "cord way")
+    return [cross] if _is_seen(projection, hole, at) else [replace(ring, pen=Pen.GUIDE), cross]
 
 
 def _is_seen(projection: Projection, hole: Hole, at: Point) -> bool:

@@ -7,7 +7,7 @@ from math import inf
 
 from render.clipping import clip_segment
 from render.dimension_strokes import dimension_strokes, dimension_text
-from render.drawing import Dimension, Point
+from render.drawing import Dimension, Point, Segment
 from render.extent import text_corners
 from render.lettering import ASCENT, DESCENT
 
@@ -23,11 +23,11 @@ def free_place(
     levels: Sequence[float],
     dimensions: Sequence[Dimension],
     ratio: float,
-) -> Point:
+) -> Point | None:
     """The middle of the baseline for a note of `size` (width, capitals), nearest the middle of `reach`.
 
     Tried on each of `levels` in turn between the ends of `reach`, then as far again beyond them, clear of
-    every stroke and text of `dimensions`. Where no place is free, the middle of the first level.
+    every stroke and text of `dimensions`; None where no place is free.
     """
     width, height = size
     middle, half = sum(reach) / 2, (reach[1] - reach[0]) / 2
@@ -38,7 +38,29 @@ def free_place(
                 low, high = middle + aside - width / 2, middle + aside + width / 2
                 if not any(low < end and start < high for start, end in blocked):
                     return middle + aside, y
-    return middle, levels[0]
+    return None
+
+
+def part_line(segment: Segment, dimensions: Sequence[Dimension], clear: float) -> tuple[Segment, ...]:
+    """A level or plumb line without what of it runs through the texts of `dimensions`, `clear` of them."""
+    x0, y0, _, y1 = segment
+    i = 0 if y0 == y1 else 1
+    low, high = sorted((segment[i], segment[i + 2]))
+    gaps = []
+    for dimension in dimensions:
+        corners = text_corners(dimension_text(dimension))
+        across = [corner[1 - i] for corner in corners]
+        if min(across) - clear < segment[1 - i] < max(across) + clear:
+            along = [corner[i] for corner in corners]
+            gaps.append((min(along) - clear, max(along) + clear))
+    parts, start = [], low
+    for first, last in sorted(gaps):
+        if first > start:
+            parts.append((start, min(first, high)))
+        start = max(start, last)
+    if start < high:
+        parts.append((start, high))
+    return tuple((a, y0, b, y0) if i == 0 else (x0, a, x0, b) for a, b in parts if b > a)
 
 
 def _outward(most: float, step: float) -> Iterable[float]:

@@ -12,9 +12,21 @@ from numpy.typing import NDArray
 
 from render.clipping import clip_segment
 from render.dimension_strings import TEXT_HEIGHT
-from render.dimension_strokes import dimension_strokes, dimension_text
-from render.drawing import Anchor, Dimension, Hatch, Lines, Mark, Point, Polyline, Segment, Text
-from render.extent import Box, text_corners
+from render.dimension_strokes import dimension_strokes, leader_strokes
+from render.drawing import (
+    Anchor,
+    Dimension,
+    Drawing,
+    Hatch,
+    Leader,
+    Lines,
+    Mark,
+    Point,
+    Polyline,
+    Segment,
+    Text,
+)
+from render.extent import Box, list_texts, text_corners
 from render.hatching import hatch_segments
 from render.lettering import ASCENT, DESCENT, text_width
 
@@ -63,17 +75,17 @@ def list_strokes(marks: Iterable[Mark], ratio: float = 1.0) -> tuple[Segment, ..
                 found += hatch_segments(mark)
             case Dimension():
                 found += dimension_strokes(mark, ratio)
+            case Leader():
+                found += leader_strokes(mark, ratio)
     return tuple(found)
 
 
-def list_words(marks: Iterable[Mark]) -> tuple[Box, ...]:
-    """The boxes of all that `marks` write."""
-    texts = (dimension_text(mark) if isinstance(mark, Dimension) else mark for mark in marks)
+def list_words(marks: Iterable[Mark], ratio: float = 1.0) -> tuple[Box, ...]:
+    """The boxes of all that `marks` write; `ratio` is that of the drawing, for its leaders."""
     boxes = []
-    for text in texts:
-        if isinstance(text, Text):
-            xs, ys = zip(*text_corners(text), strict=True)
-            boxes.append((min(xs), min(ys), max(xs), max(ys)))
+    for text in list_texts(Drawing(tuple(marks), ratio)):
+        xs, ys = zip(*text_corners(text), strict=True)
+        boxes.append((min(xs), min(ys), max(xs), max(ys)))
     return tuple(boxes)
 
 
@@ -111,6 +123,15 @@ class Paper:
             free[lines.query(within, predicate="intersects")[0]] = False
         return free
 
+    def has_no_words(self, boxes: Floats) -> Mask:
+        """Which of `boxes` (n, 4) lie over nothing written and no join, whatever lines go through them."""
+        left, low, right, high = np.hsplit(boxes, 4)
+        x0, y0, x1, y1 = np.array(self._words, dtype=float).reshape(-1, 4).T
+        under = (x0 < right) & (left < x1) & (y0 < high) & (low < y1)
+        free: Mask = np.logical_not(under.any(axis=1))
+        free[_plant(self._joins).query(shapely.box(*boxes.T), predicate="intersects")[0]] = False
+        return free
+
     def is_open(self, joins: Floats) -> Mask:
         """Which of `joins` (n, 4) go through no word and cross no other."""
         drawn = shapely.linestrings(joins.reshape(-1, 2, 2))
@@ -141,7 +162,7 @@ def place_numbers(
         paper.take(box_round(spot, 2 * clear, 2 * clear))
     places: list[Point | None] = []
     for spot, (width, height) in zip(spots, sizes, strict=True):
-        tried = _list_around(spot, width, height, clear, furthest)
+        tried = list_around(spot, width, height, clear, furthest)
         half = np.array([width, height]) / 2
         tried = tried[paper.is_free(np.hstack([tried - half, tried + half]))]
         tried = tried[paper.is_open(np.hstack([np.broadcast_to(spot, tried.shape), tried]))]
@@ -163,8 +184,11 @@ def join_number(spot: Point, place: Point, size: tuple[float, float], clear: flo
     return (spot[0] + along * clear, spot[1] + up * clear, *end)
 
 
-def _list_around(spot: Point, width: float, height: float, clear: float, furthest: int) -> Floats:
-    """Middles (n, 2), nearest first; at every distance the upper right first and the lower left last."""
+def list_around(spot: Point, width: float, height: float, clear: float, furthest: int) -> Floats:
+    """Middles (n, 2) of boxes that leave `clear` of a spot, nearest first.
+
+    At every distance the upper right comes first and the lower left last.
+    """
     ways = np.arange(WAYS) * 2 * pi / WAYS
     ways = ways[np.argsort(-np.cos(ways - pi / 4), kind="stable")]
     away = (clear + np.arange(furthest) * height / 2)[:, None]

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from model.build.lines import Layout
 from model.build.obstacles import BASEBOARD, Obstacle
-from render.drawing import Anchor, Mark, Pen, Point, Text
+from render.drawing import Point
+from render.names import Name
 
 NEAR = 10.0
 """What lies further than this beyond shelf, facing and hearth is not drawn, in. Shop choice."""
@@ -14,8 +15,6 @@ STUB = 9.0
 """How much of a baseboard is shown beyond a column, in.: enough for its name. Shop choice."""
 ABOVE = 4.0
 """How far over the surround a casing is shown, in. Shop choice."""
-LETTERS, OVER = 1.2, 0.6
-"""Capitals of the names, and how far over the things they stand, in. Shop choice."""
 
 
 def drawn_reach(layout: Layout) -> float:
@@ -57,20 +56,17 @@ def list_drawn(layout: Layout) -> tuple[Obstacle, ...]:
     return tuple(o for o in cut if o.x[1] > o.x[0] and o.y[1] > o.y[0])
 
 
-def name_obstacles(layout: Layout) -> list[Mark]:
-    """What each one is, over it; a baseboard's name over what of it shows."""
-    return [
-        Text(o.kind, _over(layout, o), LETTERS, Anchor.MIDDLE, pen=Pen.SITE, stands_for=o.path)
-        for o in list_drawn(layout)
-    ]
+def name_obstacles(layout: Layout) -> list[Name]:
+    """What each one is, at its upper edge; a baseboard's name at what of it shows."""
+    return [Name(o.kind, _upper_edge(layout, o), 0.0, o.path) for o in list_drawn(layout)]
 
 
-def _over(layout: Layout, obstacle: Obstacle) -> Point:
+def _upper_edge(layout: Layout, obstacle: Obstacle) -> Point:
     middle = (obstacle.x[0] + obstacle.x[1]) / 2
     if obstacle.kind == BASEBOARD:
         first, last = _shows_from(layout, obstacle), max(abs(x) for x in obstacle.x)
         middle = (first + last) / 2 * (-1.0 if obstacle.side == "left" else 1.0)
-    return middle, obstacle.y[1] + OVER
+    return middle, obstacle.y[1]
 
 
 def _inner_edge(obstacle: Obstacle) -> float:

@@ -6,13 +6,13 @@ Only the site is drawn. What the record says is render.site_sheet's.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 
 from model.site import Site
 from model.surround import Surround
-from render.dimension_strings import FIRST_LINE, LINE_STEP, TEXT_CLEAR, TEXT_HEIGHT
-from render.dimension_strokes import TICK_LENGTH
+from model.units import INCHES_16
+from render.dimension_strings import Edge, String, measure, place_strings
 from render.drawing import (
-    Anchor,
     Dimension,
     Drawing,
     Fill,
@@ -23,8 +23,9 @@ from render.drawing import (
     Point,
     Polyline,
     Region,
-    Text,
 )
+from render.extent import Box
+from render.names import Name, place_names
 from render.sheets import SITE_FRONT
 from render.views import FACING_HATCH
 
@@ -49,15 +50,16 @@ MOST_WALL = 14.0
 HEADROOM = 12.0
 """Wall drawn over the facing, in.; a higher ceiling is drawn nearer. Shop choice."""
 WALL_DEPTH = 4.0
-LEAST_SPAN = 0.25
-"""Paper inches under which a letter stands past the end of its dimension. Shop choice."""
 
 
 def draw_site(surround: Surround, name: str, ratio: float) -> Drawing:
     """The site from the front, or from above; `name` is SITE_FRONT or SITE_PLAN."""
     site = (surround.asked or surround.job).site
-    draw = _draw_front if name == SITE_FRONT else _draw_plan
-    return Drawing(tuple(draw(site, ratio)), ratio)
+    if name != SITE_FRONT:
+        return Drawing(tuple(_draw_plan(site, ratio)), ratio)
+    marks = list(_draw_front(site, ratio))
+    names = _name_diagonals(site.opening.width / 2, site.opening.height)
+    return Drawing((*marks, *place_names(names, marks, ratio)), ratio)
 
 
 def _half_width(site: Site) -> float:
@@ -86,8 +88,14 @@ def _draw_front(site: Site, ratio: float) -> Iterator[Mark]:
         Pen.SITE,
         ((left, ceiling, right, ceiling), (left, floor, left, ceiling), (right, floor, right, ceiling)),
     )
-    yield from _draw_diagonals(half, site.opening.height, ratio)
-    yield from _front_sizes(site, (left, floor, right, ceiling), ratio)
+    high = site.opening.height
+    yield Lines(Pen.GUIDE, ((-half, high, half, 0.0), (-half, 0.0, half, high)))
+    box = (left, floor, right, ceiling)
+    yield from _letter_sizes(
+        _front_strings(site, box),
+        (min(left, -_half_width(site)), floor, max(right, _half_width(site)), ceiling),
+        ratio,
+    )
 
 
 def _is_low(site: Site) -> bool:
@@ -100,62 +108,45 @@ def _wall_ends(site: Site) -> tuple[float, float]:
     return -min(max(half + site.room.left, half), reach), min(max(half + site.room.right, half), reach)
 
 
-def _draw_diagonals(half: float, high: float, ratio: float) -> Iterator[Mark]:
-    """Both diagonals of the opening, each with its letter on a small ground near its lower end."""
-    yield Lines(Pen.GUIDE, ((-half, high, half, 0.0), (-half, 0.0, half, high)))
-    for path, sign in (("readings.diagonal_falling", 1), ("readings.diagonal_rising", -1)):
-        yield from _letter(KEYS[path], (sign * half * 0.6, high * 0.2), ratio)
+def _name_diagonals(half: float, high: float) -> list[Name]:
+    """A letter for each diagonal of the opening, near its lower end."""
+    signs = (("readings.diagonal_falling", 1), ("readings.diagonal_rising", -1))
+    return [Name(KEYS[path], (sign * half * 0.6, high * 0.2), 0.0, path) for path, sign in signs]
 
 
-def _letter(key: str, at: Point, ratio: float) -> Iterator[Mark]:
-    height = TEXT_HEIGHT * ratio
-    half = 0.9 * height
-    yield Region(Fill.PAPER, (_ring(at[0] - half, at[1] - half, at[0] + half, at[1] + half),))
-    yield Text(key, (at[0], at[1] - height / 2), height, Anchor.MIDDLE, bold=True)
+def _letter_sizes(strings: list[String], outline: Box, ratio: float) -> Iterator[Dimension]:
+    """Dimensions that show their letters."""
+    for dimension in place_strings(strings, outline, ratio, INCHES_16):
+        yield replace(dimension, text=KEYS[dimension.stands_for])
 
 
-def _front_sizes(site: Site, box: tuple[float, float, float, float], ratio: float) -> Iterator[Mark]:
+def _front_strings(site: Site, box: Box) -> list[String]:
     left, floor, right, ceiling = box
     half, top = site.opening.width / 2, site.facing.height
-    step, first = LINE_STEP * ratio, FIRST_LINE * ratio
-    below = floor - first
-    yield _size("opening.width", (-half, 0.0), (half, 0.0), below, ratio)
-    yield _size("room.left", (left, floor), (-half, 0.0), below, ratio)
-    yield _size("room.right", (half, 0.0), (right, floor), below, ratio)
-    yield _size("hearth.width", *_span(site.hearth.width, floor), below - step, ratio)
-    yield _size("facing.width", *_span(site.facing.width, floor), below - 2 * step, ratio)
-    side = left - first
-    yield _size("opening.height", (-half, 0.0), (-half, site.opening.height), side, ratio, vertical=True)
-    yield _size(
-        "facing.height",
-        (-site.facing.width / 2, 0.0),
-        (-site.facing.width / 2, top),
-        side - step,
-        ratio,
-        True,
+    along = measure(
+        Edge.BELOW,
+        (left, floor, ""),
+        (-half, 0.0, "room.left"),
+        (half, 0.0, "opening.width"),
+        (right, floor, "room.right"),
     )
-    other = right + first
+    wide = sorted(((site.facing.width, "facing.width"), (site.hearth.width, "hearth.width")))
+    high = sorted(
+        ((site.opening.height, half, "opening.height"), (top, site.facing.width / 2, "facing.height"))
+    )
+    strings = [
+        along,
+        *(_string(Edge.BELOW, (-w / 2, floor), (w / 2, floor), path) for w, path in wide),
+        *(_string(Edge.LEFT, (0.0, -x), (h, -x), path) for h, x, path in high),
+    ]
     if floor < 0:
-        yield _size(
-            "hearth.height", (right, floor), (site.hearth.width / 2, 0.0), other, ratio, vertical=True
-        )
-    yield _size("room.ceiling", (right, floor), (right, ceiling), other + step, ratio, vertical=True)
+        strings.append(_string(Edge.RIGHT, (floor, right), (0.0, site.hearth.width / 2), "hearth.height"))
+    return [*strings, _string(Edge.RIGHT, (floor, right), (ceiling, right), "room.ceiling")]
 
 
-def _span(width: float, y: float) -> tuple[Point, Point]:
-    return (-width / 2, y), (width / 2, y)
-
-
-def _size(
-    path: str, first: Point, second: Point, line: float, ratio: float, vertical: bool = False
-) -> Dimension:
-    """A dimension that shows its letter."""
-    i = 1 if vertical else 0
-    middle, off = (first[i] + second[i]) / 2, (TEXT_CLEAR + TEXT_HEIGHT / 2) * ratio
-    if abs(second[i] - first[i]) < LEAST_SPAN * ratio:
-        middle = max(first[i], second[i]) + (TICK_LENGTH + TEXT_HEIGHT) * ratio
-    at = (line - off, middle) if vertical else (middle, line + off)
-    return Dimension(first, second, vertical, line, KEYS[path], at, TEXT_HEIGHT * ratio, stands_for=path)
+def _string(edge: Edge, first: Point, second: Point, path: str) -> String:
+    """One size; both points along the string and across it."""
+    return measure(edge, (*first, ""), (*second, path))
 
 
 def _draw_plan(site: Site, ratio: float) -> Iterator[Mark]:
@@ -163,6 +154,7 @@ def _draw_plan(site: Site, ratio: float) -> Iterator[Mark]:
     half, facing, hearth = site.opening.width / 2, site.facing.width / 2, site.hearth.width / 2
     left, right = _wall_ends(site)
     proud, deep = site.facing.proud, site.hearth.depth
+    strings: list[String] = []
     solid = _ring(left, proud, right, proud + WALL_DEPTH)
     breast = _ring(-facing, 0.0, facing, proud + WALL_DEPTH)
     mouth = _ring(-half, 0.0, half, proud + WALL_DEPTH)
@@ -174,17 +166,11 @@ def _draw_plan(site: Site, ratio: float) -> Iterator[Mark]:
         ring = _ring(-hearth, -deep, hearth, 0.0)
         yield Region(Fill.HEARTH, (ring,))
         yield Polyline(Pen.EDGE, ring, closed=True)
-        yield _size(
-            "hearth.depth",
-            (hearth, -deep),
-            (hearth, 0.0),
-            max(hearth, facing) + FIRST_LINE * ratio,
-            ratio,
-            True,
-        )
+        strings.append(_string(Edge.RIGHT, (-deep, hearth), (0.0, hearth), "hearth.depth"))
     if proud > 0:
-        line = -max(hearth, facing) - FIRST_LINE * ratio
-        yield _size("facing.proud", (-facing, 0.0), (-facing, proud), line, ratio, vertical=True)
+        strings.append(_string(Edge.LEFT, (0.0, -facing), (proud, -facing), "facing.proud"))
+    reach = max(hearth, facing)
+    yield from _letter_sizes(strings, (-reach, -deep, reach, proud), ratio)
 
 
 def _plan_lines(site: Site, ends: tuple[float, float]) -> Iterable[tuple[float, float, float, float]]:

@@ -10,8 +10,8 @@ from model.units import format_length
 from render.dimension_strings import Edge, place_strings, strings_reach
 from render.drawing import Anchor, Dimension, Fill, Lines, Mark, Pen, Polyline, Region, Segment, Text
 from render.lettering import text_width
-from render.note_places import free_place
-from render.obstacle_marks import drawn_reach, name_obstacles
+from render.note_places import free_place, part_line
+from render.obstacle_marks import drawn_reach, list_drawn
 from render.site_solids import MASONRY_DEPTH, SLAB
 from render.view_dimensions import list_strings
 
@@ -26,6 +26,8 @@ BREAK = 0.12
 """Half the height of a break sign, inches on paper. Shop choice."""
 HEADROOM = 0.42
 """From whatever stands highest to a ceiling drawn nearer than it is, inches on paper. Shop choice."""
+AROUND_TEXT = 0.03
+"""A line that gives way to a text stays this clear of it, inches on paper. Shop choice."""
 NOTE_HEIGHT = 2.6 / 25.4
 """Capitals of notes in a view, inches on paper."""
 
@@ -49,10 +51,13 @@ class Frame:
         """The box for `view`."""
         layout = surround.layout
         top = max(layout.over.top if layout.over else layout.shelf_top, layout.facing_top)
+        standing = (*list_drawn(layout), *layout.behind)
         front = max(layout.shelf_foremost, layout.hearth_front, layout.moulded_front)
+        front = max([front, *(obstacle.z[1] for obstacle in standing)])
+        widest = max([drawn_reach(layout), *(abs(x) for obstacle in layout.behind for x in obstacle.x)])
         if view == "front":
-            reach = drawn_reach(layout)
-            return Frame(-reach, _foot(surround), reach, top)
+            reach = widest
+            return Frame(-reach, _foot(surround), reach, max([top, *(o.y[1] for o in layout.behind)]))
         if view == "side":
             return Frame(-front, _foot(surround), -layout.wall, top)
         behind = MASONRY_DEPTH - layout.wall
@@ -60,7 +65,8 @@ class Frame:
             slab = max(surround.job.site.hearth.thickness or SLAB, -layout.floor)
             return Frame(-front, -slab, behind, max(top, layout.shelf_top + WALL_ABOVE))
         reach = max(layout.shelf_reach, layout.facing_side) + WALL_BESIDE
-        return Frame(-max(reach, layout.hearth_side), -front, max(reach, layout.hearth_side), behind)
+        reach = max(reach, layout.hearth_side, widest)
+        return Frame(-reach, -front, reach, behind)
 
 
 def _flush_slab(surround: Surround) -> float:
@@ -103,14 +109,14 @@ def draw_context(
         if true_heights:
             ceiling = max(frame.top, surround.layout.ceiling)
         return [
-            *_front_context(surround, frame, ceiling),
+            *_front_context(surround, frame, ceiling, dimensions, ratio),
             _ceiling_note(surround, frame, ceiling, dimensions, ratio),
         ]
     if view == "side":
         top = Frame.around(surround, "front").top
         true = max(top, surround.layout.ceiling)
         return _side_context(
-            surround, frame, ratio, true if true_heights else _front_ceiling_line(surround, ratio)
+            surround, frame, dimensions, ratio, true if true_heights else _front_ceiling_line(surround, ratio)
         )
     if view == "vertical_section":
         return _floor_in_section(surround, frame)
@@ -122,7 +128,7 @@ def _ceiling_line(surround: Surround, top: float, dimensions: Sequence[Dimension
 
     Drawn nearer it clears the front view's `dimensions`.
     """
-    nearest = strings_reach(dimensions, top) + HEADROOM * ratio
+    nearest = strings_reach(dimensions, max(top, _highest(surround))) + HEADROOM * ratio
     return max(top, min(surround.layout.ceiling, nearest))
 
 
@@ -143,14 +149,20 @@ def _slab(surround: Surround, left: float, right: float) -> list[Mark]:
     return [Region(Fill.HEARTH, (ring,), "hearth"), Polyline(Pen.SITE, ring, True, "hearth")]
 
 
-def _front_context(surround: Surround, frame: Frame, ceiling: float) -> list[Mark]:
+def _front_context(
+    surround: Surround, frame: Frame, ceiling: float, dimensions: Sequence[Dimension], ratio: float
+) -> list[Mark]:
     left, right = frame.left - BESIDE, frame.right + BESIDE
     layout, floor = surround.layout, surround.layout.floor
     marks = _slab(surround, -layout.hearth_side, layout.hearth_side)
     marks += _ground(surround, left, right)
-    marks.append(Lines(Pen.SITE, ((left, ceiling, right, ceiling),), "ceiling"))
-    marks += name_obstacles(layout)
-    ends = tuple(_wall_end(x, floor, ceiling) for x in _near_wall_ends(surround, left, right))
+    clear = AROUND_TEXT * ratio
+    marks.append(Lines(Pen.SITE, part_line((left, ceiling, right, ceiling), dimensions, clear), "ceiling"))
+    ends = tuple(
+        part
+        for x in _near_wall_ends(surround, left, right)
+        for part in part_line(_wall_end(x, floor, ceiling), dimensions, clear)
+    )
     return [*marks, Lines(Pen.SITE, ends, "wall end")] if ends else marks
 
 
@@ -192,6 +204,13 @@ def _wall_end(x: float, floor: float, ceiling: float) -> Segment:
     return (x, floor, x, ceiling)
 
 
+def _highest(surround: Surround) -> float:
+    """What stands highest of all that is drawn at the front, the ceiling aside."""
+    layout = surround.layout
+    obstacles = [obstacle.y[1] for obstacle in list_drawn(layout)]
+    return max(Frame.around(surround, "front").top, layout.opening_top, *obstacles)
+
+
 def _ceiling_note(
     surround: Surround, frame: Frame, ceiling: float, dimensions: Sequence[Dimension], ratio: float
 ) -> Text:
@@ -207,19 +226,27 @@ def _ceiling_note(
     at = ((frame.left + frame.right) / 2, levels[0])
     if not broken:
         size, reach = (text_width(words, height), height), (frame.left, frame.right)
-        at = free_place(size, reach, levels, dimensions, ratio)
+        free = free_place(size, reach, levels, dimensions, ratio) if ceiling >= _highest(surround) else None
+        at = free or (
+            at[0],
+            strings_reach(dimensions, max(_highest(surround), ceiling)) + levels[0] - ceiling,
+        )
     return Text(words, at, height, Anchor.MIDDLE, stands_for="room.ceiling")
 
 
-def _side_context(surround: Surround, frame: Frame, ratio: float, ceiling: float) -> list[Mark]:
+def _side_context(
+    surround: Surround, frame: Frame, dimensions: Sequence[Dimension], ratio: float, ceiling: float
+) -> list[Mark]:
     left, wall, floor = frame.left - BESIDE, -surround.layout.wall, surround.layout.floor
     marks = _slab(surround, -surround.layout.hearth_front, 0.0)
     marks.append(Lines(Pen.GROUND, ((left, floor, wall, floor),), "floor"))
-    marks.append(Lines(Pen.SITE, ((left, ceiling, wall, ceiling),), "ceiling"))
+    clear = AROUND_TEXT * ratio
+    marks.append(Lines(Pen.SITE, part_line((left, ceiling, wall, ceiling), dimensions, clear), "ceiling"))
     if ceiling < surround.layout.ceiling - 1e-6:
         marks.append(_broken_line(wall, floor, ceiling, ceiling - HEADROOM / 2 * ratio, BREAK * ratio))
     else:
-        marks.append(Lines(Pen.SITE, (_wall_end(wall, floor, ceiling),), "wall"))
+        upright = part_line(_wall_end(wall, floor, ceiling), dimensions, clear)
+        marks.append(Lines(Pen.SITE, upright, "wall"))
     return [*marks, *_leaning_masonry(surround)]
 
 

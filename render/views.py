@@ -13,13 +13,15 @@ from model.board import Board
 from model.build.level_backs import PACKING
 from model.check.finding import Finding
 from model.surround import Surround
-from render.behind_marks import draw_behind
+from render.behind_marks import draw_behind, name_behind
 from render.cut_fills import hatch_cut
 from render.cutting_plane import cut_boards, cut_numbered
 from render.dimension_strings import String, place_strings
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
 from render.far_side import without_far_backs
-from render.fixing_marks import draw_anchors, draw_cord_way
+from render.fixing_marks import draw_anchors, draw_cord_way, name_holes
+from render.names import place_names
+from render.obstacle_marks import name_obstacles
 from render.section_places import section_level, section_station
 from render.site_solids import site_cut_upright, site_from_above, site_from_side, site_in_front
 from render.view_context import WALL_ABOVE, WALL_BESIDE, Frame, draw_context, list_standing
@@ -133,12 +135,18 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     marks += draw_faults(surround, view, look, options.findings, projection, dimensions, ratio)
     if options.clearance:
         marks += draw_clearance(surround, view, ratio, dimensions)
-    marks += draw_cord_way(surround, projection, look, ratio)
+    marks += draw_cord_way(surround, projection, look)
+    names = name_holes(surround, projection, look)
     if view == "front":
-        marks += draw_behind(surround, ratio, (*marks, *dimensions))
+        marks += draw_behind(surround)
+        names += [*name_behind(surround), *name_obstacles(surround.layout)]
     if options.anchors and view == "front":
-        marks += draw_anchors(surround, ratio, marks)
-    return Drawing((*marks, *dimensions), ratio)
+        targets, numbers = draw_anchors(surround, ratio)
+        marks += targets
+        names = [*numbers, *names]
+    marks += dimensions
+    marks += place_names(names, marks, ratio)
+    return Drawing(tuple(marks), ratio)
 
 
 def project_boards(surround: Surround, view: str) -> tuple[Projection, tuple[int, ...]]:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from render.desk import Desk, Draft, draft_layout, draft_views, drawer, each_once, lay
+from render.desk import Desk, Draft, draft_layout, drawer, each_once, lay
 from render.front_parted import draw_frame_sizes, draw_main_sizes
+from render.parted import draft_parted
 from render.sheets import FRAME_SIZES
 
 PARTED_RATIO = 24
@@ -18,16 +19,16 @@ def draft_elevations(desk: Desk) -> list[Draft]:
     front = lay(desk, draw, ("front",))
     if front.scale.ratio > PARTED_RATIO:
         main = lay(desk, each_once(desk.surround, draw_main_sizes), ("front",))
-        if main.scale.ratio < front.scale.ratio:
+        if main.scale.ratio < front.scale.ratio and main.fits(desk.area):
             frames = lay(desk, each_once(desk.surround, draw_frame_sizes), (FRAME_SIZES,))
             return [
                 draft_layout(desk, ("front",), main),
                 draft_layout(desk, (FRAME_SIZES,), frames),
-                *draft_views(desk, ("side",)),
+                *draft_parted(desk, "side"),
             ]
     for views in (("front", "side", "plan"), ("front", "side")):
         together = lay(desk, draw, views)
         large_enough = together.scale == front.scale or together.scale.ratio <= GOOD_RATIO
         if large_enough and together.fits(desk.area):
             return [draft_layout(desk, views, together)]
-    return [draft_layout(desk, ("front",), front), *draft_views(desk, ("side",))]
+    return [*draft_parted(desk, "front"), *draft_parted(desk, "side")]

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from render.desk import Desk, Draft, draft_layout, drawer, each_once, lay
+from render.desk import Desk, Draft, draft_layout, each_once
 from render.details import detail_of, draw_detail, draw_relieved
+from render.parted import draft_parted
 from render.view_layout import lay_with_detail
 
 SECTIONS = ("plan_section", "vertical_section")
@@ -11,11 +12,11 @@ SECTIONS = ("plan_section", "vertical_section")
 
 def draft_sections(desk: Desk) -> list[Draft]:
     """A sheet for each."""
-    return [_draft_section(desk, view) for view in SECTIONS]
+    return [draft for view in SECTIONS for draft in _draft_section(desk, view)]
 
 
-def _draft_section(desk: Desk, view: str) -> Draft:
+def _draft_section(desk: Desk, view: str) -> list[Draft]:
     """A section with its detail; alone, with all its dimensions, where no larger detail has room."""
     draws = (each_once(desk.surround, draw_relieved), each_once(desk.surround, draw_detail))
     layout = lay_with_detail((view, detail_of(view)), draws, desk.scales, desk.area)
-    return draft_layout(desk, (view,), layout or lay(desk, drawer(desk.surround), (view,)))
+    return [draft_layout(desk, (view,), layout)] if layout else draft_parted(desk, view)

@@ -1,5 +1,6 @@
 """A note between dimensions: clear of them, near the middle, on the first level that has room."""
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely import LineString, Polygon, box
@@ -7,7 +8,8 @@ from shapely import LineString, Polygon, box
 from render.dimension_strokes import dimension_strokes, dimension_text
 from render.drawing import Anchor, Dimension, Text
 from render.extent import text_corners
-from render.note_places import free_place
+from render.lettering import text_width
+from render.note_places import free_place, part_line
 
 RATIO = 12.0
 SIZE = (20.0, 1.2)
@@ -36,9 +38,9 @@ def test_a_dimension_line_in_the_way_moves_the_note_to_the_next_level():
     assert free_place(SIZE, (-40, 40), (10, 2), (level_at(10.4, -60, 60),), RATIO) == (0, 2)
 
 
-def test_where_nothing_is_free_the_note_still_has_a_place():
+def test_where_nothing_is_free_there_is_no_place():
     crowd = tuple(level_at(10 + n / 4, -300, 300) for n in range(9))
-    assert free_place(SIZE, (-40, 40), (10, 11), crowd, RATIO) == (0, 10)
+    assert free_place(SIZE, (-40, 40), (10, 11), crowd, RATIO) is None
 
 
 @given(st.lists(st.tuples(st.floats(4, 14), st.floats(-30, 0), st.floats(3, 40)), max_size=6))
@@ -57,3 +59,22 @@ def test_the_note_is_measured_as_it_is_written():
     low, high = min(y for _, y in text_corners(text)), max(y for _, y in text_corners(text))
     assert note_box((0, 10)).bounds[1] <= low + 0.01
     assert note_box((0, 10)).bounds[3] >= high - 0.06
+
+
+def test_a_line_gives_way_to_the_texts_it_would_run_through_and_to_no_others():
+    crossed, beside = level_at(9.0), level_at(30.0)
+    (y,) = {crossed.text_at[1]}
+    first, last = part_line((-40.0, y, 40.0, y), (crossed, beside), 0.5)
+    half = text_width(crossed.text, crossed.height) / 2 + 0.5
+    assert first == pytest.approx((-40.0, y, crossed.text_at[0] - half, y))
+    assert last == pytest.approx((crossed.text_at[0] + half, y, 40.0, y))
+    assert part_line((-40.0, 20.0, 40.0, 20.0), (crossed, beside), 0.5) == ((-40.0, 20.0, 40.0, 20.0),)
+
+
+def test_a_plumb_line_gives_way_as_a_level_one_does():
+    crossed = level_at(9.0)
+    x, y = crossed.text_at
+    low, high = part_line((x, -10.0, x, 40.0), (crossed,), 0.5)
+    assert low[:2] == (x, -10.0)
+    assert low[3] < y < high[1]
+    assert high[2:] == (x, 40.0)

@@ -1,0 +1,111 @@
+"""Names of things in a view: where each finds room, joined to its thing where it must stand further off.
+
+What is named, and what it is called, is decided where the thing is drawn.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import dist
+
+import numpy as np
+
+from render.drawing import Fill, Hatch, Lines, Mark, Pen, Point, Region
+from render.extent import Box
+from render.number_places import (
+    Floats,
+    Paper,
+    box_round,
+    join_number,
+    list_around,
+    list_strokes,
+    list_words,
+    number_height,
+    number_size,
+    place_numbers,
+    write_number,
+)
+
+FURTHEST = 60
+"""How many distances are tried for a name: names are long, and views are full. Shop choice."""
+CLOSE = 0.4
+"""Free between what is named and its name at least, in capitals. Shop choice."""
+DARK = frozenset({Fill.OPENING})
+"""Areas that no name stands on."""
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """What something is called, the point of it that its name is joined to, and how far off that it stands.
+
+    `clear` in model inches; `stands_for` is the parameter it comes from.
+    """
+
+    words: str
+    spot: Point
+    clear: float
+    stands_for: str
+
+
+def place_names(
+    names: Sequence[Name], under: Sequence[Mark], ratio: float, furthest: int = FURTHEST
+) -> list[Mark]:
+    """Each name clear of the lines and words of `under`, in the order they are given.
+
+    Over a hatch it gets a ground of paper. Where there is no clear place it stands on such a ground as near
+    as no other words are covered.
+    """
+    if not names:
+        return []
+    height = number_height(ratio)
+    paper = Paper(
+        list_strokes([mark for mark in under if not isinstance(mark, Hatch)], ratio),
+        list_dark(under),
+        list_words(under, ratio),
+    )
+    hatches = Paper(list_strokes([mark for mark in under if isinstance(mark, Hatch)], ratio))
+    marks: list[Mark] = []
+    for name in names:
+        marks += _place(name, height, paper, hatches, furthest)
+    return marks
+
+
+def list_dark(marks: Sequence[Mark]) -> tuple[Box, ...]:
+    """Boxes round the areas that are too dark to write on."""
+    rings = (ring for mark in marks if isinstance(mark, Region) and mark.fill in DARK for ring in mark.rings)
+    return tuple(
+        (
+            min(x for x, _ in ring),
+            min(y for _, y in ring),
+            max(x for x, _ in ring),
+            max(y for _, y in ring),
+        )
+        for ring in rings
+    )
+
+
+def _place(name: Name, height: float, paper: Paper, hatches: Paper, furthest: int) -> Iterator[Mark]:
+    size, clear = number_size(name.words, height), name.clear + CLOSE * height
+    (found,) = place_numbers((name.spot,), (size,), clear, paper, furthest)
+    place = found or _least_bad(name.spot, size, clear, paper, furthest)
+    covered = box_round(place, *size)
+    join = join_number(name.spot, place, size, name.clear)
+    if found is None:
+        paper.write(covered, join)
+    if dist(join[:2], join[2:]) > clear - name.clear + height:
+        yield Lines(Pen.TEXT, (join,), name.stands_for)
+    if found is None or not hatches.is_free(np.array([covered]))[0]:
+        x0, y0, x1, y1 = covered
+        yield Region(Fill.PAPER, (((x0, y0), (x1, y0), (x1, y1), (x0, y1)),), name.stands_for)
+    yield write_number(name.words, place, height, name.stands_for)
+
+
+def _least_bad(spot: Point, size: tuple[float, float], clear: float, paper: Paper, furthest: int) -> Point:
+    """The nearest place that covers lines but no words or joins; the first of all where there is none."""
+    tried = list_around(spot, *size, clear, furthest)
+    half: Floats = np.array(size) / 2
+    free = paper.has_no_words(np.hstack([tried - half, tried + half]))
+    free &= paper.is_open(np.hstack([np.broadcast_to(spot, tried.shape), tried]))
+    x, y = (tried[free] if free.any() else tried)[0].tolist()
+    return x, y
