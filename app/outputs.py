@@ -108,6 +108,29 @@ def build_outputs(
     return tuple(made)
 
 
+def build_packet_sheets(
+    job: Job,
+    paper: str,
+    date_text: str,
+    step: Step | None = None,
+    stock: StockList | CuttingPlan | None = None,
+) -> tuple[Sheet, ...]:
+    """The packet's sheets themselves, to be shown or printed; `stock` as for `build_outputs`."""
+    from model.surround import plan_surround
+
+    tell = step or _tell_nobody
+    tell(0.0, "Working out the boards")
+    surround = plan_surround(job)
+    return _build_sheets(
+        surround,
+        lambda: _take_off(surround),
+        lambda: _find_plan(surround, stock),
+        paper,
+        date_text,
+        tell,
+    )
+
+
 def write_outputs(folder: Path, outputs: tuple[Output, ...]) -> tuple[Path, ...]:
     """Write the files into `folder`, which is made if need be as are those in it.
 

@@ -207,6 +207,11 @@ class Window(QMainWindow):
         self.fields.commit_pending()
         self.writing.ask_packet(self.files.folder)
 
+    def show_print(self) -> None:
+        """Show the packet as it will be printed, with what is being typed entered first."""
+        self.fields.commit_pending()
+        self.writing.show_print()
+
     def write_drawing(self) -> None:
         """Ask for a file, and write the drawing file to it beside the work."""
         self.fields.commit_pending()

@@ -17,7 +17,17 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from app.drawing_files import VERSION_WORDS
 from app.files import FileTrouble, save_bytes
 from app.notice import Notice
-from app.outputs import BUYING, DRAWING, PACKET, PARTS, Step, build_outputs, name_output, write_outputs
+from app.outputs import (
+    BUYING,
+    DRAWING,
+    PACKET,
+    PARTS,
+    Step,
+    build_outputs,
+    build_packet_sheets,
+    name_output,
+    write_outputs,
+)
 from app.packet_dialog import PacketDialog
 from app.progress_line import ProgressLine
 from app.session import Session
@@ -100,6 +110,14 @@ class Writing(QObject):
         """Write `parts` of the job as it is now into `folder`; the cutting plan is the one that is shown."""
         job, source = self._session.job, self._find_source()
         self._begin(partial(_write_packet, job, folder, paper, parts, source, dxf_version))
+
+    def show_print(self) -> None:
+        """Show the packet as it will be printed, on the paper it was last written on."""
+        from app.print_window import PrintWindow
+
+        job, source = self._session.job, self._find_source()
+        paper, today = self._paper, date.today().isoformat()
+        PrintWindow(self._window, lambda step: build_packet_sheets(job, paper, today, step, source)).exec()
 
     def ask_drawing(self, folder: Path) -> None:
         """Ask for a file, then write the drawing file to it."""
