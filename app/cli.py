@@ -211,7 +211,10 @@ def build_parser() -> ArgumentParser:
 
     for name, words in (
         ("packet", "write the PDF packet, the DXF drawings and all lists"),
-        ("drawings", "write the DXF drawings: all views with the packet's sheets, and each moulding"),
+        (
+            "drawings",
+            "write the DXF drawings: all views with the packet's sheets, each sub-assembly, each moulding",
+        ),
     ):
         packet = _add_command(parts, name, words)
         packet.add_argument(

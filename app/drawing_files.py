@@ -1,4 +1,4 @@
-"""The drawing files of a job as texts: all views with the packet's sheets, and each moulding.
+"""The drawing files of a job as texts: all views, each sub-assembly, each moulding.
 
 What stands in one is decided in export; which files there are and what they are called, here.
 Nothing is saved.
@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from model.surround import Surround
     from model.takeoff.cut_list import Cut
     from render.drawing import Drawing, Sheet
+    from render.part_views import Part
 
 Step = Callable[[float, str], None]
 VERSION_WORDS = {
@@ -26,6 +27,8 @@ VIEWS = ("front", "side", "vertical_section", "plan", "plan_section")
 RATIO = {False: 12.0, True: 10.0}
 """Lettering in model space comes out right when it is plotted at 1" = 1'-0", or at 1:10 for a job in
 millimetres. Shop choice."""
+PART_RATIO = {False: 8.0, True: 10.0}
+"""The same for a sub-assembly alone: 1 1/2" = 1'-0" or 1:10. Shop choice."""
 OVER_SHEETS = 24.0
 """Views stand this far over what the largest sheet takes up, inches, for programs that show paper and model
 in one space. Shop choice."""
@@ -59,6 +62,48 @@ def _draw_views(surround: Surround, ratio: float, tell: Step) -> Iterator[tuple[
         tell(0.3 * i / len(VIEWS), f"Drawing the {VIEW_TITLES[view].lower()}")
         drawing = draw_view(surround, view, ViewOptions(ratio=ratio, true_heights=True, by_board=True))
         yield view, drawing.plus(*mark_seen(surround, view, ratio, drawing.marks).marks)
+
+
+def build_assembly_drawings(
+    surround: Surround, cuts: Sequence[Cut], sheets: Sequence[Sheet], version: str, tell: Step
+) -> Iterator[tuple[str, str]]:
+    """Each sub-assembly alone in all its views, with those of `sheets` that show them as layouts.
+
+    The name of its file and its text.
+    """
+    from export.dxf import write_dxf
+    from export.dxf_boards import list_board_notes
+    from model.takeoff.assemblies import list_assemblies
+    from render.part_views import Part
+    from render.sheets import PART_VIEWS
+    from render.third_angle import place_third_angle
+
+    about = surround.job.about
+    ratio = PART_RATIO[about.units == MILLIMETRES_ONLY]
+    notes = list_board_notes(cuts, about.length_style)
+    own = [sheet for sheet in sheets if any(placed.name in PART_VIEWS for placed in sheet.placed)]
+    highest = max((sheet.height for sheet in own), default=0.0)
+    assemblies = list_assemblies(surround.boards)
+    for i, assembly in enumerate(assemblies):
+        tell(i / len(assemblies), f"Drawing the {assembly.name}")
+        views = _draw_part_views(Part(surround, assembly), ratio)
+        placed = place_third_angle(views, highest + OVER_SHEETS)
+        title = f"{about.name or UNTITLED}: {assembly.name}"
+        text = write_dxf(placed, ratio, title, about.length_style, notes, own, version)
+        yield name_drawing(assembly.name), text
+
+
+def _draw_part_views(part: Part, ratio: float) -> Iterator[tuple[str, Drawing]]:
+    """From the front, the right and above, and whatever else its sheet shows."""
+    from render.part_sheet import list_plans
+    from render.part_views import draw_part, mark_part
+    from render.sheets import PART_ABOVE, PART_FRONT, PART_RIGHT
+
+    listed = [view for plan in list_plans(part) for view in plan.views]
+    views = tuple(dict.fromkeys((PART_FRONT, PART_RIGHT, PART_ABOVE, *listed)))
+    for view in views:
+        drawing = draw_part(part, view, ratio, views, by_board=True)
+        yield view, drawing.plus(*mark_part(part, drawing, view).marks)
 
 
 def build_moulding_drawings(surround: Surround, version: str, tell: Step) -> Iterator[tuple[str, str]]:

@@ -11,7 +11,12 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from app.drawing_files import UNTITLED, build_drawing, build_moulding_drawings
+from app.drawing_files import (
+    UNTITLED,
+    build_assembly_drawings,
+    build_drawing,
+    build_moulding_drawings,
+)
 from app.files import FileTrouble, describe_cause, save_bytes
 from model.job import Job
 
@@ -19,6 +24,7 @@ if TYPE_CHECKING:
     from model.cutting.plan import CuttingPlan
     from model.cutting.stock_list import StockList
     from model.surround import Surround
+    from model.takeoff.cut_list import Cut
     from model.takeoff.takeoff import Takeoff
     from render.drawing import Sheet
 
@@ -26,9 +32,9 @@ Step = Callable[[float, str], None]
 """Told how far it is, from 0 to 1, and what is being done. What it raises stops the work."""
 PACKET, DRAWING, LIST, MATERIALS, SETTINGS = "packet", "drawing", "cut list", "materials", "saw settings"
 BUYING, PLAN = "buying list", "cutting plan"
-MOULDINGS = "mouldings"
-PARTS = (PACKET, DRAWING, MOULDINGS, LIST, MATERIALS, SETTINGS, BUYING, PLAN)
-FOLDERS = (MOULDINGS,)
+ASSEMBLIES, MOULDINGS = "sub-assemblies", "mouldings"
+PARTS = (PACKET, DRAWING, ASSEMBLIES, MOULDINGS, LIST, MATERIALS, SETTINGS, BUYING, PLAN)
+FOLDERS = (ASSEMBLIES, MOULDINGS)
 """Parts that are a folder of drawing files."""
 DRAWINGS = (DRAWING, *FOLDERS)
 MOST_STEPS = 150
@@ -87,13 +93,14 @@ def build_outputs(
     made = []
     for i, part in enumerate(parts):
         share = _share(tell, i / len(parts), 1 / len(parts))
-        if part in (PACKET, DRAWING) and not sheets:
+        if part in (PACKET, DRAWING, ASSEMBLIES) and not sheets:
             sheets += _build_sheets(
                 surround, takeoff, plan, paper, date_text, _share(share, 0.0, SETTING_OUT)
             )
             share = _share(share, SETTING_OUT, 1 - SETTING_OUT)
         if part in FOLDERS:
-            made += _build_folder(part, surround, dxf_version, share)
+            cuts = takeoff().cuts if part == ASSEMBLIES else ()
+            made += _build_folder(part, surround, cuts, sheets, dxf_version, share)
             continue
         if part == PACKET:
             data = _build_packet(surround, sheets, share)
@@ -218,10 +225,15 @@ def _build_packet(surround: Surround, sheets: Sequence[Sheet], tell: Step) -> by
     )
 
 
-def _build_folder(part: str, surround: Surround, dxf_version: str, tell: Step) -> list[Output]:
+def _build_folder(
+    part: str, surround: Surround, cuts: Sequence[Cut], sheets: Sequence[Sheet], dxf_version: str, tell: Step
+) -> list[Output]:
     """Several drawing files in a folder of their own."""
     folder = name_output(surround.job, part)
-    drawn = build_moulding_drawings(surround, dxf_version, tell)
+    if part == ASSEMBLIES:
+        drawn = build_assembly_drawings(surround, cuts, sheets, dxf_version, tell)
+    else:
+        drawn = build_moulding_drawings(surround, dxf_version, tell)
     return [Output(f"{folder}/{name}", text.encode()) for name, text in drawn]
 
 

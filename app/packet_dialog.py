@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 from app.buttons import PlainButton, StrongButton
 from app.drawing_files import VERSION_WORDS
 from app.outputs import (
+    ASSEMBLIES,
     BUYING,
     DRAWING,
     LIST,
@@ -44,6 +45,7 @@ PAPERS = {
 PART_WORDS = {
     PACKET: "The packet: elevations, sections, checks, lists and cutting plans, true to scale (PDF)",
     DRAWING: "All views at full size with the packet's sheets, for a drawing program (DXF)",
+    ASSEMBLIES: "Each sub-assembly alone, in a folder (DXF)",
     MOULDINGS: "Each moulding's section at full size, in a folder (DXF)",
     LIST: "The cut list for a spreadsheet (CSV)",
     MATERIALS: "The materials for a spreadsheet (CSV)",

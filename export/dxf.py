@@ -21,7 +21,7 @@ from render.drawing import Anchor, Dimension, Drawing, Pen, Placed, Sheet, Text
 from render.extent import Box, drawing_extent
 from render.lettering import FAMILY, TYPEFACES
 from render.pens import STROKES
-from render.sheets import VIEW_TITLES
+from render.sheets import TITLES
 from render.shifting import shift_mark
 
 if TYPE_CHECKING:
@@ -117,7 +117,7 @@ def _build_caption(view: Placed, ratio: float) -> Text:
     left, low, right, _ = drawing_extent(view.drawing)
     at = (view.at[0] + (left + right) / 2, view.at[1] + low - (LINE_GAP + CAPTION_HEIGHT) * ratio)
     return Text(
-        VIEW_TITLES.get(view.name, view.name),
+        TITLES.get(view.name, view.name),
         at,
         CAPTION_HEIGHT * ratio,
         Anchor.MIDDLE,

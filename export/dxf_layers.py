@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from model.units import MM_PER_INCH
+from render.cut_marks import CUT_MARK
 from render.drawing import Pen
 from render.pens import INK, STROKES, luminance, rgb
 
@@ -49,6 +50,8 @@ _MARKED = "IDEN"
 _ROOM = "ROOM"
 _ROOM_LINES = ("ceiling", "wall", "wall end")
 """What lines stand for that a sheet may draw nearer than they are."""
+_SYMBOL_GROUP = "ANNO-SYMB"
+"""For signs that have their size on paper, whatever pen draws them."""
 LINE_PENS = (Pen.OUTLINE, Pen.EDGE, Pen.ARRIS, Pen.CUT, Pen.BEYOND, Pen.SITE, Pen.GROUND)
 """Pens that draw what is there, at any scale. All others draw what has its size on paper."""
 WINDOW_LAYER = "A-ANNO-NPLT"
@@ -98,7 +101,7 @@ class Layer:
     @property
     def is_for_all_scales(self) -> bool:
         """Whether it shows in viewports: lines of what is there, no hatch, no writing, no end of a room."""
-        return self.pen in LINE_PENS and not self.name.endswith(_ROOM)
+        return self.pen in LINE_PENS and not self.name.endswith(_ROOM) and _SYMBOL_GROUP not in self.name
 
     @property
     def weight(self) -> int:
@@ -150,6 +153,8 @@ def find_layer(view: str, pen: Pen, stands_for: str = "") -> Layer:
         return Layer(f"A-{_FRAME_GROUP}-{_WRITTEN.get(pen) or _DRAWN[pen]}", pen)
     if pen in _WRITTEN:
         return Layer(f"A-ANNO-{_WRITTEN[pen]}", pen)
+    if stands_for == CUT_MARK:
+        return Layer(f"A-{_SYMBOL_GROUP}-{_DRAWN[pen]}", pen)
     drawn = _ROOM if pen is Pen.SITE and stands_for in _ROOM_LINES else _DRAWN[pen]
     return Layer(f"A-{_GROUPS.get(view, _OTHER_GROUP)}-{drawn}", pen)
 

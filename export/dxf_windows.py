@@ -22,6 +22,8 @@ NEAR = 1e-4
 """Lines this near to each other are one, model inches."""
 ALIKE = 0.9
 """How much of a drawing's lines must be the view's, and the other way round: a sheet may draw some more."""
+LIKELY, _FEW = 0.5, 40
+"""A drawing of which less than that lies on the view, as far as so many strokes tell, is none of it."""
 _TRIED = (0.003, 0.21, 0.5, 0.77, 0.997)
 """Where along a stroke it is compared, as parts of its length."""
 
@@ -44,10 +46,23 @@ class Window:
 class Strokes:
     """The lines of a drawing that show in viewports, ready to be compared with those of another."""
 
-    def __init__(self, drawing: Drawing) -> None:
-        shown = [mark for mark in drawing.marks if isinstance(mark, Lines | Polyline) and _shows(mark)]
+    def __init__(self, segments: Floats) -> None:
+        self.segments = segments
+
+    @staticmethod
+    def of(marks: Iterable[Mark]) -> Strokes:
+        """Those of `marks`."""
+        shown = [mark for mark in marks if isinstance(mark, Lines | Polyline) and _shows(mark)]
         found = [stroke for mark in shown for stroke in _strokes_of(mark)]
-        self.segments: Floats = np.array(found, dtype=float).reshape(-1, 4)
+        return Strokes(np.array(found, dtype=float).reshape(-1, 4))
+
+    def thinned(self, count: int) -> Strokes:
+        """About as many of them as `count`, from all over."""
+        return Strokes(self.segments[:: max(1, len(self.segments) // count)])
+
+    def only_on(self, other: Strokes) -> Strokes:
+        """Those that lie on the other's from end to end."""
+        return Strokes(self.segments[self.find_near(other)[1].all(axis=1)])
 
     @cached_property
     def tree(self) -> shapely.STRtree:
@@ -84,20 +99,24 @@ class ModelView:
 
     def __init__(self, placed: Placed) -> None:
         self.placed = placed
-        self.strokes = Strokes(placed.drawing)
+        self.strokes = Strokes.of(placed.drawing.marks)
 
 
 def find_window(drawing: Drawing, views: Sequence[ModelView]) -> Window | None:
     """The view among `views` that `drawing` shows; None where it shows none of them as they are."""
-    own = Strokes(drawing)
+    own = Strokes.of(drawing.marks)
     if not len(own.segments):
         return None
+    few = own.thinned(_FEW)
     for view in views:
-        if not len(view.strokes.segments) or not _lies_in(own.box, view.strokes.box):
+        if not len(view.strokes.segments) or few.share_on(view.strokes) < LIKELY:
             continue
-        if own.share_on(view.strokes) >= ALIKE and view.strokes.share_on(own, own.box) >= ALIKE:
-            whole = _lies_in(view.strokes.box, own.box)
-            return Window(view.placed, own.box, _list_rest(drawing.marks, view.strokes), whole)
+        if own.share_on(view.strokes) < ALIKE:
+            continue
+        shared = own.only_on(view.strokes)
+        if view.strokes.share_on(own, shared.box) >= ALIKE:
+            whole = _lies_in(view.strokes.box, shared.box)
+            return Window(view.placed, shared.box, _list_rest(drawing.marks, view.strokes), whole)
     return None
 
 
@@ -132,7 +151,7 @@ def _list_rest(marks: Iterable[Mark], model: Strokes) -> tuple[Mark, ...]:
         if not isinstance(mark, Lines | Polyline) or not _shows(mark) or not _strokes_of(mark):
             rest.append(mark)
             continue
-        own = Strokes(Drawing((mark,)))
+        own = Strokes.of((mark,))
         found = own.find_near(model)[1].min(axis=1).tolist()
         if isinstance(mark, Lines):
             kept = tuple(

@@ -14,6 +14,10 @@ LETTER = 2.6 / 25.4
 """Capitals of the letter, inches on paper."""
 
 
+CUT_MARK = "cut mark"
+"""What the strokes of such a mark stand for: no board, and no size of the model's."""
+
+
 def draw_cut_end(
     at: float, end: float, out: float, level: bool, letter: str, ratio: float, taken: Sequence[float]
 ) -> list[Mark]:
@@ -30,8 +34,8 @@ def draw_cut_end(
     side = at + lies * (0.03 + LETTER / 2) * ratio - (0 if lies > 0 else ARROW * ratio)
     middle = _turn(((near + far) / 2, side), level)
     return [
-        Polyline(Pen.CUT, tuple(_turn(p, level) for p in stroke)),
-        Polyline(Pen.EDGE, tuple(_turn(p, level) for p in arrow), closed=True),
+        Polyline(Pen.CUT, tuple(_turn(p, level) for p in stroke), stands_for=CUT_MARK),
+        Polyline(Pen.EDGE, tuple(_turn(p, level) for p in arrow), closed=True, stands_for=CUT_MARK),
         Text(letter, (middle[0], middle[1] - LETTER * ratio / 2), LETTER * ratio, Anchor.MIDDLE, bold=True),
     ]
 

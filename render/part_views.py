@@ -30,7 +30,7 @@ from render.sheets import PART_LEFT as LEFT
 from render.sheets import PART_LEVEL_CUT as LEVEL_CUT
 from render.sheets import PART_RIGHT as RIGHT
 from render.sheets import PART_UPRIGHT_CUT as UPRIGHT_CUT
-from render.views import list_lines
+from render.views import list_lines, list_lines_by_board
 from render.visibility import (
     FROM_ABOVE,
     FROM_FRONT,
@@ -214,13 +214,16 @@ def _box_area(ring: Ring) -> float:
     return float((max(xs) - min(xs)) * (max(ys) - min(ys)))
 
 
-def draw_part(part: Part, view: str, ratio: float, shown: tuple[str, ...]) -> Drawing:
+def draw_part(part: Part, view: str, ratio: float, shown: tuple[str, ...], by_board: bool = False) -> Drawing:
     """The named view of `part` with its sizes, lettered for `ratio`; its boards are not marked yet.
 
-    `shown` are all the views that stand on its sheet: no size is given twice.
+    `shown` are all the views that stand on its sheet: no size is given twice. `by_board` parts its lines as
+    `render.views.ViewOptions` says.
     """
-    projection, _ = part.projection(view)
-    bare = (*_draw_wood(projection, view, ratio), *list_lines(projection))
+    projection, places = part.projection(view)
+    names = [part.surround.marks[part.assembly.pieces[n]] for n in places]
+    lines = list_lines_by_board(projection, names) if by_board else list_lines(projection)
+    bare = (*_draw_wood(projection, view, ratio), *lines)
     cuts = draw_cuts(part, view, ratio, shown)
     return Drawing((*bare, *cuts, *_list_sizes(part, view, ratio, shown)), ratio)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from math import ceil
+from math import ceil, floor
 
 from render.drawing import Drawing, Placed
 from render.extent import drawing_extent
@@ -12,23 +12,25 @@ from render.extent import drawing_extent
 GAP = 1.5
 """Clear between neighbouring views, inches on paper. Shop choice."""
 
+_PLAN, _LEFT = "plan", "left"
+"""What the names of views begin with that are seen from above, and from the left; others from the right."""
 _LEVEL = ("front", "side", "vertical_section")
-"""Views that share heights, from left to right; all others are seen from above."""
+"""Views in this order from left to right, then others as they are given."""
 
 
 def place_third_angle(views: Iterable[tuple[str, Drawing]], above: float | None = None) -> tuple[Placed, ...]:
     """The named views in third-angle order; `Placed.at` is in model inches, for a model space at 1:1.
 
-    What is seen from the right stands right of the front view at the same heights; what is seen from
-    above stands over it, centre line on centre line, in the order given. Views lie whole inches apart. The
-    front view stands at the origin, or as many whole inches higher as it takes for all marks to lie above
-    `above`.
+    What is seen from the right stands right of the front view at the same heights, what is seen from the left
+    stands left of it; what is seen from above stands over it, centre line on centre line, in the order given.
+    Views lie whole inches apart. The front view stands at the origin, or as many whole inches higher as it
+    takes for all marks to lie above `above`.
     """
     given = list(views)
-    level = sorted((v for v in given if v[0] in _LEVEL), key=lambda view: _LEVEL.index(view[0]))
+    level = sorted((v for v in given if not v[0].startswith(_PLAN)), key=lambda view: _rank(view[0]))
     placed, top = _place_level(level)
     for name, drawing in given:
-        if name not in _LEVEL:
+        if name.startswith(_PLAN):
             _, low, _, high = drawing_extent(drawing)
             y = float(ceil(top + GAP * drawing.ratio - low)) if placed else 0.0
             placed.append(Placed(drawing, (0.0, y), name))
@@ -42,14 +44,24 @@ def _raise_views(placed: Sequence[Placed], above: float) -> tuple[Placed, ...]:
     return tuple(replace(view, at=(view.at[0], view.at[1] + up)) for view in placed)
 
 
+def _rank(name: str) -> int:
+    return _LEVEL.index(name) if name in _LEVEL else len(_LEVEL)
+
+
 def _place_level(views: list[tuple[str, Drawing]]) -> tuple[list[Placed], float]:
     """The views side by side, the first at the origin, and the height their marks reach."""
     placed: list[Placed] = []
-    right = top = 0.0
+    left = right = top = 0.0
     for name, drawing in views:
         low, _, high, y = drawing_extent(drawing)
-        x = float(ceil(right + GAP * drawing.ratio - low)) if placed else 0.0
         top = max(top, y) if placed else y
-        right = x + high
+        if not placed:
+            x, left, right = 0.0, low, high
+        elif name.startswith(_LEFT):
+            x = float(floor(left - GAP * drawing.ratio - high))
+            left = x + low
+        else:
+            x = float(ceil(right + GAP * drawing.ratio - low))
+            right = x + high
         placed.append(Placed(drawing, (x, 0.0), name))
     return placed, top
