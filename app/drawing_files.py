@@ -38,19 +38,24 @@ UNTITLED = "Fireplace surround"
 def build_drawing(
     surround: Surround, cuts: Sequence[Cut], sheets: Sequence[Sheet], version: str, tell: Step
 ) -> str:
-    """All views in model space, boards as blocks, and a layout for each of `sheets` that shows a view."""
+    """All views in model space, boards as blocks, and a layout for each of `sheets` that shows a view.
+
+    Shop drawings are left to the files of their sub-assemblies.
+    """
     from export.dxf import write_dxf
     from export.dxf_boards import list_board_notes
+    from render.sheets import PART_VIEWS
     from render.third_angle import place_third_angle
 
     about = surround.job.about
     ratio = RATIO[about.units == MILLIMETRES_ONLY]
-    highest = max((sheet.height for sheet in sheets), default=0.0)
+    whole = [sheet for sheet in sheets if not any(placed.name in PART_VIEWS for placed in sheet.placed)]
+    highest = max((sheet.height for sheet in whole), default=0.0)
     placed = place_third_angle(_draw_views(surround, ratio, tell), highest + OVER_SHEETS)
     tell(0.3, "Writing the drawing file")
     style = about.length_style
     notes = list_board_notes(cuts, style)
-    return write_dxf(placed, ratio, about.name or UNTITLED, style, notes, sheets, version)
+    return write_dxf(placed, ratio, about.name or UNTITLED, style, notes, whole, version)
 
 
 def _draw_views(surround: Surround, ratio: float, tell: Step) -> Iterator[tuple[str, Drawing]]:
