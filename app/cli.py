@@ -114,7 +114,7 @@ def _run(options: Namespace, terminal: Terminal) -> int:
             only_drawings = options.command == "drawings"
             return commands.run_packet(job, Path(options.out), sheets, terminal, stock_list, only_drawings)
         case "check":
-            return commands.run_check(job, options.json, terminal, options.cures)
+            return commands.run_check(job, options.json, terminal, options.cures, options.explain)
         case "start":
             return commands.run_start(job, Path(options.out), options.guide, terminal)
         case "fixing":
@@ -227,6 +227,7 @@ def build_parser() -> ArgumentParser:
 
     check = _add_command(parts, "check", "hold the job against its clearance, hearth and fit rules")
     check.add_argument("--json", action="store_true", help="print records for a script")
+    check.add_argument("--explain", action="store_true", help="say each rule, its arithmetic and its source")
     check.add_argument("--cures", action="store_true", help="search for the least changes that clear each")
 
     start = _add_command(parts, "start", "size a first design from the measurements and write its job")

@@ -153,6 +153,7 @@ class CommandMenu:
         menu = self._menu("&Lists")
         for page, (title, keys) in enumerate(zip(TITLES, LIST_KEYS, strict=True)):
             add_command(menu, title, partial(window.tray.turn_to, page), keys)
+        add_command(menu, "Explain the finding in focus…", window.explain, "Ctrl+E")
         add_command(menu, "Fold or open", lambda: window.tray.fold(not window.tray.is_folded), "Ctrl+9")
         menu.addSeparator()
         stock = menu.addMenu("&Stock list")

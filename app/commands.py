@@ -107,7 +107,9 @@ def run_packet(
     return DONE
 
 
-def run_check(job: Job, as_json: bool, terminal: Terminal, with_cures: bool = False) -> int:
+def run_check(
+    job: Job, as_json: bool, terminal: Terminal, with_cures: bool = False, explained: bool = False
+) -> int:
     """Say what the checks find, and what would cure it where that is asked for; FAILS when one fails."""
     from app.records import check_lines, finding_record, guide_record
     from model.check.all import check_surround
@@ -125,12 +127,21 @@ def run_check(job: Job, as_json: bool, terminal: Terminal, with_cures: bool = Fa
         records = [finding_record(finding) for finding in findings]
         for finding, remedies in cured:
             records[findings.index(finding)]["cures"] = [cure_record(r, style) for r in remedies]
+        if explained:
+            from app.cure_records import explanation_record
+
+            for record, finding in zip(records, findings, strict=True):
+                record["explained"] = explanation_record(surround, finding)
         records += [guide_record(guide, style) for guide in guides]
         terminal.say(json.dumps(records, indent=2))
     else:
         from app.cure_records import cure_lines
 
         terminal.say_all(cure_lines(cured, style))
+        if explained:
+            from app.cure_records import explanation_lines
+
+            terminal.say_all(explanation_lines(surround, findings))
         terminal.say_all(check_lines(findings, guides, style))
     return FAILS if any(finding.status is Status.FAIL for finding in findings) else DONE
 

@@ -53,7 +53,6 @@ class CureBar(QWidget):
         row.addWidget(self.other_button)
         row.addWidget(self.explain_button)
         self.setAccessibleName("Cures")
-        self.explain_button.hide()
         self.hide()
 
     @property

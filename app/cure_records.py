@@ -1,13 +1,15 @@
-"""What the command line prints of cures: records for scripts, lines for people. Found in model.check."""
+"""What the command line prints of cures and explanations: records for scripts, lines for people."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from typing import Any
 
+from model.check.explain import explain_finding
 from model.check.finding import Finding
 from model.check.remedy import Remedy
 from model.parameters import find_parameter
+from model.surround import Surround
 from model.units import LengthStyle
 
 Cured = Sequence[tuple[Finding, tuple[Remedy, ...]]]
@@ -33,6 +35,26 @@ def cure_lines(cured: Cured, style: LengthStyle) -> Iterable[str]:
             yield f"    {settings}"
         if not remedies:
             yield "  No change of one or two sizes clears it."
+        yield ""
+
+
+def explanation_record(surround: Surround, finding: Finding) -> dict[str, Any]:
+    """The page of one finding for a script."""
+    page = explain_finding(surround, finding)
+    return {
+        "clauses": list(page.clauses),
+        "arithmetic": list(page.arithmetic),
+        "source": page.source,
+        "decides": page.decides,
+    }
+
+
+def explanation_lines(surround: Surround, findings: Sequence[Finding]) -> Iterable[str]:
+    """The page of every finding for people."""
+    for finding in findings:
+        page = explain_finding(surround, finding)
+        yield page.title
+        yield from (f"  {line}" for line in (page.answer, *page.clauses, *page.arithmetic, page.source))
         yield ""
 
 

@@ -17,6 +17,7 @@ from app.command_menu import CommandMenu
 from app.curing import Curing
 from app.cutting_beside import CuttingBeside
 from app.drafting import FIRST_RATIO, Drafting
+from app.explained_window import explain_in_window
 from app.fields.measuring_list import WIDTH, MeasuringList
 from app.hairline import Parting
 from app.job_files import JobFiles
@@ -126,6 +127,7 @@ class Window(QMainWindow):
         self.drafting.listed.connect(self._show_lists)
         self.tray.findings.chosen.connect(self._show_finding)
         self.tray.findings.asked.connect(self.fields.focus_path)
+        self.tray.cures.explained.connect(self.explain)
         self.tray.cuts.chosen.connect(self._show_boards)
         self.tray.turned.connect(lambda _page: self._forget_focus())
         self.tray.buying.chosen.connect(self._show_boards)
@@ -196,6 +198,12 @@ class Window(QMainWindow):
             self.canvas.fit()
         else:
             self.canvas.zoom_by(ZOOM_STEP**way)
+
+    def explain(self) -> None:
+        """Open the page that explains the finding in focus."""
+        finding = self.tray.findings.current()
+        if finding is not None and self.drafting.surround is not None:
+            explain_in_window(self, self.drafting.surround, finding)
 
     def start_from_fireplace(self, guide: str) -> None:
         """Size a first design from the measurements alone."""

@@ -143,8 +143,8 @@ ABCB_HEARTH_RULE = HearthRule(
 )
 ADJ_HEARTH_RULE = HearthRule(
     "Approved Document J",
-    "AD J, Diagrams 24, 25",
-    "AD J, constructional hearth",
+    "AD J Diagrams 24 and 25",
+    "AD J constructional hearth",
     _always(ADJ_FRONT),
     _always(ADJ_SIDE),
     _always(ADJ_LEAST_THICKNESS),

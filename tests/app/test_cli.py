@@ -494,3 +494,11 @@ def test_a_first_design_is_written_as_a_job_that_passes(tmp_path, capsys):
     assert main(["check", str(path)]) == 0
     assert main(["start", "bedroom", "--guide", "golden", "--out", str(path)]) == 2
     assert main(["start", "gas", "--set", "site.rule=irc", "--out", str(path)]) == 2
+
+
+def test_every_rule_is_explained_on_request(capsys):
+    records = _json(capsys, "check", "too-close", "--json", "--explain")
+    plinth = next(r for r in records if r["part"] == "left plinth")
+    assert plinth["explained"]["arithmetic"][-1] == "5.75 < 12 in.: 6.25 in. short."
+    main(["check", "too-close", "--explain"])
+    assert "Beside the opening: 23.75" in capsys.readouterr().out

@@ -7,6 +7,7 @@ from pytestqt.qtbot import QtBot
 
 from app.cure_bar import LOOKING
 from app.demo import read_demo
+from app.explained_window import ExplainedWindow
 from app.window import Window
 from model.check.finding import Status
 
@@ -83,3 +84,17 @@ def test_a_finding_that_is_within_is_offered_no_cure(cures: Window):
     _focus(cures, row)
     assert not cures.tray.cures.do_button.isVisible()
     assert cures.tray.cures.text == ""
+
+
+def test_the_finding_in_focus_is_explained_on_a_page_of_its_own(cures: Window):
+    cures.tray.cures.explain_button.click()
+    (page,) = cures.findChildren(ExplainedWindow)
+    assert page.windowTitle() == "Left plinth: mantel clearance"
+    assert "5.75 < 12 in.: 6.25 in. short." in page.texts
+    assert not page.grab().isNull()
+    page.close()
+
+
+def test_without_a_finding_in_focus_nothing_is_explained(window: Window):
+    window.explain()
+    assert window.findChildren(ExplainedWindow) == []

@@ -1,0 +1,56 @@
+"""The small drawing of a finding shows the distances it speaks of, true to the model."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+
+from app.demo import read_demo
+from model.check.all import check_surround
+from model.job import with_texts
+from model.surround import plan_surround
+from render.drawing import Dimension, Drawing, Lines, Pen, Polyline
+from render.explained import HIGH, WIDE, draw_explanation
+from render.extent import drawing_extent
+from tests.strategies import jobs
+
+
+def _draw(name: str, part: str, *texts: tuple[str, str]) -> Drawing:
+    surround = plan_surround(with_texts(read_demo(name), texts))
+    finding = next(f for f in check_surround(surround) if f.part == part and f.check != "fit")
+    return draw_explanation(surround, finding)
+
+
+def _texts(drawing: Drawing) -> list[str]:
+    return [mark.text for mark in drawing.marks if isinstance(mark, Dimension)]
+
+
+def test_a_plinths_distance_and_projection_are_measured():
+    drawing = _draw("too-close", "left plinth")
+    assert _texts(drawing) == ['5 3/4"', '4 3/4"']
+    assert [mark.measure for mark in drawing.marks if isinstance(mark, Dimension)] == pytest.approx(
+        [5.75, 4.75]
+    )
+    assert any(isinstance(mark, Lines) and mark.pen is Pen.FAULT for mark in drawing.marks)
+    assert any(isinstance(mark, Polyline) and mark.pen is Pen.CLEARANCE for mark in drawing.marks)
+
+
+def test_a_frieze_is_measured_up_from_the_opening():
+    assert _texts(_draw("too-close", "frieze")) == ['7"', '3"']
+
+
+def test_a_hearth_is_drawn_from_above_with_what_it_lacks():
+    assert _texts(_draw("too-close", "hearth, front")) == ["1'-4\"", "1'-8\""]
+    slips = _draw("too-close", "hearth, front", ("facing.added", "1"))
+    assert _texts(slips)[0] == "1'-3\""
+
+
+@given(jobs())
+@settings(max_examples=20)
+def test_any_finding_of_any_job_is_drawn_within_its_room(job):
+    surround = plan_surround(job)
+    for finding in check_surround(surround):
+        drawing = draw_explanation(surround, finding)
+        x0, y0, x1, y1 = drawing_extent(drawing)
+        assert x1 - x0 <= 1.3 * WIDE * drawing.ratio
+        assert y1 - y0 <= 1.3 * HIGH * drawing.ratio
