@@ -17,6 +17,7 @@ from render.chapters.cautions import draft_cautions
 from render.chapters.checks import draft_checks
 from render.chapters.cover import draft_cover
 from render.chapters.cutting import draft_buying, draft_cut_list, draft_materials, draft_plans, draft_rough
+from render.chapters.details import draft_details
 from render.chapters.elevations import draft_elevations
 from render.chapters.mouldings import draft_mouldings
 from render.chapters.notes import draft_notes
@@ -37,6 +38,7 @@ CHAPTERS: tuple[Callable[[Desk], list[Draft]], ...] = (
     draft_site,
     draft_elevations,
     draft_sections,
+    draft_details,
     draft_mouldings,
     draft_boards,
     draft_shop,

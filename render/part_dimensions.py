@@ -28,14 +28,17 @@ def list_part_strings(
     known: tuple[frozenset[float], frozenset[float]],
     holes: Sequence[Box] = (),
     one_sided: bool = False,
+    within: Box | None = None,
 ) -> tuple[String, ...]:
     """Strings round a view for what is `seen` in it.
 
     `known` are the places, level and upright, that another view measures to: they are not measured again.
     With `one_sided` pieces alike in a row are placed by one side each. `holes` are seen end on and placed by
-    their middles.
+    their middles. Only what lies `within` a box is measured to, where one is given.
     """
     corners = sorted({corner for board, rings in seen for corner in _list_corners(board, rings)})
+    if within is not None:
+        corners = [p for p in corners if _is_inside(p, within)]
     corners = [p for p in corners if not any(_lies_in(p, hole) for hole in holes)]
     corners += [((left + right) / 2, (low + high) / 2) for left, low, right, high in holes]
     if not corners:
@@ -43,6 +46,11 @@ def list_part_strings(
     kept = (_thin_out(seen, corners, k) if one_sided else corners for k in (0, 1))
     widths, heights = (_list_side(places, k, known[k]) for k, places in enumerate(kept))
     return (*_as_strings(widths, (Edge.BELOW, Edge.ABOVE)), *_as_strings(heights, (Edge.LEFT, Edge.RIGHT)))
+
+
+def _is_inside(point: Point, box: Box) -> bool:
+    left, low, right, high = box
+    return left + SAME < point[0] < right - SAME and low + SAME < point[1] < high - SAME
 
 
 def _lies_in(point: Point, box: Box) -> bool:

@@ -39,6 +39,25 @@ DETAIL_TITLES: Mapping[str, str] = {
 }
 PICTURE = "picture"
 SITE_FRONT, SITE_PLAN = "site_front", "plan_site"
+DETAILS: Mapping[str, str] = {
+    "detail_shelf_edge": "Shelf edge",
+    "detail_column_right": "Right column, corner",
+    "detail_column_left": "Left column, corner",
+    "detail_frieze_right": "Frieze to right column",
+    "detail_frieze_left": "Frieze to left column",
+    "detail_foot_right": "Right column, foot",
+    "detail_foot_left": "Left column, foot",
+    "detail_baseboard_right": "Baseboard, right",
+    "detail_baseboard_left": "Baseboard, left",
+    "detail_cord_upper": "Cord hole, upper",
+    "detail_cord_lower": "Cord hole, lower",
+    "detail_access": "Access panel, edge",
+    "detail_packing_slip": "Packing behind the slip",
+    "detail_packing_back_band": "Packing behind the back band",
+    "detail_packing_cleat": "Packing behind the cleat",
+    "detail_packing_ledger": "Packing behind the ledger",
+}
+"""Details with a cutting plane of their own, by the names they are placed under."""
 FRAME_SIZES = "front_frames"
 ANCHORS = "anchors"
 BOARDS_FRONT, BOARDS_SIDE = "boards_front", "boards_side"
@@ -53,6 +72,7 @@ TITLES: Mapping[str, str] = {
     **VIEW_TITLES,
     **{view + MORE: f"{title}, more sizes" for view, title in VIEW_TITLES.items()},
     **DETAIL_TITLES,
+    **DETAILS,
     PICTURE: "Front elevation, shaded",
     SITE_FRONT: "The site, front",
     SITE_PLAN: "The site from above",

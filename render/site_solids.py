@@ -127,6 +127,23 @@ def _masonry_from_above(role: str, layout: Layout, x: Point2, level: float) -> B
     return Board(role, "site", STANDING, "y", section, End(0.0), End(level))
 
 
+def site_cut_beside(layout: Layout, at: float, top: float, thickness: float | None) -> tuple[Board, ...]:
+    """Masonry, wall, hearth and baseboard cut by the upright plane x = `at` beside the opening."""
+    behind = layout.wall - MASONRY_DEPTH
+    x = (at - 1.0, at)
+    foot = min(0.0, layout.floor)
+    faced = layout.facing_top if abs(at) <= layout.facing_side else foot
+    solids = [o for o in _obstacles(layout) if o.bounds[0][0] < at < o.bounds[1][0]]
+    if faced > foot:
+        solids.append(_leaning("facing", layout, x, (foot, faced), behind))
+    if top > faced:
+        solids.append(_solid("wall", x, (faced, top), (behind, layout.wall)))
+    if abs(at) <= layout.hearth_side and layout.hearth_front > 0:
+        slab = max(thickness or SLAB, -layout.floor)
+        solids.append(_solid("hearth", x, (-slab, 0.0), (behind, layout.hearth_front)))
+    return tuple(solids)
+
+
 def site_cut_upright(layout: Layout, at: float, top: float, thickness: float | None) -> tuple[Board, ...]:
     """Masonry, wall and hearth cut by the upright plane x = `at`, which lies over the opening."""
     behind = layout.wall - MASONRY_DEPTH

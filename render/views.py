@@ -23,7 +23,13 @@ from render.fixing_marks import draw_anchors, draw_cord_way, name_holes
 from render.names import place_names
 from render.obstacle_marks import name_obstacles
 from render.section_places import section_level, section_station
-from render.site_solids import site_cut_upright, site_from_above, site_from_side, site_in_front
+from render.site_solids import (
+    site_cut_beside,
+    site_cut_upright,
+    site_from_above,
+    site_from_side,
+    site_in_front,
+)
 from render.view_context import WALL_ABOVE, WALL_BESIDE, Frame, draw_context, list_standing
 from render.view_dimensions import list_strings
 from render.view_marks import draw_clearance, draw_faults
@@ -186,6 +192,29 @@ def _project(surround: Surround, wood: Solids, view: str, look: Look) -> Project
     level = _level_of(surround, view)
     site = site_from_above(layout, level, max(layout.shelf_reach, layout.facing_side) + WALL_BESIDE)
     return _project_cut(surround, site, "y", level, look)
+
+
+def project_at(surround: Surround, view: str, at: float) -> tuple[Projection, tuple[int, ...]]:
+    """What a section shows that is taken elsewhere: `at` is y of a plan section, x of a vertical one.
+
+    With it, for each of its boards the place in the list of boards.
+    """
+    layout, thickness = surround.layout, surround.job.site.hearth.thickness
+    axis = "y" if view.startswith("plan") else "x"
+    if axis == "y":
+        site = site_from_above(layout, at, max(layout.shelf_reach, layout.facing_side) + WALL_BESIDE)
+    else:
+        top = max(layout.shelf_top + WALL_ABOVE, layout.over.top if layout.over else 0.0)
+        cut = site_cut_upright if abs(at) < layout.opening_side else site_cut_beside
+        site = cut(layout, at, top, thickness)
+    projection = _project_cut(surround, site, axis, at, LOOKS[view])
+    return projection, tuple(i for i, _ in cut_numbered(surround.boards, axis, at))
+
+
+def draw_section(projection: Projection, view: str, ratio: float) -> Drawing:
+    """Areas and lines of a section, without context, sizes or marks."""
+    areas = (*_site_areas(projection, ratio), *_wood_areas(projection, view, ratio))
+    return Drawing((*areas, *list_lines(projection)), ratio)
 
 
 def _level_of(surround: Surround, view: str) -> float:

@@ -1,0 +1,118 @@
+"""Details at full size, half size or a quarter: the largest that leaves more of them room on the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from functools import cache
+
+from render.cut_fills import CUT_WOOD
+from render.desk import Desk, Draft, put_notes
+from render.detail_drawing import DetailView
+from render.detail_list import Detail, list_details
+from render.drawing import Placed
+from render.scales import Scale
+from render.sheets import Block
+from render.view_layout import BETWEEN, DrawView, lay_views
+
+SMALLEST = 10.0
+"""Details are drawn no smaller than a tenth; as a rule a quarter or more."""
+PART_OF_SHEET = (0.62, 0.66)
+"""How much of a sheet's width and height a detail may take up, but at the smallest scale. Shop choice."""
+AS_SHOWN = "As shown"
+TITLE = "Details"
+MARKS = "Marks are those of the cut list. Broken lines: edge of the detail."
+
+
+@dataclass(frozen=True, slots=True)
+class _Laid:
+    """A detail at its scale, and the room it takes up on paper."""
+
+    detail: Detail
+    draw: DrawView
+    scale: Scale
+    size: tuple[float, float]
+
+
+@dataclass(slots=True)
+class _Row:
+    """Details side by side: the row's height and how far it is filled."""
+
+    height: float
+    used: float
+    details: list[_Laid]
+
+
+@dataclass(slots=True)
+class _Page:
+    """Rows one below the other, and how far the sheet is filled."""
+
+    rows: list[_Row] = field(default_factory=list)
+    used: float = 0.0
+
+
+def draft_details(desk: Desk) -> list[Draft]:
+    """As many sheets as it takes."""
+    laid = [_lay_detail(desk, detail) for detail in list_details(desk.surround)]
+    pages = _fill_pages(desk, sorted(laid, key=lambda one: -one.size[1]))
+    return [_draft(desk, number, _place_page(desk, page)) for number, page in enumerate(pages)]
+
+
+def _draft(desk: Desk, number: int, placed: tuple[Placed, ...]) -> Draft:
+    scales = {p.drawing.ratio for p in placed if p.name.startswith("detail")}
+    names = [scale.name for scale in desk.scales if scale.ratio in scales]
+    title = TITLE if number == 0 else f"{TITLE}, continued"
+    draft = Draft(title, names[0] if len(names) == 1 else AS_SHOWN, placed, Block.BESIDE)
+    return put_notes(desk, draft, (f"{CUT_WOOD} Masonry: wide slant.", MARKS))
+
+
+def _lay_detail(desk: Desk, detail: Detail) -> _Laid:
+    """The detail at the largest scale at which it fits its part of a sheet."""
+    shown = DetailView(desk.surround, detail)
+    draw = cache(lambda _, ratio: shown.draw(ratio))
+    left, bottom, right, top = desk.area
+    room = (0.0, 0.0, (right - left) * PART_OF_SHEET[0], (top - bottom) * PART_OF_SHEET[1])
+    scales = [scale for scale in desk.scales if scale.ratio <= SMALLEST]
+    for scale in scales[:-1]:
+        if lay_views((detail.name,), lambda _, ratio: shown.frame(ratio), (scale,), room).fits(room):
+            layout = lay_views((detail.name,), draw, (scale,), room)
+            if layout.fits(room):
+                return _Laid(detail, draw, scale, layout.size)
+    layout = lay_views((detail.name,), draw, scales[-1:], room)
+    return _Laid(detail, draw, scales[-1], layout.size)
+
+
+def _fill_pages(desk: Desk, details: Sequence[_Laid]) -> list[_Page]:
+    """Each in the first row with room for it, else in a new row of the first sheet with room for one."""
+    left, bottom, right, top = desk.area
+    pages: list[_Page] = []
+    for laid in details:
+        width, height = laid.size
+        rows = (row for page in pages for row in page.rows)
+        row = next((r for r in rows if r.height >= height and r.used + BETWEEN + width <= right - left), None)
+        if row is not None:
+            row.details.append(laid)
+            row.used += BETWEEN + width
+            continue
+        page = next((p for p in pages if p.used + BETWEEN + height <= top - bottom), None)
+        if page is None:
+            page = _Page(used=-BETWEEN)
+            pages.append(page)
+        page.rows.append(_Row(height, width, [laid]))
+        page.used += BETWEEN + height
+    return pages
+
+
+def _place_page(desk: Desk, page: _Page) -> tuple[Placed, ...]:
+    """The rows from the top down, what room is left shared out between the details of each."""
+    left, _, right, top = desk.area
+    placed: tuple[Placed, ...] = ()
+    for row in page.rows:
+        spare = (right - left - row.used) / (len(row.details) + 1)
+        x = left + spare
+        for laid in row.details:
+            room = (x, top - row.height, x + laid.size[0], top)
+            placed += lay_views((laid.detail.name,), laid.draw, (laid.scale,), room).placed
+            x += laid.size[0] + BETWEEN + spare
+        top -= row.height + BETWEEN
+    return placed
