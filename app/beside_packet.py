@@ -1,4 +1,4 @@
-"""Documents that go beside the packet, as bytes: labels for the boards, and a sheet to measure with."""
+"""Documents that go beside the packet, as bytes: labels, templates, and a sheet to measure with."""
 
 from __future__ import annotations
 
@@ -38,3 +38,17 @@ def build_measuring_pdf(paper: str, units: str) -> bytes:
     from render.measuring_sheet import build_measuring_sheets
 
     return write_pdf(build_measuring_sheets(paper, units), MEASURING_TITLE)
+
+
+def build_templates_pdf(job: Job, paper: str) -> bytes:
+    """Full-size templates for what is moulded, notched, bored or cut askew in `job`.
+
+    Raises Refused for another paper, and where there is nothing of the kind in the job.
+    """
+    from app.outputs import TEMPLATES, build_outputs
+    from model.errors import Refused
+
+    outputs = build_outputs(job, paper, "", (TEMPLATES,))
+    if not outputs:
+        raise Refused(TEMPLATES, job.about.name, "this job has nothing that a template is laid on for")
+    return outputs[0].data

@@ -27,6 +27,7 @@ COMMANDS = (
     "stock",
     "draw",
     "labels",
+    "templates",
     "measuring",
     "mouldings",
     "section",
@@ -123,6 +124,8 @@ def _run(options: Namespace, terminal: Terminal) -> int:
             return commands.run_materials(job, options.form, terminal)
         case "labels":
             return commands.run_labels(job, _read_label_wish(options), terminal)
+        case "templates":
+            return commands.run_templates(job, Path(options.out), options.paper, terminal)
         case "boards":
             mesh = Path(options.mesh) if options.mesh else None
             return commands.run_boards(job, options.form, mesh, terminal)
@@ -327,7 +330,11 @@ def _add_cutting(parts: _SubParsersAction[ArgumentParser]) -> None:
 
 
 def _add_labels(parts: _SubParsersAction[ArgumentParser]) -> None:
-    """What is printed beside the packet: labels, and a sheet to measure with."""
+    """What is printed beside the packet: labels, templates, and a sheet to measure with."""
+    words = "write full-size templates of mouldings, notches, holes and edges askew"
+    templates = _add_command(parts, "templates", words)
+    templates.add_argument("--out", required=True, metavar="FILE.pdf", help="where to")
+    templates.add_argument("--paper", default=PAPER, metavar=PAPERS, help=f"sheet size (default {PAPER})")
     labels = _add_command(parts, "labels", "write a label for every board, for plain label sheets")
     labels.add_argument("--out", required=True, metavar="FILE.pdf", help="where to")
     labels.add_argument(

@@ -268,6 +268,15 @@ def run_labels(job: Job, wish: LabelWish, terminal: Terminal) -> int:
     return DONE
 
 
+def run_templates(job: Job, out: Path, paper: str, terminal: Terminal) -> int:
+    """Write full-size templates; say where."""
+    from app.beside_packet import build_templates_pdf
+
+    save_bytes(_pdf_path(out), build_templates_pdf(job, paper))
+    terminal.say(str(out))
+    return DONE
+
+
 def run_measuring(out: Path, paper: str, units: str, terminal: Terminal) -> int:
     """Write a blank sheet to measure with; say where."""
     from app.beside_packet import build_measuring_pdf

@@ -34,6 +34,9 @@ PACKET, DRAWING, LIST, MATERIALS, SETTINGS = "packet", "drawing", "cut list", "m
 BUYING, PLAN = "buying list", "cutting plan"
 ASSEMBLIES, MOULDINGS = "sub-assemblies", "mouldings"
 PARTS = (PACKET, DRAWING, ASSEMBLIES, MOULDINGS, LIST, MATERIALS, SETTINGS, BUYING, PLAN)
+TEMPLATES = "templates"
+CHOICES = (*PARTS, TEMPLATES)
+"""What may be asked for: PARTS, and what not every job needs."""
 FOLDERS = (ASSEMBLIES, MOULDINGS)
 """Parts that are a folder of drawing files."""
 DRAWINGS = (DRAWING, *FOLDERS)
@@ -61,8 +64,10 @@ def file_stem(job: Job) -> str:
 
 
 def name_output(job: Job, part: str) -> str:
-    """The name of the file that holds one of PARTS, or of the folder."""
-    endings = {PACKET: "packet.pdf", DRAWING: "views.dxf"} | {part: part for part in FOLDERS}
+    """The name of the file that holds one of CHOICES, or of the folder."""
+    endings = {PACKET: "packet.pdf", DRAWING: "views.dxf", TEMPLATES: "templates.pdf"} | {
+        part: part for part in FOLDERS
+    }
     return f"{file_stem(job)} - {endings.get(part, f'{part}.csv')}"
 
 
@@ -90,7 +95,7 @@ def build_outputs(
     takeoff = cache(lambda: _take_off(surround))
     plan = cache(lambda: _plan_cutting(surround, stock, tell_plan))
     sheets: list[Sheet] = []
-    made = []
+    made: list[Output] = []
     for i, part in enumerate(parts):
         share = _share(tell, i / len(parts), 1 / len(parts))
         if part in (PACKET, DRAWING, ASSEMBLIES) and not sheets:
@@ -101,6 +106,9 @@ def build_outputs(
         if part in FOLDERS:
             cuts = takeoff().cuts if part == ASSEMBLIES else ()
             made += _build_folder(part, surround, cuts, sheets, dxf_version, share)
+            continue
+        if part == TEMPLATES:
+            made += _build_templates(surround, paper)
             continue
         if part == PACKET:
             data = _build_packet(surround, sheets, share)
@@ -211,6 +219,17 @@ def _build_sheets(
     bought = show_bought(surround.job.purchase, cutting.order)
     tell(0.8, "Setting out the sheets")
     return build_packet(surround, findings, guides, lists.cuts, paper, date_text, lists, cutting, bought)
+
+
+def _build_templates(surround: Surround, paper: str) -> list[Output]:
+    """Nothing where there is nothing to mark out."""
+    from export.pdf import write_pdf
+    from render.template_pages import build_template_sheets
+
+    sheets = build_template_sheets(surround, paper)
+    title = f"{surround.job.about.name or UNTITLED}: templates"
+    data = write_pdf(sheets, title, surround.job.about.maker) if sheets else b""
+    return [Output(name_output(surround.job, TEMPLATES), data)] if sheets else []
 
 
 def _build_packet(surround: Surround, sheets: Sequence[Sheet], tell: Step) -> bytes:

@@ -23,6 +23,7 @@ from app.drawing_files import VERSION_WORDS
 from app.outputs import (
     ASSEMBLIES,
     BUYING,
+    CHOICES,
     DRAWING,
     LIST,
     MATERIALS,
@@ -31,6 +32,7 @@ from app.outputs import (
     PARTS,
     PLAN,
     SETTINGS,
+    TEMPLATES,
     name_output,
 )
 from app.theme import RHYTHM, SMALL_POINTS, text_font
@@ -52,6 +54,7 @@ PART_WORDS = {
     SETTINGS: "The saw settings for a spreadsheet (CSV)",
     BUYING: "The buying list for a spreadsheet (CSV)",
     PLAN: "The cutting plan, piece by piece, for a spreadsheet (CSV)",
+    TEMPLATES: "Full-size templates of mouldings, notches and holes, to lay on the wood (PDF)",
 }
 
 USUAL_VERSION = next(iter(VERSION_WORDS))
@@ -74,15 +77,15 @@ class PacketDialog(QDialog):
         versions = list(VERSION_WORDS)
         self.version_box.setCurrentIndex(versions.index(dxf_version) if dxf_version in versions else 0)
         self.folder_edit = QLineEdit(str(folder))
-        self.part_boxes = {part: QCheckBox(PART_WORDS[part]) for part in PARTS}
+        self.part_boxes = {part: QCheckBox(PART_WORDS[part]) for part in CHOICES}
         self._remark_label = QLabel()
         self._remark_label.setFont(text_font(SMALL_POINTS))
         self._remark_label.setWordWrap(True)
         self.write_button = StrongButton("Write the packet", "Write the chosen files into the folder")
         self._lay_out()
         self.folder_edit.textChanged.connect(self._look)
-        for box in self.part_boxes.values():
-            box.setChecked(True)
+        for part, box in self.part_boxes.items():
+            box.setChecked(part in PARTS)
             box.toggled.connect(self._look)
         self._look()
 

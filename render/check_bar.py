@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from model.units import MM_PER_INCH
 from render.drawing import Anchor, Fill, Lines, Mark, Pen, Region, Segment, Text
 
@@ -12,6 +14,7 @@ THICK = 2.2 * MM
 PARTED = 0.6 * MM
 """Clear between the inches and the millimetres."""
 HEIGHT = 2.5 * MM
+LEVEL_LABEL = "Print at 100 %: this bar measures 4 in. above and 100 mm below."
 LABEL = "Print at 100 %: this bar measures 4 in. on the left and 100 mm on the right."
 
 
@@ -46,3 +49,25 @@ def _division(edge: float, reach: float, bottom: float, step: float, count: int)
         for n in range(0, count, 2)
     ]
     return (*dark, Lines(Pen.ARRIS, tuple(strokes)))
+
+
+def level_bar_marks(left: float, bottom: float) -> tuple[Mark, ...]:
+    """The same bar lying level, its label over it, with `left` and `bottom` its lower left corner."""
+    return tuple(_turn(mark, left, bottom) for mark in check_bar_marks(0.0, 0.0))
+
+
+def _turn(mark: Mark, left: float, bottom: float) -> Mark:
+    """A mark of the upright bar a quarter turn clockwise: what ran up runs to the right."""
+
+    def turn(x: float, y: float) -> tuple[float, float]:
+        return left + y, bottom - x
+
+    match mark:
+        case Text():
+            return replace(mark, text=LEVEL_LABEL, at=turn(*mark.at), rotation=mark.rotation - 90)
+        case Region():
+            return replace(mark, rings=tuple(tuple(turn(*p) for p in ring) for ring in mark.rings))
+        case Lines():
+            return replace(mark, segments=tuple((*turn(a, b), *turn(c, d)) for a, b, c, d in mark.segments))
+        case _:
+            raise TypeError(f"a check bar has no {type(mark).__name__}")

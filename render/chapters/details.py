@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cache
 
 from render.cut_fills import CUT_WOOD
@@ -11,6 +11,7 @@ from render.desk import Desk, Draft, put_notes
 from render.detail_drawing import DetailView
 from render.detail_list import Detail, list_details
 from render.drawing import Placed
+from render.row_packing import Spot, pack_rows
 from render.scales import Scale
 from render.sheets import Block
 from render.view_layout import BETWEEN, DrawView, lay_views
@@ -34,28 +35,12 @@ class _Laid:
     size: tuple[float, float]
 
 
-@dataclass(slots=True)
-class _Row:
-    """Details side by side: the row's height and how far it is filled."""
-
-    height: float
-    used: float
-    details: list[_Laid]
-
-
-@dataclass(slots=True)
-class _Page:
-    """Rows one below the other, and how far the sheet is filled."""
-
-    rows: list[_Row] = field(default_factory=list)
-    used: float = 0.0
-
-
 def draft_details(desk: Desk) -> list[Draft]:
     """As many sheets as it takes."""
     laid = [_lay_detail(desk, detail) for detail in list_details(desk.surround)]
-    pages = _fill_pages(desk, sorted(laid, key=lambda one: -one.size[1]))
-    return [_draft(desk, number, _place_page(desk, page)) for number, page in enumerate(pages)]
+    left, bottom, right, top = desk.area
+    pages = pack_rows([one.size for one in laid], (right - left, top - bottom), BETWEEN)
+    return [_draft(desk, number, _place_page(desk, laid, page)) for number, page in enumerate(pages)]
 
 
 def _draft(desk: Desk, number: int, placed: tuple[Placed, ...]) -> Draft:
@@ -82,37 +67,12 @@ def _lay_detail(desk: Desk, detail: Detail) -> _Laid:
     return _Laid(detail, draw, scales[-1], layout.size)
 
 
-def _fill_pages(desk: Desk, details: Sequence[_Laid]) -> list[_Page]:
-    """Each in the first row with room for it, else in a new row of the first sheet with room for one."""
-    left, bottom, right, top = desk.area
-    pages: list[_Page] = []
-    for laid in details:
-        width, height = laid.size
-        rows = (row for page in pages for row in page.rows)
-        row = next((r for r in rows if r.height >= height and r.used + BETWEEN + width <= right - left), None)
-        if row is not None:
-            row.details.append(laid)
-            row.used += BETWEEN + width
-            continue
-        page = next((p for p in pages if p.used + BETWEEN + height <= top - bottom), None)
-        if page is None:
-            page = _Page(used=-BETWEEN)
-            pages.append(page)
-        page.rows.append(_Row(height, width, [laid]))
-        page.used += BETWEEN + height
-    return pages
-
-
-def _place_page(desk: Desk, page: _Page) -> tuple[Placed, ...]:
-    """The rows from the top down, what room is left shared out between the details of each."""
-    left, _, right, top = desk.area
+def _place_page(desk: Desk, details: Sequence[_Laid], page: Sequence[Spot]) -> tuple[Placed, ...]:
+    left, _, _, top = desk.area
     placed: tuple[Placed, ...] = ()
-    for row in page.rows:
-        spare = (right - left - row.used) / (len(row.details) + 1)
-        x = left + spare
-        for laid in row.details:
-            room = (x, top - row.height, x + laid.size[0], top)
-            placed += lay_views((laid.detail.name,), laid.draw, (laid.scale,), room).placed
-            x += laid.size[0] + BETWEEN + spare
-        top -= row.height + BETWEEN
+    for spot in page:
+        laid = details[spot.index]
+        x, y = left + spot.right, top - spot.below
+        room = (x, y - laid.size[1], x + laid.size[0], y)
+        placed += lay_views((laid.detail.name,), laid.draw, (laid.scale,), room).placed
     return placed

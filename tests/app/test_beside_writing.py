@@ -80,3 +80,20 @@ def test_what_cannot_be_is_refused_and_nothing_written(arguments, tmp_path, monk
     assert main(arguments) == REFUSED
     assert capsys.readouterr().err
     assert not list(tmp_path.iterdir())
+
+
+def test_templates_are_written_on_the_paper_asked_for(tmp_path: Path):
+    out = tmp_path / "templates.pdf"
+    assert main(["templates", "demo", "--out", str(out), "--paper", "a4"]) == 0
+    assert out.read_bytes().startswith(b"%PDF")
+
+
+def test_a_job_without_anything_to_mark_out_gets_no_templates(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+):
+    out = tmp_path / "templates.pdf"
+    texts = ["bed_mould.on=no", "column.kind=plain", "frieze.kind=plain", "facing.proud=0", "cord.on=no"]
+    settings = [word for text in texts for word in ("--set", text)]
+    assert main(["templates", "bedroom", "--out", str(out), *settings]) == REFUSED
+    assert "template" in capsys.readouterr().err
+    assert not out.exists()

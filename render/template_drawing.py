@@ -1,0 +1,110 @@
+"""A template as a drawing at full size: what is sawn heavy, the board's own edges thin, holes with middles.
+
+Which templates there are stands in model.takeoff.templates, how they are parted over pages in
+render.template_pages.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import cos, dist, pi, sin
+
+import numpy as np
+
+from model.build.mouldings import Mouldings
+from model.surround import Surround
+from model.takeoff.marks import list_kinds
+from model.takeoff.templates import Template, list_templates
+from model.units import LengthStyle, format_length
+from render.drawing import Anchor, Drawing, Lines, Mark, Pen, Point, Polyline, Ring, Text
+from render.lettering import text_width
+from render.moulding_sheet import PLACES, SMOOTH
+from render.number_places import Paper, box_round, list_strokes
+
+SIDES = 96
+"""A round hole is drawn with so many sides: its flats lie off the circle by less than a pen's width."""
+CROSS = 0.3
+"""How far a hole's middle lines run on past it, in."""
+HEIGHT = 2.6 / 25.4
+"""Capitals of the writing on a template, in."""
+OFF = 0.09
+"""From an edge to the middle of its name's capitals, in."""
+SECTION = "section"
+
+
+def list_all(surround: Surround) -> tuple[Template, ...]:
+    """Templates of every moulding's section, then of the boards."""
+    return (*_list_sections(surround), *list_templates(surround))
+
+
+def _list_sections(surround: Surround) -> Iterator[Template]:
+    mouldings: Mouldings = surround.layout.mouldings
+    for field, place in PLACES.items():
+        section = getattr(mouldings, field)
+        if section is not None:
+            ring, _ = section.outline.facet(SMOOTH)
+            left, bottom, right, top = section.outline.bounds
+            moved = tuple((x - left, y - bottom) for x, y in (*ring, ring[0]))
+            marks, pieces = _marks_of(surround, "edge band" if field == "edge" else place.lower())
+            what = f"{place}: {section.name[:1].lower()}{section.name[1:]}"
+            yield Template(what, marks, pieces, "end of the piece", (right - left, top - bottom), (moved,))
+
+
+def _marks_of(surround: Surround, words: str) -> tuple[str, int]:
+    """The marks of the moulded kinds whose role has these words, and how many pieces they are."""
+    kinds = [
+        kind
+        for kind in list_kinds(surround.boards)
+        if words in surround.boards[kind.pieces[0]].role and surround.boards[kind.pieces[0]].worked
+    ]
+    return ", ".join(kind.mark for kind in kinds), sum(len(kind.pieces) for kind in kinds)
+
+
+def draw_template(template: Template, style: LengthStyle) -> Drawing:
+    """The template at ratio 1, its lower left corner at the origin."""
+    lines: list[Mark] = [Lines(Pen.SITE, tuple((*a, *b) for a, b, _ in template.edges))]
+    lines += [Polyline(Pen.CUT, stroke) for stroke in template.cuts]
+    for at, diameter in template.holes:
+        lines += _draw_hole(at, diameter)
+    return Drawing((*lines, *_write_names(template, lines), *_write_holes(template, style, lines)))
+
+
+def _draw_hole(at: Point, diameter: float) -> list[Mark]:
+    (x, y), half = at, diameter / 2
+    turns = [2 * pi * k / SIDES for k in range(SIDES)]
+    ring: Ring = tuple((x + half * cos(turn), y + half * sin(turn)) for turn in turns)
+    reach = half + CROSS
+    middle = ((x - reach, y, x + reach, y), (x, y - reach, x, y + reach))
+    return [Polyline(Pen.CUT, ring, closed=True), Lines(Pen.CENTRE, middle)]
+
+
+def _write_names(template: Template, lines: list[Mark]) -> Iterator[Text]:
+    """Each edge's name beside it, within the template, where it is long enough and there is room."""
+    paper = Paper(list_strokes(lines))
+    middle = template.size[0] / 2, template.size[1] / 2
+    for a, b, name in template.edges:
+        wide = text_width(name, HEIGHT) + HEIGHT
+        if dist(a, b) < wide:
+            continue
+        level = abs(a[1] - b[1]) < abs(a[0] - b[0])
+        inward = 1.0 if (middle[1] if level else middle[0]) > (a[1] if level else a[0]) else -1.0
+        for part in (0.5, 0.25, 0.75):
+            x, y = a[0] + part * (b[0] - a[0]), a[1] + part * (b[1] - a[1])
+            x, y = (x, y + inward * OFF * 1.4) if level else (x + inward * OFF * 1.4, y)
+            size = (wide, HEIGHT * 1.6) if level else (HEIGHT * 1.6, wide)
+            covered = box_round((x, y), *size)
+            if paper.is_free(np.array([covered]))[0]:
+                paper.write(covered)
+                at = (x, y - HEIGHT / 2) if level else (x + HEIGHT / 2, y)
+                yield Text(name, at, HEIGHT, Anchor.MIDDLE, 0.0 if level else 90.0)
+                break
+
+
+def _write_holes(template: Template, style: LengthStyle, lines: list[Mark]) -> Iterator[Text]:
+    for (x, y), diameter in template.holes:
+        words = f"{format_length(diameter, style)} hole"
+        wide = text_width(words, HEIGHT)
+        right = x + diameter / 2 + 0.12
+        start = right if right + wide < template.size[0] else x - diameter / 2 - 0.12 - wide
+        if start > 0:
+            yield Text(words, (start, y + 0.08), HEIGHT)
