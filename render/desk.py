@@ -81,9 +81,9 @@ def draft_views(desk: Desk, views: tuple[str, ...], options: ViewOptions | None 
     return [draft_layout(desk, views, lay(desk, drawer(desk.surround, options), views))]
 
 
-def draft_layout(desk: Desk, views: tuple[str, ...], layout: Layout) -> Draft:
-    """A sheet of views that are laid already, with the notes that belong to them."""
-    notes = list_notes(desk.surround, views, desk.findings)
+def draft_layout(desk: Desk, views: tuple[str, ...], layout: Layout, notes: tuple[str, ...] = ()) -> Draft:
+    """A sheet of views that are laid already, with `notes` and those that belong to the views."""
+    notes += list_notes(desk.surround, views, desk.findings)
     draft = Draft(title_of_views(views), layout.scale.name, layout.placed, Block.BESIDE)
     return put_notes(desk, draft, notes)
 

@@ -34,6 +34,8 @@ ROW_STEP = 0.18
 """From one row of lifted texts to the next, inches on paper. Shop choice."""
 MOST_ROWS = 6
 """From this row on a text may stand as far aside as it takes."""
+LAST_RESORT = 12
+"""After so many rows a text may stand where its leader passes another text. Shop choice."""
 SHORTEST = 1e-3
 """Stations nearer to each other than this, in model inches, are one."""
 
@@ -146,34 +148,64 @@ class _Span:
 
 
 class _Rows:
-    """Where along a string texts may still stand, row by row; row 0 is on its line."""
+    """Where along a string texts may still stand, row by row; row 0 is on its line.
 
-    def __init__(self, passing: Sequence[float], ratio: float) -> None:
+    `rests_outward` says whether texts on the line stand on its outer side, in the way of leaders.
+    """
+
+    def __init__(self, passing: Sequence[float], ratio: float, rests_outward: bool = False) -> None:
         self.clear = TEXT_CLEAR * ratio
         self.apart = TEXT_APART * ratio
         self.passing = [(at, at) for at in passing]
         self.texts: dict[int, list[tuple[float, float]]] = {}
+        self.outward = rests_outward
+        self.words: list[tuple[float, float, float, float]] = []
+        self.leaders: list[tuple[float, float, float]] = []
 
     def rest(self, span: _Span) -> float | None:
         """The place on the line itself, None when the span has no room for its text."""
         room = (span.after.along - span.before.along - span.width) / 2 - self.clear
-        return None if room < 0 else self._nearest(0, span.middle, span.width, room)
+        at = None if room < 0 else self._nearest(0, span.middle, span.width, room)
+        if at is not None and self.outward:
+            self.words.append((at - span.width / 2, at + span.width / 2, 0.0, 2 * TEXT_CLEAR + TEXT_HEIGHT))
+        return at
 
     def lift(self, span: _Span, row: int, wanted: float, way: float = 0.0) -> tuple[int, float]:
         """The free place nearest to `wanted` in `row`, or in the next row out that has one nearby.
 
         With a `way` of -1 or 1 only places on that side of it will do, so that texts keep their order.
         """
+        first = row
         while True:
             most = span.width * (2.0 if row < MOST_ROWS else 1e3)
-            at = self._nearest(row, wanted, span.width, most, way)
+            own = span if row < first + LAST_RESORT else None
+            at = self._nearest(row, wanted, span.width, most, way, own)
             if at is not None:
                 half = span.width / 2 + self.apart
                 self.texts.setdefault(row, []).append((at - half, at + half))
+                self.words.append(_band(row, at, span.width))
+                self.leaders.append(_leader(row, at, span))
                 return row, at
             row += 1
 
-    def _nearest(self, row: int, wanted: float, width: float, most: float, way: float = 0.0) -> float | None:
+    def _is_open(self, row: int, at: float, span: _Span) -> bool:
+        """Whether a text there covers no leader, and its own leader no text."""
+        word, leader = _band(row, at, span.width), _leader(row, at, span)
+        return not (
+            any(_runs_through(other, word, self.clear) for other in self.leaders)
+            or any(_runs_through(leader, other, self.clear) for other in self.words)
+        )
+
+    def _nearest(
+        self,
+        row: int,
+        wanted: float,
+        width: float,
+        most: float,
+        way: float = 0.0,
+        led: _Span | None = None,
+    ) -> float | None:
+        """The nearest free place; for a text that is `led` to, one that leader and text are open at."""
         taken = self.passing + self.texts.get(row, [])
         half = width / 2 + self.clear
         places = [wanted] + [place for a, b in taken for place in (a - half, b + half)]
@@ -182,9 +214,36 @@ class _Rows:
                 return None
             if (place - wanted) * way < -1e-9:
                 continue
-            if all(b <= place - half + 1e-9 or a >= place + half - 1e-9 for a, b in taken):
+            if all(b <= place - half + 1e-9 or a >= place + half - 1e-9 for a, b in taken) and (
+                led is None or self._is_open(row, place, led)
+            ):
                 return place
         return None
+
+
+def _band(row: int, at: float, width: float) -> tuple[float, float, float, float]:
+    """Where a lifted text lies: from where to where along the string, and off its line in paper inches."""
+    far = FIRST_ROW + (row - 1) * ROW_STEP
+    return at - width / 2, at + width / 2, far - TEXT_HEIGHT, far
+
+
+def _leader(row: int, at: float, span: _Span) -> tuple[float, float, float]:
+    """A lifted text's leader: where along the string it starts and ends, and how far off the line it goes."""
+    low, high, near, _ = _band(row, at, span.width)
+    return span.middle, min(max(span.middle, low), high), near
+
+
+def _runs_through(
+    leader: tuple[float, float, float], word: tuple[float, float, float, float], clear: float
+) -> bool:
+    """Whether a leader passes over a text."""
+    start, end, far = leader
+    low, high, near, over = word
+    first, last = max(near, 0.0), min(over, far)
+    if last <= first:
+        return False
+    a, b = (start + (end - start) * off / far for off in (first, last))
+    return max(a, b) > low - clear / 2 and min(a, b) < high + clear / 2
 
 
 def _place_string(
@@ -192,7 +251,7 @@ def _place_string(
 ) -> tuple[list[Dimension], int]:
     """The dimensions of one string, and how many rows of lifted texts stand outside its line."""
     spans = _list_spans(string, ratio, style)
-    rows = _Rows(passing, ratio)
+    rows = _Rows(passing, ratio, string.edge in (Edge.ABOVE, Edge.LEFT))
     places: list[tuple[int, float] | None] = []
     for span in spans:
         resting = rows.rest(span)

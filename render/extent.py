@@ -68,6 +68,15 @@ def list_texts(drawing: Drawing) -> tuple[Text, ...]:
     return tuple(text for text in found if text.text)
 
 
+def list_words(marks: Iterable[Mark], ratio: float = 1.0) -> tuple[Box, ...]:
+    """The boxes of all that `marks` write; `ratio` is that of the drawing, for its leaders."""
+    boxes = []
+    for text in list_texts(Drawing(tuple(marks), ratio)):
+        xs, ys = zip(*text_corners(text), strict=True)
+        boxes.append((min(xs), min(ys), max(xs), max(ys)))
+    return tuple(boxes)
+
+
 def list_boxes(placed: Placed, mark: Mark) -> tuple[Box, ...]:
     """The upright box on paper of each line of writing of one mark of a placed drawing."""
     ratio = placed.drawing.ratio

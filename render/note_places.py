@@ -8,7 +8,7 @@ from math import inf
 from render.clipping import clip_segment
 from render.dimension_strokes import dimension_strokes, dimension_text
 from render.drawing import Dimension, Point, Segment
-from render.extent import text_corners
+from render.extent import Box, list_words, text_corners
 from render.lettering import ASCENT, DESCENT
 
 STEP = 0.1
@@ -43,16 +43,19 @@ def free_place(
 
 def part_line(segment: Segment, dimensions: Sequence[Dimension], clear: float) -> tuple[Segment, ...]:
     """A level or plumb line without what of it runs through the texts of `dimensions`, `clear` of them."""
+    return part_at_boxes(segment, list_words(dimensions), clear)
+
+
+def part_at_boxes(segment: Segment, boxes: Iterable[Box], clear: float) -> tuple[Segment, ...]:
+    """A level or plumb line without what of it lies in `boxes` or nearer to them than `clear`."""
     x0, y0, _, y1 = segment
     i = 0 if y0 == y1 else 1
     low, high = sorted((segment[i], segment[i + 2]))
-    gaps = []
-    for dimension in dimensions:
-        corners = text_corners(dimension_text(dimension))
-        across = [corner[1 - i] for corner in corners]
-        if min(across) - clear < segment[1 - i] < max(across) + clear:
-            along = [corner[i] for corner in corners]
-            gaps.append((min(along) - clear, max(along) + clear))
+    gaps = [
+        (box[i] - clear, box[i + 2] + clear)
+        for box in boxes
+        if box[1 - i] - clear < segment[1 - i] < box[3 - i] + clear
+    ]
     parts, start = [], low
     for first, last in sorted(gaps):
         if first > start:

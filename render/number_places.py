@@ -16,7 +16,6 @@ from render.dimension_strokes import dimension_strokes, leader_strokes
 from render.drawing import (
     Anchor,
     Dimension,
-    Drawing,
     Hatch,
     Leader,
     Lines,
@@ -26,7 +25,8 @@ from render.drawing import (
     Segment,
     Text,
 )
-from render.extent import Box, list_texts, text_corners
+from render.extent import Box
+from render.extent import list_words as list_words
 from render.hatching import hatch_segments
 from render.lettering import ASCENT, DESCENT, text_width
 
@@ -78,15 +78,6 @@ def list_strokes(marks: Iterable[Mark], ratio: float = 1.0) -> tuple[Segment, ..
             case Leader():
                 found += leader_strokes(mark, ratio)
     return tuple(found)
-
-
-def list_words(marks: Iterable[Mark], ratio: float = 1.0) -> tuple[Box, ...]:
-    """The boxes of all that `marks` write; `ratio` is that of the drawing, for its leaders."""
-    boxes = []
-    for text in list_texts(Drawing(tuple(marks), ratio)):
-        xs, ys = zip(*text_corners(text), strict=True)
-        boxes.append((min(xs), min(ys), max(xs), max(ys)))
-    return tuple(boxes)
 
 
 class Paper:

@@ -7,6 +7,7 @@ from functools import partial
 from model.surround import Surround
 from render.desk import Desk, Draft, draft_layout, each_once, lay
 from render.drawing import Drawing
+from render.section_marks import marked, say_marked
 from render.sheets import MORE
 from render.view_dimensions import list_strings
 from render.views import ViewOptions, draw_view
@@ -21,12 +22,15 @@ def draft_parted(desk: Desk, view: str) -> list[Draft]:
         names = [view, *[view + MORE] * (parts - 1)]
         draws = (partial(_draw_share, part=part, parts=parts) for part in range(parts))
         layouts = [
-            lay(desk, each_once(desk.surround, draw), (name,))
+            lay(desk, marked(desk.surround, each_once(desk.surround, draw)), (name,))
             for name, draw in zip(names, draws, strict=True)
         ]
         if all(layout.fits(desk.area) for layout in layouts):
             break
-    return [draft_layout(desk, (name,), layout) for name, layout in zip(names, layouts, strict=True)]
+    return [
+        draft_layout(desk, (name,), layout, say_marked((name,)))
+        for name, layout in zip(names, layouts, strict=True)
+    ]
 
 
 def _draw_share(surround: Surround, name: str, ratio: float, part: int, parts: int) -> Drawing:

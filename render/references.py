@@ -14,6 +14,8 @@ from render.drawing import Dimension, Leader, Link, Mark, Placed, Sheet, Text
 from render.extent import list_boxes
 from render.lettering import KEY_FIRST, PLACE, PLACE_END
 
+HELD = "sheet of "
+"""Begins what a mark stands for that is left out where the packet does not hold the drawing it leads to."""
 UNKNOWN = "–"
 """Stands where a sheet is named that the packet does not hold."""
 _TOKEN = re.compile(f"{PLACE}([^{PLACE_END}]*){PLACE_END}")
@@ -55,6 +57,8 @@ def _resolve_placed(part: Placed, where: Mapping[str, int], links: list[Link]) -
         return part
     marks = []
     for mark in part.drawing.marks:
+        if mark.stands_for.startswith(HELD) and mark.stands_for.removeprefix(HELD) not in where:
+            continue
         told = _resolve_mark(mark, where)
         marks.append(told)
         if told is not mark:

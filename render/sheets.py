@@ -90,6 +90,20 @@ TITLES: Mapping[str, str] = {
     PART_UPRIGHT_CUT: "Section B–B",
 }
 """What each drawing on a sheet is called, by the name it is placed under."""
+LABELS: Mapping[str, str] = {
+    "plan_section": "A",
+    "vertical_section": "B",
+    "plan_section_detail": "1",
+    "vertical_section_detail": "2",
+}
+"""What each drawing is called in a mark, by the name it is placed under."""
+MARKED_ON: Mapping[str, str] = {
+    "plan_section": "front",
+    "vertical_section": "front",
+    "plan_section_detail": "plan_section",
+    "vertical_section_detail": "vertical_section",
+}
+"""The drawing that has the mark of each."""
 
 BINDING_EDGE, OTHER_EDGES = 20 * MM, 10 * MM
 """Border to the paper's left edge and to its other edges: ISO 5457, from memory."""

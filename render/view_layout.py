@@ -6,17 +6,18 @@ What the views show is drawn in render.views; here they are only placed.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from model.units import MM_PER_INCH
-from render.drawing import Anchor, Drawing, Placed, Text
+from render.drawing import Drawing, Placed, Text
 from render.extent import Box, drawing_extent
 from render.lettering import text_width
 from render.scales import Scale, choose_scale, scale_caption
-from render.sheets import PART_VIEWS, TITLES
+from render.sheets import LABELS, PART_VIEWS, TITLES
 
 MM = 1 / MM_PER_INCH
 CAPTION_HEIGHT = 3.5 * MM
+CAPTION_GAP = 1.5 * CAPTION_HEIGHT
 CAPTION_BASE = 1.2 * MM
 """From the foot of a caption's room up to its baseline: what a comma reaches down."""
 CAPTION_ROOM = 7.5 * MM
@@ -59,7 +60,7 @@ class _Boxed:
     name: str
     drawing: Drawing
     box: Box
-    caption: tuple[str, str]
+    caption: tuple[Text, ...]
     """Its title and its scale."""
 
 
@@ -167,7 +168,7 @@ def _box_views(names: Sequence[str], draw: DrawView, ratio: float, scales: Seque
     ]
 
 
-def _box_view(name: str, drawing: Drawing, ratio: float, caption: tuple[str, str]) -> _Boxed:
+def _box_view(name: str, drawing: Drawing, ratio: float, caption: tuple[Text, ...]) -> _Boxed:
     x0, y0, x1, y1 = (value / ratio for value in drawing_extent(drawing))
     spare = max(0.0, _caption_width(caption) - (x1 - x0)) / 2
     return _Boxed(name, drawing, (x0 - spare, y0, x1 + spare, y1), caption)
@@ -234,20 +235,27 @@ def _placed_view(view: _Boxed, at: tuple[float, float], below: float) -> tuple[P
     middle = at[0] + (view.box[0] + view.box[2]) / 2
     left = middle - _caption_width(view.caption) / 2
     base = below + CAPTION_BASE
-    title, ratio = view.caption
-    marks = [Text(title, (left, base), CAPTION_HEIGHT, Anchor.START, bold=True)]
-    if ratio:
-        marks.append(Text(ratio, (middle * 2 - left, base), CAPTION_HEIGHT, Anchor.END))
-    return Placed(view.drawing, at, view.name), Placed(Drawing(tuple(marks)), (0.0, 0.0), CAPTION)
+    marks = tuple(replace(text, at=(left + text.at[0], base)) for text in view.caption)
+    return Placed(view.drawing, at, view.name), Placed(Drawing(marks), (0.0, 0.0), CAPTION)
 
 
-def _caption(name: str, scale: Scale, is_first: bool) -> tuple[str, str]:
-    """What stands under a view; a part's further views are at the scale of the first, which has it."""
+def _caption(name: str, scale: Scale, is_first: bool) -> tuple[Text, ...]:
+    """What stands under a view, from 0 on: its mark and title, and its scale.
+
+    A part's further views are at the scale of the first, which has it.
+    """
     told = is_first or name not in PART_VIEWS
-    return TITLES[name].upper(), scale_caption(scale) if told else ""
+    title = f"{LABELS[name]}  {TITLES[name].upper()}" if name in LABELS else TITLES[name].upper()
+    texts = [Text(title, (0.0, 0.0), CAPTION_HEIGHT, bold=True)]
+    if told:
+        texts.append(Text(scale_caption(scale), (0.0, 0.0), CAPTION_HEIGHT))
+    start, placed = 0.0, []
+    for text in texts:
+        placed.append(replace(text, at=(start, 0.0)))
+        start += text_width(text.text, text.height, text.bold) + CAPTION_GAP
+    return tuple(placed)
 
 
-def _caption_width(caption: tuple[str, str]) -> float:
-    title, ratio = caption
-    width = text_width(title, CAPTION_HEIGHT, bold=True)
-    return width + 1.5 * CAPTION_HEIGHT + text_width(ratio, CAPTION_HEIGHT) if ratio else width
+def _caption_width(caption: tuple[Text, ...]) -> float:
+    last = caption[-1]
+    return last.at[0] + text_width(last.text, last.height, last.bold)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from render.desk import Desk, Draft, draft_layout, drawer, each_once, lay
 from render.front_parted import draw_frame_sizes, draw_main_sizes
 from render.parted import draft_parted
+from render.section_marks import marked
 from render.sheets import FRAME_SIZES
 
 PARTED_RATIO = 24
@@ -15,10 +16,10 @@ GOOD_RATIO = 16
 
 def draft_elevations(desk: Desk) -> list[Draft]:
     """Front and side on one sheet, with the plan if that fits too, where the front stays large enough."""
-    draw = drawer(desk.surround)
+    draw = marked(desk.surround, drawer(desk.surround))
     front = lay(desk, draw, ("front",))
     if front.scale.ratio > PARTED_RATIO:
-        main = lay(desk, each_once(desk.surround, draw_main_sizes), ("front",))
+        main = lay(desk, marked(desk.surround, each_once(desk.surround, draw_main_sizes)), ("front",))
         if main.scale.ratio < front.scale.ratio and main.fits(desk.area):
             frames = lay(desk, each_once(desk.surround, draw_frame_sizes), (FRAME_SIZES,))
             return [

@@ -5,6 +5,7 @@ from __future__ import annotations
 from render.desk import Desk, Draft, draft_layout, each_once
 from render.details import detail_of, draw_detail, draw_relieved
 from render.parted import draft_parted
+from render.section_marks import marked, say_marked
 from render.view_layout import lay_with_detail
 
 SECTIONS = ("plan_section", "vertical_section")
@@ -17,6 +18,9 @@ def draft_sections(desk: Desk) -> list[Draft]:
 
 def _draft_section(desk: Desk, view: str) -> list[Draft]:
     """A section with its detail; alone, with all its dimensions, where no larger detail has room."""
-    draws = (each_once(desk.surround, draw_relieved), each_once(desk.surround, draw_detail))
+    relieved = marked(desk.surround, each_once(desk.surround, draw_relieved))
+    draws = (relieved, each_once(desk.surround, draw_detail))
     layout = lay_with_detail((view, detail_of(view)), draws, desk.scales, desk.area)
-    return [draft_layout(desk, (view,), layout)] if layout else draft_parted(desk, view)
+    if layout is None:
+        return draft_parted(desk, view)
+    return [draft_layout(desk, (view,), layout, say_marked((view, detail_of(view))))]
