@@ -32,8 +32,8 @@ Step = Callable[[float, str], None]
 """Told how far it is, from 0 to 1, and what is being done. What it raises stops the work."""
 PACKET, DRAWING, LIST, MATERIALS, SETTINGS = "packet", "drawing", "cut list", "materials", "saw settings"
 BUYING, PLAN = "buying list", "cutting plan"
-ASSEMBLIES, MOULDINGS = "sub-assemblies", "mouldings"
-PARTS = (PACKET, DRAWING, ASSEMBLIES, MOULDINGS, LIST, MATERIALS, SETTINGS, BUYING, PLAN)
+ASSEMBLIES, MOULDINGS, OFFER = "sub-assemblies", "mouldings", "offer"
+PARTS = (PACKET, OFFER, DRAWING, ASSEMBLIES, MOULDINGS, LIST, MATERIALS, SETTINGS, BUYING, PLAN)
 TEMPLATES = "templates"
 CHOICES = (*PARTS, TEMPLATES)
 """What may be asked for: PARTS, and what not every job needs."""
@@ -65,7 +65,7 @@ def file_stem(job: Job) -> str:
 
 def name_output(job: Job, part: str) -> str:
     """The name of the file that holds one of CHOICES, or of the folder."""
-    endings = {PACKET: "packet.pdf", DRAWING: "views.dxf", TEMPLATES: "templates.pdf"} | {
+    endings = {PACKET: "packet.pdf", OFFER: "offer.pdf", DRAWING: "views.dxf", TEMPLATES: "templates.pdf"} | {
         part: part for part in FOLDERS
     }
     return f"{file_stem(job)} - {endings.get(part, f'{part}.csv')}"
@@ -114,6 +114,8 @@ def build_outputs(
             data = _build_packet(surround, sheets, share)
         elif part == DRAWING:
             data = build_drawing(surround, takeoff().cuts, sheets, dxf_version, share).encode()
+        elif part == OFFER:
+            data = _build_offer(surround, takeoff, plan, paper, date_text, share)
         elif part in (BUYING, PLAN):
             data = _build_cutting(part, surround, plan, share)
         else:
@@ -242,6 +244,29 @@ def _build_packet(surround: Surround, sheets: Sequence[Sheet], tell: Step) -> by
         about.maker,
         progress=lambda done, of: tell(done / of, f"Writing sheet {min(done + 1, of)} of {of}"),
     )
+
+
+def _build_offer(
+    surround: Surround,
+    takeoff: Callable[[], Takeoff],
+    plan: Callable[[], CuttingPlan],
+    paper: str,
+    date_text: str,
+    tell: Step,
+) -> bytes:
+    from export.pdf import write_pdf
+    from model.cutting.buying import list_buying
+    from model.price import count_hours, make_price
+    from model.steps.plan import plan_steps
+    from render.offer import TITLE, build_offer
+
+    tell(0.0, "Writing the offer")
+    about, shop = surround.job.about, surround.job.shop
+    coats = shop.rates.primer_coats + shop.rates.top_coats
+    hours = count_hours(plan_steps(surround, takeoff()), shop.times, coats)
+    price = make_price(list_buying(plan()), shop.offer, hours)
+    sheets = build_offer(surround, price, paper, date_text)
+    return write_pdf(sheets, f"{about.name or UNTITLED}: {TITLE.lower()}", about.maker)
 
 
 def _build_folder(

@@ -31,7 +31,7 @@ from model.errors import LONGEST_SHOWN, JobRefused, Refused
 from model.fixing import AnchorRule, CordWay, Nailer
 from model.json_object import Unread, check_version, read_object
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
-from model.shop import Allowances, Piece, Rates, Saw, Shop, Times
+from model.shop import Allowances, Offer, Piece, Rates, Saw, Shop, Times
 from model.site import (
     Baseboard,
     Bolt,
@@ -128,6 +128,7 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "board": ("design", BoardStock),
     "rates": ("shop", Rates),
     "times": ("shop", Times),
+    "offer": ("shop", Offer),
     "allow": ("shop", Allowances),
     "saw": ("shop", Saw),
     "piece_one": ("shop", Piece),

@@ -23,11 +23,15 @@ _SPELLINGS = {"²": "2", "ft2": "sq ft", "ft^2": "sq ft", "sqft": "sq ft", "m^2"
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """A unit, what a job in millimetres writes in its place, and how many of those make one of it."""
+    """A unit, what a job in millimetres writes in its place, and how many of those make one of it.
+
+    With `decimals` it is always written with so many, whatever its size.
+    """
 
     name: str
     metric: str
     factor: float
+    decimals: int | None = None
 
     def named(self, style: LengthStyle) -> str:
         """What a job in `style` calls the unit; a bare number has none."""
@@ -39,6 +43,8 @@ class Measure:
 
 
 BARE = Measure("", "", 1.0)
+MONEY = Measure("", "", 1.0, decimals=2)
+"""Of whatever currency: a stock list names it."""
 PERCENT = Measure("%", "%", 1.0)
 SQ_FT = Measure("sq ft", "m²", SQUARE_METRES_PER_SQUARE_FOOT)
 COVERAGE = Measure("sq ft/gal", "m²/L", SQUARE_METRES_PER_SQUARE_FOOT / LITRES_PER_GALLON)
@@ -63,7 +69,9 @@ def format_measure(value: float, measure: Measure, style: LengthStyle, places: i
     """
     shown = value * measure.scale(style)
     number = f"{shown:.0f}" if abs(shown) >= 10 ** (places - 1) else f"{shown:.{places}g}"
-    if "e" in number:
+    if measure.decimals is not None:
+        number = f"{shown:.{measure.decimals}f}"
+    elif "e" in number:
         number = f"{shown:.6f}".rstrip("0").rstrip(".")
     return f"{number} {measure.named(style)}".rstrip()
 

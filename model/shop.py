@@ -117,6 +117,27 @@ class Piece:
 
 
 @dataclass(frozen=True, slots=True)
+class Offer:
+    """What the homeowner is offered. `hour` and `sundries` in the stock list's currency, `hours` of work,
+    all None until they are set; percentages; words, a line for each thing.
+    """
+
+    hour: float | None
+    hours: float | None
+    sundries: float | None
+    overhead: float
+    margin: float
+    tax: float
+    shows: str
+    colour: str
+    included: str
+    excluded: str
+    allowances: str
+    terms: str
+    days: int
+
+
+@dataclass(frozen=True, slots=True)
 class Shop:
     """Everything of the maker's that a takeoff needs."""
 
@@ -126,3 +147,4 @@ class Shop:
     saw: Saw
     piece_one: Piece
     piece_two: Piece
+    offer: Offer

@@ -59,7 +59,7 @@ def _list_lines(
     def text(value: float) -> str:
         return format_length(value, style)
 
-    yield "What", _say_what(surround)
+    yield "What", say_what(surround)
     yield (
         "Where",
         f"{FIREPLACES[site.fireplace]}, opening {text(site.opening.width)} wide and "
@@ -84,7 +84,8 @@ MOST_NOTES = 200
 """Characters of the job's notes that stand on the cover; longer ones are with the checks alone."""
 
 
-def _say_what(surround: Surround) -> str:
+def say_what(surround: Surround) -> str:
+    """One sentence: columns, frieze, shelf and what stands over them."""
     design = surround.job.design
     parts = (
         f"columns {COLUMNS[design.column.kind].lower()}",

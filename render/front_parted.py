@@ -15,7 +15,7 @@ FRAME_SIZES = {"column.stile", "column.rail", "frieze.stile", "frieze.rail", "be
 """Parameters of which a string of frame sizes shows at least one."""
 
 CEILING = {"ceiling", "room.ceiling"}
-"""What the ceiling's line and note stand for; the sheet of main sizes shows them."""
+"""What the ceiling's line and note stand for."""
 
 
 def draw_main_sizes(surround: Surround, view: str, ratio: float) -> Drawing:

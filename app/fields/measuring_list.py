@@ -32,12 +32,23 @@ from model.parameters import TABLE, Kind, Parameter, find_parameter
 from model.units import LengthStyle
 from render.lettering import STAND_IN, missing_letters
 
-AREAS = ("job.notes", "chart.shelf", "chart.shelf_hood", "chart.legs", "local.shelf", "local.legs")
+AREAS = (
+    "job.notes",
+    "chart.shelf",
+    "chart.shelf_hood",
+    "chart.legs",
+    "local.shelf",
+    "local.legs",
+    "offer.included",
+    "offer.excluded",
+    "offer.allowances",
+    "offer.terms",
+)
 WIDTH = 344
 FIRST_PATH = "opening.width"
 LAST_GROUP = "Job"
 """What is written about the job comes after what is measured and chosen."""
-FOLDED = ("Rates", "Time", "Cutting", "Saw", "Pieces on hand")
+FOLDED = ("Rates", "Time", "Offer", "Cutting", "Saw", "Pieces on hand")
 """What is set up once for a shop is folded away at first."""
 FIRST_ROWS = 40
 """As many rows as the tallest list shows without scrolling."""

@@ -79,3 +79,6 @@ SPECIES = {
 
 CORD_PLACES = {"right": "Right column", "left": "Left column", IN_FRIEZE: "Frieze"}
 PLUGS = {key: connector.name for key, connector in CONNECTORS.items()} | {OWN: "Own size"}
+
+OFFERED = {"lines": "Every line", "groups": "Materials, work and tax", "total": "The total alone"}
+"""How much of a price the homeowner sees."""

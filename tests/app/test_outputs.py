@@ -25,7 +25,7 @@ def test_a_packet_a_drawing_and_a_list_are_made_and_agree():
     built = build_outputs(job, "letter", DATE)
     outputs = {o.name.rsplit(" - ")[1]: o.data for o in built if "/" not in o.name}
     lists = ("cut list.csv", "materials.csv", "saw settings.csv", "buying list.csv", "cutting plan.csv")
-    assert set(outputs) == {"packet.pdf", "views.dxf", *lists}
+    assert set(outputs) == {"packet.pdf", "offer.pdf", "views.dxf", *lists}
     with pdfplumber.open(BytesIO(outputs["packet.pdf"])) as packet:
         text = "\n".join(page.extract_text() for page in packet.pages)
     assert DATE in text

@@ -1,0 +1,44 @@
+"""What the homeowner is offered: prices of work, percentages, words about what is in and what is out."""
+
+from __future__ import annotations
+
+from model.measures import HOUR, MONEY, PERCENT
+from model.rows.kinds import choice, text
+from model.rows.row import Kind, Parameter
+from model.rows.words import OFFERED
+
+GROUP = "Offer"
+
+
+def _money(path: str, label: str, help: str) -> Parameter:
+    return Parameter(
+        path, label, GROUP, Kind.NUMBER, None, help, 0, 1_000_000, 1, optional=True, measure=MONEY
+    )
+
+
+def _percent(path: str, label: str, help: str) -> Parameter:
+    return Parameter(path, label, GROUP, Kind.NUMBER, 0.0, help, 0, 200, 1, measure=PERCENT)
+
+
+# fmt: off
+OFFER_ROWS: tuple[Parameter, ...] = (
+    _money("offer.hour", "Work, an hour",
+           "What an hour costs the homeowner, in the stock list's currency; leave empty until it is set."),
+    Parameter("offer.hours", "Hours of work", GROUP, Kind.NUMBER, None,
+              "Leave empty for the hours of all steps.", 0, 2000, 0.5, optional=True, measure=HOUR),
+    _money("offer.sundries", "Fastenings and finish",
+           "Screws, nails, glue, filler, primer and paint together; leave empty until it is set."),
+    _percent("offer.overhead", "Overhead", "On wood, fastenings, finish and work."),
+    _percent("offer.margin", "Margin", "On all of that with the overhead."),
+    _percent("offer.tax", "Tax", "On everything."),
+    choice("offer.shows", "Price shown", GROUP, OFFERED, "Which lines the homeowner sees."),
+    text("offer.colour", "Colour and finish", GROUP, "What the homeowner chose, in words."),
+    text("offer.included", "Included as well", GROUP, "A line for each thing that is in the price besides."),
+    text("offer.excluded", "Not included as well", GROUP, "A line for each thing that is not."),
+    text("offer.allowances", "Allowances", GROUP,
+         "A line for each sum set aside for what is not known yet, such as wood found rotten."),
+    text("offer.terms", "Payment and dates", GROUP, "A line for each: when is paid, when is begun."),
+    Parameter("offer.days", "Offer holds, days", GROUP, Kind.COUNT, 30, "From the date on the sheets.",
+              1, 365, 1),
+)
+# fmt: on

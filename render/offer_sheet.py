@@ -1,0 +1,165 @@
+"""What the homeowner reads and signs: what is made, of what, at what price, what is in it and what is not.
+
+How the price is made up is model.price's; where this stands on a page is render.offer's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from model.cutting.buying import format_money
+from model.job import Job, read_value
+from model.parameters import SPECIES
+from model.price import SUM, SUNDRIES, TAX, TOTAL, WOOD, WORK, Price
+from model.surround import Surround
+from model.units import format_length
+from render.cover_sheet import say_what
+from render.drawing import Anchor, Lines, Pen, Text
+from render.lettering import ASCENT
+from render.tables import (
+    FIGURES,
+    MM,
+    SMALL,
+    Cell,
+    Column,
+    Strip,
+    Table,
+    heading_strip,
+    paragraph_strips,
+    table_strips,
+)
+
+INDENT = 5 * MM
+GAP = 3 * MM
+SIGN_ROOM = 20 * MM
+"""Height to sign in."""
+MATERIALS = "Materials"
+IN_IT = (
+    "Making the surround as drawn, out of the wood and sheets named here",
+    "Bringing it, fitting it to wall and hearth, fastenings, filling and sanding",
+)
+NOT_IN_IT = (
+    "Masonry, chimney, gas and electrical work, and repairs to them",
+    "Permits and inspections; what is found behind the old surround and cannot be seen today",
+    "Moving furniture, covering floors in other rooms, painting walls",
+)
+SAFE = (
+    "Clearances to the fire are held against the rules named on the workshop's sheets. The code adopted "
+    "here, the appliance's manual and the authority having jurisdiction decide."
+)
+NO_PRICE = "No price yet. Wanted for it: {}."
+AGREED = "Agreed as drawn and written here:"
+
+
+def offer_strips(surround: Surround, price: Price, date_text: str, width: float) -> tuple[Strip, ...]:
+    """The page of words, for a page `width` wide; it may go on over several."""
+    offer = surround.job.shop.offer
+    strips: list[Strip] = [heading_strip("What is made")]
+    strips += _points(_say_made(surround), width)
+    strips += _price_strips(surround, price, width)
+    strips += _list("In the price", (*IN_IT, *_say_finish(surround), *_lines(offer.included)), width)
+    strips += _list("Not in the price", (*NOT_IN_IT, *_lines(offer.excluded)), width)
+    strips += _list("Allowances", _lines(offer.allowances), width)
+    strips += _list("Payment and dates", _lines(offer.terms), width)
+    strips += _list("Notes", (*_lines(surround.job.about.notes), SAFE), width)
+    strips += _sign(surround, date_text, width)
+    return tuple(strips)
+
+
+def _lines(text: str) -> tuple[str, ...]:
+    return tuple(line.strip() for line in text.splitlines() if line.strip())
+
+
+def _say_made(surround: Surround) -> Iterator[str]:
+    job, layout = surround.job, surround.layout
+    style = job.about.length_style
+    yield say_what(surround)
+    shelf = format_length(layout.left.shelf_side + layout.right.shelf_side, style)
+    high, deep = format_length(layout.shelf_top, style), _say_depth(job)
+    yield f"The shelf is {shelf} long and {deep} deep, its top {high} over the hearth."
+    yield f"Wood: {SPECIES[job.design.board.species].lower()}, panels of plywood where they are framed."
+    if job.shop.offer.colour.strip():
+        yield f"Colour and finish: {' '.join(job.shop.offer.colour.split())}"
+
+
+def _say_depth(job: Job) -> str:
+    depth = read_value(job, "shelf.depth")
+    return format_length(float(depth), job.about.length_style)
+
+
+def _say_finish(surround: Surround) -> Iterator[str]:
+    rates = surround.job.shop.rates
+    coats = [
+        f"{count} coat{'' if count == 1 else 's'} of {what}"
+        for count, what in ((rates.primer_coats, "primer"), (rates.top_coats, "paint or varnish"))
+        if count
+    ]
+    if coats:
+        yield " and ".join(coats).capitalize()
+
+
+def _price_strips(surround: Surround, price: Price, width: float) -> Iterator[Strip]:
+    yield heading_strip("Price", above=GAP)
+    if price.total is None:
+        yield from paragraph_strips(NO_PRICE.format("; ".join(price.missing)), width)
+        return
+    rows = tuple(
+        (Cell(name, bold=is_sum), Cell(how), Cell(format_money(cost, price.currency), bold=is_sum))
+        for name, how, cost, is_sum in list_price(price, surround.job.shop.offer.shows)
+    )
+    columns = (
+        Column("", 0.4 * width),
+        Column("", 0.35 * width),
+        Column("Price", 0.25 * width, Anchor.END),
+    )
+    yield from table_strips(Table(columns, rows, FIGURES))
+    days = surround.job.shop.offer.days
+    words = f"This offer holds for {days} day{'' if days == 1 else 's'} from the date on this sheet."
+    yield Strip(1.5 * MM)
+    yield from paragraph_strips(words, width)
+
+
+def list_price(price: Price, shows: str) -> Iterator[tuple[str, str, int, bool]]:
+    """Name, what it rests on, hundredths, and whether it is a sum, of each line that is shown.
+
+    ``groups`` spreads overhead and margin over materials and work; ``total`` shows the sum alone.
+    """
+    assert price.total is not None
+    costs = {line.name: line.cost or 0 for line in price.lines}
+    hows = {line.name: line.how for line in price.lines}
+    tax = costs.get(TAX, 0)
+    if shows == "lines":
+        yield from ((line.name, line.how, line.cost or 0, False) for line in price.lines if line.name != TAX)
+    elif shows == "groups":
+        before = price.total - tax
+        material, work = costs[WOOD] + costs[SUNDRIES], costs[WORK]
+        share = round(before * work / (material + work)) if material + work else before
+        yield MATERIALS, "", before - share, False
+        yield WORK, "", share, False
+    if tax and shows != "total":
+        yield SUM, "", price.total - tax, True
+        yield TAX, hows[TAX], tax, False
+    yield TOTAL, f"{hows[TAX]} tax included" if tax and shows == "total" else "", price.total, True
+
+
+def _list(title: str, lines: Sequence[str], width: float) -> list[Strip]:
+    return [heading_strip(title, above=GAP), *_points(lines, width)] if lines else []
+
+
+def _points(lines: Sequence[str] | Iterator[str], width: float) -> list[Strip]:
+    return [strip for line in lines for strip in paragraph_strips(line, width, indent=INDENT, first="–")]
+
+
+def _sign(surround: Surround, date_text: str, width: float) -> list[Strip]:
+    """A line for each side to sign on, with place and date; it is not torn off from its words."""
+    about = surround.job.about
+    half = (width - 10 * MM) / 2
+    names = (about.client or "Homeowner", about.maker or "Maker")
+    marks: list[Lines | Text] = []
+    for x, name in zip((0.0, half + 10 * MM), names, strict=True):
+        marks.append(Lines(Pen.RULE, ((x, -SIGN_ROOM, x + half, -SIGN_ROOM),)))
+        marks.append(Text(f"{name}; place, date", (x, -SIGN_ROOM - ASCENT * SMALL - 1 * MM), SMALL))
+    strip = Strip(SIGN_ROOM + 2 * SMALL + 2 * MM, tuple(marks))
+    words = [heading_strip("Signed", above=GAP)]
+    words += [Strip(s.height, s.marks, leads=True) for s in paragraph_strips(AGREED, width)]
+    return [*words, strip]

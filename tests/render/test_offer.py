@@ -1,0 +1,66 @@
+"""The homeowner's document is short, says what is missing, and has a place for both to sign."""
+
+from __future__ import annotations
+
+from io import BytesIO
+
+import pdfplumber
+import pytest
+
+from app.demo import list_demos, read_demo
+from export.pdf import write_pdf
+from model.job import with_texts
+from model.price import Price, PriceLine
+from model.surround import plan_surround
+from render.drawing import Dimension
+from render.offer import build_offer
+from render.sheets import PAPERS
+
+PRICED = Price((PriceLine("Wood and sheets", 42000), PriceLine("Fastenings, glue and finish", 9000),
+                PriceLine("Work", 180000, "24 hours")), 231000, (), "$")  # fmt: skip
+MISSING = Price((), None, ("prices of 3 sizes on the buying list", "what an hour of work costs"), "$")
+
+
+def _text(demo: str, price: Price, paper: str = "letter", settings=()) -> tuple[str, int]:
+    surround = plan_surround(with_texts(read_demo(demo), settings))
+    sheets = build_offer(surround, price, paper, "2026-01-01")
+    with pdfplumber.open(BytesIO(write_pdf(sheets, "Offer"))) as pdf:
+        return "\n".join(page.extract_text() for page in pdf.pages), len(sheets)
+
+
+@pytest.mark.parametrize("demo", list_demos())
+@pytest.mark.parametrize("paper", PAPERS)
+def test_it_is_short_and_both_sign(demo: str, paper: str):
+    text, count = _text(demo, PRICED, paper)
+    assert count <= 4
+    assert text.count("place, date") == 2
+    assert "$2,310.00" in text
+
+
+def test_without_a_price_it_says_what_is_wanted_and_names_no_sum():
+    text, _ = _text("brick", MISSING)
+    assert "No price yet" in text
+    assert "prices of 3 sizes" in text
+    assert "$" not in text
+
+
+def test_words_of_the_offer_stand_in_it():
+    settings = [
+        ("offer.colour", "Warm white, satin"),
+        ("offer.included", "Taking the old surround down"),
+        ("offer.excluded", "A new hearth"),
+        ("offer.allowances", "Rotten wood, up to 200"),
+        ("offer.terms", "A third when ordered"),
+        ("offer.days", "14"),
+    ]
+    text, _ = _text("bedroom", PRICED, "letter", settings)
+    for words in (*(value for _, value in settings[:-1]), "holds for 14 days"):
+        assert words in text
+
+
+def test_few_sizes_are_drawn():
+    surround = plan_surround(read_demo("brick"))
+    sheet = build_offer(surround, PRICED, "letter", "2026-01-01")[1]
+    sizes = [m for placed in sheet.placed for m in placed.drawing.marks if isinstance(m, Dimension)]
+    assert 4 <= len(sizes) <= 14
+    assert {"shelf.height", "opening.width", "opening.height"} <= {size.stands_for for size in sizes}
