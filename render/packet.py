@@ -24,6 +24,7 @@ from render.chapters.notes import draft_notes
 from render.chapters.sections import draft_sections
 from render.chapters.shop import draft_shop
 from render.chapters.site import draft_site
+from render.chapters.steps import draft_steps
 from render.desk import Desk, Draft, draft_views
 from render.drawing import Sheet
 from render.references import resolve_sheet
@@ -46,6 +47,7 @@ CHAPTERS: tuple[Callable[[Desk], list[Draft]], ...] = (
     draft_rough,
     draft_plans,
     draft_buying,
+    draft_steps,
     draft_anchors,
     draft_fixing,
     draft_materials,

@@ -54,6 +54,20 @@ def site_in_front(layout: Layout) -> tuple[Board, ...]:
     )
 
 
+def site_in_room(layout: Layout) -> tuple[Board, ...]:
+    """The same for a view from beside; each half of a facing out of plumb as its own column's reading is."""
+    if not layout.leans:
+        return site_in_front(layout)
+    foot, behind = min(layout.floor, 0.0), layout.wall - MASONRY_DEPTH
+    halves = []
+    for x in ((-layout.facing_side, 0.0), (0.0, layout.facing_side)):
+        outer = min(x, key=lambda at: -abs(at))
+        section = ((foot, behind), (layout.facing_top, behind))
+        face = reversed(leaning_face(layout, outer, (foot, layout.facing_top)))
+        halves.append(Board("facing", "site", STANDING, "x", (*section, *face), End(x[0]), End(x[1])))
+    return (*halves, *site_in_front(layout)[1:])
+
+
 def _obstacles(layout: Layout) -> tuple[Board, ...]:
     """Baseboards, outlets, casings and an old ledger, as boxes."""
     ledgers = tuple(_solid(o.kind, o.x, o.y, o.z) for o in layout.behind if o.kind == OLD_LEDGER)

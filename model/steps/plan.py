@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from model.steps.bench import Bench, Round
+from model.steps.bench import PARTS, Bench, Round
 from model.steps.notes import SET_OUT, TRY_DRY, list_notes
 from model.steps.step import Step, Where
 from model.steps.touching import Touching, find_touching
@@ -39,7 +39,7 @@ def plan_steps(surround: Surround, takeoff: Takeoff) -> tuple[Step, ...]:
     going_up = GoingUp(boards, touching, takeoff.fixings)
     steps = [
         Step(Where.BENCH, CUT, ()),
-        *(step for chain in _join_twins(chains, surround) for step in chain),
+        *(_singular(step) for chain in _join_twins(chains, surround) for step in chain),
         *_list_site(going_up.order(units), surround),
     ]
     return _finish(_fasten(steps, takeoff), surround, takeoff, touching)
@@ -59,8 +59,16 @@ def _list_bench(unit: Unit, rounds: Sequence[Round]) -> Iterator[Step]:
 
 def _title_round(unit: Unit, own: Round) -> str:
     """``Frieze: panel``; ``Shelf top`` where the part names the sub-assembly itself."""
-    part = own.part.removesuffix("s") if len(own.all) == 1 else own.part
+    part = own.part
     return part.capitalize() if part.startswith(unit.name) else f"{unit.name.capitalize()}: {part}"
+
+
+def _singular(step: Step) -> Step:
+    """``Frieze: panel`` where one board is said of what are several as a rule."""
+    several = {part for _, part in PARTS if part.endswith("s")}
+    if len(step.put_on) == 1 and step.title.rpartition(": ")[2] in several:
+        return replace(step, title=step.title.removesuffix("s"))
+    return step
 
 
 def _join_twins(chains: list[list[Step]], surround: Surround) -> Iterator[list[Step]]:

@@ -1,0 +1,92 @@
+"""One step as a picture: its boards outlined dark and tinted, with their marks; what is there in grey.
+
+What shows is worked out in render.axonometric, which steps there are in model.steps.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from render.axonometric import GRID, Scene, rings_of
+from render.board_marks import kind_of, mark_areas
+from render.drawing import Drawing, Fill, Lines, Mark, Pen, Region, Segment
+
+if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
+
+SITE_FILLS = {"opening": Fill.OPENING, "hearth": Fill.HEARTH, "facing": Fill.FACING}
+OFF = 0.02
+"""A grey line nearer to a dark one than this, in inches, is the dark one."""
+
+
+@dataclass(frozen=True)
+class Staged:
+    """A scene with the `marks` of its solids, empty for those of the site, which are there in each step."""
+
+    scene: Scene
+    marks: tuple[str, ...]
+
+    @property
+    def site(self) -> frozenset[int]:
+        """The site's solids."""
+        return frozenset(i for i, mark in enumerate(self.marks) if not mark)
+
+
+def draw_step(
+    staged: Staged, picked: Collection[int], there: Collection[int], ratio: float, named: bool = True
+) -> Drawing:
+    """`picked` and `there` are places in the scene; marks are `named` beside the picked boards."""
+    present = {*picked, *there, *staged.site}
+    patches = [(i, staged.scene.see(i, present)) for i in sorted(present)]
+    regions = [_fill(staged, i, shape, i in picked) for i, own in patches for _, shape in own if shape.area]
+    dark = _outline([shape for i, own in patches for _, shape in own if i in picked])
+    pale = _outline([shape for i, own in patches for _, shape in own if i not in picked])
+    if dark is not None and pale is not None:
+        pale = pale.difference(dark.buffer(OFF))
+    lines = [*_stroke(Pen.BEYOND, pale), *_stroke(Pen.EDGE, dark)]
+    drawing = Drawing((*regions, *lines), ratio)
+    if not named:
+        return drawing
+    areas = [
+        (kind_of(staged.marks[i]), [ring for _, shape in own for ring in rings_of(shape)])
+        for i, own in patches
+        if i in picked
+    ]
+    return drawing.plus(*mark_areas([area for area in areas if area[1]], ratio, drawing.marks).marks)
+
+
+def count_shown(staged: Staged, picked: Collection[int], there: Collection[int]) -> tuple[int, float]:
+    """How many of the picked boards show enough to be known, and the square inches that show of them."""
+    present = {*picked, *there, *staged.site}
+    seen = {i: staged.scene.seen(i, present) for i in picked}
+    known = sum(seen[i] > 0.25 * staged.scene.whole(i) for i in picked)
+    return known, sum(seen.values())
+
+
+def _fill(staged: Staged, solid: int, shape: BaseGeometry, is_picked: bool) -> Region:
+    role = staged.scene.solids[solid].role
+    if not staged.marks[solid]:
+        return Region(SITE_FILLS.get(role, Fill.WALL), rings_of(shape), role)
+    return Region(Fill.CUT_WOOD if is_picked else Fill.BAND, rings_of(shape), staged.marks[solid])
+
+
+def _outline(shapes: Sequence[BaseGeometry]) -> BaseGeometry | None:
+    """The edges of some areas, each once."""
+    import shapely
+
+    return shapely.union_all([shape.boundary for shape in shapes], grid_size=GRID) if shapes else None
+
+
+def _stroke(pen: Pen, lines: BaseGeometry | None) -> list[Mark]:
+    import shapely
+
+    if lines is None or lines.is_empty:
+        return []
+    segments: list[Segment] = []
+    for line in shapely.get_parts(shapely.line_merge(lines)):
+        points = shapely.get_coordinates(line.simplify(GRID / 2)).tolist()
+        segments += [(*a, *b) for a, b in pairwise(points)]
+    return [Lines(pen, tuple(segments))]
