@@ -36,9 +36,9 @@ class Staged:
 
 
 def draw_step(
-    staged: Staged, picked: Collection[int], there: Collection[int], ratio: float, named: bool = True
+    staged: Staged, picked: Collection[int], there: Collection[int], ratio: float, named: Collection[int] = ()
 ) -> Drawing:
-    """`picked` and `there` are places in the scene; marks are `named` beside the picked boards."""
+    """`picked` and `there` are places in the scene; the marks of those `named` stand on or beside them."""
     present = {*picked, *there, *staged.site}
     patches = [(i, staged.scene.see(i, present)) for i in sorted(present)]
     regions = [_fill(staged, i, shape, i in picked) for i, own in patches for _, shape in own if shape.area]
@@ -48,12 +48,10 @@ def draw_step(
         pale = pale.difference(dark.buffer(OFF))
     lines = [*_stroke(Pen.BEYOND, pale), *_stroke(Pen.EDGE, dark)]
     drawing = Drawing((*regions, *lines), ratio)
-    if not named:
-        return drawing
     areas = [
         (kind_of(staged.marks[i]), [ring for _, shape in own for ring in rings_of(shape)])
         for i, own in patches
-        if i in picked
+        if i in named
     ]
     return drawing.plus(*mark_areas([area for area in areas if area[1]], ratio, drawing.marks).marks)
 

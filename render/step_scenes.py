@@ -1,4 +1,4 @@
-"""From where each step is looked at, and what is in its picture: the bench's parts by themselves, then the wall.
+"""From where each step is looked at, and what is in its picture: parts on the bench, then the wall.
 
 Boards of two columns made alike stand side by side, the left one on the left.
 """
@@ -25,12 +25,16 @@ ENOUGH = 0.6
 
 @dataclass(frozen=True)
 class Shown:
-    """A step with its scene; `picked` and `there` are places in it. `staged` is None where nothing is shown."""
+    """A step with its scene, None where nothing is shown; `picked` and `there` are places in it.
+
+    `named` are those whose marks are given: what goes up ready-made was named on the bench.
+    """
 
     step: Step
     staged: Staged | None = None
     picked: tuple[int, ...] = ()
     there: tuple[int, ...] = ()
+    named: tuple[int, ...] = ()
 
     @property
     def seen(self) -> str:
@@ -83,7 +87,8 @@ class _Stage:
                 break
         most = max(known for known, _ in found)
         best = next(staged for known, staged in found if known == most)
-        return Shown(step, best, picked, there)
+        named = () if step.where is Where.SITE and step.brought else picked
+        return Shown(step, best, picked, there, named)
 
     def _scene(self, parts: tuple[str, ...], stand: Stand) -> Staged:
         """The scene of some parts on the bench, or with no parts of all before the wall."""

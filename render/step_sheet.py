@@ -153,12 +153,12 @@ def _draw(shown: Shown, room: Box) -> Drawing:
     assert shown.staged is not None
     ratio = _ratio(shown, room)
     for _ in range(TRIES):
-        drawing = draw_step(shown.staged, shown.picked, shown.there, ratio)
+        drawing = draw_step(shown.staged, shown.picked, shown.there, ratio, shown.named)
         low_h, low_v, high_h, high_v = drawing_extent(drawing)
         if (high_h - low_h) / ratio <= room[2] - room[0] and (high_v - low_v) / ratio <= room[3] - room[1]:
             return drawing
         ratio *= LARGER
-    return draw_step(shown.staged, shown.picked, shown.there, ratio, named=False)
+    return draw_step(shown.staged, shown.picked, shown.there, ratio)
 
 
 def _at(drawing: Drawing, room: Box) -> tuple[float, float]:
