@@ -75,10 +75,12 @@ def write_pdf(
 
 
 def _open_canvas(stream: BytesIO, title: str, author: str) -> Canvas:
+    from reportlab import rl_config
     from reportlab.pdfbase import pdfmetrics
     from reportlab.pdfbase.ttfonts import TTFont
     from reportlab.pdfgen.canvas import Canvas
 
+    rl_config.useA85 = 0  # streams as bytes: a fifth smaller than as letters, and sooner written
     registered = set(pdfmetrics.getRegisteredFontNames())
     for bold, name in FONT_NAMES.items():
         if name not in registered:
