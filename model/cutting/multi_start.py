@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from random import Random
 
 from model.cutting.mixes import Mix, list_mixes
-from model.cutting.packer import Layout, Shuffler, cost_of, draw_rules, lay
+from model.cutting.packer import Layout, Shuffler, cost_of, draw_rules, first_fit, lay, pieces_of
 from model.cutting.sheet_problem import SheetProblem
 
 MOST_MIXES = 400
@@ -56,6 +56,24 @@ class MultiStart:
             best, cost = found, cost_of(self.problem, found)
             told(best)
             mixes = [each for each in mixes if self.price(each) < cost]
+        return best
+
+    def first_fit(
+        self, plan: Sequence[Layout], supply: Sequence[int | None], bound: int, tries: int, told: Told
+    ) -> list[Layout]:
+        """The cheapest plan found by laying all pieces where they fit first; `told` each better."""
+        best = list(plan)
+        pieces = sorted(piece for layout in plan for piece in pieces_of(layout))
+        for _ in range(tries):
+            cost = cost_of(self.problem, best)
+            if cost <= bound or self._should_stop():
+                break
+            main = int(self._random.random() * len(supply))
+            order, rules = self._shuffler.shuffle(pieces), draw_rules(self._random)
+            found, over = first_fit(self.problem, order, supply, main, rules)
+            if not over and cost_of(self.problem, found) < cost:
+                best = found
+                told(best)
         return best
 
     def price(self, mix: Mix) -> int:

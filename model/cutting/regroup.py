@@ -29,6 +29,10 @@ FEW_SHEETS = 20
 FIRST_PIECES = (16, 10)
 """Pieces that are taken together at first, in a plan of few sheets and in another."""
 LEAST_PIECES = 8
+ALWAYS = 3
+"""Sheets of a plan's mean that are taken together however many pieces that is."""
+FULL = 12
+"""Power of what is filled by which sheets are drawn: the emptiest are nearly always among them."""
 MOST_SHEETS = 8
 """Sheets that are taken together."""
 
@@ -67,12 +71,13 @@ class Regrouper:
 
     def _draw(self, plan: Sequence[Layout]) -> set[int]:
         """Numbers of sheets to take together, two at least where there are two."""
-        lot = [(self._random.random() * self._filled(layout), n) for n, layout in enumerate(plan)]
+        lot = [(self._random.random() * self._filled(layout) ** FULL, n) for n, layout in enumerate(plan)]
         few: set[int] = set()
         count = 0
+        most = max(self._most_pieces, ALWAYS * sum(len(layout.pieces) for layout in plan) // len(plan))
         for _, n in sorted(lot):
             size = len(plan[n].pieces)
-            if len(few) > 1 and count + size > self._most_pieces:
+            if len(few) > 1 and count + size > most:
                 continue
             few.add(n)
             count += size
@@ -98,11 +103,11 @@ class Regrouper:
         )
         own = [_rename(each, {item: n for n, item in enumerate(items)}) for each in old]
         exact = ExactSheets(problem, self._should_stop, WORK)
-        if exact.find_bound(cost_of(problem, own)):
+        is_few = sum(problem.demand) <= self._most_pieces
+        if is_few and exact.find_bound(cost_of(problem, own)):
             new = self._solve(problem, exact, own)
         else:
-            if sum(problem.demand) <= self._most_pieces:
-                self._most_pieces = max(self._most_pieces - 1, LEAST_PIECES)
+            self._most_pieces = max(self._most_pieces - is_few, LEAST_PIECES)
             new = self._try(problem, own, supply)
         if new is None:
             return None

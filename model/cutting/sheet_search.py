@@ -23,10 +23,14 @@ FIRST_TRIES, TRIES = 300, 300
 """Tries at first and before it is settled at last."""
 FIRST_TIMES, TIMES = 12, 40
 """Times that a few sheets of a small job are cut anew before and after it is settled at last."""
-MANY_TIMES = 1_000
+MANY_TRIES = 40_000
+"""Pieces of a larger job that are laid one by one before a few sheets are cut anew."""
+MANY_TIMES = 800
 """Times that a few sheets of a larger job are cut anew."""
 NODES = 1_000
 """Most nodes of the choice among sets."""
+MANY = 400
+"""Pieces beyond which the first plan is the cheapest of fewer, to be there soon."""
 SHORT_TRIES = 200
 """Tries to lay all pieces where first fit found sheets too few."""
 MOST_USED = 100
@@ -64,7 +68,8 @@ class SheetSearch:
     def start(self) -> None:
         """A first plan; `over` are pieces for which sheets are too few."""
         plans = []
-        for rules, main in product(STARTS, range(len(self.problem.sold))):
+        starts = STARTS if len(self.pieces) <= MANY else STARTS[:1]
+        for rules, main in product(starts, range(len(self.problem.sold))):
             plans.append(first_fit(self.problem, self.pieces, self.supply, main, rules))
             if self._should_stop() and not plans[-1][1]:
                 break
@@ -110,7 +115,12 @@ class SheetSearch:
             self._regroup(TIMES)
 
     def _search_many(self, bounds: SheetBound) -> None:
-        if not self._solve(bounds, FIRST_WORK):
+        if self._solve(bounds, FIRST_WORK):
+            return
+        tries = max(MANY_TRIES // len(self.pieces), 1)
+        self._multi_start.first_fit(self.best, self.supply, self.bound, tries, self._take)
+        self._regroup(FIRST_TIMES)
+        if not self._is_done() and not self._solve(bounds, WORK):
             self._regroup(MANY_TIMES)
 
     def _try(self, tries: int) -> None:

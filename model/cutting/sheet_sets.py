@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
-from math import prod
+from random import Random
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,8 +21,10 @@ Whole = NDArray[np.int64]
 Yes = NDArray[np.bool_]
 CHUNK = 1 << 17
 """About how many boxes are put together at a time."""
-MOST_KEYS = 1 << 62
-"""Numbers of sets are below this."""
+KEY_BITS = 63
+"""A set's key is the sum of numbers drawn for its items; no two sets of a level may have the same."""
+MOST_SETS = 250_000
+"""Most sets of as many pieces."""
 ASKED = 50_000
 """Work between two questions whether to stop."""
 EXPECTED = 1.5
@@ -65,10 +67,11 @@ class SetFinder:
                 for d, item in zip(problem.demand, problem.items, strict=True)
             ]
         )
-        radix = [int(d) + 1 for d in self._demand]
-        if prod(radix) > MOST_KEYS or max(max(room) for room in problem.rooms) >> SIDE_BITS:
+        if max(max(room) for room in problem.rooms) >> SIDE_BITS:
             raise TooMuch
-        self._weights = np.array([prod(radix[:i]) for i in range(len(radix))], dtype=np.int64)
+        random = Random(1)
+        weights = [random.getrandbits(KEY_BITS) for _ in problem.items]
+        self._weights = np.array(weights, dtype=np.int64)
         self._ways = [item.ways for item in problem.items]
         self.levels: list[Level] = []
 
@@ -101,14 +104,9 @@ class SetFinder:
         return self._make(np.arange(len(self._ways), dtype=np.int64)[:, None], _pack(row, x, y))
 
     def _next(self, level: Level) -> Level:
-        step = max(1, CHUNK // len(self._weights))
-        parts = [self._extend(level, first, first + step) for first in range(0, len(level.rows), step)]
-        rows = np.concatenate(parts)
-        del parts
-        size = rows.shape[1]
+        size = level.rows.shape[1] + 1
         each = (self._mean_boxes() ** 2) << size
-        if len(rows) * each > EXPECTED * self._work:
-            raise TooMuch
+        rows = self._list_rows(level, min(int(EXPECTED * self._work) // each, MOST_SETS))
         step = max(1, CHUNK // each)
         found = [np.zeros(0, dtype=np.int64)]
         for first in range(0, len(rows), step):
@@ -116,6 +114,17 @@ class SetFinder:
         new = self._make(rows, np.concatenate(found))
         self._mark_lesser(level, new)
         return new
+
+    def _list_rows(self, level: Level, most: int) -> Whole:
+        """Rows with one item more than a level's of which all smaller sets were found, if not too many."""
+        step = max(1, CHUNK // len(self._weights))
+        parts, count = [], 0
+        for first in range(0, len(level.rows), step):
+            parts.append(self._extend(level, first, first + step))
+            count += len(parts[-1])
+            if count > most:
+                raise TooMuch
+        return np.concatenate(parts)
 
     def _mean_boxes(self) -> int:
         last = self.levels[-1]
@@ -142,7 +151,7 @@ class SetFinder:
         level = self.levels[rows.shape[1] - 1]
         at = np.searchsorted(level.keys, keys)
         at[at == len(level.keys)] = 0
-        return at, level.keys[at] == keys
+        return at, (level.keys[at] == keys) & (level.rows[at] == rows).all(axis=1)
 
     def _join_all(self, rows: Whole, first: int) -> Whole:
         """Boxes of rows put together from those of their parts, packed behind the rows' numbers."""
@@ -186,6 +195,8 @@ class SetFinder:
         number, counts = np.unique(row, return_counts=True)
         keys = self._weights[rows[number]].sum(axis=1)
         order = np.argsort(keys, kind="stable")
+        if not (keys[order][1:] > keys[order][:-1]).all():
+            raise TooMuch
         old = np.concatenate([[0], np.cumsum(counts)])
         _, boxes_at = _expand(old[order], old[order + 1])
         boxes = packed[boxes_at] & ((1 << 2 * SIDE_BITS) - 1)
