@@ -65,13 +65,17 @@ def _count(rows: Whole, items: int) -> Whole:
 
 
 class SetChoice:
-    """Chooses among columns; `bound` is what no plan costs less than that all columns can be part of."""
+    """Chooses among columns; `bound` is what no plan of their sets costs less than.
+
+    `worth` is what each piece is worth in the linear programme, in parts of `SCALE` of a hundredth.
+    """
 
     def __init__(self, problem: SheetProblem, columns: Columns, should_stop: Callable[[], bool]) -> None:
         self.problem, self.columns, self._should_stop = problem, columns, should_stop
         self.bound = 0
         self._prices = np.array([sold.price for sold in problem.sold], dtype=np.int64)
         self._demand = np.array(problem.demand, dtype=np.int64)
+        self.worth = np.zeros(len(problem.demand), dtype=np.int64)
         self._scaled, self._dearer = 0, np.zeros(len(columns.sold), dtype=np.int64)
 
     @property
@@ -86,6 +90,7 @@ class SetChoice:
             dual = np.array(model.getSolution().row_dual)
             worth = np.floor(np.maximum(dual[: len(self._demand)], 0) * SCALE).astype(np.int64)
             value = self.columns.counts @ worth
+            self.worth = worth
             self._show(worth, value)
             paid = np.minimum(dual[len(self._demand) :], 0) * SCALE
             saved = value + paid[self.columns.sold] - self._prices[self.columns.sold] * SCALE
