@@ -23,6 +23,7 @@ from render.cutting_plane import cut_numbered
 from render.dimension_strings import String, place_strings
 from render.drawing import Dimension, Drawing, Fill, Mark, Pen, Polyline, Region, Ring
 from render.extent import Box
+from render.number_places import Paper, list_strokes, list_words
 from render.part_dimensions import list_part_strings
 from render.sheets import PART_ABOVE as PLAN
 from render.sheets import PART_FRONT as FRONT
@@ -224,23 +225,23 @@ def draw_part(part: Part, view: str, ratio: float, shown: tuple[str, ...], by_bo
     names = [part.surround.marks[part.assembly.pieces[n]] for n in places]
     lines = list_lines_by_board(projection, names) if by_board else list_lines(projection)
     bare = (*_draw_wood(projection, view, ratio), *lines)
-    cuts = draw_cuts(part, view, ratio, shown)
-    return Drawing((*bare, *cuts, *_list_sizes(part, view, ratio, shown)), ratio)
+    plain = (*bare, *_list_sizes(part, view, ratio, shown))
+    return Drawing((*plain, *draw_cuts(part, view, ratio, shown, plain)), ratio)
 
 
-def draw_cuts(part: Part, view: str, ratio: float, shown: tuple[str, ...]) -> list[Mark]:
-    """On the front, where the sections on the sheet are taken and which way they look."""
+def draw_cuts(
+    part: Part, view: str, ratio: float, shown: tuple[str, ...], under: Sequence[Mark]
+) -> list[Mark]:
+    """On the front, where the sections on the sheet are taken and which way they look, clear of `under`."""
     if view != FRONT:
         return []
     left, bottom, right, top = part.outline(FRONT)
-    strings, marks = part.strings(FRONT, shown), []
+    paper, marks = Paper(list_strokes(under, ratio), (), list_words(under)), list[Mark]()
     for cut, letter in SECTIONS.items():
-        if cut not in shown:
-            continue
-        k = 1 if cut == LEVEL_CUT else 0
-        taken = [s.along for string in strings if string.edge.vertical == (k == 1) for s in string.stations]
-        for end, out in zip(((left, right), (bottom, top))[1 - k], (-1.0, 1.0), strict=True):
-            marks += draw_cut_end(part.cuts[cut], end, out, k == 1, letter, ratio, taken)
+        if cut in shown:
+            ends = (left, right) if cut == LEVEL_CUT else (bottom, top)
+            for end, out in zip(ends, (-1.0, 1.0), strict=True):
+                marks += draw_cut_end(part.cuts[cut], end, out, cut == LEVEL_CUT, letter, ratio, paper)
     return marks
 
 

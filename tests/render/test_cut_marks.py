@@ -5,10 +5,11 @@ import pytest
 from render.cut_marks import START, STROKE, draw_cut_end
 from render.dimension_strings import FIRST_LINE
 from render.drawing import Polyline, Text
+from render.number_places import Paper
 
 
-def marks(level, out, taken=()):
-    return draw_cut_end(10.0, 0.0, out, level, "A", 8.0, taken)
+def marks(level, out, lines=()):
+    return draw_cut_end(10.0, 0.0, out, level, "A", 8.0, Paper(lines))
 
 
 @pytest.mark.parametrize("out", [-1.0, 1.0])
@@ -27,6 +28,18 @@ def test_a_level_plane_is_looked_down_on_and_an_upright_one_to_the_left():
     assert min(x for x, _ in left.points) < 10.0 == max(x for x, _ in left.points)
 
 
-def test_the_letter_moves_off_a_line_that_runs_through_it():
-    free, taken = (next(m for m in marks(True, 1.0, t) if isinstance(m, Text)) for t in ((), (10.5,)))
-    assert free.at[1] > 10.0 > taken.at[1]
+def test_the_letter_stands_clear_of_lines_and_words():
+    line = (-5.0, 10.5, 5.0, 10.5)
+    free, moved = (next(m for m in marks(True, 1.0, lines) if isinstance(m, Text)) for lines in ((), (line,)))
+    assert free.at[1] < line[1] < free.at[1] + free.height
+    assert moved.at[1] > line[1] or moved.at[1] + moved.height < line[1]
+
+
+def test_two_letters_never_stand_on_each_other():
+    paper = Paper()
+    first, second = (
+        next(m for m in draw_cut_end(10.0, 0.0, 1.0, True, "A", 8.0, paper) if isinstance(m, Text))
+        for _ in range(2)
+    )
+    apart = abs(first.at[0] - second.at[0]) > 0.5, abs(first.at[1] - second.at[1]) > 0.8
+    assert any(apart)
