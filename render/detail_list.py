@@ -26,6 +26,8 @@ BEHIND = 2.5
 """How far behind its face a part is shown, in. Shop choice."""
 ASIDE = 2.75
 """How far past the corner that a detail is about its pieces are shown, in. Shop choice."""
+SHOWN = 0.125
+"""How far a board reaches into a detail that shows it, in. Shop choice."""
 HOLE = 1.25
 """Wood shown round a hole or a wedge, in. Shop choice."""
 DEEPEST = 7.0
@@ -47,6 +49,10 @@ class Detail:
 
 def list_details(surround: Surround) -> tuple[Detail, ...]:
     """Every detail of `surround`, from the shelf down; of both sides only where they differ."""
+    return tuple(detail for detail in _list_wanted(surround) if _shows_wood(surround, detail))
+
+
+def _list_wanted(surround: Surround) -> tuple[Detail, ...]:
     layout = surround.layout
     sides = _list_sides(surround)
     return (
@@ -58,6 +64,22 @@ def list_details(surround: Surround) -> tuple[Detail, ...]:
         *_cords(surround),
         *_packing(surround),
     )
+
+
+def _shows_wood(surround: Surround, detail: Detail) -> bool:
+    """Whether a board that the plane cuts lies in the box."""
+    left, bottom, right, top = detail.box
+    cut, across = (1, (0, 2)) if detail.view == PLAN else (0, (2, 1))
+    signs = (1.0, -1.0) if detail.view == PLAN else (-1.0, 1.0)
+    for board in surround.boards:
+        low, high = board.bounds
+        h, v = (sorted((low[i] * sign, high[i] * sign)) for i, sign in zip(across, signs, strict=True))
+        reaches = (
+            h[0] < right - SHOWN and h[1] > left + SHOWN and v[0] < top - SHOWN and v[1] > bottom + SHOWN
+        )
+        if low[cut] < detail.at < high[cut] and reaches:
+            return True
+    return False
 
 
 def _list_sides(surround: Surround) -> tuple[Side, ...]:
@@ -122,7 +144,8 @@ def _baseboard(layout: Layout, side: Side) -> Iterator[Detail]:
     """Where a baseboard meets the column, in plan at the middle of its height."""
     for obstacle in layout.obstacles:
         on_side = (sum(obstacle.x) > 0) == (side.name == "right")
-        if obstacle.kind == BASEBOARD and on_side:
+        starts = min(abs(end) for end in obstacle.x)
+        if obstacle.kind == BASEBOARD and on_side and starts < side.outer + layout.plinth_out + ASIDE - SHOWN:
             level = side.lowest + (obstacle.y[1] - side.lowest) / 2
             outer, front = side.sides_at(level)[1], obstacle.z[1]
             box = (outer - ASIDE, -(front + 1.5), outer + layout.plinth_out + ASIDE, -(layout.wall - AROUND))

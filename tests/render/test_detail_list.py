@@ -45,3 +45,12 @@ def test_every_detail_has_a_title_and_no_name_comes_twice():
     found = names_of(texts)
     assert {*found} <= DETAILS.keys()
     assert len(found) == len({*found})
+
+
+def test_a_baseboard_that_stops_short_of_the_column_has_no_detail():
+    texts = "baseboard.height_left=5 facing.width=100 column.margin=1 opening.width=30"
+    job = with_texts(default_job(), [tuple(text.split("=")) for text in texts.split()])
+    surround = plan_surround(job)
+    names = [detail.name for detail in list_details(surround)]
+    assert min(abs(x) for x in surround.layout.obstacles[0].x) > surround.layout.left.outer + 3
+    assert "detail_baseboard_left" not in names
