@@ -8,7 +8,7 @@ from PySide6.QtCore import QModelIndex, Signal
 from PySide6.QtWidgets import QHeaderView, QTableView
 
 from app.table_parts import TextModel, dress_table
-from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
+from model.units import LengthStyle, format_length, without_feet
 
 if TYPE_CHECKING:
     from model.takeoff.cut_list import Cut
@@ -88,7 +88,7 @@ def _texts(cut: Cut, style: LengthStyle) -> tuple[str, ...]:
     """As on paper: widths and thicknesses are never written in feet."""
     from render.cut_sheet import pieces_text
 
-    across = style if style.units == MILLIMETRES_ONLY else LengthStyle(INCHES, max(style.denominator, FINEST))
+    across = without_feet(style, FINEST)
     sizes = (
         format_length(cut.length, style),
         *(format_length(s, across) for s in (cut.width, cut.thickness)),

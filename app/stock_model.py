@@ -16,7 +16,7 @@ from model.board import StockKind
 from model.cutting.stock_fields import HAND_FIELDS, SOLD_FIELDS, Field, Holds, build_hand, build_sold
 from model.cutting.stock_list import HEADINGS, HandRow, SoldRow, StockList, wood_name
 from model.errors import Refused
-from model.units import INCHES, INCHES_16, MILLIMETRES_ONLY, LengthStyle
+from model.units import INCHES_16, LengthStyle, without_feet
 
 Index = QModelIndex | QPersistentModelIndex
 StockRow = SoldRow | HandRow
@@ -244,8 +244,7 @@ class StockModel(QAbstractTableModel):
 
 def style_of_list(style: LengthStyle) -> LengthStyle:
     """How a list's lengths are written for a job: in its units, without feet, as fine as what is sold."""
-    is_metric = style.units == MILLIMETRES_ONLY
-    return style if is_metric else LengthStyle(INCHES, max(style.denominator, FINEST))
+    return without_feet(style, FINEST)
 
 
 def _rows_of(stock_list: StockList, which: str) -> tuple[StockRow, ...]:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from export.dxf_entities import TEXT_STYLES, Pencil
 from export.dxf_layers import Layer
 from export.dxf_text import format_dxf_text, format_mtext
-from model.units import FEET_INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle
+from model.units import BOTH, FEET_INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle
 from render.dimension_strings import LINE_STEP, TEXT_CLEAR, format_dimension
 from render.dimension_strokes import (
     ARROW_LENGTH,
@@ -119,6 +119,8 @@ def _list_unit_settings(style: LengthStyle, factor: float) -> dict[str, float | 
 
 def choose_dimension_text(dimension: Dimension, style: LengthStyle, factor: float = 1.0) -> str:
     """The text to store: "<>" where a program set to `style` shows the same, else the words themselves."""
+    if style.units == BOTH:
+        return format_mtext(dimension.text)
     measure = dimension.measure * factor
     shown = {format_dimension(measure + off, style) for off in (-_SURE, 0.0, _SURE)}
     return MEASURED if shown == {dimension.text} else format_mtext(dimension.text)

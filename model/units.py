@@ -18,23 +18,24 @@ if TYPE_CHECKING:
 MM_PER_INCH = 25.4
 """Exact by definition: NIST Handbook 44, appendix C (international inch of 1959)."""
 INCHES_PER_FOOT = 12
-FEET_INCHES, INCHES, MILLIMETRES_ONLY = "feet_inches", "inches", "millimetres"
+FEET_INCHES, INCHES, MILLIMETRES_ONLY, BOTH = "feet_inches", "inches", "millimetres", "both"
 
 
 @dataclass(frozen=True, slots=True)
 class LengthStyle:
     """How lengths are written: the unit, and for inches the finest fraction (1/`denominator`).
 
-    `units` is "feet_inches" (feet from one foot up), "inches" or "millimetres" (whole ones; the
-    denominator then has no say). Raises ValueError for other words, or a denominator no tape has.
+    `units` is "feet_inches" (feet from one foot up), "inches", "millimetres" (whole ones; the
+    denominator then has no say) or "both" (inches, then whole millimetres in brackets). Raises
+    ValueError for other words, or a denominator no tape has.
     """
 
     units: str
     denominator: int = 16
 
     def __post_init__(self) -> None:
-        if self.units not in (FEET_INCHES, INCHES, MILLIMETRES_ONLY):
-            raise ValueError(f"units {self.units!r}: feet_inches, inches or millimetres is wanted")
+        if self.units not in (FEET_INCHES, INCHES, MILLIMETRES_ONLY, BOTH):
+            raise ValueError(f"units {self.units!r}: feet_inches, inches, millimetres or both is wanted")
         if self.denominator not in _FRACTIONS:
             raise ValueError(f"denominator {self.denominator!r}: 1, 2, 4, 8, 16, 32 or 64 is wanted")
 
@@ -60,11 +61,14 @@ MILLIMETRES = LengthStyle(MILLIMETRES_ONLY)
 def format_length(value: float, style: LengthStyle) -> str:
     """`value` inches as text to the nearest step of `style`; halves go away from zero.
 
-    ``4'-4 5/16"``, ``52 5/16"`` or ``1329 mm``; less than a foot is written in inches only (``3/4"``),
-    nothing is ``0"``. Raises Refused when `value` is not a number.
+    ``4'-4 5/16"``, ``52 5/16"``, ``1329 mm`` or ``52 5/16" [1329]``; less than a foot is written in inches
+    only (``3/4"``), nothing is ``0"``. Raises Refused when `value` is not a number.
     """
     if style.units == MILLIMETRES_ONLY:
         return f"{_nearest(value * MM_PER_INCH)} mm"
+    if style.units == BOTH:
+        shown = format_length(value, LengthStyle(INCHES, style.denominator))
+        return f"{shown} [{_nearest(value * MM_PER_INCH)}]"
     steps = _nearest(value * style.denominator)
     sign = "-" if steps < 0 else ""
     inches, part = divmod(abs(steps), style.denominator)
@@ -75,6 +79,13 @@ def format_length(value: float, style: LengthStyle) -> str:
     elif fraction and not inches:
         return f'{sign}{fraction}"'
     return f'{sign}{inches} {fraction}"' if fraction else f'{sign}{inches}"'
+
+
+def without_feet(style: LengthStyle, finest: int = 1) -> LengthStyle:
+    """The style for widths and thicknesses: as `style`, but never in feet, no coarser than 1/`finest`."""
+    if style.units == MILLIMETRES_ONLY:
+        return style
+    return LengthStyle(BOTH if style.units == BOTH else INCHES, max(style.denominator, finest))
 
 
 def round_length(value: float, style: LengthStyle) -> float:
@@ -134,6 +145,7 @@ _INCH_TERM = (
     rf"(?P<mark> ?(?:\"|inches|inch|in\.?))?)?{_FOLLOWED}"
 )
 _METRIC_TERM = rf"(?P<number>{_NUMBER}) ?(?P<unit>mm|cm|m|(?:milli|centi)?met(?:re|er)s?)\.?{_FOLLOWED}"
+_SAID_AGAIN = r" ?\[[0-9]{1,6}\] ?\Z"
 _COUNT = r"([1-9][0-9]{0,2}) ?\* ?"
 _OPERATOR = r" ?\+ ?| - "
 _TENTHS_OF_MM = {"mm": 10, "mi": 10, "cm": 100, "ce": 100, "m": 10_000, "me": 10_000}
@@ -173,10 +185,13 @@ def parse_length(text: str, field: str = "length", style: LengthStyle = INCHES_1
     whole number and a fraction is the tape's own: ``64 - 1/2`` is 64 1/2. Reads sums as well: ``+``
     adds, ``*`` after a whole count multiplies the length that follows, and a dash with a space on
     either side takes away where what stands before it is complete (it ends in an inch or metric unit,
-    a fraction or decimals). Exact until the result is made a float. Raises Refused, naming `field`,
+    a fraction or decimals). Exact until the result is made a float. What stands in brackets behind the
+    inches of a style of both units says the same again and is not read. Raises Refused, naming `field`,
     for everything else, for what could be read two ways and for results below nothing.
     """
     metric = style.units == MILLIMETRES_ONLY
+    if style.units == BOTH:
+        text = _compiled(_SAID_AGAIN).sub("", text)
     if len(text) > LONGEST_TEXT:
         raise Refused(field, text, _EXAMPLES[metric])
     try:

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from model.takeoff.cut_list import Cut
-from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
+from model.units import LengthStyle, format_length, without_feet
 from render.drawing import Anchor
 from render.tables import (
     FIGURES,
@@ -71,7 +71,7 @@ def say_assembly(assembly: str) -> str:
 
 
 def _row(cut: Cut, style: LengthStyle) -> tuple[Cell, ...]:
-    across = style if style.units == MILLIMETRES_ONLY else LengthStyle(INCHES, max(style.denominator, 32))
+    across = without_feet(style, 32)
     return (
         Cell(box=True),
         Cell(pieces_text(cut)),

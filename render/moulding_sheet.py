@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from model.build.mouldings import Mouldings
 from model.moulding.library import SECTIONS, SHOP_CHOICE, USES, Shipped
 from model.moulding.section import Section
-from model.units import INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length
+from model.units import MM_PER_INCH, LengthStyle, format_length, without_feet
 from render.dimension_strings import Edge, String, measure, place_strings, strings_reach
 from render.drawing import (
     Drawing,
@@ -122,7 +122,7 @@ def describe_back(section: Section, style: LengthStyle) -> str:
 
 def section_style(style: LengthStyle) -> LengthStyle:
     """The style a section's sizes are written in where lengths are written in `style`: never in feet."""
-    return style if style.units == MILLIMETRES_ONLY else LengthStyle(INCHES, 32)
+    return without_feet(style, 32)
 
 
 def build_moulding_sheets(

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from model.takeoff.assembly_joints import JointLine
 from model.takeoff.cut_list import Cut
-from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
+from model.units import MILLIMETRES_ONLY, LengthStyle, format_length, without_feet
 from render.drawing import Anchor
 from render.lettering import tie_words
 from render.part_views import Part
@@ -62,7 +62,7 @@ def _list_work(cut: Cut) -> Iterator[str]:
 
 def _say_size(cut: Cut, style: LengthStyle) -> str:
     """Length, width and thickness, each kept on one line."""
-    across = style if style.units == MILLIMETRES_ONLY else LengthStyle(INCHES, max(style.denominator, 32))
+    across = without_feet(style, 32)
     sizes = format_length(cut.length, style), *(format_length(s, across) for s in (cut.width, cut.thickness))
     if style.units == MILLIMETRES_ONLY:
         sizes = tuple(size.removesuffix(" mm") for size in sizes)

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from model.takeoff.cut_list import Cut
 from model.takeoff.rough import Rough, Stretch
-from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
+from model.units import LengthStyle, format_length, without_feet
 from render.cut_sheet import pieces_text, say_assembly
 from render.drawing import Anchor
 from render.tables import (
@@ -62,7 +62,7 @@ def _list_rows(cuts: Sequence[Cut], style: LengthStyle) -> Iterator[Row]:
 
 
 def _row(cut: Cut, rough: Rough, style: LengthStyle) -> Row:
-    across = style if style.units == MILLIMETRES_ONLY else LengthStyle(INCHES, max(style.denominator, 32))
+    across = without_feet(style, 32)
     mitred = cut.short_length < cut.length - 1e-6
     return (
         Cell(pieces_text(cut)),

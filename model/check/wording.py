@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import ceil, floor
 
 from model.check.clearance import HAIR
-from model.units import INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length, round_length
+from model.units import MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length, round_length, without_feet
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,9 +18,7 @@ class Wording:
     @property
     def _short(self) -> LengthStyle:
         """Clearances stand in inches in the codes, also where a job is in feet and inches."""
-        return (
-            self.tape if self.tape.units == MILLIMETRES_ONLY else LengthStyle(INCHES, self.tape.denominator)
-        )
+        return without_feet(self.tape)
 
     @property
     def _steps_per_inch(self) -> float:

@@ -41,7 +41,12 @@ DATUMS = {
     "base": "The unit's base",
 }
 BETWEEN_ROWS = {"step_up": "Steps up to the next row", "linear": "Runs straight from row to row"}
-UNITS = {"feet_inches": "Feet and inches", "inches": "Inches", "millimetres": "Millimetres"}
+UNITS = {
+    "feet_inches": "Feet and inches",
+    "inches": "Inches",
+    "millimetres": "Millimetres",
+    "both": "Inches [millimetres]",
+}
 PRECISIONS = {"16": "1/16 in.", "32": "1/32 in."}
 MEETS = {"cut_back": "Cut back to the column", "notched": "Column notched round it"}
 OLD_LEDGER_USES = {

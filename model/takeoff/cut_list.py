@@ -26,7 +26,7 @@ from model.takeoff.on_hand import note_on_hand
 from model.takeoff.rough import Rough, plan_rough, shortest_line
 from model.takeoff.saw_angles import Corner, format_degrees, list_end_cuts, lying_angles
 from model.takeoff.tapers import describe_tapers
-from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
+from model.units import LengthStyle, format_length, without_feet
 
 if TYPE_CHECKING:
     from model.surround import Surround
@@ -34,8 +34,8 @@ if TYPE_CHECKING:
 
 CLOSE = 1 / 128
 """Thicknesses and widths that differ by less are equal, in. Shop choice."""
-THICKNESS_STYLE = LengthStyle(INCHES, 32)
-"""Stock is measured finer than pieces are cut."""
+FINEST = 32
+"""Stock is measured finer than pieces are cut: to 1/32 in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,7 +154,7 @@ def describe_stock(stock: Stock, style: LengthStyle) -> str:
 
 def thickness_style(style: LengthStyle) -> LengthStyle:
     """The style thicknesses are written in where lengths are written in `style`."""
-    return style if style.units == MILLIMETRES_ONLY else THICKNESS_STYLE
+    return without_feet(style, FINEST)
 
 
 def _thickness_text(thickness: float, style: LengthStyle) -> str:

@@ -21,6 +21,7 @@ from model.units import (
     format_length,
     parse_length,
     round_length,
+    without_feet,
 )
 
 FEET_INCHES_32 = LengthStyle("feet_inches", 32)
@@ -360,3 +361,49 @@ def test_reading_and_writing_keep_out_of_the_way_of_an_edit():
     writing = _best_of_five(lambda: [format_length(i, FEET_INCHES_16) for i in lengths]) / len(lengths)
     assert reading < 100e-6, f"{reading * 1e6:.1f} us for one reading; 20 is meant"
     assert writing < 15e-6, f"{writing * 1e6:.1f} us for one label; 3 is meant"
+
+
+BOTH_16 = LengthStyle("both", 16)
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (64.5, '64 1/2" [1638]'),
+        (0.75, '3/4" [19]'),
+        (0.0, '0" [0]'),
+        (-0.5, '-1/2" [-13]'),
+        (36, '36" [914]'),
+    ],
+)
+def test_both_units_stand_together_inches_first(value, text):
+    assert format_length(value, BOTH_16) == text
+
+
+@given(st.integers(0, 200 * 16))
+def test_what_is_written_in_both_units_is_read_back_by_its_inches(sixteenths):
+    assert parse_length(format_length(sixteenths / 16, BOTH_16), style=BOTH_16) == sixteenths / 16
+
+
+def test_millimetres_in_brackets_are_not_read_so_that_inches_can_be_typed_over():
+    assert parse_length('65" [1638]', style=BOTH_16) == 65
+    assert parse_length("914 mm", style=BOTH_16) == pytest.approx(914 / 25.4)
+    with pytest.raises(Refused):
+        parse_length('65" [1638]', style=INCHES_16)
+
+
+def test_both_units_round_as_the_inches_do():
+    assert round_length(64.51, BOTH_16) == 64.5
+
+
+@pytest.mark.parametrize(
+    ("style", "expected"),
+    [
+        (LengthStyle("feet_inches", 16), LengthStyle("inches", 32)),
+        (LengthStyle("inches", 64), LengthStyle("inches", 64)),
+        (BOTH_16, LengthStyle("both", 32)),
+        (MILLIMETRES, MILLIMETRES),
+    ],
+)
+def test_widths_are_never_in_feet_and_as_fine_as_asked(style, expected):
+    assert without_feet(style, 32) == expected
