@@ -130,4 +130,5 @@ class BoughtBeside(QObject):
         self._notice.say(f"Board {board.number} is marked as {state}.")
 
     def _change(self, what: str, purchase: Purchase) -> None:
+        self._view.leave_buttons()
         self._session.change(what, replace(self._session.job, purchase=purchase))

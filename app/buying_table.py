@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from model.units import LengthStyle
 
 HEADINGS = ("Bought as", "Item", "No.", "Spare", "Each", "Together", "Pieces", "Waste", "Since printed")
-WIDTHS = (96, 312, 56, 64, 88, 96, 72, 128)
+WIDTHS = (96, 280, 48, 56, 80, 88, 64, 112)
 FIGURES = range(2, 7)
 
 

@@ -165,7 +165,7 @@ class CuttingBeside(QObject):
         self.plan = plan
         style, buying = self._session.job.about.length_style, list_buying(plan)
         changes = list_since_printed(self._session.job.purchase, buying)
-        words = "\n".join(list_words(plan, buying, style, changes))
+        words = "\n".join(list_words(plan, buying, style, changes, brief=True))
         bought = show_bought(self._session.job.purchase, plan.order)
         if self._session.job.purchase.boards:
             words = f"{_say_bought(self._session.job.purchase)}\n{words}".strip()

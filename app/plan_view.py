@@ -275,6 +275,11 @@ class PlanView(QWidget):
         self.stop_button.show()
         self.sheet.show_outdated()
 
+    def leave_buttons(self) -> None:
+        """Have the keyboard on the plan: a button that is pressed out hands it to its neighbour."""
+        if any(b.hasFocus() for b in (self.cut_button, self.bought_button, self.release_button)):
+            self.sheet.setFocus(Qt.FocusReason.OtherFocusReason)
+
     def marks(self) -> frozenset[str]:
         """The marks of the piece in focus."""
         return frozenset(self.sheet.marks)

@@ -129,6 +129,7 @@ class Window(QMainWindow):
         self.tray.findings.asked.connect(self.fields.focus_path)
         self.tray.cures.explained.connect(self.explain)
         self.tray.cuts.chosen.connect(self._show_boards)
+        self.tray.turned.connect(self._make_room)
         self.tray.turned.connect(lambda _page: self._forget_focus())
         self.tray.buying.chosen.connect(self._show_boards)
         self.tray.plans.chosen.connect(self._show_piece)
@@ -139,7 +140,7 @@ class Window(QMainWindow):
         self.takeoff.ready.connect(self._show_materials)
 
     def _restore(self) -> None:
-        self.resize(FIRST_SIZE)
+        self.resize(FIRST_SIZE.boundedTo(self.screen().availableSize()))
         self.restoreGeometry(self.settings.read_bytes("window"))
         self.upright.restoreState(self.settings.read_bytes("upright"))
         self.level.restoreState(self.settings.read_bytes("level"))
@@ -263,6 +264,13 @@ class Window(QMainWindow):
         self.tray.cuts.show_cuts(self.drafting.cuts, style)
         self._ask_slow_lists()
 
+    def _make_room(self, page: int) -> None:
+        """A plan is no use in a slit: where it is turned to, the tray gets two fifths of the height."""
+        sheet, tray = self.upright.sizes()
+        least = (sheet + tray) * 2 // 5
+        if page in PLANNED and tray < least:
+            self.upright.setSizes([sheet + tray - least, least])
+
     def _ask_slow_lists(self) -> None:
         """Only while they are read: taking materials off and planning take a while."""
         if any(self.tray.is_shown(page) for page in PLANNED) and self.drafting.surround is not None:
@@ -286,8 +294,8 @@ class Window(QMainWindow):
 
     def _show_piece(self, marks: frozenset[str]) -> None:
         """A piece picked on a cutting plan is outlined on the sheet, and in focus in the cut list."""
-        self._show_boards(marks)
         self.tray.cuts.focus_mark(self.tray.plans.sheet.mark)
+        self._show_boards(marks)  # last: its line of the cut list has all its like in focus
 
     def _forget_focus(self) -> None:
         """Nothing on the sheet is pointed at but what the list now shown has in focus."""

@@ -132,9 +132,16 @@ def line_texts(line: Line, currency: str, style: LengthStyle) -> tuple[str, ...]
 
 
 def list_words(
-    plan: CuttingPlan, buying: BuyingList, style: LengthStyle, changes: Sequence[Change] | None
+    plan: CuttingPlan,
+    buying: BuyingList,
+    style: LengthStyle,
+    changes: Sequence[Change] | None,
+    brief: bool = False,
 ) -> Iterator[str]:
-    """What it comes to, how good the plan is, what has no price and what changed, a sentence each."""
+    """What it comes to, how good the plan is, what has no price and what changed, a sentence each.
+
+    A `brief` one counts what has no price instead of naming it once more.
+    """
     spare = f", of it {format_money(buying.spare_cost, buying.currency)} spare" if buying.spare_cost else ""
     if buying.total:
         yield f"Total of what has a price: {format_money(buying.total, buying.currency)}{spare}."
@@ -143,6 +150,7 @@ def list_words(
         yield f"On hand, used: {taken.out_of} for {taken.source.mark}."
     if buying.missing:
         names = "; ".join(describe_line(line, style) for line in buying.missing)
-        yield f"No price in the stock list, and none counted: {names}."
+        lines = f"{len(buying.missing)} of {len(buying.lines)} lines" if brief else names
+        yield f"No price in the stock list, and none counted: {lines}."
     if changes is not None:
         yield CHANGES if changes else NO_CHANGES

@@ -35,7 +35,7 @@ def test_every_piece_of_the_job_is_on_the_plan_and_can_be_picked(planned: Window
     qtbot.mouseClick(sheet, Qt.MouseButton.LeftButton, pos=sheet.box_of("C1a").center().toPoint())
     assert sheet.mark == "C1a"
     assert planned.tray.cuts.current_mark() == "C1"
-    assert planned.canvas.overlay.outlines
+    assert planned.canvas.overlay.outlines == planned.drafting.outline_boards(frozenset({"C1a"}))
     qtbot.mouseClick(sheet, Qt.MouseButton.LeftButton, pos=QPoint(2, 2))
     assert sheet.mark == ""
     assert not planned.canvas.overlay.outlines
@@ -195,6 +195,16 @@ def test_what_is_bought_and_cut_can_be_noted_by_keyboard_alone(planned: Window, 
     assert len(planned.session.job.purchase.cut) == 1
     _wait_for_plan(planned, qtbot, lambda: qtbot.keyClick(planned, Qt.Key.Key_N, modifiers))
     assert len(planned.session.job.purchase.boards) == 1
+
+
+def test_a_press_on_bought_does_not_leave_the_keyboard_on_not_bought(planned: Window, qtbot: QtBot):
+    planned.show()
+    planned.activateWindow()
+    view = planned.tray.plans
+    view.bought_button.setFocus()
+    _wait_for_plan(planned, qtbot, lambda: qtbot.keyClick(view.bought_button, Qt.Key.Key_Space))
+    assert planned.session.job.purchase.boards
+    assert view.sheet.hasFocus()
 
 
 def test_an_outdated_plan_cannot_be_bought(planned: Window):
