@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import replace
+from queue import SimpleQueue
+from threading import Thread
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
@@ -21,6 +24,28 @@ LISTEN = 30
 ENDED = "planning ended unexpectedly; it starts again with the next change"
 
 
+class _Post:
+    """Sends messages in their order beside the window: a long list is not read while a plan is looked for."""
+
+    def __init__(self, pipe: Connection) -> None:
+        self._pipe = pipe
+        self._messages: SimpleQueue[object] = SimpleQueue()
+        Thread(target=self._run, daemon=True).start()
+
+    def send(self, message: object) -> None:
+        """Have it sent as soon as the other end takes it."""
+        self._messages.put(message)
+
+    def end(self) -> None:
+        """Send nothing more."""
+        self._messages.put(None)
+
+    def _run(self) -> None:
+        with suppress(OSError, ValueError):  # the listener finds out that the other end is gone
+            while (message := self._messages.get()) is not None:
+                self._pipe.send(message)
+
+
 class Planning(QObject):
     """`planned` hands on a CuttingPlan of what was asked last; `failed` why there is none."""
 
@@ -32,6 +57,7 @@ class Planning(QObject):
         super().__init__()
         self._process: BaseProcess | None = None
         self._pipe: Connection | None = None
+        self._post: _Post | None = None
         self._number = 0
         self._asked: tuple[Job, StockList] | None = None
         self.is_busy = False
@@ -47,11 +73,9 @@ class Planning(QObject):
         self._number += 1
         self.is_busy = True
         question = Question(self._number, name, job, stock_list)
-        try:
-            self._start().send(question)
-        except OSError:
+        if self._process is not None and not self._process.is_alive():
             self._let_go()
-            self._start().send(question)
+        self._start().send(question)
         self._listening.start()
         return True
 
@@ -69,8 +93,8 @@ class Planning(QObject):
 
     def stop(self) -> None:
         """Have the best plan so far."""
-        if self.is_busy and self._pipe is not None:
-            self._pipe.send(Stop())
+        if self.is_busy and self._post is not None:
+            self._post.send(Stop())
 
     def end(self) -> None:
         """Let the process go."""
@@ -78,8 +102,8 @@ class Planning(QObject):
         self.is_busy = False
         self._let_go()
 
-    def _start(self) -> Connection:
-        if self._pipe is None:
+    def _start(self) -> _Post:
+        if self._post is None:
             from multiprocessing import get_context
 
             context = get_context("spawn")
@@ -87,17 +111,21 @@ class Planning(QObject):
             self._process = context.Process(target=serve, args=(other,), daemon=True)
             self._process.start()
             other.close()
-        return self._pipe
+            self._post = _Post(self._pipe)
+        return self._post
 
     def _let_go(self) -> None:
-        if self._pipe is not None:
-            self._pipe.close()
-            self._pipe = None
         if self._process is not None:
             self._process.terminate()
             self._process.join()
             self._process.close()
             self._process = None
+        if self._post is not None:
+            self._post.end()
+            self._post = None
+        if self._pipe is not None:
+            self._pipe.close()
+            self._pipe = None
 
     def _listen(self) -> None:
         try:

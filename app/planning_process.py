@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import time
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from model.job import Job
@@ -85,7 +85,7 @@ def _answer(pipe: Connection, asked: Question) -> Question | None:
         pipe.send(Planned(asked.number, None, f"{type(error).__name__}: {error}"))
         return watch.newer
     if watch.newer is None:
-        pipe.send(Planned(asked.number, plan))
+        pipe.send(Planned(asked.number, _pack(plan)))
     return watch.newer
 
 
@@ -113,6 +113,16 @@ def _plan(asked: Question, watch: _Watch) -> CuttingPlan:
     return min(first, again, key=_rank)
 
 
+def _pack(plan: CuttingPlan) -> CuttingPlan:
+    """The plan without the rows it does not use: a long stock list would be unpacked while edits wait."""
+    order = plan.order
+    bare = replace(order.stock_list, sold=(), on_hand=())
+    groups = tuple(
+        replace(each, group=replace(each.group, task=each.task, unpriced=())) for each in plan.groups
+    )
+    return replace(plan, order=replace(order, groups=(), stock={}, stock_list=bare), groups=groups)
+
+
 def _rank(plan: CuttingPlan) -> tuple[int, ...]:
     """Plans of one order from the cheapest on: by money, then by wood where no price is known."""
     unpriced = sum(group.proof.cost for group in plan.groups if not group.is_priced)
@@ -135,7 +145,7 @@ class _Watch:
 
     def show(self, plan: CuttingPlan) -> None:
         """Answer with a plan while a better one is looked for."""
-        self._pipe.send(Planned(self._number, plan, may_improve=True))
+        self._pipe.send(Planned(self._number, _pack(plan), may_improve=True))
 
     def allow(self, seconds: float) -> None:
         """From now on so long, and no longer than in all."""

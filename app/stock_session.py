@@ -41,7 +41,10 @@ class StockSession(QObject):
         self.stock_list = StockList()
         self.name = ""
         self.stack = QUndoStack(self)
-        self.stack.cleanChanged.connect(lambda _clean: self.state_changed.emit())
+        self.stack.cleanChanged.connect(self._tell_state)
+
+    def _tell_state(self, _clean: bool) -> None:
+        self.state_changed.emit()
 
     @property
     def is_unsaved(self) -> bool:

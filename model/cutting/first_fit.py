@@ -13,6 +13,9 @@ from model.cutting.knapsack import Pattern
 from model.cutting.lanes import Filled
 from model.cutting.problem import LaneKind, Problem
 
+MOST_MAINS = 100
+"""How many stocks, those that cost least by their length first, are tried as the one to prefer."""
+
 
 @dataclass(slots=True)
 class _Lane:
@@ -54,6 +57,9 @@ class FirstFit:
     def best(self, demand: Sequence[int], supply: Sequence[int | None]) -> list[Pattern] | None:
         """The cheapest of the plans that prefer one stock each, made cheaper after; None where none goes."""
         mains = [s for s, most in enumerate(supply) if most is None] or [0]
+        if len(mains) > MOST_MAINS:
+            sold = self.problem.sold
+            mains = sorted(mains, key=lambda s: sold[s].price / max(sold[s].room, 1))[:MOST_MAINS]
         plans = (self.plan(demand, supply, main) for main in mains)
         made = [downsize(self.problem, plan, supply) for plan in plans if plan is not None]
         return min(made, key=lambda plan: cost_of(self.problem, plan), default=None)
@@ -151,17 +157,19 @@ def downsize(problem: Problem, boards: Sequence[Pattern], supply: Sequence[int |
     for board in boards:
         if (number := left[board.sold]) is not None:
             left[board.sold] = number - 1
+    by_price = sorted(range(len(problem.sold)), key=lambda s: problem.sold[s].price)
     cheaper = []
     for board in boards:
         across = sum(problem.kinds[lane.kind].width for lane in board.lanes)
         taken = [(e.kind, problem.kinds[e.kind].taken(e.items)) for e in board.lanes]
         best = board.sold
-        for s, sold in enumerate(problem.sold):
-            if sold.price >= problem.sold[best].price or left[s] == 0:
-                continue
-            ripped = across <= sold.across or len(taken) == 1
-            if ripped and all(problem.holds(kind, s, room) for kind, room in taken):
+        for s in by_price:
+            if problem.sold[s].price >= problem.sold[board.sold].price:
+                break
+            ripped = across <= problem.sold[s].across or len(taken) == 1
+            if left[s] != 0 and ripped and all(problem.holds(kind, s, room) for kind, room in taken):
                 best = s
+                break
         if best != board.sold:
             for s, step in ((board.sold, 1), (best, -1)):
                 if (number := left[s]) is not None:

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 from model.cutting.boards import plan_boards
 from model.cutting.left_over import LeftOver, list_left_of_board, list_left_of_sheet
+from model.cutting.needless import drop_needless
 from model.cutting.order import Group, Order
 from model.cutting.pieces import Material, Source
 from model.cutting.sheets import plan_sheets
@@ -135,7 +136,7 @@ def _plan_group(
 ) -> Iterator[GroupPlan]:
     """The group out of what has a price or lies there, then what is refused out of the other rows."""
     sources = {key: list(whose) for key, whose in group.sources.items()}
-    task = replace(group.task, stock=_less_used(group.task.stock, used))
+    task = replace(group.task, stock=drop_needless(_less_used(group.task.stock, used), group.is_sheet))
     made = _cut(group, task, order, sources, first, True, effort)
     yield made
     refused = {refusal.key: refusal.count for refusal in made.plan.refused}
@@ -143,7 +144,7 @@ def _plan_group(
         rest = tuple(replace(each, count=refused[each.key]) for each in task.wanted if refused.get(each.key))
         there = tuple(each for each in task.stock if isinstance(order.stock[each.key], HandRow))
         gone = used + Counter(sawn.cut.stock for sawn in made.sawn)
-        stock = (*_less_used(there, gone - used), *group.unpriced)
+        stock = (*_less_used(there, gone - used), *drop_needless(group.unpriced, group.is_sheet))
         yield _cut(
             group,
             replace(task, wanted=rest, stock=stock),
