@@ -109,7 +109,8 @@ class Shelf:
 
     `overhang_front` is past the foremost part below it, `overhang_end` past the columns' outer sides,
     but for an end whose own overhang is given. `step` is how far the front breaks forward over each column
-    and its overhang, which is as much on the column's inner side. `kind` is BUILT_UP or PLANK.
+    and its overhang, which is as much on the column's inner side. `kind` is BUILT_UP or PLANK. `load`, lb per
+    ft, will stand on it.
     """
 
     kind: str
@@ -124,6 +125,7 @@ class Shelf:
     edge_height: float
     edge_profile: str
     edge_size: float
+    load: float
 
 
 @dataclass(frozen=True, slots=True)

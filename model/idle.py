@@ -10,6 +10,7 @@ from model.fixing import IN_FRIEZE
 from model.fixing import OWN as OWN_PLUG
 from model.job import Job
 from model.moulding.library import OWN
+from model.reference.cautions import LEAD_YEAR
 from model.shop import NO_USE
 from model.site import AT_OPENING, REMOVE, Site
 from model.units import MILLIMETRES_ONLY
@@ -106,6 +107,10 @@ def _list_idle_obstacles(site: Site) -> set[str]:
     for bolt in ("bolt_one", "bolt_two", "bolt_three"):
         if getattr(site, bolt).across is None:
             idle |= {f"{bolt}.{row}" for row in ("up", "out", "diameter")}
+    if site.tv.diagonal is None:
+        idle |= {"tv.gap", "tv.eye", "tv.away"}
+    if site.house.year is None or site.house.year >= LEAD_YEAR.value:
+        idle.add("house.painted")
     if site.outlet.left is None and site.outlet.right is None:
         idle |= {"outlet.width", "outlet.tall"}
     if site.casing.left is None and site.casing.right is None:

@@ -39,6 +39,7 @@ from model.site import (
     Chart,
     Facing,
     Hearth,
+    House,
     Level,
     Local,
     OldLedger,
@@ -48,6 +49,7 @@ from model.site import (
     Readings,
     Room,
     Site,
+    Television,
 )
 from model.units import INCHES_16, LengthStyle, format_length
 
@@ -107,6 +109,8 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "bolt_three": ("site", Bolt),
     "chart": ("site", Chart),
     "local": ("site", Local),
+    "tv": ("site", Television),
+    "house": ("site", House),
     "column": ("design", Column),
     "flute": ("design", Flute),
     "plinth": ("design", Plinth),

@@ -163,11 +163,44 @@ class Bolt:
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """Ceiling over the room's floor; wall free to the left and right of the opening's edges."""
+    """Ceiling over the room's floor; wall free to the left and right of the opening's edges.
+
+    `length` and `breadth` are the room's own, if they were measured. `driest` and `dampest` are the relative
+    humidity of its air through the year, %.
+    """
 
     ceiling: float
     left: float
     right: float
+    length: float | None
+    breadth: float | None
+    driest: float
+    dampest: float
+
+
+@dataclass(frozen=True, slots=True)
+class Television:
+    """A set over the shelf, if any: its `diagonal` and its lower edge's `gap` over the shelf.
+
+    `eye` is a seated person's eye over the floor, `away` that person's distance from the set.
+    """
+
+    diagonal: float | None
+    gap: float
+    eye: float
+    away: float
+
+
+@dataclass(frozen=True, slots=True)
+class House:
+    """What may be stirred up: the `year` it was built and the square feet of old paint taken off, if known.
+
+    `old_board` says that there is old board, paper or cement sheet round the fireplace.
+    """
+
+    year: float | None
+    painted: float | None
+    old_board: bool
 
 
 AT_OPENING, AT_HOOD, AT_OUTLET, AT_BASE = "opening", "hood", "outlet", "base"
@@ -241,3 +274,5 @@ class Site:
     bolt_three: Bolt
     chart: Chart
     local: Local
+    tv: Television
+    house: House

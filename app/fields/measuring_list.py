@@ -48,7 +48,7 @@ WIDTH = 344
 FIRST_PATH = "opening.width"
 LAST_GROUP = "Job"
 """What is written about the job comes after what is measured and chosen."""
-FOLDED = ("Rates", "Time", "Offer", "Cutting", "Saw", "Pieces on hand")
+FOLDED = ("Television", "House", "Rates", "Time", "Offer", "Cutting", "Saw", "Pieces on hand")
 """What is set up once for a shop is folded away at first."""
 FIRST_ROWS = 40
 """As many rows as the tallest list shows without scrolling."""

@@ -9,6 +9,8 @@ from model.check.cord_way import check_cord_way
 from model.check.finding import Finding
 from model.check.fit import check_fit
 from model.check.hearth import check_hearth
+from model.check.holding import check_holding
+from model.check.house import check_house
 from model.check.left_on import check_left_on
 from model.check.mantel import check_mantel
 from model.check.manual import ask_for_manual, check_manual, tell_silent
@@ -18,6 +20,7 @@ from model.check.on_hand import check_on_hand
 from model.check.plumb import check_behind, check_plumb
 from model.check.regime import Regime, ease_unused, find_regime
 from model.check.survey import check_survey
+from model.check.television import check_television
 from model.check.worst import WORST_FIRST
 from model.check.zone import check_zone
 from model.surround import Surround
@@ -43,6 +46,9 @@ def check_surround(surround: Surround) -> tuple[Finding, ...]:
         *check_cord_way(surround),
         *check_anchors(surround),
         *check_on_hand(surround),
+        *check_holding(surround),
+        *check_television(surround),
+        *check_house(surround),
     )
     findings = (*ease_unused(surround.job.site, fire), *built)
     return tuple(sorted(findings, key=lambda finding: WORST_FIRST.index(finding.status)))

@@ -10,10 +10,12 @@ from dataclasses import dataclass
 
 from model.build.obstacles import CASING
 from model.check.finding import Finding
+from model.check.holding import FIXING, SAG
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.part import BACK_BAND, BED_MOULD, FRIEZE, NAILERS, OVERMANTEL, SHELF, SLIP, stands_beside
 from model.check.plain import FIT
+from model.check.television import CHECK as TELEVISION
 from model.check.zone import CHECK as ZONE
 from model.idle import list_idle
 from model.parameters import BY_PATH, Kind, Value
@@ -42,6 +44,12 @@ def _list(surround: Surround, finding: Finding) -> Iterator[Handle]:
         yield from _clear(surround, finding.part)
     elif finding.check in (HEARTH, ZONE):
         yield Handle(finding.path, MORE)
+    elif finding.check == TELEVISION:
+        yield from (Handle("tv.gap", LESS), Handle("shelf.height", LESS), Handle("tv.away", MORE))
+    elif finding.check == FIXING:
+        yield from (Handle("shelf.overhang_front", LESS), Handle("frieze.projection", MORE))
+    elif finding.check == SAG:
+        yield from (Handle("frieze.height", MORE), Handle("shelf.thickness", MORE))
     elif finding.check == FIT:
         yield from _fit(surround, finding)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import sqrt
+
 from model.check.finding import Guide
 from model.reference.proportion import (
     ARCHITRAVE_TO_OPENING_HIGH,
@@ -17,12 +19,15 @@ from model.reference.proportion import (
     FRIEZE_TO_ARCHITRAVE,
     INDOOR_ENTABLATURE_TO_COLUMN,
     IONIC_WIDTHS_TO_ARCHITRAVE,
+    ROOT_TO_OPENING,
     SHELF_OVER_FLOOR_HIGH,
     SHELF_OVER_FLOOR_LOW,
     TUSCAN_DIAMETERS,
 )
 from model.reference.sourced import Sourced
 from model.surround import Surround
+
+FEET = 12.0
 
 
 def list_guides(surround: Surround) -> tuple[Guide, ...]:
@@ -36,6 +41,7 @@ def list_guides(surround: Surround) -> tuple[Guide, ...]:
         *_list_for_column(surround),
         *_list_for_parts(surround),
         _shelf(surround),
+        *_list_for_room(surround),
     )
 
 
@@ -116,3 +122,16 @@ def _shelf(surround: Surround) -> Guide:
     own = surround.layout.shelf_top - surround.layout.floor
     low, high = SHELF_OVER_FLOOR_LOW, SHELF_OVER_FLOOR_HIGH
     return _guide("Shelf over the floor", own, low.value, high.value, low, "shelf.height")
+
+
+def _list_for_room(surround: Surround) -> tuple[Guide, ...]:
+    """The opening by the size of its room, where that was measured: it is built, and only to look at."""
+    room, opening = surround.job.site.room, surround.job.site.opening
+    if room.length is None or room.breadth is None:
+        return ()
+    long, broad, high = (value / FEET for value in (room.length, room.breadth, room.ceiling))
+    tall, wide = (FEET * ROOT_TO_OPENING.value * sqrt(size) for size in (long + high, long + broad + high))
+    return (
+        _guide("Opening height by the room", opening.height, tall, tall, ROOT_TO_OPENING, "opening.height"),
+        _guide("Opening width by the room", opening.width, wide, wide, ROOT_TO_OPENING, "opening.width"),
+    )

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from model.reference.sourced import Standing
+from model.reference.sourced import Sourced, Standing
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,4 +97,21 @@ CORDS = Caution(
     Standing.PUBLISHED,
     "NFPA 70 (NEC) 2020, 400.12; article 725 for low-voltage cable",
     "A licensed electrician and the electrical inspector",
+)
+
+LEAD_YEAR = Sourced(
+    1978.0, "year", Standing.PUBLISHED, "40 CFR 745 subpart E, as a housing page has it: built before 1978"
+)
+LEAD_AREA = Sourced(6.0, "sq ft", Standing.PUBLISHED, "40 CFR 745.83: minor repair, interior, per room")
+"""Up to this much painted surface the renovation rule does not apply; parts taken off count whole, and jobs
+in the same room within LEAD_DAYS add up."""
+LEAD_DAYS = Sourced(30.0, "days", Standing.PUBLISHED, "40 CFR 745.83, as the EPA explains it")
+
+LOOK_UP = Sourced(15.0, "degrees", Standing.PUBLISHED, "THX tech tip on television sets over a fireplace")
+"""Most that a seated person should look up to the middle of the screen."""
+SCREEN_HIGH = Sourced(
+    9 / 337**0.5, "of the diagonal", Standing.PUBLISHED, "arithmetic: height of a screen of 16 to 9"
+)
+SCREEN_WARM = Sourced(
+    40.0, "degrees C", Standing.FROM_MEMORY, "usual rating of sets; the set's manual has its own"
 )

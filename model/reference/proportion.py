@@ -8,6 +8,7 @@ LE_MUET = "Palladio's First Book with Le Muet's additions, Richards's English ed
 SERLIO_DORIC = "Serlio, Book IV, English edition, 1611, ch. 6"
 SERLIO_IONIC = "Serlio, Book IV, English edition, 1611, ch. 7"
 SERLIO_CORINTHIAN = "Serlio, Book IV, English edition, 1611, ch. 8"
+MORRIS = "Robert Morris, Lectures on Architecture, 1734"
 USUAL = "usual heights of mantels; trade pages differ"
 
 
@@ -39,3 +40,7 @@ CARVED_FRIEZE_TO_HEAD = _ratio(5 / 4, SERLIO_CORINTHIAN)
 
 SHELF_OVER_FLOOR_LOW = Sourced(48.0, "in", Standing.COMMON_PRACTICE, USUAL)
 SHELF_OVER_FLOOR_HIGH = Sourced(60.0, "in", Standing.COMMON_PRACTICE, USUAL)
+
+ROOT_TO_OPENING = _ratio(1 / 2, MORRIS)
+"""The opening is high half the root of the room's length and height, wide half the root of its length,
+breadth and height; all in feet."""

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from model.measures import POUND
+from model.measures import POUND, POUND_PER_FOOT
 from model.moulding.library import Use, list_choices
 from model.reference.anchors import EDGE, LINTEL, SOFT_SHEAR, SOFT_TENSION, SPACING
+from model.reference.bending import MANTEL_LOAD
 from model.reference.connectors import HOLE_CLEARANCE, PANEL_CLEARANCE
-from model.rows.kinds import choice, count, length, moulding, own_section, work_length, yes_no
+from model.rows.kinds import choice, count, length, moulding, number, own_section, work_length, yes_no
 from model.rows.row import Kind, Parameter
 from model.rows.words import (
     COLUMNS,
@@ -131,6 +132,8 @@ DESIGN_ROWS: tuple[Parameter, ...] = (
            "What is worked on the edge band's lower edge."),
     length("shelf.edge_size", "Edge section height", "Shelf", 0.75, 0.25, 6,
            "How high up the edge band it reaches.", 0.0625),
+    number("shelf.load", "What stands on it", "Shelf", MANTEL_LOAD, POUND_PER_FOOT, 0, 100, 5,
+           "Planned weight along the shelf."),
     yes_no("over.on", "Overmantel", "Overmantel", False, "A framed field on the shelf, against the wall."),
     choice("over.reach", "Reaches up to", "Overmantel", OVER_REACHES, "Where the field ends."),
     length("over.height", "Height", "Overmantel", 30, 6, 120, "Over the shelf's top."),

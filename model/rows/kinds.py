@@ -162,3 +162,39 @@ def saw(path: str, label: str, kind: Kind, help: str, sourced: Sourced, low: flo
     return Parameter(
         path, label, "Saw", kind, None, help, low, high, step, None, True, measure=measure, sourced=sourced
     )
+
+
+def number(
+    path: str,
+    label: str,
+    group: str,
+    sourced: Sourced,
+    measure: Measure,
+    low: float,
+    high: float,
+    step: float,
+    help: str,
+) -> Parameter:
+    """A number with a unit that begins at a figure of the trade."""
+    return Parameter(
+        path,
+        label,
+        group,
+        Kind.NUMBER,
+        sourced.value,
+        help,
+        low,
+        high,
+        step,
+        measure=measure,
+        sourced=sourced,
+    )
+
+
+def optional_number(
+    path: str, label: str, group: str, low: float, high: float, step: float, help: str, measure: Measure
+) -> Parameter:
+    """A number that may be left empty."""
+    return Parameter(
+        path, label, group, Kind.NUMBER, None, help, low, high, step, optional=True, measure=measure
+    )

@@ -2,7 +2,21 @@
 
 from __future__ import annotations
 
-from model.rows.kinds import LARGEST, SMALLEST, bolt, choice, length, optional, readings, text, yes_no
+from model.measures import BARE, PERCENT, SQ_FT
+from model.reference.moisture import INDOORS_DAMP, INDOORS_DRY
+from model.rows.kinds import (
+    LARGEST,
+    SMALLEST,
+    bolt,
+    choice,
+    length,
+    number,
+    optional,
+    optional_number,
+    readings,
+    text,
+    yes_no,
+)
 from model.rows.row import Kind, Parameter
 from model.rows.words import (
     BETWEEN_ROWS,
@@ -145,6 +159,25 @@ SITE_ROWS: tuple[Parameter, ...] = (
            "From the opening's left edge to the first obstacle."),
     length("room.right", "Wall free, right", "Room", 60, 0, 400,
            "From the opening's right edge to the first obstacle."),
+    optional("room.length", "Room's length", "Room", 60, 1200,
+             "The longer side of the room; for a guide to the opening's size."),
+    optional("room.breadth", "Room's breadth", "Room", 60, 1200, "The shorter side of the room."),
+    number("room.driest", "Driest air", "Room", INDOORS_DRY, PERCENT, 5, 90, 5,
+           "Relative humidity in the room when it is heated."),
+    number("room.dampest", "Dampest air", "Room", INDOORS_DAMP, PERCENT, 5, 90, 5,
+           "Relative humidity in the room at the dampest time of year."),
+    optional("tv.diagonal", "Screen's diagonal", "Television", 10, 120,
+             "Of a set that hangs over the shelf; leave empty when there is none."),
+    length("tv.gap", "Over the shelf", "Television", 2, 0, 60, "From the shelf's top to its lower edge."),
+    length("tv.eye", "Seated eye", "Television", 42, 24, 60, "A seated person's eye over the floor."),
+    length("tv.away", "Seat's distance", "Television", 120, 36, 400, "From the set to the eye."),
+    optional_number("house.year", "Year it was built", "House", 1600, 2100, 1,
+                    "Leave empty when it is not known.", BARE),
+    optional_number("house.painted", "Old paint taken off", "House", 0, 1000, 1,
+                    "Painted surface that is taken off or disturbed in this room, whole parts counted whole.",
+                    SQ_FT),
+    yes_no("house.old_board", "Old board or sheet there", "House", False,
+           "Old board, paper or cement sheet round the fireplace, or old patching compound."),
     optional("baseboard.height_left", "Baseboard, left", "Obstacles", 1, 10,
              "Height of a baseboard on the wall to the left; leave empty when there is none."),
     optional("baseboard.height_right", "Baseboard, right", "Obstacles", 1, 10,

@@ -55,6 +55,10 @@ CHANGED = {
     "local.hearth_side": 40.0,
     "local.hearth_thickness": 6.0,
     "facing.added": 2.0,
+    "tv.gap": 5.0,
+    "tv.eye": 40.0,
+    "tv.away": 100.0,
+    "house.painted": 20.0,
     "chart.hearth_front": 40.0,
     "chart.hearth_side": 40.0,
     "chart.hearth_thickness": 6.0,
@@ -157,7 +161,8 @@ BOLT = {"bolt_one.up", "bolt_one.out", "bolt_one.diameter"}
 BOLTS = BOLT | {f"bolt_{which}.{row}" for which in ("two", "three") for row in ("up", "out", "diameter")}
 FLOORS = {"level.floor_left", "level.floor_right"}
 OBSTACLES = OUTLETS | CASINGS | BASEBOARDS | OLD_LEDGER | BOLTS | FLOORS | {"column.over_edge"}
-OFF = LOCAL | OBSTACLES | HEARTH | PIECES | MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
+ASKED = {"tv.gap", "tv.eye", "tv.away", "house.painted"}
+OFF = ASKED | LOCAL | OBSTACLES | HEARTH | PIECES | MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
 
 
 def _outcome(job: Job) -> object:
@@ -183,6 +188,8 @@ def _job(**values: object) -> Job:
         ),
         (_job(site__rule="local"), CHART | OFF - LOCAL | {"facing.added"}),
         (_job(site__rule="canada"), CHART | OFF),
+        (_job(tv__diagonal=55.0), CHART | OFF - ASKED | {"house.painted"}),
+        (_job(house__year=1950.0), CHART | OFF - {"house.painted"}),
         (_job(site__rule="england"), CHART | OFF),
         (
             _job(site__rule="manual", piece_two__use="shelf"),

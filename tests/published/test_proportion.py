@@ -89,3 +89,20 @@ def test_shelf_heights_are_common_practice():
     guide = _guide("Shelf over the floor", hearth__height="4")
     assert (guide.own, guide.advised_low, guide.advised_high) == (58, 48, 60)
     assert guide.standing == "common practice"
+
+
+@pytest.mark.parametrize(
+    ("length", "breadth", "height", "wide", "tall"),
+    # Robert Morris, Lectures on Architecture, 1734; feet to inches, arithmetic from his rule.
+    [
+        (20, 16, 10, 40.69, 32.86),
+        (18, 14, 9, 38.42, 31.18),
+        (24, 18, 10, 43.27, 34.99),
+    ],
+)
+def test_the_opening_by_the_size_of_its_room(length, breadth, height, wide, tall):
+    sizes = {"room.length": length, "room.breadth": breadth, "room.ceiling": height}
+    job = with_texts(default_job(), [(path, f"{feet * 12}") for path, feet in sizes.items()])
+    guides = {g.name: g for g in list_guides(plan_surround(job))}
+    assert guides["Opening width by the room"].advised_low == pytest.approx(wide, abs=0.006)
+    assert guides["Opening height by the room"].advised_low == pytest.approx(tall, abs=0.006)

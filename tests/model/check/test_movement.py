@@ -18,9 +18,13 @@ def test_a_built_up_shelf_is_not_asked():
 
 
 def test_a_planks_movement_follows_its_depth_and_wood():
-    # 11 1/4 in. of flat-sawn yellow poplar, 6 to 10 %: 11.25 * 0.00289 * 4 = 0.130 in.
+    # 11 1/4 in. of flat-sawn yellow poplar, shrinking 8.2 %; air of 30 and 55 % at 70 degrees F makes 6.2
+    # and 10.1 % moisture. Put out of use: 11.25 * (10.1 - 6.2) / (3000 / 8.2 - 30 + 6.2) = 0.128 in.;
+    # with a fire that dries it to 4 %: 11.25 * (10.1 - 4) / (3000 / 8.2 - 30 + 4) = 0.202 in.
+    (cold,) = find(shelf__kind="plank", shelf__depth="11 1/4", site__fireplace="not_in_use")
+    assert cold.measured == pytest.approx(0.128, abs=0.002)
     (finding,) = find(shelf__kind="plank", shelf__depth="11 1/4")
-    assert finding.measured == pytest.approx(0.130, abs=0.0005)
+    assert finding.measured == pytest.approx(0.202, abs=0.002)
     assert finding.status is Status.PASS
     assert "1/8" in finding.message or "3/16" in finding.message
     (oak,) = find(shelf__kind="plank", shelf__depth="11 1/4", board__species="red_oak")
@@ -31,3 +35,14 @@ def test_a_plank_too_deep_for_slotted_holes_is_cautioned():
     (finding,) = find(shelf__kind="plank", column__projection="16", shelf__depth="24")
     assert finding.status is Status.WARN
     assert finding.cure
+
+
+def test_a_plain_frieze_moves_with_its_height_and_a_framed_one_is_not_asked():
+    low, high = (find(frieze__kind="plain", frieze__height=h)[0] for h in ("6", "14"))
+    assert (low.status, high.status) == (Status.PASS, Status.WARN)
+    assert "slide" in high.cure
+
+
+def test_a_damper_room_moves_wood_more():
+    usual, damp = (find(frieze__kind="plain", room__dampest=h)[0].measured for h in ("55", "75"))
+    assert damp > usual
