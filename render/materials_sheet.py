@@ -73,7 +73,7 @@ def materials_strips(
         Strip(1.5 * MM, leads=True),
         *_weight_strips(takeoff.loads, floor, style, width),
         heading_strip("Rates", above=5 * MM),
-        *_rate_strips(job, style, width),
+        *rate_strips(job, RATE_GROUPS, style, width),
     )
 
 
@@ -113,14 +113,15 @@ def format_rate(rate: Rate, style: LengthStyle) -> str:
     return rate.row.format(int(rate.value) if whole else rate.value, style)
 
 
-def _rate_strips(job: Job, style: LengthStyle, width: float) -> tuple[Strip, ...]:
+def rate_strips(job: Job, groups: Sequence[str], style: LengthStyle, width: float) -> tuple[Strip, ...]:
+    """The job's own figures in these groups of the table of parameters, each with where it comes from."""
     widths = share_widths(width, (58, 40, 146))
     columns = tuple(
         Column(name, w, Anchor.END if name == "Value" else Anchor.START)
         for name, w in zip(RATES, widths, strict=True)
     )
     rows: list[Row] = []
-    for group in RATE_GROUPS:
+    for group in groups:
         rows += [group] if rows else []
         paths = [row.path for row in TABLE if row.group == group and row.sourced is not None]
         rows += [_rate_row(find_rate(job, path), style) for path in paths]

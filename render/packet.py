@@ -17,8 +17,10 @@ from render.chapters.cautions import draft_cautions
 from render.chapters.checks import draft_checks
 from render.chapters.cover import draft_cover
 from render.chapters.cutting import draft_buying, draft_cut_list, draft_materials, draft_plans, draft_rough
+from render.chapters.day_plan import draft_day_plan
 from render.chapters.details import draft_details
 from render.chapters.elevations import draft_elevations
+from render.chapters.finishing import draft_finishing
 from render.chapters.mouldings import draft_mouldings
 from render.chapters.notes import draft_notes
 from render.chapters.sections import draft_sections
@@ -50,6 +52,8 @@ CHAPTERS: tuple[Callable[[Desk], list[Draft]], ...] = (
     draft_steps,
     draft_anchors,
     draft_fixing,
+    draft_finishing,
+    draft_day_plan,
     draft_materials,
     draft_checks,
     draft_cautions,

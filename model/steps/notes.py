@@ -19,6 +19,12 @@ from model.takeoff.weight import describe_lift
 if TYPE_CHECKING:
     from model.surround import Surround
 
+CUT = (
+    "Rough sizes first, by the cutting plans; then to the finished sizes of the cut list.",
+    "Pencil each mark on the back, with an arrow up and another to the front edge.",
+    "Leave scribe stock where the cut list says so.",
+    "Sand and prime the loose pieces as the sheet of finishing says.",
+)
 SET_OUT = (
     "Snap a level line at the shelf's underside and a plumb one on its middle.",
     "Find the studs beside the masonry; mark every anchor from the sheet of anchors, off cracks and joints "

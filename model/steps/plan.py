@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from model.steps.bench import PARTS, Bench, Round
+from model.steps.notes import CUT as CUT_NOTES
 from model.steps.notes import SET_OUT, TRY_DRY, list_notes
 from model.steps.step import Step, Where
 from model.steps.touching import Touching, find_touching
@@ -38,7 +39,7 @@ def plan_steps(surround: Surround, takeoff: Takeoff) -> tuple[Step, ...]:
     chains = [list(_list_bench(unit, bench.order(unit.boards))) for unit in built]
     going_up = GoingUp(boards, touching, takeoff.fixings)
     steps = [
-        Step(Where.BENCH, CUT, ()),
+        Step(Where.BENCH, CUT, (), notes=CUT_NOTES),
         *(_singular(step) for chain in _join_twins(chains, surround) for step in chain),
         *_list_site(going_up.order(units), surround),
     ]
@@ -59,7 +60,7 @@ def _list_bench(unit: Unit, rounds: Sequence[Round]) -> Iterator[Step]:
 
 def _title_round(unit: Unit, own: Round) -> str:
     """``Frieze: panel``; ``Shelf top`` where the part names the sub-assembly itself."""
-    part = own.part
+    part = own.part if own.new or not own.ready else f"{own.part}, put on"
     return part.capitalize() if part.startswith(unit.name) else f"{unit.name.capitalize()}: {part}"
 
 

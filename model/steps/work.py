@@ -23,7 +23,11 @@ GLUED = 0.5
 
 
 class Work:
-    """Times of the steps of one surround."""
+    """Times of the steps of one surround.
+
+    A sub-assembly's hours are shared alike by its pieces; to put on what was made into one before takes as
+    long as any other piece.
+    """
 
     def __init__(self, surround: Surround, takeoff: Takeoff, steps: Sequence[Step]) -> None:
         self._boards = surround.boards
@@ -47,7 +51,7 @@ class Work:
         hours = sum(self._moulding(board) for board in on if board.stock.kind is StockKind.MOULDING)
         hours += times.anchor * len(step.anchors)
         if step.where is Where.BENCH:
-            hours += sum(self._bench(board) for board in on)
+            hours += sum(self._bench(board) for board in on) + times.piece * bool(step.brought)
         else:
             hours += times.piece * sum(b.stock.kind is not StockKind.MOULDING for b in on)
         return hours

@@ -1,0 +1,42 @@
+"""The day plan of a surround: its tasks, and when each is done."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from model.days.calendar import Slot, lay_out_days
+from model.days.network import Task
+from model.days.tasks import list_tasks
+from model.steps.finishing import list_finishing
+from model.steps.plan import plan_steps
+from model.steps.touching import find_touching
+from model.takeoff.takeoff import Takeoff
+
+if TYPE_CHECKING:
+    from model.surround import Surround
+
+
+@dataclass(frozen=True, slots=True)
+class DayPlan:
+    """`tasks` and their `slots`, place for place; `crew` people work `day` hours a day."""
+
+    tasks: tuple[Task, ...]
+    slots: tuple[Slot, ...]
+    crew: int
+    day: float
+
+    @property
+    def hours(self) -> float:
+        """Work of all hands together."""
+        return sum(task.hours * task.hands for task in self.tasks)
+
+
+def plan_days(surround: Surround, takeoff: Takeoff) -> DayPlan:
+    """The plan by the job's own hours and crew."""
+    times = surround.job.shop.times
+    steps = plan_steps(surround, takeoff)
+    finishing = list_finishing(surround.job, takeoff.materials)
+    touching = find_touching(takeoff.surfaces, takeoff.fixings)
+    tasks = list_tasks(steps, finishing, touching, times)
+    return DayPlan(tasks, lay_out_days(tasks, times.crew, times.day), times.crew, times.day)
