@@ -54,8 +54,8 @@ LOOKS = {
 """The views of a part by the name they are placed under."""
 ORDER = (FRONT, UPRIGHT_CUT, LEVEL_CUT, RIGHT, LEFT, PLAN)
 """A place is measured to in the first of these that shows it."""
-SECTIONS = {LEVEL_CUT: "A", UPRIGHT_CUT: "B"}
-"""The letters of the sections."""
+SECTIONS = {LEVEL_CUT: "C", UPRIGHT_CUT: "D"}
+"""The letters of the sections; A and B are those of the whole surround."""
 NOT_CUT_FOR = ("plinth", "capital")
 """What stands round the foot and head of a part says nothing about how it is made inside."""
 

@@ -86,8 +86,8 @@ TITLES: Mapping[str, str] = {
     PART_LEFT: "Left side",
     PART_RIGHT: "Right side",
     PART_ABOVE: "From above",
-    PART_LEVEL_CUT: "Section A–A",
-    PART_UPRIGHT_CUT: "Section B–B",
+    PART_LEVEL_CUT: "Section C–C",
+    PART_UPRIGHT_CUT: "Section D–D",
 }
 """What each drawing on a sheet is called, by the name it is placed under."""
 LABELS: Mapping[str, str] = {

@@ -12,7 +12,7 @@ from string import ascii_uppercase
 
 from model.surround import Surround
 from model.takeoff.templates import Template, turn
-from model.units import MM_PER_INCH
+from model.units import MM_PER_INCH, LengthStyle, format_length
 from render.check_bar import check_bar_marks, level_bar_marks
 from render.clipping import clip_drawing
 from render.drawing import Anchor, Drawing, Fill, Lines, Mark, Pen, Placed, Region, Sheet, Text
@@ -63,7 +63,7 @@ def build_template_sheets(surround: Surround, paper: str) -> tuple[Sheet, ...]:
     page = room[2] - room[0], room[3] - room[1]
     templates = [lay_flat(template, page) for template in list_all(surround)]
     drawings = [draw_template(template, style) for template in templates]
-    drafts = [*_pack_small(templates, drawings, room), *_tile_large(templates, drawings, room)]
+    drafts = [*_pack_small(templates, drawings, room, style), *_tile_large(templates, drawings, room, style)]
     return tuple(
         Sheet(f"{number} of {len(drafts)}", title, width, height, placed)
         for number, (title, placed) in enumerate(drafts, start=1)
@@ -80,10 +80,12 @@ def lay_flat(template: Template, page: tuple[float, float]) -> Template:
 _Draft = tuple[str, tuple[Placed, ...]]
 
 
-def _pack_small(templates: Sequence[Template], drawings: Sequence[Drawing], room: Box) -> Iterator[_Draft]:
+def _pack_small(
+    templates: Sequence[Template], drawings: Sequence[Drawing], room: Box, style: LengthStyle
+) -> Iterator[_Draft]:
     """Pages of those that fit on one with their captions."""
     small = [
-        (template, _with_caption(template, drawing, room))
+        (template, _with_caption(template, drawing, style))
         for template, drawing in zip(templates, drawings, strict=True)
         if not _is_large(template, room)
     ]
@@ -108,11 +110,11 @@ def _is_large(template: Template, room: Box) -> bool:
     )
 
 
-def _with_caption(template: Template, drawing: Drawing, room: Box) -> Drawing:
+def _with_caption(template: Template, drawing: Drawing, style: LengthStyle) -> Drawing:
     """The drawing with what it is written below it."""
     width = max(template.size[0], 1.6)
     lines = [(text, True) for text in wrap_text(_name(template), HEIGHT, width, True)]
-    lines += [(text, False) for text in wrap_text(_say_pieces(template), HEIGHT, width)]
+    lines += [(text, False) for text in wrap_text(_say_pieces(template, style), HEIGHT, width)]
     y = -ROUND - HEIGHT
     texts = []
     for text, bold in lines:
@@ -125,18 +127,21 @@ def _name(template: Template) -> str:
     return template.what[:1].upper() + template.what[1:]
 
 
-def _say_pieces(template: Template) -> str:
-    """``C5, 2 pieces; inner side up``."""
+def _say_pieces(template: Template, style: LengthStyle) -> str:
+    """``C5, 2 pieces; inner side up; middle 12" from the left end``."""
     pieces = "1 piece" if template.pieces == 1 else f"{template.pieces} pieces"
-    return f"{template.mark}, {pieces}; {template.face}"
+    off = [f"middle {format_length(far, style)} from the {edge}" for far, edge in template.off]
+    return "; ".join((f"{template.mark}, {pieces}", template.face, *off))
 
 
-def _tile_large(templates: Sequence[Template], drawings: Sequence[Drawing], room: Box) -> Iterator[_Draft]:
+def _tile_large(
+    templates: Sequence[Template], drawings: Sequence[Drawing], room: Box, style: LengthStyle
+) -> Iterator[_Draft]:
     for template, drawing in zip(templates, drawings, strict=True):
         if _is_large(template, room):
             tiles = part_tiles(template.size, (room[2] - room[0], room[3] - room[1]))
             for tile in tiles:
-                title, parts = f"{_name(template)}, {template.mark}", f"{_say_pieces(template)}. {WAY}"
+                title, parts = f"{_name(template)}, {template.mark}", f"{_say_pieces(template, style)}. {WAY}"
                 placed = _place_tile(drawing, tile, tiles, room)
                 if len(tiles) > 1:
                     title = f"{title}: page {tile.name} of {len(tiles)}"

@@ -38,7 +38,8 @@ class Template:
 
     `what` says what is cut, `mark` is the kind's, `pieces` how many there are of it, `face` which side of
     the wood it lies on. Saw along `cuts`; `edges` are the board's own, each with its name. `holes` are
-    middles and diameters.
+    middles and diameters. `off` is how far the middle of a hole lies from an end that the template does not
+    reach, and which that is.
     """
 
     what: str
@@ -49,6 +50,7 @@ class Template:
     cuts: tuple[Stroke, ...]
     edges: tuple[tuple[Point2, Point2, str], ...] = ()
     holes: tuple[tuple[Point2, float], ...] = ()
+    off: tuple[tuple[float, str], ...] = ()
 
 
 def list_templates(surround: Surround) -> tuple[Template, ...]:
@@ -207,10 +209,24 @@ def _hole(
     wide, high = size[::-1] if along in ("x", "y") else size
     box = (x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
     window = _join(_widen(box, _bounds(outline), nearest=True), box)
+    off = tuple(_list_off(board, along, (x, y), window, _bounds(outline)))
     if is_round:
-        return _template(board, kind, along, outline, window, "hole", (), (((x, y), wide),))
+        hole = _template(board, kind, along, outline, window, "hole", (), (((x, y), wide),))
+        return replace(hole, off=off)
     ring = ((box[0], box[1]), (box[2], box[1]), (box[2], box[3]), (box[0], box[3]), (box[0], box[1]))
-    return _template(board, kind, along, outline, window, "opening", (ring,), ())
+    return replace(_template(board, kind, along, outline, window, "opening", (ring,), ()), off=off)
+
+
+def _list_off(
+    board: Board, along: str, middle: Point2, window: Window, whole: Window
+) -> Iterator[tuple[float, str]]:
+    """For each way in which a template reaches no edge of the board: how far off the nearer one is."""
+    for k in (0, 1):
+        if window[k] > whole[k] + HAIR and window[k + 2] < whole[k + 2] - HAIR:
+            ends = {whole[k]: middle[k] - whole[k], whole[k + 2]: whole[k + 2] - middle[k]}
+            side = min(ends, key=lambda place: ends[place])
+            edge = ((side, whole[1]), (side, whole[3])) if k == 0 else ((whole[0], side), (whole[2], side))
+            yield ends[side], _name_edge(board, along, edge, whole)
 
 
 def _join(one: Window, other: Window) -> Window:

@@ -11,6 +11,7 @@ from render.desk import Desk, Draft, put_notes
 from render.detail_drawing import DetailView
 from render.detail_list import Detail, list_details
 from render.drawing import Placed
+from render.references import sheet_of
 from render.row_packing import Spot, pack_rows
 from render.scales import Scale
 from render.sheets import Block
@@ -22,6 +23,17 @@ PART_OF_SHEET = (0.62, 0.66)
 """How much of a sheet's width and height a detail may take up, but at the smallest scale. Shop choice."""
 AS_SHOWN = "As shown"
 TITLE = "Details"
+TAKEN = {
+    "detail_shelf": "Shelf edge: out of section B, sheet {vertical}.",
+    "detail_column": "Column's corner: out of section A, sheet {plan}.",
+    "detail_frieze": "Frieze to column: level, through the frieze's panels; see the front, sheet {front}.",
+    "detail_foot": "Column's foot: upright, through the column's middle; see the front, sheet {front}.",
+    "detail_baseboard": "Baseboard: level, through the middle of it; see the front, sheet {front}.",
+    "detail_cord": "Cord holes: through their middles; see the front, sheet {front}.",
+    "detail_access": "Access panel: level, through its middle; see the front, sheet {front}.",
+    "detail_packing": "Packing: where it is thickest.",
+}
+"""Where each kind of detail is cut."""
 MARKS = "Marks are those of the cut list. Broken lines: edge of the detail."
 
 
@@ -48,7 +60,19 @@ def _draft(desk: Desk, number: int, placed: tuple[Placed, ...]) -> Draft:
     names = [scale.name for scale in desk.scales if scale.ratio in scales]
     title = TITLE if number == 0 else f"{TITLE}, continued"
     draft = Draft(title, names[0] if len(names) == 1 else AS_SHOWN, placed, Block.BESIDE)
-    return put_notes(desk, draft, (f"{CUT_WOOD} Masonry: wide slant.", MARKS))
+    taken = dict.fromkeys(
+        say_taken(detail)
+        for detail in list_details(desk.surround)
+        if any(part.name == detail.name for part in placed)
+    )
+    return put_notes(desk, draft, (*taken, f"{CUT_WOOD} Masonry: wide slant.", MARKS))
+
+
+def say_taken(detail: Detail) -> str:
+    """Where a detail is cut, and on which sheet the drawing is that it comes out of."""
+    kind = "_".join(detail.name.split("_")[:2])
+    sheets = {"plan": "plan_section", "vertical": "vertical_section", "front": "front"}
+    return TAKEN[kind].format(**{word: sheet_of(name) for word, name in sheets.items()})
 
 
 def _lay_detail(desk: Desk, detail: Detail) -> _Laid:

@@ -6,11 +6,12 @@ import pytest
 
 from app.demo import list_demos, read_demo
 from model.surround import plan_surround
-from render.chapters.details import draft_details
+from render.chapters.details import draft_details, say_taken
 from render.desk import Desk
-from render.detail_list import list_details
+from render.detail_list import Detail, list_details
 from render.extent import drawing_extent
-from render.sheets import PAPERS, safe_area
+from render.section_places import section_level, section_station
+from render.sheets import DETAILS, PAPERS, safe_area
 
 EVERY = [(name, paper) for name in list_demos() for paper in ("letter", "a3")]
 
@@ -52,3 +53,16 @@ def test_details_stay_within_the_room_for_drawings_and_apart(name, paper):
                 apart = box[0] >= other[2] or other[0] >= box[2] or box[1] >= other[3] or other[1] >= box[3]
                 assert apart
             boxes.append(box)
+
+
+def test_every_detail_says_where_it_is_cut():
+    for name in DETAILS:
+        detail = Detail(name, "plan_section", 0.0, (0.0, 0.0, 1.0, 1.0))
+        assert say_taken(detail).endswith(".")
+
+
+def test_what_is_said_to_come_out_of_a_section_lies_in_its_plane():
+    surround = plan_surround(read_demo("brick"))
+    at = {detail.name: detail.at for detail in list_details(surround)}
+    assert at["detail_shelf_edge"] == section_station(surround)
+    assert at["detail_column_right"] == section_level(surround)

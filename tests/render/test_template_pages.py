@@ -8,6 +8,7 @@ from math import dist
 import pdfplumber
 import pytest
 
+from app.demo import read_demo
 from export.pdf import write_pdf
 from model.job import default_job, with_texts
 from model.surround import plan_surround
@@ -93,7 +94,7 @@ def large_pages():
     from render.template_pages import _tile_large
 
     room = (0.8, 1.4, 10.5, 8.0)
-    drafts = list(_tile_large([large()], [draw_template(large(), FEET_INCHES_16)], room))
+    drafts = list(_tile_large([large()], [draw_template(large(), FEET_INCHES_16)], room, FEET_INCHES_16))
     sheets = [Sheet(str(n), title, 11.0, 8.5, placed) for n, (title, placed) in enumerate(drafts, start=1)]
     tiles = part_tiles(large().size, (room[2] - room[0], room[3] - room[1]))
     return tiles, pdfplumber.open(BytesIO(write_pdf(sheets, "Templates"))).pages
@@ -174,3 +175,17 @@ def test_holes_are_round_to_less_than_a_pens_width():
             for a, b in zip(ring.points, ring.points[1:], strict=False):
                 middle = (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
                 assert abs(dist(middle, at) - diameter / 2) < 0.005
+
+
+def test_a_hole_far_from_an_end_says_how_far():
+    surround = plan_surround(with_texts(read_demo("brick"), [("cord.on", "yes")]))
+    pages = pdfplumber.open(BytesIO(write_pdf(build_template_sheets(surround, "letter"), "Templates"))).pages
+    text = " ".join(page.extract_text() for page in pages).replace("\n", " ")
+    board = next(b for b in surround.boards if b.role == "shelf top")
+    (bore,) = board.bores
+    middle = bore.place(bore.at, 0.0)[0]
+    ends = middle - board.bounds[0][0], board.bounds[1][0] - middle
+    edge = "left end" if ends[0] < ends[1] else "right end"
+    (off, *_) = [t.off for t in list_all(surround) if t.what == "hole"]
+    assert off == ((pytest.approx(min(ends)), edge),)
+    assert f"from the {edge}" in text
