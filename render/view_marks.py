@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from math import cos, hypot, pi, sin
 
 from model.check.finding import STATUS_WORD, Finding, Status
-from model.check.keep_out import list_allowed_slope, list_keep_out_rings
+from model.check.keep_out import list_allowed_beside, list_allowed_slope, list_keep_out_rings
 from model.surround import Surround
 from model.units import format_length
 from render.clipping import clip_segment
@@ -45,6 +45,7 @@ RING_WORDS = ("no wood inside", "projection limited inside")
 LIST_GAP = 0.15
 LIST_STEP = 0.18
 """From the lowest dimension to the list of what fails, and from line to line, inches on paper."""
+BESIDE_WORDS = "wood beside the opening stays out of this shape"
 SLOPE_WORDS = ("wood over the opening", "stays above and", "behind this line")
 SLOPE_STEP, SLOPE_TRIES = 0.4, 30
 """From one height tried for them to the next, in their capitals, and how many are tried each way."""
@@ -55,7 +56,8 @@ NOTE_SIZE = 0.85
 def draw_clearance(
     surround: Surround, view: str, ratio: float, dimensions: Sequence[Dimension] = ()
 ) -> list[Mark]:
-    """The band that no wood may enter (front), or how far wood may come forward at each height (side).
+    """The band that no wood may enter (front), how far wood may come forward at each height (side) or at each
+    distance beside the opening (from above).
 
     What the side's line means stands clear of `dimensions` where there is such a place.
     """
@@ -70,7 +72,7 @@ def draw_clearance(
         return [_no_wood(rings[0], opening, ratio), *outlines, *words] if rings else []
     if view in ("side", "vertical_section"):
         return _slope(surround, ratio, dimensions)
-    return []
+    return _beside(surround, ratio)
 
 
 def _no_wood(ring: Ring, opening: Ring, ratio: float) -> Hatch:
@@ -96,6 +98,25 @@ def _slope(surround: Surround, ratio: float, dimensions: Sequence[Dimension]) ->
     height = TEXT_HEIGHT * NOTE_SIZE * ratio
     notes = _slope_words((x - 0.08 * ratio, y), height, dimensions, ratio)
     return [Polyline(Pen.CLEARANCE, line, stands_for="keep-out"), *notes]
+
+
+def _beside(surround: Surround, ratio: float) -> list[Mark]:
+    """From above, the shape before and beside the opening that wood in front of the masonry stays out of."""
+    boundary = list_allowed_beside(surround.job.site)
+    if len(boundary) < 2:
+        return []
+    mouth = surround.layout.opening_side
+    right = tuple((mouth + beside, -out) for beside, out in boundary)
+    ring = (*right, *((-x, y) for x, y in reversed(right)))
+    angle, spacing = KEEP_OUT_HATCH
+    height = TEXT_HEIGHT * NOTE_SIZE * ratio
+    low = min(y for _, y in ring)
+    words = Text(BESIDE_WORDS, (0.0, low - 1.6 * height), height, Anchor.MIDDLE, pen=Pen.CLEARANCE)
+    return [
+        Hatch(Pen.CLEARANCE, (ring,), angle, spacing * ratio, "keep-out"),
+        Polyline(Pen.CLEARANCE, ring, closed=True, stands_for="keep-out"),
+        words,
+    ]
 
 
 def _slope_words(at: Point, height: float, dimensions: Sequence[Dimension], ratio: float) -> tuple[Text, ...]:

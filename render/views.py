@@ -17,6 +17,7 @@ from render.behind_marks import draw_behind, name_behind
 from render.cut_fills import hatch_cut
 from render.cutting_plane import cut_boards, cut_numbered
 from render.dimension_strings import String, place_strings
+from render.distance_marks import draw_distances
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
 from render.far_side import without_far_backs
 from render.fixing_marks import draw_anchors, draw_cord_way, name_holes
@@ -141,6 +142,7 @@ def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> 
     marks += draw_faults(surround, view, look, options.findings, projection, dimensions, ratio)
     if options.clearance:
         marks += draw_clearance(surround, view, ratio, dimensions)
+        marks += draw_distances(surround, view, ratio, (*marks, *dimensions))
     marks += draw_cord_way(surround, projection, look)
     names = name_holes(surround, projection, look)
     if view == "front":

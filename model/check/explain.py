@@ -12,6 +12,7 @@ from math import hypot, isfinite
 import numpy as np
 
 from model.check.all import WHO_DECIDES
+from model.check.board_distance import list_board_distances
 from model.check.chart import AMENDMENT, CHART, read_chart
 from model.check.clearance import HAIR
 from model.check.concealed import CHECK as CONCEALED
@@ -144,6 +145,7 @@ def _list_arithmetic(surround: Surround, finding: Finding) -> Iterator[str]:
         yield from sums.place(finding)
         for rule in list_rules(surround.job.site)[0]:
             yield from sums.need(rule.name, finding)
+        yield from _list_boards(surround, finding, sums)
     elif finding.check == HEARTH and finding.measured is not None:
         yield from sums.hearth(finding)
     elif finding.check == CONCEALED and finding.at is not None:
@@ -152,21 +154,29 @@ def _list_arithmetic(surround: Surround, finding: Finding) -> Iterator[str]:
         yield sums.compare(finding)
 
 
+def _list_boards(surround: Surround, finding: Finding, sums: _Sums) -> Iterator[str]:
+    """The distance of each board of the part at its own tightest place, the nearest first."""
+    own = [b for b in list_board_distances(surround) if b.part == finding.part and isfinite(b.measured)]
+    if len(own) > 1:
+        said = ", ".join(f"{b.mark} {sums.bare(b.measured)}" for b in sorted(own, key=lambda b: b.measured))
+        yield f"Its boards, each where it is tightest: {said} {'mm' if sums.metric else 'in.'}."
+
+
 class _Sums:
     """Lines of arithmetic for one surround, in the unit of its job."""
 
     def __init__(self, surround: Surround) -> None:
         self._surround = surround
         self._site = surround.job.site
-        self._metric = surround.job.about.length_style.units == MILLIMETRES_ONLY
+        self.metric = surround.job.about.length_style.units == MILLIMETRES_ONLY
 
     def text(self, inches: float) -> str:
         """A length in decimals: four of an inch at most, one of a millimetre."""
-        return f"{self.bare(inches)} {'mm' if self._metric else 'in.'}"
+        return f"{self.bare(inches)} {'mm' if self.metric else 'in.'}"
 
     def bare(self, inches: float) -> str:
         """The same without its unit."""
-        digits = f"{inches * MM_PER_INCH:.1f}" if self._metric else f"{inches:.4f}"
+        digits = f"{inches * MM_PER_INCH:.1f}" if self.metric else f"{inches:.4f}"
         return digits.rstrip("0").rstrip(".").replace("-", "\N{MINUS SIGN}") or "0"
 
     def place(self, finding: Finding) -> Iterator[str]:
@@ -255,7 +265,7 @@ class _Sums:
                 if opening.sill
                 else b(opening.height)
             )
-            if not self._metric and not finding.part.endswith("thickness"):
+            if not self.metric and not finding.part.endswith("thickness"):
                 yield (
                     f"Area: {b(opening.width)} × {clear} / 144 = {area:.2f} sq ft, "
                     f"{'6 or more' if large else 'under 6'}."

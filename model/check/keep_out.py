@@ -73,6 +73,30 @@ def list_allowed_slope(site: Site, reach: float = REACH) -> tuple[Point2, ...]:
             return ()
 
 
+def list_allowed_beside(site: Site, reach: float = REACH) -> tuple[Point2, ...]:
+    """The boundary (distance beside the opening, greatest projection) seen from above, rising with distance.
+
+    It runs on to `reach` where the rule sets no more limit. Empty where nothing is known.
+    """
+    match find_regime(site):
+        case Regime.MASONRY if site.rule == CANADA:
+            return ((NBC_NONE_WITHIN.inches, 0.0), (NBC_NONE_WITHIN.inches, reach))
+        case Regime.MASONRY if site.rule == NFPA211:
+            near, out, base = NFPA_NONE_WITHIN.value, NFPA_PROJECTION.value, NFPA_BESIDE.value
+            return ((near, 0.0), (near, out), (base + out, out), (base + max(reach, out), max(reach, out)))
+        case Regime.MASONRY:
+            low, high, grade = IRC_NONE_WITHIN.value, IRC_ZONE.value, IRC_PROJECTION_PER_INCH.value
+            corner = ((low, 0.0), (low, low * grade), (high, high * grade))
+            base = high - NFPA_BESIDE.value
+            if site.rule == IRC:
+                return (*corner, (high, max(reach, high * grade)))
+            return (*corner, (high, base), (high + max(reach - base, 0.0), max(reach, base)))
+        case Regime.CHART:
+            return _list_chart_steps(read_chart(site).beside, reach)
+        case Regime.SILENT | Regime.UNKNOWN:
+            return ()
+
+
 def _round_opening(opening: Opening, off: float) -> Ring:
     """The line at a straight distance `off` the opening."""
     corner = [(off * cos(a), off * sin(a)) for a in (i * pi / 2 / ARC_STEPS for i in range(ARC_STEPS + 1))]

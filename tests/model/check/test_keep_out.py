@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from model.check.clearance import irc_greatest_projection, straight_distance
-from model.check.keep_out import Ring, list_allowed_slope, list_keep_out_rings
+from model.check.keep_out import Ring, list_allowed_beside, list_allowed_slope, list_keep_out_rings
 from model.check.mantel import RULES
 from model.job import default_job, with_texts
 from model.site import Site
@@ -109,3 +109,20 @@ def test_a_chart_draws_its_first_and_last_rows():
 def test_nothing_is_drawn_where_nothing_is_known(texts):
     assert list_keep_out_rings(_site(**texts)) == ()
     assert list_allowed_slope(_site(**texts)) == ()
+
+
+@pytest.mark.parametrize("rule", ["irc", "nfpa211", "strictest", "canada"])
+@given(st.floats(0.1, 30), st.floats(0.05, 11.9))
+def test_from_above_the_shape_holds_just_what_is_too_near_beside_the_opening(rule, beside, projection):
+    """A point at the hearth, so that only the side counts; on the boundary itself nothing is claimed."""
+    site = _site(site__rule=rule)
+    line = list_allowed_beside(site, reach=12.0)
+    spares = [
+        r.hold(np.array([projection]), np.array([beside]), np.array([-10.0]), np.array([beside])).spare[0]
+        for r in RULES[rule]
+    ]
+    if min(abs(spare) for spare in spares) < 0.01 or abs(projection - 1.5) < 0.01:
+        return
+    ring = ((0.0, 0.0), *((b, p) for b, p in line), (0.0, line[-1][1]))
+    inside = _is_inside(ring, beside, projection)
+    assert inside is bool(min(spares) < 0)
