@@ -27,7 +27,7 @@ def main() -> None:
             show_edits(name, surroundings)
         for name, surroundings in displays.items():
             show_starts(name, surroundings)
-    show_packets()
+    show_drawings(show_packets())
 
 
 def show_edits(display: str, surroundings: Surroundings) -> None:
@@ -63,15 +63,28 @@ def show_starts(display: str, surroundings: Surroundings) -> None:
     print(f"empty window {empty:.0f} ms, program {program:.0f} ms, ratio {program / empty:.2f}")
 
 
-def show_packets() -> None:
+def show_packets() -> dict[str, dict[str, float]]:
     """The packet, beside reportlab alone with as many marks."""
     print(f"\nPacket on {packet.PAPER}, beside reportlab drawing as many marks; median of {packet.ROUNDS}")
     heads = ("pages", "marks", "job to PDF ms", "writing ms", "bare ms", "writing/bare")
     print(f"{'job':12}" + "".join(f"{head:>15}" for head in heads))
-    for job, found in packet.measure().items():
+    measured = packet.measure()
+    for job, found in measured.items():
         whole, writing, bare = (1000 * found[key] for key in ("packet", "writing", "bare"))
         counts = f"{found['pages']:15.0f}{found['marks']:15.0f}"
         print(f"{job:12}{counts}{whole:15.0f}{writing:15.0f}{bare:15.0f}{writing / bare:15.2f}")
+    return measured
+
+
+def show_drawings(measured: dict[str, dict[str, float]]) -> None:
+    """The drawing files, beside ezdxf alone with as many entities; and packet and drawing files together."""
+    print(f"\nDrawing files, beside ezdxf with as many entities; median of {packet.ROUNDS}")
+    heads = ("files", "drawings ms", "bare ms", "drawings/bare", "with packet ms")
+    print(f"{'job':12}" + "".join(f"{head:>15}" for head in heads))
+    for job, found in measured.items():
+        drawings, bare, whole = (1000 * found[key] for key in ("drawings", "bare_drawings", "set"))
+        times = f"{drawings:15.0f}{bare:15.0f}{drawings / bare:15.2f}{whole:15.0f}"
+        print(f"{job:12}{found['files']:15.0f}{times}")
 
 
 def _run(surroundings: Surroundings, module: str, *arguments: str) -> str:

@@ -1,4 +1,4 @@
-"""The packet of each shipped job, beside reportlab drawing as many marks on as many pages."""
+"""Packet and drawing files of each shipped job, beside reportlab and ezdxf alone with as many marks."""
 
 from __future__ import annotations
 
@@ -11,17 +11,21 @@ from statistics import median
 from time import perf_counter
 
 from app.demo import list_demos, read_demo
+from app.drawing_files import build_assembly_drawings, build_drawing, build_moulding_drawings
+from export.dxf_file import R2010
 from export.pdf import POINTS_PER_INCH, write_pdf
 from model.check.all import check_surround
 from model.check.proportion import list_guides
 from model.job import Job
 from model.surround import plan_surround
+from model.takeoff.cut_list import list_cuts
 from model.takeoff.takeoff import take_off
 from render.dimension_strokes import dimension_strokes, leader_strokes
 from render.drawing import Dimension, Hatch, Leader, Lines, Mark, Polyline, Region, Sheet, Text
 from render.hatching import hatch_segments
 from render.lettering import TYPEFACES
 from render.packet import build_packet
+from tests.bench.bare_drawings import record, write_bare
 
 PAPER = "tabloid"
 ROUNDS = 7
@@ -30,7 +34,9 @@ _FONT, _SIZE = "BenchText", 9
 
 def measure() -> dict[str, dict[str, float]]:
     """By job: seconds from job to bytes (`packet`), from sheets to bytes (`writing`) and of reportlab alone
-    (`bare`); how many `marks` on how many `pages` that was.
+    (`bare`); how many `marks` on how many `pages` that was. From sheets to all drawing files (`drawings`) and
+    of ezdxf alone with as many entities (`bare_drawings`); how many `files`. All of it together, from the job
+    on (`set`).
     """
     return {name: _measure_job(read_demo(name)) for name in list_demos()}
 
@@ -38,13 +44,43 @@ def measure() -> dict[str, dict[str, float]]:
 def _measure_job(job: Job) -> dict[str, float]:
     sheets = _build_sheets(job)
     counts = [_count_marks(sheet) for sheet in sheets]
+    recorded = [record(text) for text in _write_drawings(job, sheets)]
     return {
         "packet": _time(lambda: write_pdf(_build_sheets(job), job.about.name)),
         "writing": _time(lambda: write_pdf(sheets, job.about.name)),
         "bare": _time(lambda: _draw_bare(sheets, counts)),
+        "set": measure_set(job),
+        "drawings": _time(lambda: _write_drawings(job, sheets)),
+        "bare_drawings": _time(lambda: write_bare(recorded)),
+        "files": len(recorded),
         "marks": sum(sum(count.values()) for count in counts),
         "pages": len(sheets),
     }
+
+
+def measure_set(job: Job) -> float:
+    """Seconds from job to the packet's bytes and all drawing files, once everything is loaded."""
+    return _time(lambda: _write_set(job))
+
+
+def _write_set(job: Job) -> None:
+    sheets = _build_sheets(job)
+    write_pdf(sheets, job.about.name)
+    _write_drawings(job, sheets)
+
+
+def _write_drawings(job: Job, sheets: Sequence[Sheet]) -> list[str]:
+    surround = plan_surround(job)
+    cuts = list_cuts(surround)
+    return [
+        build_drawing(surround, cuts, sheets, R2010, _tell_nobody),
+        *(text for _, text in build_assembly_drawings(surround, cuts, sheets, R2010, _tell_nobody)),
+        *(text for _, text in build_moulding_drawings(surround, R2010, _tell_nobody)),
+    ]
+
+
+def _tell_nobody(_done: float, _words: str) -> None:
+    """Nobody watches."""
 
 
 def _build_sheets(job: Job) -> tuple[Sheet, ...]:
