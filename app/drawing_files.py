@@ -29,6 +29,8 @@ RATIO = {False: 12.0, True: 10.0}
 millimetres. Shop choice."""
 PART_RATIO = {False: 8.0, True: 10.0}
 """The same for a sub-assembly alone: 1 1/2" = 1'-0" or 1:10. Shop choice."""
+STEP = "step_"
+"""What the names of the pictures of the assembly begin with, which show no view as it is."""
 OVER_SHEETS = 24.0
 """Views stand this far over what the largest sheet takes up, inches, for programs that show paper and model
 in one space. Shop choice."""
@@ -38,20 +40,23 @@ UNTITLED = "Fireplace surround"
 def build_drawing(
     surround: Surround, cuts: Sequence[Cut], sheets: Sequence[Sheet], version: str, tell: Step
 ) -> str:
-    """All views in model space, boards as blocks, and a layout for each of `sheets` that shows a view.
+    """All views in model space, boards as blocks, details beside them, and a layout for each of `sheets`.
 
-    Shop drawings are left to the files of their sub-assemblies.
+    A sheet of tables or pictures is none. Shop drawings are left to the files of their sub-assemblies.
     """
     from export.dxf import write_dxf
     from export.dxf_boards import list_board_notes
+    from export.dxf_sheets import list_unshown
     from render.sheets import PART_VIEWS
-    from render.third_angle import place_third_angle
+    from render.third_angle import place_beside, place_third_angle
 
     about = surround.job.about
     ratio = RATIO[about.units == MILLIMETRES_ONLY]
     whole = [sheet for sheet in sheets if not any(placed.name in PART_VIEWS for placed in sheet.placed)]
     highest = max((sheet.height for sheet in whole), default=0.0)
     placed = place_third_angle(_draw_views(surround, ratio, tell), highest + OVER_SHEETS)
+    further = [sheet for sheet in whole if not any(placed.name.startswith(STEP) for placed in sheet.placed)]
+    placed += place_beside(placed, list_unshown(further, placed))
     tell(0.3, "Writing the drawing file")
     style = about.length_style
     notes = list_board_notes(cuts, style)

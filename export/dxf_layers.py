@@ -13,6 +13,8 @@ from model.units import MM_PER_INCH
 from render.cut_marks import CUT_MARK
 from render.drawing import Pen
 from render.pens import INK, STROKES, luminance, rgb
+from render.references import HELD
+from render.sheets import SITE_FRONT, SITE_PLAN
 
 _GROUPS = {
     "front": "ELEV",
@@ -20,6 +22,8 @@ _GROUPS = {
     "plan": "FLOR",
     "plan_section": "SECT",
     "vertical_section": "SECT",
+    SITE_FRONT: "ELEV",
+    SITE_PLAN: "FLOR",
 }
 _OTHER_GROUP = "DETL"
 FRAME = "frame"
@@ -147,13 +151,18 @@ def nearest_index(layer: Layer) -> int:
     )
 
 
+def is_symbol(stands_for: str) -> bool:
+    """Whether a mark is part of a sign, such as that of a section, and of nothing that is there."""
+    return stands_for == CUT_MARK or stands_for.startswith(HELD)
+
+
 def find_layer(view: str, pen: Pen, stands_for: str = "") -> Layer:
     """The layer for what `pen` draws in the view of that name, or on the frame of a sheet."""
     if view == FRAME and pen is not Pen.BORDER:
         return Layer(f"A-{_FRAME_GROUP}-{_WRITTEN.get(pen) or _DRAWN[pen]}", pen)
     if pen in _WRITTEN:
         return Layer(f"A-ANNO-{_WRITTEN[pen]}", pen)
-    if stands_for == CUT_MARK:
+    if is_symbol(stands_for):
         return Layer(f"A-{_SYMBOL_GROUP}-{_DRAWN[pen]}", pen)
     drawn = _ROOM if pen is Pen.SITE and stands_for in _ROOM_LINES else _DRAWN[pen]
     return Layer(f"A-{_GROUPS.get(view, _OTHER_GROUP)}-{drawn}", pen)
@@ -164,6 +173,6 @@ def find_text_layer(view: str, pen: Pen, stands_for: str) -> Layer:
 
     A board's mark stands with its view, a parameter's or a note with the notes.
     """
-    if pen is Pen.TEXT and stands_for and "." not in stands_for:
+    if pen is Pen.TEXT and stands_for and "." not in stands_for and not is_symbol(stands_for):
         return Layer(f"A-{_GROUPS.get(view, _OTHER_GROUP)}-{_MARKED}", pen)
     return find_layer(view, pen, stands_for)

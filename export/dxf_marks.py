@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from export.dxf_dimensions import DimensionDress, write_dimension
 from export.dxf_entities import Pencil
-from export.dxf_layers import FRAME, Layer, find_layer, find_text_layer
+from export.dxf_layers import FRAME, Layer, find_layer, find_text_layer, is_symbol
 from export.polylines import join_segments
 from render.dimension_strokes import leader_text
 from render.drawing import (
@@ -27,6 +27,9 @@ from render.drawing import (
     Text,
 )
 
+_FILLED = Pen.EDGE
+"""The pen whose layer dark areas are on."""
+
 
 @dataclass(frozen=True, slots=True)
 class Page:
@@ -42,7 +45,7 @@ def find_mark_layer(mark: Mark, view: str) -> Layer | None:
     """The layer that `mark` is written on in the view of that name; None for what is not written."""
     match mark:
         case Region():
-            return find_layer(view, Pen.BORDER) if _is_dark(mark, view) else None
+            return find_layer(view, _FILLED, mark.stands_for) if _is_dark(mark, view) else None
         case Dimension():
             return find_layer(view, Pen.DIMENSION)
         case Text() | Leader() | Lines() | Polyline():
@@ -82,5 +85,6 @@ def write_mark(page: Page, mark: Mark) -> None:
 
 
 def _is_dark(region: Region, view: str) -> bool:
-    """The dark parts of a sheet's check bar; they hide nothing."""
-    return view == FRAME and region.fill is Fill.OPENING and all(2 < len(ring) < 5 for ring in region.rings)
+    """The dark parts of a sheet's check bar, and of the signs of sections; they hide nothing."""
+    is_sign = view == FRAME or is_symbol(region.stands_for)
+    return is_sign and region.fill is Fill.OPENING and all(2 < len(ring) < 5 for ring in region.rings)

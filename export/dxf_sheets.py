@@ -13,12 +13,12 @@ from typing import TYPE_CHECKING
 from export.dxf_dimensions import DimensionDress, build_dimension_style
 from export.dxf_entities import Pencil
 from export.dxf_file import is_old
-from export.dxf_layers import FRAME, WINDOW_LAYER, Layer, find_layer
+from export.dxf_layers import FRAME, WINDOW_LAYER, Layer, find_layer, find_text_layer
 from export.dxf_marks import Page, find_layers, write_mark
 from export.dxf_text import format_dxf_text
 from export.dxf_windows import ModelView, Window, find_window
 from model.units import LengthStyle
-from render.drawing import Dimension, Mark, Pen, Placed, Sheet
+from render.drawing import Dimension, Drawing, Hatch, Lines, Mark, Pen, Placed, Polyline, Sheet
 from render.sheets import PICTURE
 from render.shifting import lay_mark
 
@@ -30,6 +30,8 @@ AROUND = 1 / 16
 """How far a viewport reaches past a whole view, inches on paper, so that no line is cut along its middle."""
 BETWEEN = 2.0
 """Clear between sheets that share one paper space, inches."""
+DETAIL = "detail_"
+"""What the names of details begin with, which are drawn to scale even where that is full size."""
 _OF_PAPER = (FRAME, PICTURE)
 """Drawings that show no view: a picture lives by its tints, which are left to paper."""
 _UNFIT = str.maketrans(dict.fromkeys('<>/\\":;?*|,=`', " "))
@@ -67,7 +69,7 @@ class Shown:
 def find_shown(sheets: Iterable[Sheet], views: Sequence[Placed]) -> tuple[Shown, ...]:
     """Those of `sheets` whose drawings show `views`, which stand in model space.
 
-    A sheet with a drawing at a reduced scale that is none of these views is no layout.
+    A sheet with a drawing to scale that is none of these views is no layout.
     """
     models = [ModelView(view) for view in views]
     found = []
@@ -77,9 +79,38 @@ def find_shown(sheets: Iterable[Sheet], views: Sequence[Placed]) -> tuple[Shown,
             for placed in sheet.placed
         )
         drawn = zip(sheet.placed, windows, strict=True)
-        if any(windows) and all(window or placed.drawing.ratio == 1 for placed, window in drawn):
+        if any(windows) and all(window or not _needs_window(placed) for placed, window in drawn):
             found.append(Shown(sheet, windows))
     return tuple(found)
+
+
+def list_unshown(sheets: Iterable[Sheet], views: Sequence[Placed]) -> tuple[Placed, ...]:
+    """What the drawings on `sheets` show that none of `views` does: their lines and hatches, by their names.
+
+    Pictures are left out, and what is drawn full size without being a detail: that stands on paper as it is.
+    """
+    models = [ModelView(view) for view in views]
+    found: list[Placed] = []
+    for placed in (placed for sheet in sheets for placed in sheet.placed):
+        if not _needs_window(placed) or find_window(placed.drawing, models):
+            continue
+        marks = tuple(mark for mark in placed.drawing.marks if _is_there(mark))
+        if marks:
+            found.append(Placed(Drawing(marks, placed.drawing.ratio), (0.0, 0.0), placed.name))
+            models.append(ModelView(found[-1]))
+    return tuple(found)
+
+
+def _needs_window(placed: Placed) -> bool:
+    if placed.name in _OF_PAPER:
+        return False
+    return placed.drawing.ratio != 1 or placed.name.startswith(DETAIL)
+
+
+def _is_there(mark: Mark) -> bool:
+    if isinstance(mark, Lines | Polyline):
+        return find_text_layer("", mark.pen, mark.stands_for).is_for_all_scales
+    return isinstance(mark, Hatch)
 
 
 def find_sheet_layers(shown: Iterable[Shown]) -> set[Layer]:

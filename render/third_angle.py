@@ -38,6 +38,21 @@ def place_third_angle(views: Iterable[tuple[str, Drawing]], above: float | None 
     return tuple(placed) if above is None else _raise_views(placed, above)
 
 
+def place_beside(placed: Sequence[Placed], others: Iterable[Placed]) -> tuple[Placed, ...]:
+    """`others` in a column right of all that is `placed`, from its lowest mark upward."""
+    boxes = [(view.at, drawing_extent(view.drawing)) for view in placed if view.drawing.marks]
+    right = max((at[0] + box[2] for at, box in boxes), default=0.0)
+    y = min((at[1] + box[1] for at, box in boxes), default=0.0)
+    found = []
+    for view in others:
+        left, low, _, high = drawing_extent(view.drawing)
+        gap = GAP * max((v.drawing.ratio for v in placed), default=1.0)
+        at = (float(ceil(right + gap - left)), float(ceil(y - low)))
+        found.append(replace(view, at=at))
+        y = at[1] + high + gap
+    return tuple(found)
+
+
 def _raise_views(placed: Sequence[Placed], above: float) -> tuple[Placed, ...]:
     lowest = min((view.at[1] + drawing_extent(view.drawing)[1] for view in placed), default=above)
     up = max(0.0, float(ceil(above - lowest)))

@@ -24,6 +24,7 @@ from model.takeoff.cut_list import list_cuts
 from model.units import MM_PER_INCH
 from render.drawing import Dimension, Drawing, Lines, Pen, Placed, Sheet
 from render.packet import build_packet
+from render.sheets import SITE_FRONT, SITE_PLAN, TITLES
 from tests.export.dxf_reading import Row, list_viewports, read_entities, read_rows
 
 PAPER = "tabloid"
@@ -101,7 +102,7 @@ def test_every_viewport_shows_its_view_at_the_scale_of_the_sheet(job: str, versi
         round(placed.drawing.ratio, 9)
         for sheet in _layouts(job).values()
         for placed in sheet.placed
-        if placed.drawing.ratio != 1
+        if placed.drawing.ratio != 1 or placed.name.startswith("detail_")
     )
     found = Counter()
     for viewport in list_viewports(_write(job, version)):
@@ -116,7 +117,8 @@ def test_every_viewport_shows_its_view_at_the_scale_of_the_sheet(job: str, versi
 
 def test_the_view_lies_under_the_dimensions_that_the_sheet_gives_it(job: str):
     """What is measured on paper, seen through the viewport, is a corner of the model."""
-    name, sheet = next(iter(_layouts(job).items()))
+    found = _layouts(job).items()
+    name, sheet = next((n, s) for n, s in found if any(placed.name == "front" for placed in s.placed))
     front = next(placed for placed in sheet.placed if placed.name == "front")
     layout = ezdxf.read(StringIO(_write(job))).layouts.get(name)
     viewport = layout.viewports()[1].dxf
@@ -134,7 +136,7 @@ def _find_front_origin(job: str) -> float:
     """How high over the origin of model space the hearth of the front view is."""
     document = ezdxf.read(StringIO(_write(job)))
     lines = document.modelspace().query('LINE[layer=="A-ELEV-GRND"]')
-    return min(line.dxf.start.y for line in lines) - _plan(job).layout.floor
+    return min(line.dxf.start.y for line in lines if line.dxf.start.x < 0) - _plan(job).layout.floor
 
 
 @pytest.fixture(scope="module")
@@ -264,6 +266,21 @@ def test_a_detail_is_seen_to_its_edge_and_a_whole_view_a_little_further():
     width = max(x for x, _ in frame) - min(x for x, _ in frame)
     assert detail.dxf.width == pytest.approx(width / drawn["plan_section_detail"].drawing.ratio)
     assert whole.dxf.width > 2 * AROUND
+
+
+def test_what_no_view_shows_is_set_beside_the_views(rows: list[Row], job: str):
+    texts = {row["Text"]: row["shape"] for row in rows if row["Text"] and row["PaperSpace"] != 1}
+    beside = {TITLES[name] for name in (SITE_FRONT, SITE_PLAN)}
+    assert beside <= set(texts)
+    assert all(texts[title].x > texts["Vertical section"].x for title in beside)
+    assert any("Site record" in name for name in _layouts(job))
+
+
+def test_a_sign_of_a_section_is_drawn_on_paper_with_its_arrow(rows: list[Row], job: str):
+    signs = [e for e in read_entities(_write(job)) if "ANNO-SYMB" in "".join(e.all(8))]
+    assert {"SOLID", "LWPOLYLINE", "LINE"} <= {e.kind for e in signs}
+    assert all(e.all(67) or e.kind == "LAYER" for e in signs)
+    assert not [row for row in rows if row["PaperSpace"] != 1 and "ANNO-SYMB" in row["Layer"]]
 
 
 def test_views_are_all_in_the_file():
