@@ -128,25 +128,12 @@ class SetChoice:
             yield from mine[np.argsort(-saved[mine], kind="stable")[:ADDED]].tolist()
 
     def _show(self, worth: Whole, value: Whole) -> None:
-        """The bound that worths show: a sheet of a stock brings at most what its best set is worth.
-
-        Where sheets of any number would bring more than they cost, all is scaled down until they do not.
-        """
+        """The bound that worths show, and how much more than that a plan costs with each set in it."""
         best = [int(value[self.columns.sold == k].max(initial=0)) for k in range(len(self._prices))]
-        num, den = 1, 1
-        for sold, most in zip(self.problem.sold, best, strict=True):
-            if sold.supply is None and most * num > sold.price * SCALE * den:
-                num, den = sold.price * SCALE, most
-        if num != den:
-            worth = np.array([each * num // den for each in worth.tolist()], dtype=np.int64)
-            value = self.columns.counts @ worth
-            best = [int(value[self.columns.sold == k].max(initial=0)) for k in range(len(self._prices))]
-        spared = [min(sold.price * SCALE - b, 0) for sold, b in zip(self.problem.sold, best, strict=True)]
-        scaled = int(worth @ self._demand)
-        scaled += sum(s * (sold.supply or 0) for s, sold in zip(spared, self.problem.sold, strict=True))
+        scaled, worth, spared = show_sheets(self.problem, worth, best)
         if scaled > self._scaled or not self._dearer.any():
             cost = self._prices * SCALE - np.array(spared, dtype=np.int64)
-            self._scaled, self._dearer = scaled, cost[self.columns.sold] - value
+            self._scaled, self._dearer = scaled, cost[self.columns.sold] - self.columns.counts @ worth
             self.bound = max(self.bound, -(-scaled // SCALE))
 
     def choose(self, low: int, most: int, nodes: int) -> list[tuple[Pieces, int]] | None:
@@ -232,3 +219,23 @@ class SetChoice:
     def _read(self, j: int) -> tuple[Pieces, int]:
         counts = self.columns.counts[j]
         return tuple(np.repeat(np.arange(len(counts)), counts).tolist()), int(self.columns.sold[j])
+
+
+def show_sheets(problem: SheetProblem, worth: Whole, best: Sequence[int]) -> tuple[int, Whole, list[int]]:
+    """The bound that worths show, scaled, the worths that show it, and what a sheet of each stock spares.
+
+    `best` is the most that a sheet of each stock is worth. Where sheets of any number would bring more than
+    they cost, all is scaled down until they do not. What the others bring beyond their price is below 0 and
+    counts as often as there are sheets.
+    """
+    num, den = 1, 1
+    for sold, most in zip(problem.sold, best, strict=True):
+        if sold.supply is None and most * num > sold.price * SCALE * den:
+            num, den = sold.price * SCALE, most
+    if num != den:
+        worth = np.array([each * num // den for each in worth.tolist()], dtype=np.int64)
+    most_worth = [-(-each * num // den) for each in best]
+    spared = [min(sold.price * SCALE - b, 0) for sold, b in zip(problem.sold, most_worth, strict=True)]
+    total = sum(w * d for w, d in zip(worth.tolist(), problem.demand, strict=True))
+    total += sum(s * (sold.supply or 0) for s, sold in zip(spared, problem.sold, strict=True))
+    return total, worth, spared

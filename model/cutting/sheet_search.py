@@ -10,6 +10,7 @@ from model.cutting.exact_sheets import ExactSheets
 from model.cutting.multi_start import MultiStart
 from model.cutting.neaten import Neatener
 from model.cutting.packer import Layout, Rules, cost_of, downsize, first_fit
+from model.cutting.pattern_bound import PatternBound
 from model.cutting.regroup import Regrouper
 from model.cutting.sheet_bounds import SheetBound
 from model.cutting.sheet_cuts import Sawyer
@@ -111,8 +112,7 @@ class SheetSearch:
             return
         self._regroup(FIRST_TIMES)
         self._try(TRIES)
-        if not self._is_done() and not self._solve(bounds, WORK):
-            self._regroup(TIMES)
+        self._finish(bounds, TIMES)
 
     def _search_many(self, bounds: SheetBound) -> None:
         if self._solve(bounds, FIRST_WORK):
@@ -120,8 +120,22 @@ class SheetSearch:
         tries = max(MANY_TRIES // len(self.pieces), 1)
         self._multi_start.first_fit(self.best, self.supply, self.bound, tries, self._take)
         self._regroup(FIRST_TIMES)
+        self._finish(bounds, MANY_TIMES)
+
+    def _finish(self, bounds: SheetBound, times: int) -> None:
+        """Settle it by a better bound or exactly, or else cut sheets anew so many times."""
+        if self._is_done():
+            return
+        if len(self.problem.items) < len(self.pieces):
+            self._find_pattern_bound(bounds)
         if not self._is_done() and not self._solve(bounds, WORK):
-            self._regroup(MANY_TIMES)
+            self._regroup(times)
+
+    def _find_pattern_bound(self, bounds: SheetBound) -> None:
+        patterns = PatternBound(self.problem, self._should_stop)
+        patterns.find(self.best, self.cost, self.bound)
+        self.bound = max(self.bound, bounds.lift(patterns.bound, self.cost))
+        self._tell(self)
 
     def _try(self, tries: int) -> None:
         self._multi_start.improve(self.best, self.pieces, self.supply, self.bound, tries, self._take)
