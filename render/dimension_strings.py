@@ -36,6 +36,7 @@ MOST_ROWS = 6
 """From this row on a text may stand as far aside as it takes."""
 LAST_RESORT = 12
 """After so many rows a text may stand where its leader passes another text. Shop choice."""
+Box = tuple[float, float, float, float]
 SHORTEST = 1e-3
 """Stations nearer to each other than this, in model inches, are one."""
 
@@ -104,11 +105,42 @@ def place_strings(
     """
     sides = {Edge.LEFT: outline[0], Edge.BELOW: outline[1], Edge.RIGHT: outline[2], Edge.ABOVE: outline[3]}
     placed: list[Dimension] = []
-    for edge, side in sides.items():
+    for edge in (Edge.BELOW, Edge.ABOVE, Edge.LEFT, Edge.RIGHT):
         own = tuple(string for string in strings if string.edge is edge and len(string.stations) > 1)
         across = tuple(at for where, at in standing if where is edge)
-        placed.extend(_place_side(own, side, across, ratio, style))
+        found = _place_side(own, sides[edge], across, ratio, style)
+        if edge.vertical and (past := _list_past(placed, edge, sides[edge])) and _meet(found, past):
+            reach = max(abs(box[0 if edge is Edge.LEFT else 2] - sides[edge]) for box in past)
+            found = _place_side(own, sides[edge] + edge.outward * reach, across, ratio, style)
+        placed.extend(found)
     return tuple(placed)
+
+
+def _list_past(placed: Sequence[Dimension], edge: Edge, side: float) -> list[Box]:
+    """Boxes of the level dimensions' texts that reach past the end of the view at `edge`."""
+    boxes = (_text_box(dimension) for dimension in placed)
+    return [box for box in boxes if (box[0] < side if edge is Edge.LEFT else box[2] > side)]
+
+
+def _meet(dimensions: Sequence[Dimension], boxes: Sequence[Box]) -> bool:
+    """Whether a text or the line of any of these plumb dimensions lies in one of `boxes`."""
+    for dimension in dimensions:
+        low, high = dimension.span
+        line = (dimension.line, low, dimension.line, high)
+        for x0, y0, x1, y1 in (_text_box(dimension), line):
+            if any(
+                x0 < right and left < x1 and y0 < top and bottom < y1 for left, bottom, right, top in boxes
+            ):
+                return True
+    return False
+
+
+def _text_box(dimension: Dimension) -> Box:
+    """The box of its text, its capitals and a little air."""
+    half, tall = text_width(dimension.text, dimension.height) / 2, 0.8 * dimension.height
+    x, y = dimension.text_at
+    across, up = (tall, half) if dimension.vertical else (half, tall)
+    return x - across, y - up, x + across, y + up
 
 
 @lru_cache(maxsize=64)

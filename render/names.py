@@ -5,13 +5,13 @@ What is named, and what it is called, is decided where the thing is drawn.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import dist
 
 import numpy as np
 
-from render.drawing import Fill, Hatch, Lines, Mark, Pen, Point, Region
+from render.drawing import Fill, Hatch, Lines, Mark, Pen, Point, Region, Segment
 from render.extent import Box
 from render.number_places import (
     Floats,
@@ -29,6 +29,8 @@ from render.number_places import (
 
 FURTHEST = 60
 """How many distances are tried for a name: names are long, and views are full. Shop choice."""
+LAST_RESORT = 240
+"""How many distances are tried for a name that has no clear place. Shop choice."""
 CLOSE = 0.4
 """Free between what is named and its name at least, in capitals. Shop choice."""
 DARK = frozenset({Fill.OPENING})
@@ -65,10 +67,19 @@ def place_names(
         list_words(under, ratio),
     )
     hatches = Paper(list_strokes([mark for mark in under if isinstance(mark, Hatch)], ratio))
-    marks: list[Mark] = []
-    for name in names:
-        marks += _place(name, height, paper, hatches, furthest)
-    return marks
+    given = Paper(words=list_words(under, ratio))
+    placed = [_place(name, height, paper, given, furthest) for name in names]
+    crowded = any(one.is_forced for one in placed)
+    joins: list[Mark] = []
+    words: list[Mark] = []
+    for one in placed:
+        name, covered = one.name, box_round(one.place, *one.size)
+        if dist(one.join[:2], one.join[2:]) > (1 + CLOSE) * height:
+            joins.append(Lines(Pen.TEXT, (one.join,), name.stands_for))
+        if crowded or not hatches.is_free(np.array([covered]))[0]:
+            words.append(_draw_ground(covered, name.stands_for))
+        words.append(write_number(name.words, one.place, height, name.stands_for))
+    return [*joins, *words]
 
 
 def list_dark(marks: Sequence[Mark]) -> tuple[Box, ...]:
@@ -85,27 +96,44 @@ def list_dark(marks: Sequence[Mark]) -> tuple[Box, ...]:
     )
 
 
-def _place(name: Name, height: float, paper: Paper, hatches: Paper, furthest: int) -> Iterator[Mark]:
+@dataclass(frozen=True, slots=True)
+class _Placed:
+    """A name with the middle of its box, its join, and whether it stands where no place is clear."""
+
+    name: Name
+    place: Point
+    size: tuple[float, float]
+    join: Segment
+    is_forced: bool
+
+
+def _place(name: Name, height: float, paper: Paper, given: Paper, furthest: int) -> _Placed:
     size, clear = number_size(name.words, height), name.clear + CLOSE * height
     (found,) = place_numbers((name.spot,), (size,), clear, paper, furthest)
-    place = found or _least_bad(name.spot, size, clear, paper, furthest)
-    covered = box_round(place, *size)
+    place = found or _least_bad(name.spot, size, clear, paper, given)
     join = join_number(name.spot, place, size, name.clear)
     if found is None:
-        paper.write(covered, join)
-    if dist(join[:2], join[2:]) > clear - name.clear + height:
-        yield Lines(Pen.TEXT, (join,), name.stands_for)
-    if found is None or not hatches.is_free(np.array([covered]))[0]:
-        x0, y0, x1, y1 = covered
-        yield Region(Fill.PAPER, (((x0, y0), (x1, y0), (x1, y1), (x0, y1)),), name.stands_for)
-    yield write_number(name.words, place, height, name.stands_for)
+        paper.write(box_round(place, *size), join)
+    return _Placed(name, place, size, join, found is None)
 
 
-def _least_bad(spot: Point, size: tuple[float, float], clear: float, paper: Paper, furthest: int) -> Point:
-    """The nearest place that covers lines but no words or joins; the first of all where there is none."""
-    tried = list_around(spot, *size, clear, furthest)
+def _draw_ground(box: Box, stands_for: str) -> Region:
+    x0, y0, x1, y1 = box
+    return Region(Fill.PAPER, (((x0, y0), (x1, y0), (x1, y1), (x0, y1)),), stands_for)
+
+
+def _least_bad(spot: Point, size: tuple[float, float], clear: float, paper: Paper, given: Paper) -> Point:
+    """The nearest place that covers lines but no words, on an open way if there is one.
+
+    A way that is not open goes at least through no words that were `given`: other names have grounds then.
+    """
+    tried = list_around(spot, *size, clear, LAST_RESORT)
     half: Floats = np.array(size) / 2
-    free = paper.has_no_words(np.hstack([tried - half, tried + half]))
-    free &= paper.is_open(np.hstack([np.broadcast_to(spot, tried.shape), tried]))
-    x, y = (tried[free] if free.any() else tried)[0].tolist()
+    joins = np.hstack([np.broadcast_to(spot, tried.shape), tried])
+    bare = paper.has_no_words(np.hstack([tried - half, tried + half]))
+    for good in (bare & paper.is_open(joins), bare & given.is_open(joins), bare):
+        if good.any():
+            x, y = tried[good][0].tolist()
+            return x, y
+    x, y = tried[0].tolist()
     return x, y

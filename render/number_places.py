@@ -117,12 +117,11 @@ class Paper:
         return free
 
     def has_no_words(self, boxes: Floats) -> Mask:
-        """Which of `boxes` (n, 4) lie over nothing written and no join, whatever lines go through them."""
+        """Which of `boxes` (n, 4) lie over nothing written, whatever lines go through them."""
         left, low, right, high = np.hsplit(boxes, 4)
         x0, y0, x1, y1 = np.array(self._words, dtype=float).reshape(-1, 4).T
         under = (x0 < right) & (left < x1) & (y0 < high) & (low < y1)
         free: Mask = np.logical_not(under.any(axis=1))
-        free[_plant(self._joins).query(shapely.box(*boxes.T), predicate="intersects")[0]] = False
         return free
 
     def is_open(self, joins: Floats) -> Mask:

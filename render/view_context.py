@@ -77,7 +77,7 @@ def _flush_slab(surround: Surround) -> float:
 
 def _foot(surround: Surround) -> float:
     layout = surround.layout
-    lowest = min((side.lowest for side in layout.sides if side.step), default=layout.floor)
+    lowest = min(side.lowest for side in layout.sides)
     return min(layout.floor, lowest) - _flush_slab(surround)
 
 
@@ -222,7 +222,9 @@ def _ceiling_note(
     broken = ceiling < surround.layout.ceiling - 1e-6
     words = f"Ceiling {height_text} over the floor" + (" (drawn nearer)" if broken else "")
     height = NOTE_HEIGHT * ratio
-    levels = (ceiling + 0.06 * ratio, ceiling - 0.06 * ratio - height)
+    over, under = ceiling + 0.06 * ratio, ceiling - 0.06 * ratio - height
+    ends = _near_wall_ends(surround, frame.left - BESIDE, frame.right + BESIDE)
+    levels = (over,) if ends or under - height < _highest(surround) else (over, under)
     at = ((frame.left + frame.right) / 2, levels[0])
     if not broken:
         size, reach = (text_width(words, height), height), (frame.left, frame.right)

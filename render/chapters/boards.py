@@ -29,7 +29,8 @@ def draft_boards(desk: Desk) -> list[Draft]:
         )
     )
     details = Layout(column.scale, column.placed + shelf.placed, (right - left, top - bottom))
-    together = elevations.scale == alone.scale or elevations.scale.ratio <= PARTED_RATIO
+    large = elevations.scale == alone.scale or elevations.scale.ratio <= PARTED_RATIO
+    together = large and elevations.fits(desk.area)
     sides = [elevations] if together else [alone, lay(desk, draw, (BOARDS_SIDE,))]
     return [_draft_marked(desk, layout) for layout in (*sides, details)]
 

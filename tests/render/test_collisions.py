@@ -23,7 +23,7 @@ from render.drawing import (
 )
 from render.sheets import Block, draw_frame
 from render.title_block import TitleBlock
-from tests.bench.collisions import TURNS, list_random_jobs, look_through
+from tests.bench.collisions import TURNS, build_random_job, look_through
 from tests.collisions import list_collisions
 
 BLOCK = TitleBlock("job", "client", "maker", "2026-01-02", "title", "1 of 1", "1:1", "Inches")
@@ -90,7 +90,7 @@ def test_drawings_that_reach_into_each_other_are_found():
 @pytest.mark.parametrize("number", [0, 3])
 def test_nothing_is_in_the_way_on_the_sheets_of_random_designs(number):
     paper, units = TURNS[number % len(TURNS)]
-    job = with_value(list_random_jobs(number + 1)[-1], "job.units", units)
+    job = with_value(build_random_job(number), "job.units", units)
     assert [str(collision) for _, collision in look_through(job, (paper,))] == []
 
 
