@@ -21,7 +21,7 @@ from render.drawing import Point, Ring
 from render.extent import Box
 
 if TYPE_CHECKING:
-    from shapely import Polygon
+    from shapely import Polygon, STRtree
     from shapely.geometry.base import BaseGeometry
 
 GRID = 2.0**-10
@@ -67,17 +67,17 @@ STANDS = (FRONT_RIGHT, FRONT_LEFT, BACK_LEFT, BACK_RIGHT, BELOW_RIGHT, BELOW_LEF
 
 @dataclass(frozen=True)
 class _Hidden:
-    """A part of a face's picture that the face of another solid lies before."""
+    """A part of a face's picture that a face of the solid `by` lies before; `all` where that is all of it."""
 
-    face: int
     by: int
     shape: BaseGeometry
+    all: bool
 
 
 class Scene:
     """Solids looked at from one place. Numbers are places in the list of solids.
 
-    What hides what is found once, when first asked for; then any of the solids may be taken away.
+    What hides a face is found once, when first asked for; then any of the solids may be taken away.
     """
 
     def __init__(self, solids: Sequence[Board], stand: Stand) -> None:
@@ -93,6 +93,7 @@ class Scene:
         self._of: dict[int, list[int]] = {}
         for i, face in enumerate(self._faces):
             self._of.setdefault(face.owner, []).append(i)
+        self._parts: dict[int, tuple[_Hidden, ...]] = {}
         self._known: dict[tuple[int, frozenset[int]], BaseGeometry] = {}
 
     def see(self, solid: int, present: Collection[int]) -> tuple[tuple[int, BaseGeometry], ...]:
@@ -135,7 +136,9 @@ class Scene:
     def _see_face(self, face: int, present: Collection[int]) -> BaseGeometry:
         import shapely
 
-        hidden = [part for part in self._hidden.get(face, ()) if part.by in present]
+        hidden = [part for part in self._hidden(face) if part.by in present]
+        if hidden and hidden[0].all:
+            return shapely.Polygon()
         key = face, frozenset(part.by for part in hidden)
         if key not in self._known:
             picture = self._pictures[face]
@@ -165,27 +168,39 @@ class Scene:
         return np.column_stack([-normals[:, 0], -normals[:, 1], offsets]) / normals[:, 2:]
 
     @cached_property
-    def _hidden(self) -> dict[int, list[_Hidden]]:
-        found: dict[int, list[_Hidden]] = {}
-        for part in self._list_hidden():
-            found.setdefault(part.face, []).append(part)
-        return found
+    def _reach(self) -> Floats:
+        """(n, 2) how near the furthest and the nearest corner of each face are."""
+        near = [face.ring @ self._basis[2] for face in self._faces]
+        return np.array([(own.min(), own.max()) for own in near])
 
-    def _list_hidden(self) -> Iterator[_Hidden]:
+    @cached_property
+    def _tree(self) -> STRtree:
         import shapely
 
-        if not self._faces:
+        return shapely.STRtree(self._pictures)
+
+    def _hidden(self, face: int) -> tuple[_Hidden, ...]:
+        """The parts of a face's picture that others lie before, one that hides all of it first."""
+        if face not in self._parts:
+            found = list(self._list_hidden(face))
+            self._parts[face] = tuple(sorted(found, key=lambda part: not part.all))
+        return self._parts[face]
+
+    def _list_hidden(self, face: int) -> Iterator[_Hidden]:
+        import shapely
+
+        picture = self._pictures[face]
+        others = self._tree.query(picture, predicate="intersects")
+        others = others[(others != face) & (self._reach[others, 1] > self._reach[face, 0] + NEARER)]
+        if not len(others):
             return
-        pictures = np.array(self._pictures, dtype=object)
-        one, other = shapely.STRtree(pictures).query(pictures, predicate="intersects")
-        one, other = one[one < other], other[one < other]
-        shapes = shapely.intersection(pictures[one], pictures[other])
+        shapes = shapely.intersection(picture, np.array(self._pictures, dtype=object)[others])
         large = shapely.area(shapes) > LEAST
-        for i, j, shape in zip(one[large].tolist(), other[large].tolist(), shapes[large], strict=True):
-            for far, near in ((i, j), (j, i)):
-                part = self._nearer_part(_only_areas(shape), far, near)
-                if part is not None:
-                    yield _Hidden(far, self._faces[near].owner, part)
+        for near, shape in zip(others[large].tolist(), shapes[large], strict=True):
+            part = self._nearer_part(_only_areas(shape), face, near)
+            if part is not None:
+                whole = part.area > picture.area - LEAST
+                yield _Hidden(self._faces[near].owner, part, whole)
 
     def _nearer_part(self, shape: BaseGeometry, far: int, near: int) -> BaseGeometry | None:
         """Where in `shape` the face `near` lies before the face `far`; None where it nowhere does."""

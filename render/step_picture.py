@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from render.axonometric import GRID, Scene, rings_of
 from render.board_marks import kind_of, mark_areas
-from render.drawing import Drawing, Fill, Lines, Mark, Pen, Region, Segment
+from render.drawing import Drawing, Fill, Lines, Mark, Pen, Region, Ring, Segment
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
@@ -35,10 +35,23 @@ class Staged:
         return frozenset(i for i, mark in enumerate(self.marks) if not mark)
 
 
-def draw_step(
-    staged: Staged, picked: Collection[int], there: Collection[int], ratio: float, named: Collection[int] = ()
-) -> Drawing:
-    """`picked` and `there` are places in the scene; the marks of those `named` stand on or beside them."""
+@dataclass(frozen=True)
+class Bare:
+    """A picture without writing, and the rings of what shows of each picked board."""
+
+    marks: tuple[Mark, ...]
+    rings: tuple[tuple[int, tuple[Ring, ...]], ...]
+
+
+def draw_step(staged: Staged, bare: Bare, ratio: float, named: Collection[int] = ()) -> Drawing:
+    """The picture with the marks of those `named`, places in the scene, on or beside them."""
+    drawing = Drawing(bare.marks, ratio)
+    areas = [(kind_of(staged.marks[i]), rings) for i, rings in bare.rings if i in named and rings]
+    return drawing.plus(*mark_areas(areas, ratio, drawing.marks).marks)
+
+
+def outline_step(staged: Staged, picked: Collection[int], there: Collection[int]) -> Bare:
+    """What shows, filled and outlined, at any ratio."""
     present = {*picked, *there, *staged.site}
     patches = [(i, staged.scene.see(i, present)) for i in sorted(present)]
     regions = [_fill(staged, i, shape, i in picked) for i, own in patches for _, shape in own if shape.area]
@@ -47,13 +60,10 @@ def draw_step(
     if dark is not None and pale is not None:
         pale = pale.difference(dark.buffer(OFF))
     lines = [*_stroke(Pen.BEYOND, pale), *_stroke(Pen.EDGE, dark)]
-    drawing = Drawing((*regions, *lines), ratio)
-    areas = [
-        (kind_of(staged.marks[i]), [ring for _, shape in own for ring in rings_of(shape)])
-        for i, own in patches
-        if i in named
+    rings = [
+        (i, tuple(ring for _, shape in own for ring in rings_of(shape))) for i, own in patches if i in picked
     ]
-    return drawing.plus(*mark_areas([area for area in areas if area[1]], ratio, drawing.marks).marks)
+    return Bare((*regions, *lines), tuple(rings))
 
 
 def count_shown(staged: Staged, picked: Collection[int], there: Collection[int]) -> tuple[int, float]:

@@ -14,7 +14,7 @@ from model.takeoff.takeoff import Takeoff
 from render.drawing import Anchor, Drawing, Lines, Mark, Pen, Placed, Text
 from render.extent import Box, drawing_extent
 from render.lettering import LEADING, text_width, wrap_text
-from render.step_picture import draw_step
+from render.step_picture import draw_step, outline_step
 from render.step_scenes import Shown
 from render.step_words import list_words, say_time
 from render.tables import MM, SMALL
@@ -151,14 +151,14 @@ def _ratio(shown: Shown, room: Box) -> float:
 def _draw(shown: Shown, room: Box) -> Drawing:
     """As large as it and its marks fit into the room."""
     assert shown.staged is not None
-    ratio = _ratio(shown, room)
+    ratio, bare = _ratio(shown, room), outline_step(shown.staged, shown.picked, shown.there)
     for _ in range(TRIES):
-        drawing = draw_step(shown.staged, shown.picked, shown.there, ratio, shown.named)
+        drawing = draw_step(shown.staged, bare, ratio, shown.named)
         low_h, low_v, high_h, high_v = drawing_extent(drawing)
         if (high_h - low_h) / ratio <= room[2] - room[0] and (high_v - low_v) / ratio <= room[3] - room[1]:
             return drawing
         ratio *= LARGER
-    return draw_step(shown.staged, shown.picked, shown.there, ratio)
+    return draw_step(shown.staged, bare, ratio)
 
 
 def _at(drawing: Drawing, room: Box) -> tuple[float, float]:

@@ -101,9 +101,16 @@ def _note_inside(step: Step, surround: Surround, fixings: list[Fixing]) -> Itera
         for f in fixings
         if f.count and f.means is not Means.SCREW and not f.shows and f.through in step.there
     ]
-    if inside:
-        marks = _join(list(dict.fromkeys(surround.marks[i] for i in inside)))
-        yield f"Nail through {marks} from the hidden side, while it can be reached from above."
+    packed = [i for i in inside if surround.boards[i].role.endswith("packing")]
+    for marks, words in (
+        ([surround.marks[i] for i in packed], "Tack {} to the back of it before it is drawn tight."),
+        (
+            [surround.marks[i] for i in inside if i not in packed],
+            "Nail through {} from the hidden side, while it can be reached from above.",
+        ),
+    ):
+        if marks:
+            yield words.format(_join(list(dict.fromkeys(marks))))
 
 
 def _note_hidden(fixings: list[Fixing], touching: Touching, later: Set[int]) -> Iterator[str]:
