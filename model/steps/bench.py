@@ -83,7 +83,10 @@ class Bench:
             rounds.append(self._join(chosen))
             waiting = [clump for clump in waiting if clump not in chosen]
             there += [i for clump in chosen for i in clump]
-        return (*made, Round(self._name_core(core), core, joined=False), *rounds)
+        first = Round(self._name_core(core), core, joined=False)
+        if rounds and rounds[0].part == first.part and not rounds[0].ready:
+            first = Round(first.part, (*core, *rounds.pop(0).new), joined=False)
+        return (*made, first, *rounds)
 
     def _make(self, clump: tuple[int, ...]) -> Round:
         return Round(part_of(self._boards[clump[0]]), clump, joined=False)
@@ -108,8 +111,8 @@ class Bench:
             if alike and self._touching.area(i, j) > 0 and one.stock.kind is StockKind.BOARD:
                 yield i, j
 
-    def _worth(self, clump: Sequence[int], unit: Sequence[int]) -> tuple[bool, bool, bool, int, int, float]:
-        """How well others are built on it: solid wood that shows, a frame, what most boards touch, high."""
+    def _worth(self, clump: Sequence[int], unit: Sequence[int]) -> tuple[bool, bool, bool, int, float]:
+        """How well others are built on it: solid and seen, a frame, large and touched by many, high."""
         kinds = {self._boards[i].stock.kind for i in clump}
         touched = [j for j in unit if j not in clump and self._touches((j,), clump)]
         seen = sum(self._touching.seen[i] for i in clump)
@@ -119,8 +122,7 @@ class Bench:
             kinds == {StockKind.BOARD},
             shows,
             shows and len(clump) > 1,
-            len(touched),
-            round(seen / 36),
+            len(touched) * round(seen / 36),
             top,
         )
 

@@ -52,10 +52,10 @@ def _list_bench(unit: Unit, rounds: Sequence[Round]) -> Iterator[Step]:
         return
     there: tuple[int, ...] = ()
     for own in rounds:
-        alone = not own.joined
-        title = _title_round(unit, own)
-        yield Step(Where.BENCH, title, (unit.name,), own.new, own.ready, () if alone and not there else there)
-        there = tuple(dict.fromkeys((*there, *own.all)))
+        if not own.joined:
+            there = ()
+        yield Step(Where.BENCH, _title_round(unit, own), (unit.name,), own.new, own.ready, there)
+        there = (*there, *own.all)
 
 
 def _title_round(unit: Unit, own: Round) -> str:

@@ -34,15 +34,16 @@ class Touching:
     """How the boards of a list lie to each other; all numbers are places in that list.
 
     `areas` has the square inches of wood on wood for each pair, the lower place first. `rests` are pairs
-    (upper, lower) whose contact is level. `site` names what each board touches that stands there already.
-    `hiding` has, for a board that is nailed through and the one behind it, how much of their contact, as a
-    part of 1, each board covers that lies over the heads.
-    Where the first of the two is too deep to be nailed through there, it is not among them. `seen` is how
-    many square inches of each board can be seen from the room.
+    (upper, lower) whose contact is level, `covers` pairs (front, behind) whose contact faces the room.
+    `site` names what each board touches that stands there already. `hiding` has, for a board that is nailed
+    through and the one behind it, how much of their contact, as a part of 1, each board covers that lies
+    over the heads. Where the first of the two is too deep to be nailed through there, it is not among them.
+    `seen` is how many square inches of each board can be seen from the room.
     """
 
     areas: Mapping[Pair, float]
     rests: frozenset[Pair]
+    covers: frozenset[Pair]
     site: Mapping[int, frozenset[str]]
     hiding: Mapping[Pair, Mapping[int, float]]
     seen: tuple[float, ...]
@@ -72,6 +73,7 @@ def find_touching(surfaces: Surfaces, fixings: Sequence[Fixing]) -> Touching:
     """How all boards touch. A board that touches no other and nothing there is taken to touch its nearest."""
     areas: dict[Pair, float] = {}
     rests: set[Pair] = set()
+    covers: set[Pair] = set()
     for contact in surfaces.glued:
         first, second = (surfaces.faces[face] for face in contact.pair)
         pair = (min(first.owner, second.owner), max(first.owner, second.owner))
@@ -79,6 +81,9 @@ def find_touching(surfaces: Surfaces, fixings: Sequence[Fixing]) -> Touching:
         if abs(first.normal[1]) > LEVEL:
             lower, upper = (first, second) if first.normal[1] > 0 else (second, first)
             rests.add((upper.owner, lower.owner))
+        if abs(first.normal[2]) > LEVEL:
+            behind, front = (first, second) if first.normal[2] > 0 else (second, first)
+            covers.add((front.owner, behind.owner))
     site: dict[int, set[str]] = {}
     for contact in surfaces.against:
         owner = surfaces.faces[contact.first].owner
@@ -89,6 +94,7 @@ def find_touching(surfaces: Surfaces, fixings: Sequence[Fixing]) -> Touching:
     return Touching(
         areas,
         frozenset(rests),
+        frozenset(covers),
         {owner: frozenset(roles) for owner, roles in site.items()},
         _find_hiding(surfaces, fixings),
         _list_seen(surfaces),

@@ -15,7 +15,7 @@ from model.build.access_panel import ACCESS_PANEL
 from model.steps.bench import part_of
 from model.steps.touching import Pair, Touching, group_touching
 from model.takeoff.fasteners import Fixing
-from model.takeoff.standing import FLOOR, HEARTH
+from model.takeoff.standing import FACING, FLOOR, HEARTH
 
 TOUCHING = 1 / 64
 """How far, in., a piece may reach below the top of another and still stand wholly over it."""
@@ -137,11 +137,18 @@ class GoingUp:
             elif unit.turn is Turn.NAILER and other.turn is Turn.BUILT:
                 count += self._is_over(unit, other) and self._is_carried(theirs)
             elif other.turn is unit.turn:
-                count += self._rests(own, theirs)
+                count += self._rests(own, theirs) or self._covers_any(own, theirs)
         return count
 
     def _rests(self, own: set[int], theirs: set[int]) -> bool:
         return any(upper in own and lower in theirs for upper, lower in self._touching.rests)
+
+    def _covers_any(self, own: set[int], theirs: set[int]) -> bool:
+        """Whether it stands before what lies between it and the masonry, as a plinth before a slip."""
+        return any(
+            front in own and behind in theirs and FACING in self._touching.site.get(behind, frozenset())
+            for front, behind in self._touching.covers
+        )
 
     def _is_carried(self, own: set[int]) -> bool:
         """Whether it rests on anything built, as a shelf does; what is fixed over it comes after it."""

@@ -156,3 +156,27 @@ def test_hours_follow_the_rates() -> None:
     base = sum(step.hours for step in planned(default_job())[2])
     twice = with_texts(default_job(), [("times.cut", "4"), ("times.install", "8")])
     assert sum(step.hours for step in planned(twice)[2]) == pytest.approx(base + 6.0)
+
+
+def test_a_slip_goes_up_before_the_plinths_that_stand_before_it() -> None:
+    surround, _, steps = planned(with_texts(default_job(), [("slip.on", "yes")]))
+    first = {i: n for n, step in enumerate(steps) if step.where is Where.SITE for i in step.put_on}
+    slip = [first[i] for i, board in enumerate(surround.boards) if board.assembly == "slip"]
+    columns = [first[i] for i, board in enumerate(surround.boards) if board.assembly.endswith("column")]
+    assert max(slip) < min(columns)
+    made = [step for step in steps if step.where is Where.BENCH and step.parts == ("slip",)]
+    assert len(made) == 1, "three pieces are joined at once"
+
+
+def test_a_fluted_column_is_built_on_its_fluted_face() -> None:
+    surround, _, steps = planned(with_texts(default_job(), [("column.kind", "fluted")]))
+    first = next(step for step in steps if step.parts[:1] == ("left column",))
+    assert "column fluted face" in {surround.boards[i].role for i in first.boards}
+
+
+def test_what_was_made_by_itself_is_fastened_where_it_is_put_on() -> None:
+    surround, takeoff, steps = planned(read_demo("brick"))
+    ladder = next(step for step in steps if "shelf rib" in {surround.boards[i].role for i in step.boards})
+    later = next(step for step in steps if set(step.brought) == set(ladder.boards))
+    assert later.fixings
+    assert {takeoff.fixings[n].through for n in ladder.fixings} <= set(ladder.boards)
