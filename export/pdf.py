@@ -35,7 +35,7 @@ from render.drawing import (
 from render.hatching import hatch_segments
 from render.lettering import CAPITAL, TYPEFACES, replace_missing, text_width
 from render.pens import STROKES, TINTS, rgb
-from render.sheets import TITLES
+from render.sheets import CONTINUED, TITLES
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
@@ -54,7 +54,7 @@ def write_pdf(
     progress: Progress | None = None,
     cancelled: Callable[[], bool] | None = None,
 ) -> bytes:
-    """A PDF of `sheets` that prints at 100 %, with a bookmark for each sheet and each view on it.
+    """A PDF of `sheets` that prints at 100 %, bookmarks by chapter, sheet and view, and links.
 
     `progress` is called before the first sheet and after each; `cancelled` is asked before each.
     Raises Cancelled when it answers yes.
@@ -67,7 +67,7 @@ def write_pdf(
             raise Cancelled
         if progress is not None and done == 0:
             progress(0, total)
-        _write_sheet(canvas, sheet, done)
+        _write_sheet(canvas, sheet, done, sheets[done - 1] if done else None)
         if progress is not None:
             progress(done + 1, total)
     canvas.save()
@@ -95,9 +95,10 @@ def _open_canvas(stream: BytesIO, title: str, author: str) -> Canvas:
     return canvas
 
 
-def _write_sheet(canvas: Canvas, sheet: Sheet, index: int) -> None:
+def _write_sheet(canvas: Canvas, sheet: Sheet, index: int, before: Sheet | None) -> None:
     canvas.setPageSize((sheet.width * POINTS_PER_INCH, sheet.height * POINTS_PER_INCH))
-    _write_bookmarks(canvas, sheet, index)
+    _write_bookmarks(canvas, sheet, index, before)
+    _write_links(canvas, sheet)
     canvas.addPageLabel(index, style="ARABIC", start=index + 1)
     pen = _PagePen(canvas)
     for placed in sheet.placed:
@@ -106,16 +107,33 @@ def _write_sheet(canvas: Canvas, sheet: Sheet, index: int) -> None:
     canvas.showPage()
 
 
-def _write_bookmarks(canvas: Canvas, sheet: Sheet, index: int) -> None:
-    """The sheet's title, and below it each view when it holds several."""
-    key = f"sheet-{index + 1}"
+def _write_bookmarks(canvas: Canvas, sheet: Sheet, index: int, before: Sheet | None) -> None:
+    """A chapter's title, below it the sheets that go on with it, below each its views if it has several."""
+    key, title = _key(index + 1), f"{index + 1}  {sheet.title}"
+    goes_on = before is not None and _chapter(before) == _chapter(sheet)
     canvas.bookmarkPage(key)
-    canvas.addOutlineEntry(f"{index + 1}  {sheet.title}", key, 0)
+    canvas.addOutlineEntry(title, key, int(goes_on), closed=True)
     views = [TITLES[placed.name] for placed in sheet.placed if placed.name in TITLES]
     if len(views) > 1:
         for number, view in enumerate(views, start=1):
             canvas.bookmarkPage(f"{key}-{number}")
-            canvas.addOutlineEntry(view, f"{key}-{number}", 1)
+            canvas.addOutlineEntry(view, f"{key}-{number}", int(goes_on) + 1)
+
+
+def _chapter(sheet: Sheet) -> str:
+    return sheet.title.removesuffix(CONTINUED)
+
+
+def _key(number: int) -> str:
+    """What the sheet of a number is found by inside the file."""
+    return f"sheet-{number}"
+
+
+def _write_links(canvas: Canvas, sheet: Sheet) -> None:
+    """Writing that names another sheet leads there."""
+    for link in sheet.links:
+        box = tuple(place * POINTS_PER_INCH for place in link.box)
+        canvas.linkRect("", _key(link.to), box, thickness=0, color=None)
 
 
 class _PagePen:

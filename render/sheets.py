@@ -66,6 +66,8 @@ PART_FRONT, PART_LEFT, PART_RIGHT = "part_front", "left_part", "part_right"
 PART_ABOVE, PART_LEVEL_CUT, PART_UPRIGHT_CUT = "plan_part", "plan_part_section", "part_section"
 PART_VIEWS = frozenset((PART_FRONT, PART_LEFT, PART_RIGHT, PART_ABOVE, PART_LEVEL_CUT, PART_UPRIGHT_CUT))
 """Views of one sub-assembly; beside and over the first of them its scale is not written again."""
+CONTINUED = ", continued"
+"""Ends the title of a sheet that goes on with the one before."""
 MORE = "_more"
 """Ends the name of a view that is drawn again with the dimensions that had no room on its sheet."""
 TITLES: Mapping[str, str] = {

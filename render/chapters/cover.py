@@ -9,7 +9,7 @@ from render.desk import Desk, Draft, each_once
 from render.drawing import Drawing, Placed
 from render.extent import Box
 from render.shaded_front import draw_shaded
-from render.sheets import PICTURE, Block, safe_area
+from render.sheets import CONTINUED, PICTURE, Block, safe_area
 from render.tables import MM, pour_strips, strips_height
 from render.view_layout import Layout, lay_views
 
@@ -20,7 +20,6 @@ LEAST_CONTENTS = 74 * MM
 GAP = 6 * MM
 LEAST_PICTURE = 60 * MM
 """Height that the picture keeps; a summary that leaves it less goes on with the contents. Shop choice."""
-CONTINUED = ", continued"
 
 
 def draft_cover(desk: Desk, drafts: Sequence[Draft]) -> list[Draft]:

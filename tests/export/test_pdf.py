@@ -178,6 +178,31 @@ def test_every_sheet_and_every_view_is_in_the_outline(packet):
         assert [page for _, page in top] == list(range(len(packet[paper])))
 
 
+def test_sheets_that_go_on_with_a_chapter_are_below_it_in_the_outline(packet):
+    sheets = packet["letter"]
+    toc = pypdfium2.PdfDocument(write_pdf(sheets, "t")).get_toc()
+    levels = {entry.get_dest().get_index(): entry.level for entry in reversed(list(toc))}
+    for number, sheet in enumerate(sheets):
+        assert levels[number] == int(sheet.title.endswith(", continued")), sheet.title
+
+
+def test_what_names_a_sheet_is_a_link_to_its_page(packet):
+    sheets = packet["a3"]
+    pages = pages_of(write_pdf(sheets, "t"))
+    numbers = {page.page_obj.pageid: number for number, page in enumerate(pages, start=1)}
+    assert sheets[0].links
+    for sheet, page in zip(sheets, pages, strict=True):
+        found = sorted(
+            (note["x0"], float(page.height) - note["bottom"], numbers[note["data"]["Dest"][0].objid])
+            for note in page.annots
+        )
+        wanted = sorted((link.box[0] * POINTS, link.box[1] * POINTS, link.to) for link in sheet.links)
+        assert [to for *_, to in found] == [to for *_, to in wanted]
+        assert [place for *at, _ in found for place in at] == pytest.approx(
+            [place for *at, _ in wanted for place in at], abs=0.01
+        )
+
+
 def test_pages_are_labelled_with_their_number(packet):
     document = pypdfium2.PdfDocument(write_pdf(packet["a4"], "t"))
     assert [document.get_page_label(n) for n in range(3)] == ["1", "2", "3"]
