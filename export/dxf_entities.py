@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 TEXT_STYLES = {False: "LETTERING", True: "LETTERING-BOLD"}
 """Names of the text styles, keyed by whether they are bold."""
 
-_ANCHORS = {Anchor.START: "LEFT", Anchor.MIDDLE: "CENTER", Anchor.END: "RIGHT"}
+_ALIGNED = {Anchor.START: 0, Anchor.MIDDLE: 1, Anchor.END: 2}
 _MIDDLE_CENTRE = 5
 _OUTER_RING, _INNER_RING = 1, 16
 _PATTERN, _PATTERN_ANGLE, _PATTERN_SPACING, _PREDEFINED = "ANSI31", 45.0, 0.125, 1
@@ -119,14 +119,15 @@ class Pencil:
 
     def write(self, text: Text, layer: Layer) -> None:
         """One line of writing whose capitals are `text.height` high; nothing for an empty one."""
-        from ezdxf.enums import TextEntityAlignment
-
         written = format_dxf_text(text.text)
         if not written.strip():
             return
-        look = {"layer": layer.name, "style": TEXT_STYLES[text.bold]}
-        entity = self.space.add_text(written, height=text.height, rotation=text.rotation, dxfattribs=look)
-        entity.set_placement(text.at, align=TextEntityAlignment[_ANCHORS[text.anchor]])
+        look: dict[str, object] = {"layer": layer.name, "style": TEXT_STYLES[text.bold], "insert": text.at}
+        if text.rotation:
+            look["rotation"] = text.rotation
+        if text.anchor is not Anchor.START:
+            look |= {"align_point": text.at, "halign": _ALIGNED[text.anchor]}
+        self.space.add_text(written, height=text.height, dxfattribs=look)
 
     def write_centred(self, words: str, at: Point, height: float, rotation: float, layer: Layer) -> None:
         """Writing that is centred on `at` both ways."""

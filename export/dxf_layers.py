@@ -8,6 +8,7 @@ theirs; the other minor groups are of the same form and name what a pen draws.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from model.units import MM_PER_INCH
 from render.cut_marks import CUT_MARK
@@ -141,11 +142,13 @@ def _lighten(ink: str) -> tuple[int, int, int]:
 
 def nearest_index(layer: Layer) -> int:
     """The number from 1 to 255 of the indexed colour nearest to the layer's, 7 for plain ink."""
+    return PLAIN_INK if layer.colour is None else _nearest_to(layer.colour)
+
+
+@lru_cache(maxsize=64)
+def _nearest_to(wanted: tuple[int, int, int]) -> int:
     from ezdxf.colors import aci2rgb
 
-    if layer.colour is None:
-        return PLAIN_INK
-    wanted = layer.colour
     return min(
         range(1, 256), key=lambda i: sum((a - b) ** 2 for a, b in zip(aci2rgb(i), wanted, strict=True))
     )

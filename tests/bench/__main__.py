@@ -79,11 +79,12 @@ def show_packets() -> dict[str, dict[str, float]]:
 def show_drawings(measured: dict[str, dict[str, float]]) -> None:
     """The drawing files, beside ezdxf alone with as many entities; and packet and drawing files together."""
     print(f"\nDrawing files, beside ezdxf with as many entities; median of {packet.ROUNDS}")
-    heads = ("files", "drawings ms", "bare ms", "drawings/bare", "with packet ms")
+    heads = ("files", "drawings ms", "writing ms", "bare ms", "writing/bare", "with packet ms")
     print(f"{'job':12}" + "".join(f"{head:>15}" for head in heads))
     for job, found in measured.items():
-        drawings, bare, whole = (1000 * found[key] for key in ("drawings", "bare_drawings", "set"))
-        times = f"{drawings:15.0f}{bare:15.0f}{drawings / bare:15.2f}{whole:15.0f}"
+        names = ("drawings", "writing_drawings", "bare_drawings", "set")
+        drawings, writing, bare, whole = (1000 * found[name] for name in names)
+        times = f"{drawings:15.0f}{writing:15.0f}{bare:15.0f}{writing / bare:15.2f}{whole:15.0f}"
         print(f"{job:12}{found['files']:15.0f}{times}")
 
 

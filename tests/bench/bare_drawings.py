@@ -10,6 +10,7 @@ from typing import Any
 import ezdxf
 from ezdxf import units
 
+LAYER, WORDS = "A-ELEV-OTLN", "4'-4 5/16\""
 Recipe = tuple[str, int]
 """An entity's kind and how many points or attributes it has."""
 
@@ -45,7 +46,7 @@ def _list_recipes(space: Any) -> tuple[Recipe, ...]:
 
 def _count(entity: Any) -> int:
     match entity.dxftype():
-        case "LWPOLYLINE" | "POLYLINE":
+        case "LWPOLYLINE":
             return len(entity)
         case "HATCH":
             return sum(len(path.vertices) for path in entity.paths)
@@ -58,6 +59,7 @@ def _count(entity: Any) -> int:
 
 def _write(file: Recorded) -> str:
     document = ezdxf.new("R2010", units=units.IN)
+    document.layers.add(LAYER)
     names = [*file.blocks, "none"]
     for name, recipes in file.blocks.items():
         block = document.blocks.new(name)
@@ -75,34 +77,35 @@ def _write(file: Recorded) -> str:
 
 def _add(space: Any, kind: str, count: int, block: str) -> None:
     points = [(float(i), float(i % 3)) for i in range(max(count, 3))]
+    look = {"layer": LAYER}
+    written = look | {"style": "Standard", "height": 0.1}
     match kind:
         case "LINE":
-            space.add_line((0, 0), (1, 1))
+            space.add_line((0, 0), (1, 1), dxfattribs=look)
         case "LWPOLYLINE":
-            space.add_lwpolyline(points)
-        case "POLYLINE":
-            space.add_polyline2d(points)
+            space.add_lwpolyline(points, dxfattribs=look)
         case "TEXT":
-            space.add_text("4'-4 5/16\"", height=0.1)
+            space.add_text(WORDS, dxfattribs=written | {"align_point": (1, 1), "halign": 1})
         case "MTEXT":
-            space.add_mtext("4'-4 5/16\"")
+            placing = {"insert": (1, 1), "attachment_point": 5, "char_height": 0.1, "rotation": 90}
+            space.add_mtext(WORDS, dxfattribs=look | placing)
         case "HATCH":
-            hatch = space.add_hatch()
+            hatch = space.add_hatch(dxfattribs=look)
             hatch.set_pattern_fill("ANSI31")
             hatch.paths.add_polyline_path(points)
         case "INSERT":
-            insert = space.add_blockref(block, (0, 0))
+            insert = space.add_blockref(block, (0, 0), dxfattribs=look)
             for i in range(count):
-                insert.add_attrib(f"TAG{i}", "value")
+                insert.add_attrib(f"TAG{i}", WORDS, (1, 1), dxfattribs=written)
         case "ATTDEF":
-            space.add_attdef("TAG")
+            space.add_attdef("TAG", dxfattribs=written | {"prompt": WORDS})
         case "DIMENSION":
-            space.add_linear_dim((0, 1), (0, 0), (1, 0))
+            space.add_linear_dim((0, 1), (0, 0), (1, 0), text=WORDS, dxfattribs=look)
         case "LEADER":
-            space.add_leader(points)
+            space.add_leader(points, dxfattribs=look)
         case "SOLID":
-            space.add_solid(points[:3])
+            space.add_solid(points[:3], dxfattribs=look)
         case "POINT":
-            space.add_point((0, 0))
+            space.add_point((0, 0), dxfattribs=look)
         case "VIEWPORT":
-            space.add_viewport((0, 0), (1, 1), (0, 0), 1)
+            space.add_viewport((0, 0), (1, 1), (0, 0), 1, dxfattribs=look)

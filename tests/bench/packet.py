@@ -5,15 +5,21 @@ from __future__ import annotations
 import json
 from collections import Counter
 from collections.abc import Callable, Sequence
+from functools import partial
 from importlib.resources import files
 from io import BytesIO
 from statistics import median
 from time import perf_counter
+from typing import Any
+from unittest.mock import patch
 
 from app.demo import list_demos, read_demo
 from app.drawing_files import build_assembly_drawings, build_drawing, build_moulding_drawings
+from export import dxf
+from export.dxf import write_dxf
 from export.dxf_file import R2010
 from export.pdf import POINTS_PER_INCH, write_pdf
+from export.section_dxf import write_section_dxf
 from model.check.all import check_surround
 from model.check.proportion import list_guides
 from model.job import Job
@@ -24,6 +30,7 @@ from render.dimension_strokes import dimension_strokes, leader_strokes
 from render.drawing import Dimension, Hatch, Leader, Lines, Mark, Polyline, Region, Sheet, Text
 from render.hatching import hatch_segments
 from render.lettering import TYPEFACES
+from render.moulding_sheet import list_used
 from render.packet import build_packet
 from tests.bench.bare_drawings import record, write_bare
 
@@ -34,9 +41,9 @@ _FONT, _SIZE = "BenchText", 9
 
 def measure() -> dict[str, dict[str, float]]:
     """By job: seconds from job to bytes (`packet`), from sheets to bytes (`writing`) and of reportlab alone
-    (`bare`); how many `marks` on how many `pages` that was. From sheets to all drawing files (`drawings`) and
-    of ezdxf alone with as many entities (`bare_drawings`); how many `files`. All of it together, from the job
-    on (`set`).
+    (`bare`); how many `marks` on how many `pages` that was. From sheets to all drawing files (`drawings`),
+    from what is drawn in them to their text (`writing_drawings`) and of ezdxf alone with as many entities
+    (`bare_drawings`); how many `files`. All of it together, from the job on (`set`).
     """
     return {name: _measure_job(read_demo(name)) for name in list_demos()}
 
@@ -45,12 +52,14 @@ def _measure_job(job: Job) -> dict[str, float]:
     sheets = _build_sheets(job)
     counts = [_count_marks(sheet) for sheet in sheets]
     recorded = [record(text) for text in _write_drawings(job, sheets)]
+    replay = _record_writing(job, sheets)
     return {
         "packet": _time(lambda: write_pdf(_build_sheets(job), job.about.name)),
         "writing": _time(lambda: write_pdf(sheets, job.about.name)),
         "bare": _time(lambda: _draw_bare(sheets, counts)),
         "set": measure_set(job),
         "drawings": _time(lambda: _write_drawings(job, sheets)),
+        "writing_drawings": _time(lambda: [write() for write in replay]),
         "bare_drawings": _time(lambda: write_bare(recorded)),
         "files": len(recorded),
         "marks": sum(sum(count.values()) for count in counts),
@@ -77,6 +86,20 @@ def _write_drawings(job: Job, sheets: Sequence[Sheet]) -> list[str]:
         *(text for _, text in build_assembly_drawings(surround, cuts, sheets, R2010, _tell_nobody)),
         *(text for _, text in build_moulding_drawings(surround, R2010, _tell_nobody)),
     ]
+
+
+def _record_writing(job: Job, sheets: Sequence[Sheet]) -> list[Callable[[], str]]:
+    """The calls that write the drawing files, their drawings ready."""
+    calls: list[Callable[[], str]] = []
+
+    def note(*arguments: Any) -> str:
+        calls.append(partial(write_dxf, *arguments))
+        return ""
+
+    with patch.object(dxf, "write_dxf", note):
+        _write_drawings(job, sheets)
+    entries = list_used(plan_surround(job).layout.mouldings, job.about.length_style)
+    return [*calls, *(partial(write_section_dxf, entry.section) for entry in entries)]
 
 
 def _tell_nobody(_done: float, _words: str) -> None:
