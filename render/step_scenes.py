@@ -61,6 +61,8 @@ class _Stage:
                 self._chains.setdefault(step.parts, []).extend(step.boards)
 
     def show(self, step: Step) -> Shown:
+        if step.where is Where.SITE and not step.put_on:
+            return Shown(step, self._scene((), FRONT_RIGHT), step.tried, step.there)
         if not step.put_on:
             return Shown(step)
         if step.where is Where.SITE:

@@ -113,7 +113,8 @@ def _list_site(rounds: Sequence[Sequence[Unit]], surround: Surround) -> Iterator
         on = tuple(i for unit in units for i in unit.boards)
         if units[0].turn is Turn.BUILT and not tried:
             tried = True
-            yield Step(Where.SITE, DRY_TITLE, (), there=there, notes=TRY_DRY)
+            built = tuple(i for own in rounds for unit in own if unit.turn is Turn.BUILT for i in unit.boards)
+            yield Step(Where.SITE, DRY_TITLE, (), there=there, tried=built, notes=TRY_DRY)
         single = len(units[0].boards) == 1
         parts = tuple(dict.fromkeys(unit.name for unit in units))
         yield Step(

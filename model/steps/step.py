@@ -21,10 +21,10 @@ class Step:
     """Numbers are places in the list of boards.
 
     `parts` names what is worked on. `boards` are put together here for the first time, `brought` were put
-    together in an earlier step and go on here as one, `there` are in their places before either.
-    `fixings` are places in the take-off's list of fixings, `anchors` in the plan of anchors. `hours` is the
-    work of all hands together, `hands` how many people it takes at least, `dries` the hours its glue is
-    left alone before the next step.
+    together in an earlier step and go on here as one, `there` are in their places before either; `tried`
+    are set in their places and taken down again. `fixings` are places in the take-off's list of fixings,
+    `anchors` in the plan of anchors. `hours` is the work of all hands together, `hands` how many people it
+    takes at least, `dries` the hours its glue is left alone before the next step.
     """
 
     where: Where
@@ -33,6 +33,7 @@ class Step:
     boards: tuple[int, ...] = ()
     brought: tuple[int, ...] = ()
     there: tuple[int, ...] = ()
+    tried: tuple[int, ...] = ()
     fixings: tuple[int, ...] = ()
     anchors: tuple[int, ...] = ()
     notes: tuple[str, ...] = ()

@@ -180,3 +180,12 @@ def test_what_was_made_by_itself_is_fastened_where_it_is_put_on() -> None:
     later = next(step for step in steps if set(step.brought) == set(ladder.boards))
     assert later.fixings
     assert {takeoff.fixings[n].through for n in ladder.fixings} <= set(ladder.boards)
+
+
+def test_everything_from_the_bench_is_tried_before_any_of_it_is_fixed() -> None:
+    steps = planned(default_job())[2]
+    (n,) = (n for n, step in enumerate(steps) if step.tried)
+    built = {i for step in steps if step.where is Where.SITE for i in step.brought}
+    assert built <= set(steps[n].tried)
+    assert not any(step.brought for step in steps[:n] if step.where is Where.SITE)
+    assert not steps[n].fixings
