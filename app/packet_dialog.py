@@ -48,7 +48,7 @@ PAPERS = {
 PART_WORDS = {
     PACKET: "The packet: elevations, sections, checks, lists and cutting plans, true to scale (PDF)",
     OFFER: "The offer for the homeowner: picture, sizes, price, a place to sign (PDF)",
-    DRAWING: "All views at full size with the packet's sheets, for a drawing program (DXF)",
+    DRAWING: "All views and the packet's sheets, for a drawing program (DXF)",
     ASSEMBLIES: "Each sub-assembly alone, in a folder (DXF)",
     MOULDINGS: "Each moulding's section at full size, in a folder (DXF)",
     LIST: "The cut list for a spreadsheet (CSV)",

@@ -6,6 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
 from app.buying_table import HEADINGS
@@ -13,6 +14,7 @@ from app.outputs import BUYING, LIST, PACKET, PARTS, PLAN, name_output
 from app.packet_dialog import PacketDialog
 from app.settings import Settings
 from app.window import Window
+from app.writing import DXF_FILTERS
 from model.cutting.buying import list_buying
 from model.cutting.printed import count_printed
 from model.cutting.purchase import Printed
@@ -105,6 +107,27 @@ def dialog(qtbot: QtBot, window: Window, tmp_path: Path) -> PacketDialog:
 def test_the_question_offers_paper_folder_and_all_parts(dialog: PacketDialog, tmp_path: Path):
     assert (dialog.paper, dialog.folder) == ("a3", tmp_path)
     assert dialog.parts == PARTS
+
+
+def test_the_version_of_drawing_files_is_asked_for(qtbot: QtBot, window: Window, tmp_path: Path):
+    usual = PacketDialog(window, default_job(), tmp_path, "a3")
+    older = PacketDialog(window, default_job(), tmp_path, "a3", "R12")
+    for dialog in (usual, older):
+        qtbot.addWidget(dialog)
+    assert (usual.dxf_version, older.dxf_version) == ("R2010", "R12")
+    usual.version_box.setCurrentIndex(1)
+    assert usual.dxf_version == "R12"
+
+
+@pytest.mark.parametrize(("words", "version"), [("R2010", "AC1024"), ("R12", "AC1009")])
+def test_the_drawing_file_is_of_the_version_chosen_with_its_name(
+    qtbot: QtBot, window: Window, tmp_path: Path, monkeypatch, words: str, version: str
+):
+    chosen = next(line for line in DXF_FILTERS if words in line)
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "mine"), chosen))
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
+        window.writing.ask_drawing(tmp_path)
+    assert version in (tmp_path / "mine.dxf").read_text()[:400]
 
 
 def test_what_would_be_replaced_is_said_before(dialog: PacketDialog, tmp_path: Path):

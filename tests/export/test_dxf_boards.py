@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import cache
 from io import StringIO
+from pathlib import Path
 
 import ezdxf
 import pytest
@@ -12,11 +13,12 @@ import shapely
 from app.demo import list_demos, read_demo
 from app.drawing_files import VIEWS, build_drawing
 from export.dxf_boards import list_board_notes, name_block
+from export.dxf_layers import find_layer
 from model.surround import Surround, plan_surround
 from model.takeoff.cut_list import list_cuts
 from render.drawing import Lines
 from render.views import ViewOptions, draw_view, project_boards
-from tests.export.dxf_reading import Entity, read_entities
+from tests.export.dxf_reading import Entity, read_entities, read_rows
 
 TAGS = ["MARK", "PIECE", "DESCRIPTION", "SIZE", "STOCK"]
 
@@ -130,6 +132,39 @@ def test_a_block_taken_elsewhere_lies_where_it_is_put():
     points += [tuple(p)[:2] for e in block if e.dxftype() == "LINE" for p in (e.dxf.start, e.dxf.end)]
     assert min(x for x, _ in points) == pytest.approx(0)
     assert min(y for _, y in points) == pytest.approx(0)
+
+
+@pytest.mark.parametrize("code", ["OTLN", "EDGE", "ARIS", "MCUT"])
+def test_a_reader_that_takes_blocks_apart_finds_every_line_full_size(job: str, code: str, tmp_path: Path):
+    surround = _plan(job)
+    groups = {"ELEV": ("front", "side"), "FLOR": ("plan",), "SECT": ("plan_section", "vertical_section")}
+    rows = read_rows(_write(job), tmp_path)
+    for group, views in groups.items():
+        drawn = 0.0
+        for view in views:
+            marks = draw_view(surround, view, ViewOptions(dimensions=False)).marks
+            lines = [
+                shapely.LineString([(x0, y0), (x1, y1)])
+                for mark in marks
+                if isinstance(mark, Lines)
+                and find_layer(view, mark.pen, mark.stands_for).name == f"A-{group}-{code}"
+                for x0, y0, x1, y1 in mark.segments
+            ]
+            drawn += shapely.union_all(lines).length
+        found = shapely.union_all([row["shape"] for row in rows if row["Layer"] == f"A-{group}-{code}"])
+        assert found.length == pytest.approx(drawn, abs=1e-3)
+
+
+def test_a_view_lies_where_the_reader_is_told(job: str, tmp_path: Path):
+    layout = _plan(job).layout
+    front = [
+        row["shape"]
+        for row in read_rows(_write(job), tmp_path)
+        if row["Layer"] == "A-ELEV-OTLN" and row["shape"].bounds[0] < layout.right.shelf_side
+    ]
+    x0, y0, x1, y1 = shapely.total_bounds(front)
+    assert (x0, x1) == pytest.approx((-layout.left.shelf_side, layout.right.shelf_side))
+    assert y1 - y0 == pytest.approx(layout.shelf_top - min(side.base for side in layout.sides))
 
 
 def test_block_names_fit_the_oldest_version():
