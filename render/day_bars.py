@@ -61,6 +61,10 @@ class Days:
         night = (into - self.day) / (CLOCK - self.day)
         return self.left + day * self.step + self.worked + night * (self.step - self.worked)
 
+    def start(self, hour: float) -> float:
+        """Where a bar begins: the place of its hour, or so far before the end that the least bar has room."""
+        return min(self.place(hour), self.width - NOT_LESS)
+
 
 def count_days(slots: Sequence[Slot]) -> int:
     """Days until everything is done and dry, one at least."""
@@ -124,10 +128,10 @@ def _row(number: int, task: Task, slot: Slot, days: Days) -> Iterator[Mark]:
     yield Text(hours, (room, y), SMALL, Anchor.END)
     yield Lines(Pen.RULE, ((0.0, -ROW_HEIGHT, days.width, -ROW_HEIGHT), *_mornings(days, ROW_HEIGHT)))
     if slot.dry:
-        yield from draw_drying(days.place(slot.dry[0]), days.place(slot.dry[1]), -ROW_HEIGHT / 2)
+        yield from draw_drying(days.start(slot.dry[0]), days.place(slot.dry[1]), -ROW_HEIGHT / 2)
     for begin, end in slot.work:
         if end > begin:
-            yield from draw_work(days.place(begin), days.place(end), -ROW_HEIGHT / 2, slot.leads)
+            yield from draw_work(days.start(begin), days.place(end), -ROW_HEIGHT / 2, slot.leads)
 
 
 def draw_work(left: float, right: float, middle: float, leads: bool) -> Iterator[Mark]:

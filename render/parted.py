@@ -4,14 +4,22 @@ from __future__ import annotations
 
 from functools import partial
 
+import numpy as np
+
 from model.surround import Surround
 from render.desk import Desk, Draft, draft_layout, each_once, lay
-from render.drawing import Drawing
+from render.drawing import Dimension, Drawing
+from render.extent import Box
+from render.lettering import text_width
+from render.number_places import Paper, list_strokes
 from render.section_marks import marked, say_marked
 from render.sheets import MORE
 from render.view_dimensions import list_strings
+from render.view_layout import Layout
 from render.views import ViewOptions, draw_view
 
+SKIN = 0.01
+"""What only touches figures by so much, paper inches, leaves them clear. Shop choice."""
 MOST_PARTS = 6
 """Shares that a view's dimensions are parted into at most. Shop choice."""
 
@@ -25,12 +33,35 @@ def draft_parted(desk: Desk, view: str) -> list[Draft]:
             lay(desk, marked(desk.surround, each_once(desk.surround, draw)), (name,))
             for name, draw in zip(names, draws, strict=True)
         ]
-        if all(layout.fits(desk.area) for layout in layouts):
+        if all(layout.fits(desk.area) and is_clear(layout) for layout in layouts):
             break
     return [
         draft_layout(desk, (name,), layout, say_marked((name,)))
         for name, layout in zip(names, layouts, strict=True)
     ]
+
+
+def is_clear(layout: Layout) -> bool:
+    """Whether no dimension's line or leader runs through another's figure, in any of its drawings."""
+    return all(_is_clear(placed.drawing) for placed in layout.placed)
+
+
+def _is_clear(drawing: Drawing) -> bool:
+    sizes = [mark for mark in drawing.marks if isinstance(mark, Dimension)]
+    if not sizes:
+        return True
+    skin = SKIN * drawing.ratio
+    boxes = np.array([_figures_box(dimension) for dimension in sizes])
+    boxes += np.array([skin, skin, -skin, -skin])
+    return bool(Paper(list_strokes(sizes, drawing.ratio)).is_free(boxes).all())
+
+
+def _figures_box(dimension: Dimension) -> Box:
+    """Round the figures alone, whose height is that of capitals."""
+    x, y = dimension.text_at
+    along, up = text_width(dimension.text, dimension.height) / 2, dimension.height / 2
+    half = (up, along) if dimension.vertical else (along, up)
+    return x - half[0], y - half[1], x + half[0], y + half[1]
 
 
 def _draw_share(surround: Surround, name: str, ratio: float, part: int, parts: int) -> Drawing:

@@ -169,7 +169,7 @@ def _draw_plan(site: Site, ratio: float) -> Iterator[Mark]:
         strings.append(_string(Edge.RIGHT, (-deep, hearth), (0.0, hearth), "hearth.depth"))
     if proud > 0:
         strings.append(_string(Edge.LEFT, (0.0, -facing), (proud, -facing), "facing.proud"))
-    reach = max(hearth, facing)
+    reach = max(hearth, facing, -left, right)
     yield from _letter_sizes(strings, (-reach, -deep, reach, proud), ratio)
 
 

@@ -13,7 +13,7 @@ from model.surround import Surround
 from model.takeoff.takeoff import Takeoff
 from render.drawing import Anchor, Drawing, Lines, Mark, Pen, Placed, Text
 from render.extent import Box, drawing_extent
-from render.lettering import LEADING, text_width, wrap_text
+from render.lettering import LEADING, shorten_text, text_width, wrap_text
 from render.step_picture import draw_step, outline_step
 from render.step_scenes import Shown
 from render.step_words import list_words, say_time
@@ -104,9 +104,15 @@ def _header(number: int, shown: Shown, cell: Box) -> list[Mark]:
     left, _, right, top = cell
     base = top - TITLE - 0.3 * TITLE
     time = say_time(shown.step)
-    title = f"{number}  {shown.step.title}"
+    title, room = f"{number}  {shown.step.title}", right - left - SMALL
+    least = text_width(title, SMALL, bold=True)
+    time = shorten_text(time, SMALL, max(room - least, 0.0)) if time else ""
+    taken = text_width(time, SMALL) if time else 0.0
+    height = TITLE if text_width(title, TITLE, bold=True) <= room - taken else SMALL
+    if least > room - taken:
+        title = shorten_text(title, SMALL, room - taken, bold=True)
     return [
-        Text(title, (left, base), TITLE, bold=True),
+        Text(title, (left, base), height, bold=True),
         *([Text(time, (right, base), SMALL, Anchor.END)] if time else []),
         Lines(Pen.EDGE, ((left, base - 0.6 * TITLE, right, base - 0.6 * TITLE),)),
     ]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from render.desk import Desk, Draft, draft_layout, drawer, each_once, lay
 from render.front_parted import draw_frame_sizes, draw_main_sizes
-from render.parted import draft_parted
+from render.parted import draft_parted, is_clear
 from render.section_marks import marked
 from render.sheets import FRAME_SIZES
 
@@ -20,16 +20,17 @@ def draft_elevations(desk: Desk) -> list[Draft]:
     front = lay(desk, draw, ("front",))
     if front.scale.ratio > PARTED_RATIO:
         main = lay(desk, marked(desk.surround, each_once(desk.surround, draw_main_sizes)), ("front",))
-        if main.scale.ratio < front.scale.ratio and main.fits(desk.area):
+        if main.scale.ratio < front.scale.ratio and main.fits(desk.area) and is_clear(main):
             frames = lay(desk, each_once(desk.surround, draw_frame_sizes), (FRAME_SIZES,))
-            return [
-                draft_layout(desk, ("front",), main),
-                draft_layout(desk, (FRAME_SIZES,), frames),
-                *draft_parted(desk, "side"),
-            ]
+            if is_clear(frames):
+                return [
+                    draft_layout(desk, ("front",), main),
+                    draft_layout(desk, (FRAME_SIZES,), frames),
+                    *draft_parted(desk, "side"),
+                ]
     for views in (("front", "side", "plan"), ("front", "side")):
         together = lay(desk, draw, views)
         large_enough = together.scale == front.scale or together.scale.ratio <= GOOD_RATIO
-        if large_enough and together.fits(desk.area):
+        if large_enough and together.fits(desk.area) and is_clear(together):
             return [draft_layout(desk, views, together)]
     return [*draft_parted(desk, "front"), *draft_parted(desk, "side")]

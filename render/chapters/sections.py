@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from render.desk import Desk, Draft, draft_layout, each_once
 from render.details import detail_of, draw_detail, draw_relieved
-from render.parted import draft_parted
+from render.parted import draft_parted, is_clear
 from render.section_marks import marked, say_marked
 from render.view_layout import lay_with_detail
 
@@ -21,6 +21,6 @@ def _draft_section(desk: Desk, view: str) -> list[Draft]:
     relieved = marked(desk.surround, each_once(desk.surround, draw_relieved))
     draws = (relieved, each_once(desk.surround, draw_detail))
     layout = lay_with_detail((view, detail_of(view)), draws, desk.scales, desk.area)
-    if layout is None:
+    if layout is None or not is_clear(layout):
         return draft_parted(desk, view)
     return [draft_layout(desk, (view,), layout, say_marked((view, detail_of(view))))]
