@@ -167,12 +167,25 @@ def part_tiles(size: tuple[float, float], page: tuple[float, float]) -> tuple[Ti
 def _place_tile(drawing: Drawing, tile: Tile, tiles: Sequence[Tile], room: Box) -> tuple[Placed, ...]:
     """What a page shows of the template, with its joins."""
     clipped = clip_drawing(drawing, tile.box)
-    texts = [m for m in drawing.marks if isinstance(m, Text) and _is_within(m, tile.box)]
+    inner = _within_joins(tile, tiles)
+    texts = [m for m in drawing.marks if isinstance(m, Text) and _is_within(m, inner)]
     at = room[0] - tile.box[0], room[1] - tile.box[1]
     joins = [mark for other in tiles for mark in _draw_join(tile, other)]
     return (
         Placed(clipped.plus(*texts), at, "template"),
         Placed(Drawing(tuple(joins)), at, "joins"),
+    )
+
+
+def _within_joins(tile: Tile, tiles: Sequence[Tile]) -> Box:
+    """What is left of a page between the lines it is joined at."""
+    left, bottom, right, top = tile.box
+    half = OVERLAP / 2
+    return (
+        left + (half if tile.column else 0.0),
+        bottom + (half if any(other.row > tile.row for other in tiles) else 0.0),
+        right - (half if any(other.column > tile.column for other in tiles) else 0.0),
+        top - (half if tile.row else 0.0),
     )
 
 

@@ -155,6 +155,8 @@ def _scales_worth_trying(
     Lettering shrinks against the view as scales grow, so a view lettered for a large scale is no larger,
     in model inches, than at any smaller one.
     """
+    if len(scales) == 1:
+        return scales
     low_x, low_y, high_x, high_y = drawing_extent(draw(names[0], scales[0].ratio))
     least = max((high_x - low_x) / room[0], (high_y - low_y) / room[1])
     return [scale for scale in scales if scale.ratio >= least] or scales[-1:]

@@ -2,11 +2,12 @@
 
 from functools import cache
 from io import BytesIO
-from itertools import pairwise
+from itertools import combinations, pairwise
 from math import dist
 
 import pdfplumber
 import pytest
+from shapely import Polygon, box
 
 from app.demo import read_demo
 from export.pdf import write_pdf
@@ -14,6 +15,7 @@ from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.templates import Template
 from render.drawing import Polyline
+from render.extent import list_texts, text_corners
 from render.pens import STROKES, Pen
 from render.sheets import PAPERS
 from render.template_drawing import draw_template, list_all
@@ -189,3 +191,17 @@ def test_a_hole_far_from_an_end_says_how_far():
     (off, *_) = [t.off for t in list_all(surround) if t.what == "hole"]
     assert off == ((pytest.approx(min(ends)), edge),)
     assert f"from the {edge}" in text
+
+
+@pytest.mark.parametrize(("name", "paper"), EVERY)
+def test_no_writing_stands_on_other_writing_or_off_the_page(name, paper):
+    width, height = PAPERS[paper]
+    for sheet in sheets_of(name, paper)[1]:
+        boxes = [
+            Polygon([(x + placed.at[0], y + placed.at[1]) for x, y in text_corners(text)])
+            for placed in sheet.placed
+            for text in list_texts(placed.drawing)
+        ]
+        assert all(box(0.15, 0.15, width - 0.15, height - 0.15).contains(one) for one in boxes)
+        for one, other in combinations(boxes, 2):
+            assert one.buffer(-0.01).intersection(other.buffer(-0.01)).is_empty
