@@ -27,7 +27,7 @@ from app.shown import ShownView
 from app.theme import RHYTHM, colours
 from model.check.finding import Finding
 from model.units import MM_PER_INCH
-from render.drawing import Fill, Point, Ring
+from render.drawing import Fill, Point, Ring, Segment
 from render.pens import TINTS
 
 DESK = 2 * RHYTHM
@@ -218,6 +218,11 @@ class Canvas(QWidget):
     def show_outlines(self, outlines: tuple[tuple[str, Ring], ...]) -> None:
         """Tint boards: view names with rings of those views."""
         self.overlay.outlines = outlines
+        self.update()
+
+    def show_guides(self, lines: tuple[Segment, ...]) -> None:
+        """Rule the lines of a proportion over the front; none for none."""
+        self.overlay.guides = lines
         self.update()
 
     def _repaint(self) -> None:

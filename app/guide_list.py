@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, QRectF, Qt
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QHeaderView, QStyleOptionViewItem, QTableView
 
@@ -10,6 +10,7 @@ from app.table_parts import PaddedCell, dress_table
 from app.theme import RHYTHM, colours
 from model.check.finding import Guide
 from model.units import LengthStyle
+from render.drawing import Segment
 
 Index = QModelIndex | QPersistentModelIndex
 HEADINGS = ("Proportion", "This design", "Advised", "", "Source")
@@ -95,7 +96,9 @@ class GuideScale(PaddedCell):
 
 
 class GuideList(QTableView):
-    """The table."""
+    """The table. `chosen` hands on the lines of the guide in focus."""
+
+    chosen = Signal(object)
 
     def __init__(self) -> None:
         super().__init__()
@@ -108,11 +111,25 @@ class GuideList(QTableView):
         header = self.horizontalHeader()
         for column, width in enumerate((300, 112, 168, 176)):
             self.setColumnWidth(column, width)
+        self.setToolTip("Choose a line to see its proportion ruled over the front.")
+        self.selectionModel().currentChanged.connect(lambda *_: self._choose())
         header.setSectionResizeMode(len(HEADINGS) - 1, QHeaderView.ResizeMode.Stretch)
 
     def show_guides(self, guides: tuple[Guide, ...], style: LengthStyle) -> None:
-        """Show other guides."""
+        """Show other guides; the one in focus stays in focus."""
+        row = self.currentIndex().row()
         self._guides.show(guides, style)
+        if 0 <= row < len(guides):
+            self.setCurrentIndex(self._guides.index(row, 0))
+        self._choose()
+
+    def current_lines(self) -> tuple[Segment, ...]:
+        """Where the guide in focus would have its size end; none where none is in focus."""
+        row = self.currentIndex().row()
+        return self._guides.guides[row].lines if 0 <= row < len(self._guides.guides) else ()
+
+    def _choose(self) -> None:
+        self.chosen.emit(self.current_lines())
 
 
 def _texts(guide: Guide, style: LengthStyle) -> tuple[str, ...]:

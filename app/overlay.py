@@ -17,7 +17,7 @@ from app.status_shape import paint_shape
 from app.theme import ON_PAPER, RHYTHM, SMALL_POINTS, status_colour, text_font
 from model.check.finding import STATUS_WORD, Finding
 from render.dimension_strokes import dimension_strokes
-from render.drawing import Dimension, Point, Ring
+from render.drawing import Dimension, Point, Ring, Segment
 from render.extent import text_corners
 
 LIT_WIDTH = 1.8
@@ -29,7 +29,8 @@ PLATE_CLEAR = 3.0
 class Overlay:
     """What is to be shown; empty fields show nothing. `hover` is a path under the pointer.
 
-    `finding_points` and `outlines` hold a view's name with each place and each board's ring in it.
+    `finding_points` and `outlines` hold a view's name with each place and each board's ring in it; `guides`
+    are the lines of a proportion on the front.
     """
 
     path: str = ""
@@ -37,6 +38,7 @@ class Overlay:
     finding: Finding | None = None
     finding_points: tuple[tuple[str, Point], ...] = ()
     outlines: tuple[tuple[str, Ring], ...] = ()
+    guides: tuple[Segment, ...] = ()
 
     def paint(self, painter: QPainter, views: list[ShownView], place: Place) -> None:
         """Lay it over the views, in pixels."""
@@ -44,6 +46,8 @@ class Overlay:
         for view in views:
             own = place.moved(view.dx, 0.0)
             self._tint_boards(painter, own, [ring for name, ring in self.outlines if name == view.name])
+            if view.name == "front":
+                self._rule_guides(painter, own)
             for path in {self.hover, self.path} - {""}:
                 for dimension in view.list_dimensions(path):
                     self._light(painter, dimension, own, view.drawing.ratio, plate=path == self.path)
@@ -52,6 +56,15 @@ class Overlay:
                 for point in [point for name, point in self.finding_points if name == view.name]:
                     at = place.moved(view.dx, 0.0).to_pixels(point)
                     self._mark_finding(painter, self.finding, at)
+
+    def _rule_guides(self, painter: QPainter, place: Place) -> None:
+        """Long dashes where an author would have a size end."""
+        pen = QPen(QColor(ON_PAPER.lit), LIT_WIDTH)
+        pen.setDashPattern([8.0, 3.0])
+        painter.setPen(pen)
+        painter.drawLines([
+            QLineF(place.to_pixels((x0, y0)), place.to_pixels((x1, y1))) for x0, y0, x1, y1 in self.guides
+        ])  # fmt: skip
 
     def distance_to(self, dimension: Dimension, place: Place, pixel: QPointF) -> float:
         """Pixels from a dimension's writing or line; 0 on the writing."""

@@ -30,11 +30,12 @@ from app.settings import Settings
 from app.starting import Starting
 from app.takeoff_beside import TakeoffBeside
 from app.theme import Ground, dress
-from app.tray import BUYING, CUTS, FINDINGS, MATERIALS, OPEN_HEIGHT, PLANNED, PLANS, Tray
+from app.tray import BUYING, CUTS, FINDINGS, MATERIALS, OPEN_HEIGHT, PLANNED, PLANS, PROPORTIONS, Tray
 from app.view_bar import ViewBar
 from app.work import Loading, Work
 from app.writing import Writing
 from model.check.finding import Finding
+from render.drawing import Segment
 
 if TYPE_CHECKING:
     from model.takeoff.takeoff import Takeoff
@@ -128,6 +129,7 @@ class Window(QMainWindow):
         self.tray.findings.chosen.connect(self._show_finding)
         self.tray.findings.asked.connect(self.fields.focus_path)
         self.tray.cures.explained.connect(self.explain)
+        self.tray.guides.chosen.connect(self._rule_guides)
         self.tray.cuts.chosen.connect(self._show_boards)
         self.tray.turned.connect(self._make_room)
         self.tray.turned.connect(lambda _page: self._forget_focus())
@@ -288,6 +290,10 @@ class Window(QMainWindow):
         self.canvas.show_finding(finding, points)
         self.canvas.show_outlines(self.drafting.outline_boards(frozenset(finding.boards if finding else ())))
 
+    def _rule_guides(self, lines: tuple[Segment, ...]) -> None:
+        """The guide in focus lies over the front while its list is read."""
+        self.canvas.show_guides(lines if self.tray.is_shown(PROPORTIONS) else ())
+
     def _show_boards(self, marks: frozenset[str]) -> None:
         self.canvas.show_finding(None)
         self.canvas.show_outlines(self.drafting.outline_boards(marks))
@@ -299,6 +305,7 @@ class Window(QMainWindow):
 
     def _forget_focus(self) -> None:
         """Nothing on the sheet is pointed at but what the list now shown has in focus."""
+        self._rule_guides(self.tray.guides.current_lines())
         if self.tray.page == FINDINGS:
             self._show_finding(self.tray.findings.current())
         else:

@@ -63,7 +63,10 @@ class Finding:
 
 @dataclass(frozen=True, slots=True)
 class Guide:
-    """A published proportion beside the design's own; never a failure. Values in `unit`."""
+    """A published proportion beside the design's own; never a failure. Values in `unit`.
+
+    `lines` are where the advised ends lie on the front: x, y of both ends of each, inches.
+    """
 
     name: str
     own: float
@@ -73,3 +76,4 @@ class Guide:
     standing: Standing
     source: str
     path: str = ""
+    lines: tuple[tuple[float, float, float, float], ...] = ()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import sqrt
 
 from model.check.finding import Guide
@@ -28,6 +29,9 @@ from model.reference.sourced import Sourced
 from model.surround import Surround
 
 FEET = 12.0
+UPRIGHT = ("column.width", "opening.width")
+"""Sizes that are drawn as upright lines."""
+Line = tuple[float, float, float, float]
 
 
 def list_guides(surround: Surround) -> tuple[Guide, ...]:
@@ -36,13 +40,44 @@ def list_guides(surround: Surround) -> tuple[Guide, ...]:
     The order's column is the column up to the frieze; its entablature is frieze and shelf; its cornice
     is shelf and bed mould, its frieze what lies between. The column's face is architrave or pilaster.
     """
-    return (
+    guides = (
         *_list_for_entablature(surround),
         *_list_for_column(surround),
         *_list_for_parts(surround),
         _shelf(surround),
         *_list_for_room(surround),
     )
+    return tuple(replace(guide, lines=_place_lines(surround, guide)) for guide in guides)
+
+
+def _place_lines(surround: Surround, guide: Guide) -> tuple[Line, ...]:
+    """Where the advised size would end, measured from where the design's own begins."""
+    layout = surround.layout
+    reach = max(layout.left.shelf_side, layout.right.shelf_side)
+    lines: list[Line] = []
+    for size in dict.fromkeys((guide.advised_low, guide.advised_high)):
+        if guide.path in UPRIGHT:
+            near = 0.0 if guide.path == "opening.width" else layout.right.inner
+            out = size / 2 if guide.path == "opening.width" else near + size
+            lines += [(turn * out, layout.floor, turn * out, layout.shelf_top) for turn in (-1.0, 1.0)]
+        else:
+            y = _level(surround, guide, size)
+            lines.append((-reach, y, reach, y))
+    return tuple(lines)
+
+
+def _level(surround: Surround, guide: Guide, size: float) -> float:
+    """Height over the hearth at which an advised height ends."""
+    layout = surround.layout
+    match guide.path:
+        case "shelf.height":
+            return layout.floor + size
+        case "opening.height":
+            return size
+        case "shelf.thickness":
+            return layout.shelf_top - size
+        case _:
+            return layout.frieze_bottom + size
 
 
 def _guide(name: str, own: float, low: float, high: float, figure: Sourced, path: str) -> Guide:

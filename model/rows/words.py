@@ -40,7 +40,7 @@ DATUMS = {
     "outlet": "The hot-air outlet",
     "base": "The unit's base",
 }
-BETWEEN_ROWS = {"step_up": "Steps up to the next row", "linear": "Runs straight from row to row"}
+BETWEEN_ROWS = {"step_up": "Steps up to the next", "linear": "Runs straight"}
 UNITS = {
     "feet_inches": "Feet and inches",
     "inches": "Inches",

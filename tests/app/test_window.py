@@ -17,7 +17,7 @@ from app.menus import add_command
 from app.recovery import list_left_behind
 from app.settings import Settings
 from app.theme import Ground
-from app.tray import CUTS, FINDINGS
+from app.tray import CUTS, FINDINGS, PROPORTIONS
 from app.window import Window
 from model.check.finding import Status
 from model.job import default_job, read_value, with_value
@@ -437,3 +437,16 @@ def test_the_windows_own_state_is_kept_for_the_next_start(
     other = Window(settings, tmp_path / "other")
     qtbot.addWidget(other)
     assert other.tray.is_folded
+
+
+def test_a_proportion_in_focus_is_ruled_over_the_front_while_its_list_is_read(window: Window, qtbot: QtBot):
+    qtbot.waitUntil(lambda: bool(window.drafting.guides))
+    window.tray.turn_to(PROPORTIONS)
+    guides = window.tray.guides
+    guides.setCurrentIndex(guides.model().index(2, 0))
+    assert window.canvas.overlay.guides == window.drafting.guides[2].lines != ()
+    window.tray.turn_to(FINDINGS)
+    assert window.canvas.overlay.guides == ()
+    window.tray.turn_to(PROPORTIONS)
+    assert window.canvas.overlay.guides == window.drafting.guides[2].lines
+    window.grab()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import fields
 from math import isfinite
 
+import pytest
 from hypothesis import given
 
 from model.check.finding import Guide
@@ -42,3 +43,23 @@ def test_own_values_are_those_of_the_design():
     assert own["Frieze to column width, three quarters"] == 7.5
     assert own["Shelf and bed mould to column width"] == 3.5
     assert own["Shelf over the floor"] == 54
+
+
+def test_lines_lie_where_the_advised_sizes_end():
+    """Le Muet: the column's face a sixth to a fifth of the opening; drawn from the column's inner side."""
+    surround = plan_surround(default_job())
+    guide = next(
+        g for g in list_guides(surround) if g.name == "Column width to opening width, as an architrave"
+    )
+    inner = surround.layout.right.inner
+    xs = sorted({abs(x0) for x0, _, _, _ in guide.lines})
+    assert xs == pytest.approx([inner + 36 / 6, inner + 36 / 5])
+    shelf = next(g for g in list_guides(surround) if g.name == "Shelf over the floor")
+    assert sorted(y0 - surround.layout.floor for _, y0, _, _ in shelf.lines) == [48, 60]
+
+
+@given(jobs())
+def test_each_guide_of_any_job_has_its_lines(job):
+    for guide in list_guides(plan_surround(job)):
+        ends = {guide.advised_low, guide.advised_high}
+        assert len(guide.lines) == len(ends) * (2 if guide.path in ("column.width", "opening.width") else 1)
