@@ -26,6 +26,8 @@ BREAK = 0.12
 """Half the height of a break sign, inches on paper. Shop choice."""
 HEADROOM = 0.42
 """From whatever stands highest to a ceiling drawn nearer than it is, inches on paper. Shop choice."""
+NOTE_OFF = 0.06
+"""From the ceiling's line to its note, inches on paper; twice that where anchors may lie close under it."""
 AROUND_TEXT = 0.03
 """A line that gives way to a text stays this clear of it, inches on paper. Shop choice."""
 NOTE_HEIGHT = 2.6 / 25.4
@@ -222,7 +224,10 @@ def _ceiling_note(
     broken = ceiling < surround.layout.ceiling - 1e-6
     words = f"Ceiling {height_text} over the floor" + (" (drawn nearer)" if broken else "")
     height = NOTE_HEIGHT * ratio
-    over, under = ceiling + 0.06 * ratio, ceiling - 0.06 * ratio - height
+    over, under = (
+        ceiling + (NOTE_OFF if dimensions else 2 * NOTE_OFF) * ratio,
+        ceiling - NOTE_OFF * ratio - height,
+    )
     ends = _near_wall_ends(surround, frame.left - BESIDE, frame.right + BESIDE)
     levels = (over,) if ends or under - height < _highest(surround) else (over, under)
     at = ((frame.left + frame.right) / 2, levels[0])
