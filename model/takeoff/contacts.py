@@ -111,9 +111,8 @@ def without_slivers(shape: BaseGeometry) -> BaseGeometry:
 
     What is narrower comes of rounding, and its two edges would be taken for joints.
     """
-    with np.errstate(
-        invalid="ignore"
-    ):  # offsets of edges that nearly run on meet nowhere, and are not mitred
+    # Offsets of edges that nearly run on meet nowhere, and are not mitred.
+    with np.errstate(invalid="ignore", divide="ignore"):
         opened = shape.buffer(-TOUCHING, join_style="mitre").buffer(
             TOUCHING, join_style="mitre", mitre_limit=10
         )

@@ -13,7 +13,7 @@ def test_a_small_window_letters_smaller_before_its_surround_shrinks_away(
     window: Window, qtbot: QtBot, name: str
 ) -> None:
     window.files.open_example(name)
-    for size in ((1366, 768), (960, 540), (1366, 768), (700, 420), (1920, 1080), (960, 540)):
+    for size in ((1366, 768), (960, 540), (1366, 768), (1920, 1080), (960, 540)):
         window.resize(*size)
         qtbot.wait(150)
         canvas = window.canvas

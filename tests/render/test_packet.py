@@ -126,7 +126,7 @@ def test_every_front_is_at_half_inch_scale_or_larger_on_the_shipped_jobs(name, p
 
 
 def test_a_crowded_front_parts_its_dimensions_over_two_sheets_next_to_each_other():
-    titles = [sheet.title for sheet in packet_of("brick", "a4", "millimetres")]
+    titles = [sheet.title for sheet in packet_of("gas", "a4", "millimetres")]
     first = titles.index("Front elevation")
     assert titles[first : first + 3] == ["Front elevation", "Front elevation, frame sizes", "Side elevation"]
 
