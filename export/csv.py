@@ -17,6 +17,8 @@ from render.materials_sheet import describe_basis, format_rate
 
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
 """A spreadsheet may run a text field that begins so: OWASP, "CSV Injection", the wide forms included."""
+UNSEEN = " \u00a0\u200b\ufeff"
+"""What an importer may take off before it looks at a cell."""
 NUMBER = re.compile(r"-?\d+(\.\d+)?")
 DECIMALS = 5
 """Places that hold 1/32 in. exactly."""
@@ -132,7 +134,8 @@ def _setting_row(setting: Setting, saw: GuideSaw, style: LengthStyle) -> tuple[s
 
 def plain_text(text: str) -> str:
     """`text` so that a spreadsheet shows it and never runs it; a number stays one."""
-    is_risky = text.startswith(FORMULA_STARTS) and not NUMBER.fullmatch(text)
+    starts = text.startswith(FORMULA_STARTS) or text.lstrip(UNSEEN).startswith(FORMULA_STARTS)
+    is_risky = starts and not NUMBER.fullmatch(text)
     return f"'{text}" if is_risky else text
 
 

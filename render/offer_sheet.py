@@ -52,7 +52,7 @@ AGREED = "Agreed as drawn and written here:"
 
 
 def offer_strips(surround: Surround, price: Price, date_text: str, width: float) -> tuple[Strip, ...]:
-    """The page of words, for a page `width` wide; it may go on over several."""
+    """The page of words, for a page `width` wide; it may go on over several. Without a price nobody signs."""
     offer = surround.job.shop.offer
     strips: list[Strip] = [heading_strip("What is made")]
     strips += _points(_say_made(surround), width)
@@ -62,7 +62,8 @@ def offer_strips(surround: Surround, price: Price, date_text: str, width: float)
     strips += _list("Allowances", _lines(offer.allowances), width)
     strips += _list("Payment and dates", _lines(offer.terms), width)
     strips += _list("Notes", (*_lines(surround.job.about.notes), SAFE), width)
-    strips += _sign(surround, date_text, width)
+    if price.total is not None:
+        strips += _sign(surround, date_text, width)
     return tuple(strips)
 
 

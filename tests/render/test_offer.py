@@ -41,6 +41,7 @@ def test_without_a_price_it_says_what_is_wanted_and_names_no_sum():
     text, _ = _text("brick", MISSING)
     assert "No price yet" in text
     assert "prices of 3 sizes" in text
+    assert "place, date" not in text
     assert "$" not in text
 
 
