@@ -15,15 +15,25 @@ from model.takeoff.cut_list import describe_stock
 from model.takeoff.weight import Load, list_loads, total_weight
 from model.units import format_length
 from render.checks_sheet import count_findings
-from render.drawing import Anchor
 from render.lettering import one_line
 from render.references import sheet_of
-from render.tables import FIGURES, MM, Cell, Column, Strip, Table, table_strips
+from render.tables import (
+    MM,
+    Cell,
+    Column,
+    Strip,
+    Table,
+    heading_strip,
+    paragraph_strips,
+    table_strips,
+)
 
 LABELS = 24 * MM
 """Width of the summary's first column."""
-NUMBERS = 13 * MM
-"""Width of the contents' first column."""
+NUMBERS = 9 * MM
+"""How far the contents' titles stand in."""
+BETWEEN = 0.3 * MM
+"""Clear between two of them."""
 CHECKS = "Checks"
 
 
@@ -38,9 +48,11 @@ def summary_strips(
 
 def contents_strips(titles: Sequence[str], width: float) -> tuple[Strip, ...]:
     """The sheets by the titles they begin with, each with its number."""
-    columns = (Column("Sheet", NUMBERS, Anchor.END), Column("Contents", width - NUMBERS))
-    rows = tuple((Cell(sheet_of(title)), Cell(title)) for title in titles)
-    return table_strips(Table(columns, rows, FIGURES))
+    lines = [heading_strip("Contents")]
+    for title in titles:
+        lines += paragraph_strips(title, width, indent=NUMBERS, first=sheet_of(title))
+        lines.append(Strip(BETWEEN))
+    return tuple(lines)
 
 
 def list_summary(

@@ -15,9 +15,7 @@ from model.surround import Surround
 from render.drawing import Anchor
 from render.site_sketch import KEYS
 from render.tables import (
-    FIGURES,
     MM,
-    ROW,
     Cell,
     Column,
     Row,
@@ -33,7 +31,9 @@ FIREPLACE = "Fireplace"
 GROUPS = (FIREPLACE, "Opening", "Facing", "Hearth", "Levels", "Room", "Obstacles")
 """Groups of rows that are found and not chosen; a manual's figures only where a manual governs."""
 COLUMNS = ("Key", "What", "As measured", "Read again", "Where the tape goes")
-SHARES = (10, 50, 42, 34, 107)
+SHARES = (11, 50, 40, 26, 116)
+LEAST_ROW = 6.5 * MM
+"""Room for a figure by hand."""
 HOW = (
     "As entered in the job. What is empty was not measured or is not there: write it on the line. Sizes are "
     "read again on the day, before anything is cut."
@@ -53,7 +53,7 @@ def site_strips(surround: Surround, width: float) -> tuple[Strip, ...]:
         heading_strip("Site record"),
         *(replace(strip, leads=True) for strip in paragraph_strips(HOW, width)),
         Strip(1.5 * MM, leads=True),
-        *table_strips(Table(columns, rows, FIGURES, ROW, ruled=True)),
+        *table_strips(Table(columns, rows, least_row=LEAST_ROW, ruled=True)),
     )
 
 
