@@ -14,6 +14,7 @@ import numpy as np
 
 from model.surround import Surround
 from model.units import MM_PER_INCH
+from render.detail_list import list_details
 from render.details import detail_box
 from render.drawing import (
     Anchor,
@@ -35,7 +36,7 @@ from render.note_places import part_at_boxes
 from render.number_places import Paper, join_number, list_strokes, place_numbers
 from render.references import HELD, sheet_of
 from render.section_places import section_level, section_station
-from render.sheets import LABELS, MARKED_ON
+from render.sheets import DETAILS, LABELS, MARKED_ON
 from render.symbols import circle_points
 from render.view_context import AROUND_TEXT, Frame
 from render.view_layout import DrawView
@@ -59,8 +60,9 @@ def mark_references(surround: Surround, name: str, drawing: Drawing) -> Drawing:
         if view != name:
             continue
         under = (*drawing.marks, *marks)
-        if target.endswith("_detail"):
-            marks += _mark_detail(surround, target, under, drawing.ratio)
+        if target in DETAILS or target.endswith("_detail"):
+            box = _find_box(surround, target)
+            marks += _mark_detail(target, box, under, drawing.ratio) if box else ()
         else:
             marks += _mark_section(surround, target, under, drawing.ratio)
     return drawing.plus(*marks)
@@ -143,10 +145,16 @@ def _outside(plane: _Plane, extent: Box, ratio: float) -> float:
     return extent[2 if plane.level else 3] + (STROKE + RADIUS + AIR) * ratio
 
 
-def _mark_detail(surround: Surround, target: str, under: Sequence[Mark], ratio: float) -> Iterator[Mark]:
+def _find_box(surround: Surround, target: str) -> Box | None:
+    """What a detail shows in the picture of its section; None where there is no such detail."""
+    if target not in DETAILS:
+        return detail_box(surround, target.removesuffix("_detail"))
+    return next((detail.box for detail in list_details(surround) if detail.name == target), None)
+
+
+def _mark_detail(target: str, box: Box, under: Sequence[Mark], ratio: float) -> Iterator[Mark]:
     """A dashed line round what is drawn larger, and its mark beside it."""
-    view = target.removesuffix("_detail")
-    box, words = detail_box(surround, view), list_words(under, ratio)
+    words = list_words(under, ratio)
     round_it = [part for side in _sides(box) for part in part_at_boxes(side, words, AROUND_TEXT * ratio)]
     yield Lines(Pen.GUIDE, tuple(round_it), HELD + target)
     paper = _paper((*under, Lines(Pen.GUIDE, tuple(round_it))), ratio)

@@ -41,12 +41,12 @@ PICTURE = "picture"
 SITE_FRONT, SITE_PLAN = "site_front", "plan_site"
 DETAILS: Mapping[str, str] = {
     "detail_shelf_edge": "Shelf edge",
-    "detail_column_right": "Right column, corner",
-    "detail_column_left": "Left column, corner",
-    "detail_frieze_right": "Frieze to right column",
-    "detail_frieze_left": "Frieze to left column",
-    "detail_foot_right": "Right column, foot",
-    "detail_foot_left": "Left column, foot",
+    "detail_column_right": "Corner, right",
+    "detail_frieze_right": "Frieze joint, right",
+    "detail_foot_right": "Foot, right",
+    "detail_column_left": "Corner, left",
+    "detail_frieze_left": "Frieze joint, left",
+    "detail_foot_left": "Foot, left",
     "detail_baseboard_right": "Baseboard, right",
     "detail_baseboard_left": "Baseboard, left",
     "detail_cord_upper": "Cord hole, upper",
@@ -97,6 +97,7 @@ LABELS: Mapping[str, str] = {
     "vertical_section": "B",
     "plan_section_detail": "1",
     "vertical_section_detail": "2",
+    **{name: str(number) for number, name in enumerate(DETAILS, start=3)},
 }
 """What each drawing is called in a mark, by the name it is placed under."""
 MARKED_ON: Mapping[str, str] = {
@@ -104,6 +105,8 @@ MARKED_ON: Mapping[str, str] = {
     "vertical_section": "front",
     "plan_section_detail": "plan_section",
     "vertical_section_detail": "vertical_section",
+    "detail_shelf_edge": "vertical_section_detail",
+    "detail_column_right": "plan_section_detail",
 }
 """The drawing that has the mark of each."""
 

@@ -14,7 +14,7 @@ from render.drawing import Placed
 from render.references import sheet_of
 from render.row_packing import Spot, pack_rows
 from render.scales import Scale
-from render.sheets import Block
+from render.sheets import LABELS, Block
 from render.view_layout import BETWEEN, DrawView, lay_views
 
 SMALLEST = 10.0
@@ -24,14 +24,14 @@ PART_OF_SHEET = (0.62, 0.66)
 AS_SHOWN = "As shown"
 TITLE = "Details"
 TAKEN = {
-    "detail_shelf": "Shelf edge: out of section B, sheet {vertical}.",
-    "detail_column": "Column's corner: out of section A, sheet {plan}.",
-    "detail_frieze": "Frieze to column: level, through the frieze's panels; see the front, sheet {front}.",
-    "detail_foot": "Column's foot: upright, through the column's middle; see the front, sheet {front}.",
-    "detail_baseboard": "Baseboard: level, through the middle of it; see the front, sheet {front}.",
-    "detail_cord": "Cord holes: through their middles; see the front, sheet {front}.",
-    "detail_access": "Access panel: level, through its middle; see the front, sheet {front}.",
-    "detail_packing": "Packing: where it is thickest.",
+    "detail_shelf": "out of section B, sheet {vertical}.",
+    "detail_column": "out of section A, sheet {plan}.",
+    "detail_frieze": "level, through the frieze's panels; front on sheet {front}.",
+    "detail_foot": "upright, through the column's middle; front on sheet {front}.",
+    "detail_baseboard": "level, through the baseboard's middle; front on sheet {front}.",
+    "detail_cord": "through the hole's middle; front on sheet {front}.",
+    "detail_access": "level, through the panel's middle; front on sheet {front}.",
+    "detail_packing": "where the packing is thickest.",
 }
 """Where each kind of detail is cut."""
 MARKS = "Marks are those of the cut list. Broken lines: edge of the detail."
@@ -61,7 +61,7 @@ def _draft(desk: Desk, number: int, placed: tuple[Placed, ...]) -> Draft:
     title = TITLE if number == 0 else f"{TITLE}, continued"
     draft = Draft(title, names[0] if len(names) == 1 else AS_SHOWN, placed, Block.BESIDE)
     taken = dict.fromkeys(
-        say_taken(detail)
+        f"{LABELS[detail.name]}: {say_taken(detail)}"
         for detail in list_details(desk.surround)
         if any(part.name == detail.name for part in placed)
     )

@@ -19,7 +19,7 @@ def draft_sections(desk: Desk) -> list[Draft]:
 def _draft_section(desk: Desk, view: str) -> list[Draft]:
     """A section with its detail; alone, with all its dimensions, where no larger detail has room."""
     relieved = marked(desk.surround, each_once(desk.surround, draw_relieved))
-    draws = (relieved, each_once(desk.surround, draw_detail))
+    draws = (relieved, marked(desk.surround, each_once(desk.surround, draw_detail)))
     layout = lay_with_detail((view, detail_of(view)), draws, desk.scales, desk.area)
     if layout is None or not is_clear(layout):
         return draft_parted(desk, view)

@@ -15,7 +15,7 @@ from render.packet import build_packet, build_view_sheets
 from render.references import HELD
 from render.section_marks import mark_references
 from render.section_places import section_level, section_station
-from render.sheets import LABELS, MARKED_ON, TITLES
+from render.sheets import DETAILS, LABELS, MARKED_ON, TITLES
 from render.views import ViewOptions, draw_view
 
 EVERY = [(name, paper) for name in list_demos() for paper in ("letter", "a3")]
@@ -51,9 +51,9 @@ def marks_on(sheet, target):
 def test_every_mark_names_the_sheet_that_holds_the_drawing_and_every_drawing_is_marked(name, paper):
     sheets = packet_of(name, paper)
     where = holders(sheets)
-    for target in LABELS:
+    for target in MARKED_ON:
         found = [mark for sheet in sheets for mark in marks_on(sheet, target)]
-        assert bool(found) is (target in where), target
+        assert bool(found) is (target in where and MARKED_ON[target] in where), target
         for view, letter, number in found:
             assert view == MARKED_ON[target]
             assert letter == LABELS[target]
@@ -71,7 +71,9 @@ def test_a_sections_sheet_names_its_letter_and_the_sheet_it_is_marked_on(name, p
         assert f"{LABELS[target]}  {TITLES[target].upper()}" in words
         if where[view] != where[target]:
             text = " ".join(words)
-            assert f"{LABELS[target]} is marked on sheet {where[view]}." in text
+            words = "out of section" if target in DETAILS else "is marked on"
+            assert words in text
+            assert f"sheet {where[view]}." in text
             assert any(True for _ in marks_on(sheets[where[view] - 1], target))
 
 
