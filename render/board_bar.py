@@ -7,7 +7,7 @@ piece has its mark, so that nothing rests on its tint; what is lost is hatched.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from model.cutting.pieces import Source
 from model.cutting.places import Place, list_places
@@ -17,7 +17,7 @@ from model.cutting.task import SawnBoard, Stock, Wanted, to_inches
 from model.units import LengthStyle, format_length
 from render.drawing import Anchor, Fill, Hatch, Lines, Mark, Pen, Point, Polyline, Region, Ring, Text
 from render.lettering import shorten_text, text_width, tie_words
-from render.tables import MM, SMALL, Strip, paragraph_strips
+from render.tables import MM, SMALL, Strip, lead, paragraph_strips
 
 LEAST_LANE, MOST_LANE = 4.6 * MM, 16 * MM
 """Narrowest and widest that a lane is drawn on paper; a mark fits into the narrowest. Shop choice."""
@@ -80,11 +80,6 @@ def bar_strips(sawn: Sequence[Sawn], group: GroupPlan, bars: Bars) -> tuple[Stri
     words = tuple(_list_words(sawn, shown))
     lines = [strip for text in words for strip in paragraph_strips(text, bars.width)]
     return (*lead((_title(sawn, bars), _draw(shown), *lines)), Strip(3 * MM))
-
-
-def lead(strips: Iterable[Strip]) -> Iterator[Strip]:
-    """The strips, kept on one page with what follows them."""
-    return (replace(strip, leads=True) for strip in strips)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,19 +6,16 @@ What concerns a job is worked out in model.cautions.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from model.cautions import Concern
 from render.checks_sheet import source_text
 from render.tables import (
     FIGURES,
-    MM,
     Cell,
     Column,
     Strip,
     Table,
-    heading_strip,
-    paragraph_strips,
+    opening_strips,
     share_widths,
     table_strips,
 )
@@ -39,9 +36,7 @@ def caution_strips(concerns: Sequence[Concern], width: float) -> tuple[Strip, ..
         for name, w in zip(COLUMNS, share_widths(width, SHARES), strict=True)
     )
     return (
-        heading_strip("Cautions for this job"),
-        *(replace(strip, leads=True) for strip in paragraph_strips(WHO, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips("Cautions for this job", WHO, width),
         *table_strips(Table(columns, tuple(map(_row, concerns)), FIGURES)),
     )
 

@@ -7,26 +7,26 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import replace
 
 from model.check.finding import STATUS_WORD, Finding, Guide, Status
 from model.check.wording import Wording
 from model.reference.sourced import Standing
 from model.surround import Surround
-from model.units import MM_PER_INCH, LengthStyle, format_length
+from model.units import LengthStyle, format_length
 from render.drawing import Anchor
 from render.tables import (
+    MM,
     Cell,
     Column,
     Strip,
     Table,
     heading_strip,
+    opening_strips,
     paragraph_strips,
     share_widths,
     table_strips,
 )
 
-MM = 1 / MM_PER_INCH
 WORST_FIRST = tuple(Status)
 INCH_UNIT = "in"
 GUIDES_ARE = "Published proportions beside this design. They are guides to look at, never rules to keep."
@@ -123,9 +123,7 @@ def _guide_strips(guides: Sequence[Guide], style: LengthStyle, width: float) -> 
     )
     rows = tuple(_guide_row(guide, style) for guide in guides)
     return [
-        heading_strip("Guides to proportion", above=3 * MM),
-        *(replace(strip, leads=True) for strip in paragraph_strips(GUIDES_ARE, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips("Guides to proportion", GUIDES_ARE, width, above=3 * MM),
         *table_strips(Table(columns, rows)),
     ]
 

@@ -6,7 +6,6 @@ What is on the list is decided in model.takeoff.cut_list.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from model.takeoff.cut_list import Cut
 from model.units import LengthStyle, format_length, without_feet
@@ -19,8 +18,7 @@ from render.tables import (
     Row,
     Strip,
     Table,
-    heading_strip,
-    paragraph_strips,
+    opening_strips,
     share_widths,
     table_strips,
 )
@@ -44,9 +42,7 @@ def cut_strips(cuts: Sequence[Cut], style: LengthStyle, width: float) -> tuple[S
     )
     pieces = sum(cut.quantity for cut in cuts)
     return (
-        heading_strip(f"Cut list: {pieces} pieces on {len(cuts)} lines"),
-        *(replace(strip, leads=True) for strip in paragraph_strips(SIZES_ARE, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips(f"Cut list: {pieces} pieces on {len(cuts)} lines", SIZES_ARE, width),
         *table_strips(Table(columns, tuple(_list_rows(cuts, style)), FIGURES, ROW, ruled=True)),
     )
 

@@ -14,10 +14,19 @@ from model.cutting.stock_list import wood_name
 from model.cutting.task import SawnBoard, Stock, to_inches
 from model.cutting.wording import describe_short
 from model.units import LengthStyle, format_length
-from render.board_bar import Bars, bar_strips, lead
+from render.board_bar import Bars, bar_strips
 from render.drawing import Drawing
 from render.sheet_face import sheet_strips
-from render.tables import MM, Strip, heading_strip, paragraph_strips, pour_strips, strips_height
+from render.tables import (
+    MM,
+    Strip,
+    heading_strip,
+    lead,
+    opening_strips,
+    paragraph_strips,
+    pour_strips,
+    strips_height,
+)
 
 HOW = (
     "Lengths are to scale, widths larger. Cut from the end drawn on the left; trim that end first. Hatched "
@@ -50,9 +59,7 @@ def cutting_strips(
         return ()
     notes = [strip for note in plan.order.notes for strip in paragraph_strips(note, width)]
     return (
-        heading_strip("Cutting plans"),
-        *lead(paragraph_strips(HOW, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips("Cutting plans", HOW, width),
         *notes,
         *(strip for group in plan.groups for strip in _planned_strips(group, plan, style, width)),
         *_short_strips(plan, style, width),

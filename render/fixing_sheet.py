@@ -5,26 +5,25 @@ What is planned stands in model.takeoff.anchors; the drawing beside it is render
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from model.reference.anchors import SAFETY_FACTOR, SOFT_TENSION
 from model.surround import Surround
 from model.takeoff.anchors import Anchor as Fixing
 from model.takeoff.anchors import AnchorPlan, list_order, plan_anchors
-from model.units import MM_PER_INCH, format_length
+from model.units import format_length
 from render.drawing import Anchor
 from render.tables import (
+    MM,
     Cell,
     Column,
     Strip,
     Table,
     heading_strip,
+    opening_strips,
     paragraph_strips,
     share_widths,
     table_strips,
 )
 
-MM = 1 / MM_PER_INCH
 COLUMNS = ("Anchor", "From the centre line", "Over the hearth", "Through", "Into", "Holds the top")
 SHARES = (20, 45, 40, 60, 40, 30)
 
@@ -41,10 +40,9 @@ def fixing_strips(surround: Surround, width: float) -> tuple[Strip, ...]:
         tuple(map(Cell, row_texts(surround, number, fixing)))
         for number, fixing in enumerate(plan.anchors, start=1)
     )
+    heading = f"Anchors: {len(plan.anchors)}, of which {plan.needed} near the top are needed"
     strips = [
-        heading_strip(f"Anchors: {len(plan.anchors)}, of which {plan.needed} near the top are needed"),
-        *(replace(strip, leads=True) for strip in paragraph_strips(describe_loads(surround, plan), width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips(heading, describe_loads(surround, plan), width),
         *table_strips(Table(columns, rows)),
         heading_strip("Order of fitting", above=3 * MM),
     ]

@@ -6,7 +6,6 @@ What the settings are is worked out in model.takeoff.guide_settings; mitre saws 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from model.measures import INCH, format_measure
 from model.takeoff.cut_list import describe_stock, thickness_style
@@ -15,15 +14,13 @@ from model.units import INCHES_PER_FOOT, LengthStyle, format_length
 from render.drawing import Anchor
 from render.tables import (
     FIGURES,
-    MM,
     ROW,
     Cell,
     Column,
     Row,
     Strip,
     Table,
-    heading_strip,
-    paragraph_strips,
+    opening_strips,
     share_widths,
     table_strips,
 )
@@ -57,9 +54,7 @@ def guide_strips(
     )
     words = f"{HOW} {say_saw(saw, style)}"
     return (
-        heading_strip("Saw settings: circular saw along a guide"),
-        *(replace(strip, leads=True) for strip in paragraph_strips(words, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips("Saw settings: circular saw along a guide", words, width),
         *table_strips(Table(columns, tuple(_list_rows(settings, saw, style)), FIGURES, ROW, ruled=True)),
     )
 

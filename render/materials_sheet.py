@@ -6,7 +6,6 @@ Amounts are worked out in model.takeoff.materials, weights in model.takeoff.weig
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from model.board import Point3
 from model.job import Job
@@ -30,7 +29,7 @@ from render.tables import (
     Strip,
     Table,
     heading_strip,
-    paragraph_strips,
+    opening_strips,
     share_widths,
     table_strips,
 )
@@ -62,15 +61,11 @@ def materials_strips(
 ) -> tuple[Strip, ...]:
     """Everything the materials sheets say, for a page `width` wide; `floor` is the floor's y in the room."""
     return (
-        heading_strip("Materials"),
-        *(replace(strip, leads=True) for strip in paragraph_strips(WHAT, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips("Materials", WHAT, width),
         *_material_strips(takeoff.materials, style, width),
         Strip(5 * MM),
         *_measured_strips(takeoff, style, width),
-        heading_strip("Weights and lifting", above=5 * MM),
-        *(replace(strip, leads=True) for strip in paragraph_strips(LIFTING, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips("Weights and lifting", LIFTING, width, above=5 * MM),
         *_weight_strips(takeoff.loads, floor, style, width),
         heading_strip("Rates", above=5 * MM),
         *rate_strips(job, RATE_GROUPS, style, width),

@@ -25,8 +25,7 @@ from render.tables import (
     Row,
     Strip,
     Table,
-    heading_strip,
-    paragraph_strips,
+    opening_strips,
     share_widths,
     table_strips,
 )
@@ -80,9 +79,7 @@ def measuring_strips(width: float) -> tuple[Strip, ...]:
     """A line for everything that is measured, in the order of the fields, for a page `width` wide."""
     columns = tuple(Column(name, w) for name, w in zip(COLUMNS, share_widths(width, SHARES), strict=True))
     return (
-        heading_strip(TITLE),
-        *(replace(strip, leads=True) for strip in paragraph_strips(HOW, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips(TITLE, HOW, width),
         *table_strips(Table(columns, tuple(_list_rows()), SMALL, LEAST_ROW, ruled=True)),
     )
 

@@ -25,6 +25,7 @@ from render.tables import (
     Strip,
     Table,
     heading_strip,
+    lead,
     paragraph_strips,
     table_strips,
 )
@@ -161,6 +162,4 @@ def _sign(surround: Surround, date_text: str, width: float) -> list[Strip]:
         marks.append(Lines(Pen.RULE, ((x, -SIGN_ROOM, x + half, -SIGN_ROOM),)))
         marks.append(Text(f"{name}; place, date", (x, -SIGN_ROOM - ASCENT * SMALL - 1 * MM), SMALL))
     strip = Strip(SIGN_ROOM + 2 * SMALL + 2 * MM, tuple(marks))
-    words = [heading_strip("Signed", above=GAP)]
-    words += [Strip(s.height, s.marks, leads=True) for s in paragraph_strips(AGREED, width)]
-    return [*words, strip]
+    return [heading_strip("Signed", above=GAP), *lead(paragraph_strips(AGREED, width)), strip]

@@ -6,7 +6,6 @@ How much is left on is worked out in model.takeoff.rough.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from model.takeoff.cut_list import Cut
 from model.takeoff.rough import Rough, Stretch
@@ -15,15 +14,13 @@ from render.cut_sheet import pieces_text, say_assembly
 from render.drawing import Anchor
 from render.tables import (
     FIGURES,
-    MM,
     ROW,
     Cell,
     Column,
     Row,
     Strip,
     Table,
-    heading_strip,
-    paragraph_strips,
+    opening_strips,
     share_widths,
     table_strips,
 )
@@ -44,9 +41,7 @@ def rough_strips(cuts: Sequence[Cut], style: LengthStyle, width: float) -> tuple
         for name, w in zip(COLUMNS, share_widths(width, SHARES), strict=True)
     )
     return (
-        heading_strip("Rough sizes"),
-        *(replace(strip, leads=True) for strip in paragraph_strips(WHAT, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips("Rough sizes", WHAT, width),
         *table_strips(Table(columns, tuple(_list_rows(cuts, style)), FIGURES, ROW, ruled=True)),
     )
 

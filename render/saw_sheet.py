@@ -6,7 +6,6 @@ What the settings are is worked out in model.takeoff.saw_setups.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from model.takeoff.saw_angles import SawSetting, format_degrees
 from model.takeoff.saw_setups import Angles, Setup
@@ -19,8 +18,7 @@ from render.tables import (
     Row,
     Strip,
     Table,
-    heading_strip,
-    paragraph_strips,
+    opening_strips,
     share_widths,
     table_strips,
 )
@@ -48,9 +46,7 @@ def saw_strips(setups: Sequence[Setup], width: float) -> tuple[Strip, ...]:
     widths = share_widths(width, SHARES)
     columns = tuple(Column(name, w, bold=name == "Table") for name, w in zip(COLUMNS, widths, strict=True))
     return (
-        heading_strip("Mitre saw settings for the mouldings", above=6 * MM),
-        *(replace(strip, leads=True) for strip in paragraph_strips(HOW, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips("Mitre saw settings for the mouldings", HOW, width, above=6 * MM),
         *table_strips(Table(columns, tuple(map(_row, setups)), FIGURES, ROW, ruled=True)),
     )
 
@@ -66,9 +62,7 @@ def corner_strips(angles: Sequence[Angles], width: float) -> tuple[Strip, ...]:
     )
     rows = tuple(row for each in angles for row in _corner_rows(each))
     return (
-        heading_strip("Where a corner is not square", above=6 * MM),
-        *(replace(strip, leads=True) for strip in paragraph_strips(NOT_SQUARE, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips("Where a corner is not square", NOT_SQUARE, width, above=6 * MM),
         *table_strips(Table(columns, rows, FIGURES, ROW, ruled=True)),
     )
 

@@ -9,7 +9,7 @@ from model.cutting.pieces import Source
 from model.cutting.plan import GroupPlan, Sawn
 from model.cutting.stock_list import describe_row
 from model.cutting.task import Placed, SawnSheet, Stock, ThroughCut, to_inches
-from render.board_bar import Bars, fill_of, lead, name_pieces, say_cut, title_strip
+from render.board_bar import Bars, fill_of, name_pieces, say_cut, title_strip
 from render.drawing import (
     Anchor,
     Fill,
@@ -24,7 +24,7 @@ from render.drawing import (
     Text,
 )
 from render.lettering import text_width
-from render.tables import MM, SMALL, Strip, paragraph_strips
+from render.tables import MM, SMALL, Strip, lead, paragraph_strips
 
 HATCH_SPACING = 2.4 * MM
 AIR = 0.8 * MM

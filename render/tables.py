@@ -25,6 +25,8 @@ FIGURES = 3 * MM
 """Capitals of a table that is read at the bench."""
 ROW = 9 * MM
 """Its least row, room to write a note by hand."""
+OPENING_GAP = 1.5 * MM
+"""Clear between what is said of a table and the table. Shop choice."""
 MOST_LINES = 12
 """A row with more lines than this goes on in a further row, so that no row outgrows a page."""
 SIGN_SPACE = 1.7
@@ -142,6 +144,17 @@ def paragraph_strips(
         sign = Text(first, (0.0, -step + 0.5 * height), height)
         strips[0] = replace(strips[0], marks=(sign, *strips[0].marks))
     return tuple(strips)
+
+
+def opening_strips(heading: str, words: str, width: float, above: float = 0.0) -> tuple[Strip, ...]:
+    """What stands over a table: a heading, `above` clear over it, and words on it. All of it leads."""
+    lines = lead(paragraph_strips(words, width))
+    return (heading_strip(heading, above=above), *lines, Strip(OPENING_GAP, leads=True))
+
+
+def lead(strips: Iterable[Strip]) -> tuple[Strip, ...]:
+    """The strips, kept on one page with what follows them."""
+    return tuple(replace(strip, leads=True) for strip in strips)
 
 
 def table_strips(table: Table) -> tuple[Strip, ...]:

@@ -6,7 +6,7 @@ from model.days.plan import DayPlan, plan_days
 from render.day_bars import Days, bar_strips, count_days, count_worked, legend_strip
 from render.desk import Desk, Draft, draft_pages
 from render.materials_sheet import rate_strips
-from render.tables import MM, Strip, heading_strip, paragraph_strips
+from render.tables import MM, Strip, heading_strip, lead, paragraph_strips
 
 DAY_PLAN = "Day plan"
 TIME = "Time"
@@ -22,7 +22,7 @@ def draft_day_plan(desk: Desk) -> list[Draft]:
     days = Days(desk.width, count_days(plan.slots), job.shop.times.day)
     strips = [
         heading_strip(DAY_PLAN),
-        *(Strip(s.height, s.marks, leads=True) for s in paragraph_strips(describe_days(plan), desk.width)),
+        *lead(paragraph_strips(describe_days(plan), desk.width)),
         legend_strip(),
         Strip(1.5 * MM, leads=True),
         *bar_strips(plan.tasks, plan.slots, days),
