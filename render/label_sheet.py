@@ -21,7 +21,11 @@ LEAST = 2.5 * MM
 EDGE = 2 * MM
 """Kept clear inside a label: printers are off by a millimetre or two."""
 MARK_SHARE, MOST_MARK = 0.25, 11 * MM
-"""Of a label's height the part that its mark's capitals take, and the most they do."""
+"""Of a label's height the part that its mark's capitals take, and the most they do. Shop choice."""
+LEAST_MARK = 4.5 * MM
+"""A mark gives up room for what stands below it down to such capitals, which leave four lines on a label of
+an inch: the job's name is the fourth. Shop choice.
+"""
 LARGEST = 5 * MM
 """Capitals of everything else are no larger."""
 STEP = 0.25 * MM
@@ -87,7 +91,8 @@ def draw_label(label: Label, width: float, height: float) -> Iterator[Mark]:
     The mark on top with the size below it; lines are broken or shortened, and left out from the last on.
     """
     room = width - 2 * EDGE
-    mark = _largest(label.mark, room, min(MARK_SHARE * height, MOST_MARK))
+    spare = (height - 2 * EDGE - _need(label, LEAST, room)) / (ASCENT + DESCENT)
+    mark = _largest(label.mark, room, min(MARK_SHARE * height, MOST_MARK, max(spare, LEAST_MARK)))
     top = height - EDGE - ASCENT * mark
     yield Text(label.mark, (EDGE, top), mark, bold=True)
     top -= DESCENT * mark

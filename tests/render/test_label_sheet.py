@@ -45,6 +45,18 @@ def test_every_label_of_a_shipped_job_lies_inside(demo: str, stock: str):
         _check(label, size.width, size.height)
 
 
+@pytest.mark.parametrize("stock", STOCKS)
+@pytest.mark.parametrize("demo", list_demos())
+def test_every_shipped_label_says_which_job_its_board_is_for(demo: str, stock: str):
+    size, name = find_stock(stock), read_demo(demo).about.name
+    assert name
+    for label in _labels(demo):
+        mark, *others = (m for m in draw_label(label, size.width, size.height) if isinstance(m, Text))
+        assert name in " ".join(text.text for text in others)
+        assert mark.height * MM_PER_INCH >= 4.5 - 1e-9
+        assert mark.height >= max(text.height for text in others)
+
+
 @settings(max_examples=60)
 @given(
     st.text("CFSM", min_size=1, max_size=2),
