@@ -5,14 +5,14 @@ Where it lies is worked out in model.build.behind; its solids are render.site_so
 
 from __future__ import annotations
 
-from math import cos, pi, sin
-
 from model.build.behind import OLD_LEDGER
 from model.build.obstacles import Obstacle
 from model.surround import Surround
 from model.units import LengthStyle, format_length
 from render.drawing import Lines, Mark, Pen, Point, Polyline
+from render.extent import box_ring
 from render.names import Name
+from render.symbols import circle_points
 
 SIDES = 24
 """Sides that a circle is drawn with."""
@@ -49,9 +49,8 @@ def _name(obstacle: Obstacle, style: LengthStyle) -> str:
 def _outline(obstacle: Obstacle) -> list[Mark]:
     (x0, x1), (y0, y1) = obstacle.x, obstacle.y
     if obstacle.kind == OLD_LEDGER:
-        return [Polyline(Pen.GUIDE, ((x0, y0), (x1, y0), (x1, y1), (x0, y1)), True, obstacle.path)]
+        return [Polyline(Pen.GUIDE, box_ring((x0, y0, x1, y1)), True, obstacle.path)]
     x, y, r = (x0 + x1) / 2, (y0 + y1) / 2, (x1 - x0) / 2
-    turns = [2 * pi * k / SIDES for k in range(SIDES)]
-    ring = tuple((x + r * cos(turn), y + r * sin(turn)) for turn in turns)
+    ring = circle_points((x, y), r, SIDES)
     cross = ((x - 2 * r, y, x + 2 * r, y), (x, y - 2 * r, x, y + 2 * r))
     return [Polyline(Pen.EDGE, ring, True, obstacle.path), Lines(Pen.CENTRE, cross, obstacle.path)]

@@ -10,12 +10,13 @@ from dataclasses import dataclass
 from math import dist
 
 import numpy as np
-from shapely import MultiPoint, MultiPolygon, Polygon, box, get_parts, make_valid
+from shapely import MultiPolygon, Polygon, box, get_parts, make_valid
 from shapely.ops import polylabel
 
 from model.surround import Surround
-from render.drawing import Fill, Lines, Mark, Pen, Point, Polyline, Region, Ring, Text
+from render.drawing import Lines, Mark, Pen, Point, Polyline, Ring, Text
 from render.extent import Box
+from render.names import list_dark
 from render.number_places import (
     Paper,
     box_round,
@@ -79,7 +80,7 @@ def mark_areas(
 
 def _mark(shown: Iterable[_Seen], ratio: float, under: Sequence[Mark], every: bool) -> BoardMarks:
     """Marks for what is `shown`; beside it for `every` piece, or once on either hand of the centre line."""
-    paper = Paper(list_strokes(under, ratio), _list_dark(under), list_words(under))
+    paper = Paper(list_strokes(under, ratio), list_dark(under), list_words(under))
     height = number_height(ratio)
     placed: list[Mark] = []
     beside: list[tuple[_Seen, Point]] = []
@@ -97,12 +98,6 @@ def _mark(shown: Iterable[_Seen], ratio: float, under: Sequence[Mark], every: bo
         beside = [(seen, spot) for seen, spot in beside if (seen.mark, spot[0] > 0) not in marked]
     marks, left_out = _place_beside(beside, height, ratio, paper)
     return BoardMarks((*placed, *marks), left_out)
-
-
-def _list_dark(under: Sequence[Mark]) -> list[Box]:
-    """Boxes of areas too dark to write on."""
-    dark = [mark for mark in under if isinstance(mark, Region) and mark.fill is Fill.OPENING]
-    return [MultiPoint([p for ring in mark.rings for p in ring]).bounds for mark in dark if mark.rings]
 
 
 def kind_of(mark: str) -> str:

@@ -13,7 +13,7 @@ from render.clipping import clip_drawing, clip_ring
 from render.detail_list import Detail
 from render.dimension_strings import place_strings
 from render.drawing import Drawing, Lines, Mark, Pen, Ring
-from render.extent import Box
+from render.extent import Box, box_sides
 from render.part_dimensions import Rings, list_part_strings
 from render.views import draw_section, project_at
 from render.visibility import Projection
@@ -71,7 +71,4 @@ def _rings_of(projection: Projection, owner: int, is_cut: bool) -> tuple[Ring, .
 
 
 def _edge(box: Box) -> Mark:
-    left, bottom, right, top = box
-    corners = (left, bottom), (right, bottom), (right, top), (left, top)
-    sides = tuple((*a, *b) for a, b in zip(corners, (*corners[1:], corners[0]), strict=True))
-    return Lines(Pen.GUIDE, sides)
+    return Lines(Pen.GUIDE, box_sides(box))

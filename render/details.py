@@ -6,7 +6,7 @@ from model.surround import Surround
 from render.clipping import clip_drawing
 from render.dimension_strings import Station, String, place_strings
 from render.drawing import Drawing, Pen, Polyline
-from render.extent import Box
+from render.extent import Box, box_ring
 from render.sheets import DETAIL_TITLES
 from render.view_dimensions import list_strings
 from render.views import ViewOptions, draw_view
@@ -32,9 +32,9 @@ def draw_detail(surround: Surround, name: str, ratio: float) -> Drawing:
 
 def draw_part(surround: Surround, view: str, ratio: float) -> Drawing:
     """What the detail of `view` shows, in its frame, without dimensions."""
-    left, bottom, right, top = box = detail_box(surround, view)
+    box = detail_box(surround, view)
     whole = draw_view(surround, view, ViewOptions(ratio=ratio, dimensions=False))
-    edge = Polyline(Pen.GUIDE, ((left, bottom), (right, bottom), (right, top), (left, top)), closed=True)
+    edge = Polyline(Pen.GUIDE, box_ring(box), closed=True)
     return clip_drawing(whole, box).plus(edge)
 
 

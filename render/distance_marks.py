@@ -12,7 +12,7 @@ from model.surround import Surround
 from render.board_outline import place_point
 from render.dimension_strings import TEXT_HEIGHT
 from render.drawing import Anchor, Drawing, Lines, Mark, Pen, Point, Segment, Text
-from render.extent import Box, list_texts, text_corners
+from render.extent import Box, box_of, list_texts, text_corners
 
 ARM = 0.035
 """Half an upright cross at each place, inches on paper. Shop choice."""
@@ -53,7 +53,7 @@ def draw_distances(surround: Surround, view: str, ratio: float, under: Sequence[
 
 def _room(text: Text, ratio: float) -> Box:
     """What a writing takes up, a number with the ring round it."""
-    x0, y0, x1, y1 = _box(text)
+    x0, y0, x1, y1 = box_of(text_corners(text))
     ring = RING * ratio if text.text.isdigit() else 0.0
     return x0 - ring, y0 - ring, x1 + ring, y1 + ring
 
@@ -83,16 +83,11 @@ def _write(board: BoardDistance, words: str, at: Point, ratio: float, taken: lis
     )
     for anchor, place in tries:
         text = Text(words, place, height, anchor, pen=pen, stands_for=board.mark)
-        box = _box(text)
+        box = box_of(text_corners(text))
         if not any(_overlap(box, other) for other in taken):
             taken.append(box)
             return [text]
     return []
-
-
-def _box(text: Text) -> Box:
-    xs, ys = zip(*text_corners(text), strict=True)
-    return min(xs), min(ys), max(xs), max(ys)
 
 
 def _overlap(one: Box, other: Box) -> bool:

@@ -12,8 +12,8 @@ from model.surround import Surround
 from model.units import format_length
 from render.board_outline import outline_board, place_point
 from render.dimension_strings import TEXT_HEIGHT
-from render.drawing import Dimension, Drawing, Fill, Lines, Mark, Pen, Point, Polyline, Region, Ring, Segment
-from render.extent import drawing_extent
+from render.drawing import Dimension, Drawing, Fill, Lines, Mark, Pen, Point, Polyline, Region, Segment
+from render.extent import box_ring, drawing_extent
 from render.shifting import shift_mark
 
 WIDE, HIGH = 6.0, 4.5
@@ -54,9 +54,9 @@ def _draw_front(surround: Surround, finding: Finding, ratio: float) -> Iterator[
     mouth, top, foot = layout.opening_side, layout.opening_top, layout.opening_foot
     yield Region(
         Fill.FACING,
-        (_box(-layout.facing_side, min(layout.floor, 0.0), layout.facing_side, layout.facing_top),),
+        (box_ring((-layout.facing_side, min(layout.floor, 0.0), layout.facing_side, layout.facing_top)),),
     )
-    yield Region(Fill.OPENING, (_box(-mouth, foot, mouth, top),))
+    yield Region(Fill.OPENING, (box_ring((-mouth, foot, mouth, top)),))
     yield from _outline(surround, finding, "front")
     if finding.check == MANTEL:
         yield from (Polyline(Pen.CLEARANCE, ring, True) for ring in list_keep_out_rings(surround.job.site))
@@ -101,13 +101,13 @@ def _draw_hearth(surround: Surround, finding: Finding, ratio: float) -> Iterator
     deep = 8.0
     for one in (-1.0, 1.0):
         near, far = sorted((one * mouth, one * max(layout.facing_side, mouth + 4)))
-        yield Region(Fill.MASONRY, (_box(near, 0.0, far, deep),))
-    yield Region(Fill.HEARTH, (_box(-side, -front, side, 0.0),))
-    yield Polyline(Pen.EDGE, _box(-side, -front, side, 0.0), True)
+        yield Region(Fill.MASONRY, (box_ring((near, 0.0, far, deep)),))
+    yield Region(Fill.HEARTH, (box_ring((-side, -front, side, 0.0)),))
+    yield Polyline(Pen.EDGE, box_ring((-side, -front, side, 0.0)), True)
     if site.facing.added > 0:
         for one in (-1.0, 1.0):
             near, far = sorted((one * mouth, one * max(layout.facing_side, mouth + 4)))
-            yield Polyline(Pen.SITE, _box(near, -site.facing.added, far, 0.0), True)
+            yield Polyline(Pen.SITE, box_ring((near, -site.facing.added, far, 0.0)), True)
     if finding.limit is None or finding.measured is None:
         return
     if finding.part == "hearth, front":
@@ -157,7 +157,3 @@ def _measure(
     at = (off, middle) if vertical else (middle, off)
     text = format_length(abs(second[i] - first[i]), surround.job.about.length_style)
     return Dimension(first, second, vertical, line, text, at, height)
-
-
-def _box(x0: float, y0: float, x1: float, y1: float) -> Ring:
-    return (x0, y0), (x1, y0), (x1, y1), (x0, y1)

@@ -18,6 +18,8 @@ from render.drawing import (
     Point,
     Polyline,
     Region,
+    Ring,
+    Segment,
     Text,
 )
 from render.lettering import ASCENT, DESCENT, text_width
@@ -35,8 +37,25 @@ def drawing_extent(drawing: Drawing) -> Box:
     points = [point for mark in drawing.marks for point in _points(mark, drawing.ratio)]
     if not points:
         raise ValueError("a drawing without marks takes up no room")
+    return box_of(points)
+
+
+def box_of(points: Iterable[Point]) -> Box:
+    """Lowest x and y, highest x and y of some points, of which there is at least one."""
     xs, ys = zip(*points, strict=True)
     return min(xs), min(ys), max(xs), max(ys)
+
+
+def box_ring(box: Box) -> Ring:
+    """The corners of a box, from the lower left round to the upper left."""
+    left, bottom, right, top = box
+    return (left, bottom), (right, bottom), (right, top), (left, top)
+
+
+def box_sides(box: Box) -> tuple[Segment, ...]:
+    """The sides of a box one after the other, from the lower one on."""
+    ring = box_ring(box)
+    return tuple((*a, *b) for a, b in zip(ring, (*ring[1:], ring[0]), strict=True))
 
 
 def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
@@ -70,23 +89,17 @@ def list_texts(drawing: Drawing) -> tuple[Text, ...]:
 
 def list_words(marks: Iterable[Mark], ratio: float = 1.0) -> tuple[Box, ...]:
     """The boxes of all that `marks` write; `ratio` is that of the drawing, for its leaders."""
-    boxes = []
-    for text in list_texts(Drawing(tuple(marks), ratio)):
-        xs, ys = zip(*text_corners(text), strict=True)
-        boxes.append((min(xs), min(ys), max(xs), max(ys)))
-    return tuple(boxes)
+    return tuple(box_of(text_corners(text)) for text in list_texts(Drawing(tuple(marks), ratio)))
 
 
 def list_boxes(placed: Placed, mark: Mark) -> tuple[Box, ...]:
     """The upright box on paper of each line of writing of one mark of a placed drawing."""
     ratio = placed.drawing.ratio
-    boxes = []
-    for text in list_texts(Drawing((mark,), ratio)):
-        xs, ys = zip(*text_corners(text), strict=True)
-        x0, x1 = (placed.at[0] + x / ratio for x in (min(xs), max(xs)))
-        y0, y1 = (placed.at[1] + y / ratio for y in (min(ys), max(ys)))
-        boxes.append((x0, y0, x1, y1))
-    return tuple(boxes)
+    x, y = placed.at
+    return tuple(
+        (x + left / ratio, y + bottom / ratio, x + right / ratio, y + top / ratio)
+        for left, bottom, right, top in list_words((mark,), ratio)
+    )
 
 
 def _points(mark: Mark, ratio: float) -> Iterator[Point]:

@@ -16,6 +16,7 @@ from model.takeoff.anchors import plan_anchors
 from model.units import format_length
 from render.drawing import Lines, Mark, Pen, Point, Polyline
 from render.names import Name
+from render.symbols import circle_points
 from render.visibility import Look, Projection
 
 SIDES = 32
@@ -124,8 +125,7 @@ def _point(hole: Hole, along: int, end: float, across: int, way: float) -> Point
 
 
 def _target(at: Point, radius: float, stands_for: str) -> tuple[Polyline, Lines]:
-    turns = [2 * pi * k / SIDES for k in range(SIDES)]
-    ring = tuple((at[0] + radius * cos(turn), at[1] + radius * sin(turn)) for turn in turns)
+    ring = circle_points(at, radius, SIDES)
     (x, y), reach = at, OVER * radius
     cross = ((x - reach, y, x + reach, y), (x, y - reach, x, y + reach))
     return Polyline(Pen.EDGE, ring, True, stands_for), Lines(Pen.CENTRE, cross, stands_for)

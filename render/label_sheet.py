@@ -13,6 +13,7 @@ from model.surround import Surround
 from model.takeoff.cut_list import Cut
 from model.units import format_length
 from render.drawing import Anchor, Drawing, Mark, Pen, Placed, Polyline, Sheet, Text
+from render.extent import box_ring
 from render.label_stock import MM, LabelStock
 from render.lettering import ASCENT, DESCENT, shorten_text, text_width, wrap_text
 
@@ -75,14 +76,10 @@ def build_label_sheets(
             for label, at in zip(part, places[first:], strict=False)
         ]
         if outlined:
-            ring = _ring(stock.width, stock.height)
+            ring = box_ring((0.0, 0.0, stock.width, stock.height))
             placed += [Placed(Drawing((Polyline(Pen.RULE, ring, closed=True),)), at) for at in places]
         sheets.append(Sheet(str(number), f"Labels {number}", *stock.page, tuple(placed)))
     return tuple(sheets)
-
-
-def _ring(width: float, height: float) -> tuple[tuple[float, float], ...]:
-    return (0.0, 0.0), (width, 0.0), (width, height), (0.0, height)
 
 
 def draw_label(label: Label, width: float, height: float) -> Iterator[Mark]:

@@ -12,7 +12,7 @@ from math import dist
 import numpy as np
 
 from render.drawing import Fill, Hatch, Lines, Mark, Pen, Point, Region, Segment
-from render.extent import Box
+from render.extent import Box, box_of, box_ring
 from render.number_places import (
     Floats,
     Paper,
@@ -85,15 +85,7 @@ def place_names(
 def list_dark(marks: Sequence[Mark]) -> tuple[Box, ...]:
     """Boxes round the areas that are too dark to write on."""
     rings = (ring for mark in marks if isinstance(mark, Region) and mark.fill in DARK for ring in mark.rings)
-    return tuple(
-        (
-            min(x for x, _ in ring),
-            min(y for _, y in ring),
-            max(x for x, _ in ring),
-            max(y for _, y in ring),
-        )
-        for ring in rings
-    )
+    return tuple(box_of(ring) for ring in rings)
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,8 +110,7 @@ def _place(name: Name, height: float, paper: Paper, given: Paper, furthest: int)
 
 
 def _draw_ground(box: Box, stands_for: str) -> Region:
-    x0, y0, x1, y1 = box
-    return Region(Fill.PAPER, (((x0, y0), (x1, y0), (x1, y1), (x0, y1)),), stands_for)
+    return Region(Fill.PAPER, (box_ring(box),), stands_for)
 
 
 def _least_bad(spot: Point, size: tuple[float, float], clear: float, paper: Paper, given: Paper) -> Point:

@@ -22,7 +22,7 @@ from render.cut_marks import draw_cut_end
 from render.cutting_plane import cut_numbered
 from render.dimension_strings import String, place_strings
 from render.drawing import Dimension, Drawing, Fill, Mark, Pen, Polyline, Region, Ring
-from render.extent import Box
+from render.extent import Box, box_of, box_ring
 from render.number_places import Paper, list_strokes, list_words
 from render.part_dimensions import list_part_strings
 from render.sheets import PART_ABOVE as PLAN
@@ -130,11 +130,7 @@ class Part:
             before = [v for v in ORDER[: ORDER.index(view)] if v in shown]
             rings = tuple((self.boards[n], rings) for n, rings, _ in self.list_seen(view))
             known = tuple(frozenset(self._list_known(view, k, before, shown)) for k in (0, 1))
-            holes = [
-                (min(x), min(y), max(x), max(y))
-                for _, ring in self.list_holes(view)
-                for x, y in [zip(*ring, strict=True)]
-            ]
+            holes = [box_of(ring) for _, ring in self.list_holes(view)]
             one_sided = view == LEVEL_CUT and not self.is_upright
             self._strings[view, shown] = list_part_strings(rings, (known[0], known[1]), holes, one_sided)
         return self._strings[view, shown]
@@ -211,8 +207,8 @@ def _find_cut(part: Part, axis: str) -> float:
 
 
 def _box_area(ring: Ring) -> float:
-    xs, ys = zip(*ring, strict=True)
-    return float((max(xs) - min(xs)) * (max(ys) - min(ys)))
+    left, bottom, right, top = box_of(ring)
+    return (right - left) * (top - bottom)
 
 
 def draw_part(part: Part, view: str, ratio: float, shown: tuple[str, ...], by_board: bool = False) -> Drawing:
@@ -247,8 +243,7 @@ def draw_cuts(
 
 def frame_part(part: Part, view: str, ratio: float, shown: tuple[str, ...]) -> Drawing:
     """What takes up as much room as `draw_part` draws, and is quicker had."""
-    left, bottom, right, top = part.outline(view)
-    frame = Polyline(Pen.GUIDE, ((left, bottom), (right, bottom), (right, top), (left, top)), closed=True)
+    frame = Polyline(Pen.GUIDE, box_ring(part.outline(view)), closed=True)
     return Drawing((frame, *_list_sizes(part, view, ratio, shown)), ratio)
 
 

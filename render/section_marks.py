@@ -30,7 +30,7 @@ from render.drawing import (
     Segment,
     Text,
 )
-from render.extent import Box, drawing_extent, list_words
+from render.extent import Box, box_sides, drawing_extent, list_words
 from render.names import list_dark
 from render.note_places import part_at_boxes
 from render.number_places import Paper, join_number, list_strokes, place_numbers
@@ -155,7 +155,7 @@ def _find_box(surround: Surround, target: str) -> Box | None:
 def _mark_detail(target: str, box: Box, under: Sequence[Mark], ratio: float) -> Iterator[Mark]:
     """A dashed line round what is drawn larger, and its mark beside it."""
     words = list_words(under, ratio)
-    round_it = [part for side in _sides(box) for part in part_at_boxes(side, words, AROUND_TEXT * ratio)]
+    round_it = [part for side in box_sides(box) for part in part_at_boxes(side, words, AROUND_TEXT * ratio)]
     yield Lines(Pen.GUIDE, tuple(round_it), HELD + target)
     paper = _paper((*under, Lines(Pen.GUIDE, tuple(round_it))), ratio)
     size = (2 * (RADIUS + AIR) * ratio,) * 2
@@ -197,13 +197,3 @@ def _arrow(centre: Point, radius: float, look: Point) -> tuple[Point, ...]:
     (x, y), (u, v) = centre, look
     tip = radius * 2**0.5
     return (x + u * tip, y + v * tip), (x - v * tip, y + u * tip), (x + v * tip, y - u * tip)
-
-
-def _sides(box: Box) -> tuple[Segment, ...]:
-    left, bottom, right, top = box
-    return (
-        (left, bottom, right, bottom),
-        (right, bottom, right, top),
-        (left, top, right, top),
-        (left, bottom, left, top),
-    )

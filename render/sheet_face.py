@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import cos, hypot, pi, sin
+from math import hypot
 
 from model.cutting.pieces import Source
 from model.cutting.plan import GroupPlan, Sawn
@@ -24,14 +24,15 @@ from render.drawing import (
     Text,
 )
 from render.lettering import text_width
+from render.symbols import circle_points
 from render.tables import MM, SMALL, Strip, lead, paragraph_strips
 
 HATCH_SPACING = 2.4 * MM
 AIR = 0.8 * MM
 NUMBER = 5.4 * MM
 """Across the ground that a cut's number stands on."""
+NUMBER_SIDES = 24
 Corners = tuple[Point, Point, Point, Point]
-_TURNS = tuple(2 * pi * i / 24 for i in range(24))
 
 
 def sheet_strips(sawn: Sawn, group: GroupPlan, bars: Bars) -> tuple[Strip, ...]:
@@ -137,7 +138,7 @@ def _free_place(line: Segment, taken: list[Point]) -> Point:
 
 def _number(text: str, at: Point) -> Iterator[Mark]:
     half = NUMBER / 2 - 0.3 * MM
-    ring = tuple((at[0] + half * cos(a), at[1] + half * sin(a)) for a in _TURNS)
+    ring = circle_points(at, half, NUMBER_SIDES)
     yield Region(Fill.PAPER, (ring,))
     yield Polyline(Pen.EDGE, ring, closed=True)
     yield Text(text, (at[0], at[1] - SMALL / 2), SMALL, Anchor.MIDDLE)

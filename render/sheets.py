@@ -12,7 +12,7 @@ from model.errors import Refused
 from model.units import MM_PER_INCH
 from render.check_bar import check_bar_marks
 from render.drawing import Drawing, Lines, Mark, Pen, Placed, Polyline, Sheet
-from render.extent import Box
+from render.extent import Box, box_ring
 from render.title_block import LOW_HEIGHT, TitleBlock, low_block, split_notes, tall_block
 
 MM = 1 / MM_PER_INCH
@@ -171,7 +171,7 @@ def build_sheet(
 def draw_frame(width: float, height: float, place: Block, block: TitleBlock) -> Drawing:
     """Border, check bar in the binding edge, and title block, at ratio 1."""
     left, bottom, right, top = _border(width, height)
-    border = Polyline(Pen.BORDER, ((left, bottom), (right, bottom), (right, top), (left, top)), closed=True)
+    border = Polyline(Pen.BORDER, box_ring(_border(width, height)), closed=True)
     bar = check_bar_marks(left - 1.6 * MM, bottom)
     marks: tuple[Mark, ...]
     if place is Block.BESIDE:

@@ -24,7 +24,7 @@ from render.drawing import (
     Polyline,
     Region,
 )
-from render.extent import Box
+from render.extent import Box, box_ring
 from render.names import Name, place_names
 from render.sheets import SITE_FRONT
 from render.views import FACING_HATCH
@@ -71,8 +71,8 @@ def _draw_front(site: Site, ratio: float) -> Iterator[Mark]:
     facing, top = site.facing.width / 2, site.facing.height
     left, right = _wall_ends(site)
     ceiling = min(top + HEADROOM, site.room.ceiling - site.hearth.height) if _is_low(site) else top + HEADROOM
-    ring = _ring(-facing, min(floor, 0.0), facing, top)
-    mouth = _ring(-half, 0.0, half, site.opening.height)
+    ring = box_ring((-facing, min(floor, 0.0), facing, top))
+    mouth = box_ring((-half, 0.0, half, site.opening.height))
     yield Region(Fill.FACING, (ring, mouth))
     yield Region(Fill.BAND, (mouth,))
     angle, spacing = FACING_HATCH
@@ -80,7 +80,7 @@ def _draw_front(site: Site, ratio: float) -> Iterator[Mark]:
     yield Polyline(Pen.EDGE, ring, closed=True)
     yield Polyline(Pen.OUTLINE, mouth, closed=True)
     if floor < 0:
-        hearth = _ring(-site.hearth.width / 2, floor, site.hearth.width / 2, 0.0)
+        hearth = box_ring((-site.hearth.width / 2, floor, site.hearth.width / 2, 0.0))
         yield Region(Fill.HEARTH, (hearth,))
         yield Polyline(Pen.OUTLINE, hearth, closed=True)
     yield Lines(Pen.GROUND, ((left, floor, right, floor),))
@@ -155,15 +155,15 @@ def _draw_plan(site: Site, ratio: float) -> Iterator[Mark]:
     left, right = _wall_ends(site)
     proud, deep = site.facing.proud, site.hearth.depth
     strings: list[String] = []
-    solid = _ring(left, proud, right, proud + WALL_DEPTH)
-    breast = _ring(-facing, 0.0, facing, proud + WALL_DEPTH)
-    mouth = _ring(-half, 0.0, half, proud + WALL_DEPTH)
+    solid = box_ring((left, proud, right, proud + WALL_DEPTH))
+    breast = box_ring((-facing, 0.0, facing, proud + WALL_DEPTH))
+    mouth = box_ring((-half, 0.0, half, proud + WALL_DEPTH))
     for ring in (solid, breast):
         yield Region(Fill.MASONRY, (ring,))
     yield Region(Fill.PAPER, (mouth,))
     yield Lines(Pen.OUTLINE, tuple(_plan_lines(site, (left, right))))
     if deep > 0:
-        ring = _ring(-hearth, -deep, hearth, 0.0)
+        ring = box_ring((-hearth, -deep, hearth, 0.0))
         yield Region(Fill.HEARTH, (ring,))
         yield Polyline(Pen.EDGE, ring, closed=True)
         strings.append(_string(Edge.RIGHT, (-deep, hearth), (0.0, hearth), "hearth.depth"))
@@ -182,7 +182,3 @@ def _plan_lines(site: Site, ends: tuple[float, float]) -> Iterable[tuple[float, 
         yield sign * facing, 0.0, sign * facing, proud
         if abs(end) > facing:
             yield sign * facing, proud, end, proud
-
-
-def _ring(x0: float, y0: float, x1: float, y1: float) -> tuple[Point, ...]:
-    return (x0, y0), (x1, y0), (x1, y1), (x0, y1)

@@ -7,7 +7,7 @@ render.template_pages.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import cos, dist, pi, sin
+from math import dist
 
 import numpy as np
 
@@ -16,10 +16,11 @@ from model.surround import Surround
 from model.takeoff.marks import list_kinds
 from model.takeoff.templates import Template, list_templates
 from model.units import LengthStyle, format_length
-from render.drawing import Anchor, Drawing, Lines, Mark, Pen, Point, Polyline, Ring, Text
+from render.drawing import Anchor, Drawing, Lines, Mark, Pen, Point, Polyline, Text
 from render.lettering import text_width
 from render.moulding_sheet import PLACES, SMOOTH
 from render.number_places import Paper, box_round, list_strokes
+from render.symbols import circle_points
 
 SIDES = 96
 """A round hole is drawn with so many sides: its flats lie off the circle by less than a pen's width."""
@@ -71,11 +72,9 @@ def draw_template(template: Template, style: LengthStyle) -> Drawing:
 
 def _draw_hole(at: Point, diameter: float) -> list[Mark]:
     (x, y), half = at, diameter / 2
-    turns = [2 * pi * k / SIDES for k in range(SIDES)]
-    ring: Ring = tuple((x + half * cos(turn), y + half * sin(turn)) for turn in turns)
     reach = half + CROSS
     middle = ((x - reach, y, x + reach, y), (x, y - reach, x, y + reach))
-    return [Polyline(Pen.CUT, ring, closed=True), Lines(Pen.CENTRE, middle)]
+    return [Polyline(Pen.CUT, circle_points(at, half, SIDES), closed=True), Lines(Pen.CENTRE, middle)]
 
 
 def _write_names(template: Template, lines: list[Mark]) -> Iterator[Text]:

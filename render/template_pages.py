@@ -16,7 +16,7 @@ from model.units import MM_PER_INCH, LengthStyle, format_length
 from render.check_bar import check_bar_marks, level_bar_marks
 from render.clipping import clip_drawing
 from render.drawing import Anchor, Drawing, Fill, Lines, Mark, Pen, Placed, Region, Sheet, Text
-from render.extent import Box, drawing_extent, text_corners
+from render.extent import Box, box_ring, box_sides, drawing_extent, text_corners
 from render.lettering import LEADING, text_width, wrap_text
 from render.row_packing import Spot, pack_rows
 from render.sheets import paper_size
@@ -236,24 +236,14 @@ def _draw_key(tiles: Sequence[Tile], here: Tile) -> Drawing:
     def small(box: Box) -> Box:
         return tuple((v - o) * scale for v, o in zip(box, (left, bottom, left, bottom), strict=True))  # type: ignore[return-value]
 
-    marks: list[Mark] = [Region(Fill.FACING, (_ring(small(here.box)),))]
+    marks: list[Mark] = [Region(Fill.FACING, (box_ring(small(here.box)),))]
     for tile in tiles:
         box = small(tile.box)
-        marks.append(Lines(Pen.RULE, _sides(box)))
+        marks.append(Lines(Pen.RULE, box_sides(box)))
         if text_width(tile.name, HEIGHT) < (box[2] - box[0]) * 0.8 and (box[3] - box[1]) * 0.7 > HEIGHT:
             middle = (box[0] + box[2]) / 2, (box[1] + box[3]) / 2 - HEIGHT / 2
             marks.append(Text(tile.name, middle, HEIGHT, Anchor.MIDDLE, bold=tile is here))
     return Drawing(tuple(marks))
-
-
-def _ring(box: Box) -> tuple[tuple[float, float], ...]:
-    left, bottom, right, top = box
-    return (left, bottom), (right, bottom), (right, top), (left, top)
-
-
-def _sides(box: Box) -> tuple[tuple[float, float, float, float], ...]:
-    ring = _ring(box)
-    return tuple((*a, *b) for a, b in zip(ring, (*ring[1:], ring[0]), strict=True))
 
 
 def _frame(room: Box, title: str, words: str, taken: float = BAR_ROOM) -> Placed:

@@ -6,7 +6,7 @@ A failing part is marked by a heavy outline, a cross at its worst point and word
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import cos, hypot, pi, sin
+from math import hypot
 
 from model.check.finding import STATUS_WORD, Finding, Status
 from model.check.keep_out import list_allowed_beside, list_allowed_slope, list_keep_out_rings
@@ -30,7 +30,8 @@ from render.drawing import (
     Segment,
     Text,
 )
-from render.extent import text_corners
+from render.extent import box_of, text_corners
+from render.symbols import circle_points
 from render.visibility import Look, Projection
 
 KEEP_OUT_HATCH = (60.0, 0.22)
@@ -136,8 +137,7 @@ def _set_words(at: Point, height: float) -> tuple[Text, ...]:
 
 
 def _strikes(stroke: Segment, text: Text) -> bool:
-    xs, ys = zip(*text_corners(text), strict=True)
-    return clip_segment(stroke, (min(xs), min(ys), max(xs), max(ys))) is not None
+    return clip_segment(stroke, box_of(text_corners(text))) is not None
 
 
 def draw_faults(
@@ -191,8 +191,7 @@ def _flag(point: Point, number: int, part: str, flags: list[Point], ratio: float
     while any(hypot(centre[0] - a, centre[1] - b) < 2.2 * radius for a, b in flags):
         centre = (centre[0], centre[1] + 0.6 * radius)
     flags.append(centre)
-    turns = [2 * pi * k / FLAG_SIDES for k in range(FLAG_SIDES)]
-    ring = tuple((centre[0] + radius * cos(turn), centre[1] + radius * sin(turn)) for turn in turns)
+    ring = circle_points(centre, radius, FLAG_SIDES)
     height = radius
     length = hypot(centre[0] - x, centre[1] - y)
     edge = tuple(c + (p - c) * radius / length for c, p in zip(centre, point, strict=True))

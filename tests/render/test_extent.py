@@ -15,7 +15,7 @@ from render.drawing import (
     Region,
     Text,
 )
-from render.extent import drawing_extent, list_texts, text_corners
+from render.extent import box_of, box_ring, box_sides, drawing_extent, list_texts, text_corners
 from render.lettering import ASCENT, DESCENT, text_width
 
 SQUARE = ((1.0, 2.0), (4.0, 2.0), (4.0, 6.0), (1.0, 6.0))
@@ -77,3 +77,12 @@ def test_every_writing_is_listed_and_empty_ones_are_not():
 def test_a_drawing_without_marks_has_no_extent():
     with pytest.raises(ValueError, match="without marks"):
         drawing_extent(Drawing(()))
+
+
+def test_a_box_goes_round_its_points_and_has_their_corners_and_four_sides():
+    box = box_of(((4.0, 2.0), (1.0, 6.0), (2.0, 3.0)))
+    assert box == (1.0, 2.0, 4.0, 6.0)
+    assert box_ring(box) == SQUARE
+    sides = box_sides(box)
+    assert [side[:2] for side in sides] == list(SQUARE)
+    assert [side[2:] for side in sides] == [*SQUARE[1:], SQUARE[0]]
