@@ -14,11 +14,11 @@ from model.cutting.plan import CuttingPlan
 from model.surround import Surround
 from model.takeoff.cut_list import Cut
 from model.takeoff.takeoff import Takeoff
-from render.drawing import Drawing, Placed
+from render.drawing import Drawing, Mark, Placed
 from render.extent import Box
 from render.scales import Scale, list_scales
 from render.sheet_notes import list_notes, tell_missing_letters
-from render.sheets import TITLES, Block, fit_notes, safe_area
+from render.sheets import CONTINUED, TITLES, Block, fit_notes, safe_area
 from render.tables import Strip, pour_strips
 from render.view_layout import DrawView, Layout, lay_views
 from render.views import ViewOptions, draw_view
@@ -92,11 +92,20 @@ def draft_pages(desk: Desk, title: str, strips: Sequence[Strip]) -> list[Draft]:
     """Sheets of tables, as many as it takes."""
     left, bottom, _, top = safe_area(*desk.size, Block.BELOW)
     pages = pour_strips(strips, (left, top), top - bottom)
-    titles = [title if number == 0 else f"{title}, continued" for number in range(len(pages))]
     return [
-        Draft(name, NO_SCALE, (Placed(Drawing(marks), (0.0, 0.0), "table"),), Block.BELOW)
-        for name, marks in zip(titles, pages, strict=True)
+        Draft(title_of_page(title, number), NO_SCALE, (place_table(marks),), Block.BELOW)
+        for number, marks in enumerate(pages)
     ]
+
+
+def title_of_page(title: str, number: int) -> str:
+    """The title of a sheet where several have one; `number` counts from 0."""
+    return title if number == 0 else title + CONTINUED
+
+
+def place_table(marks: tuple[Mark, ...]) -> Placed:
+    """Marks of tables, which lie in paper inches from the sheet's corner already."""
+    return Placed(Drawing(marks), (0.0, 0.0), "table")
 
 
 def put_notes(desk: Desk, draft: Draft, notes: tuple[str, ...]) -> Draft:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from render.cut_fills import CUT_WOOD
-from render.desk import Desk, Draft, put_notes
+from render.desk import Desk, Draft, put_notes, title_of_page
 from render.detail_drawing import DetailView
 from render.detail_list import Detail, list_details
 from render.drawing import Placed
@@ -58,8 +58,9 @@ def draft_details(desk: Desk) -> list[Draft]:
 def _draft(desk: Desk, number: int, placed: tuple[Placed, ...]) -> Draft:
     scales = {p.drawing.ratio for p in placed if p.name.startswith("detail")}
     names = [scale.name for scale in desk.scales if scale.ratio in scales]
-    title = TITLE if number == 0 else f"{TITLE}, continued"
-    draft = Draft(title, names[0] if len(names) == 1 else AS_SHOWN, placed, Block.BESIDE)
+    draft = Draft(
+        title_of_page(TITLE, number), names[0] if len(names) == 1 else AS_SHOWN, placed, Block.BESIDE
+    )
     taken = dict.fromkeys(
         f"{LABELS[detail.name]}: {say_taken(detail)}"
         for detail in list_details(desk.surround)

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from functools import cache, partial
-from itertools import chain, repeat
 
 from model.takeoff.assemblies import Assembly, list_assemblies
 from model.takeoff.assembly_joints import JointLine, list_joint_lines
 from model.takeoff.cut_list import list_cuts
 from render.cut_fills import CUT_WOOD
 from render.cut_sheet import say_assembly
-from render.desk import NO_SCALE, Desk, Draft, put_notes
-from render.drawing import Drawing, Placed
+from render.desk import NO_SCALE, Desk, Draft, place_table, put_notes, title_of_page
 from render.part_sheet import PartLayout, SetTable, lay_part
 from render.part_tables import joint_strips, piece_strips
 from render.part_views import Part
@@ -57,8 +55,12 @@ def _draft_part(desk: Desk, assembly: Assembly) -> tuple[list[Draft], list[Strip
         *([f"Its {_say_tables(left, joints)}: sheet {sheet_of(TABLES)}."] if left else []),
     )
     drafts = [
-        put_notes(desk, Draft(name, layout.scales[0].name, layout.placed, Block.BESIDE), notes)
-        for name, layout in zip(chain([title], repeat(f"{title}, continued")), layouts, strict=False)
+        put_notes(
+            desk,
+            Draft(title_of_page(title, number), layout.scales[0].name, layout.placed, Block.BESIDE),
+            notes,
+        )
+        for number, layout in enumerate(layouts)
     ]
     strips = [strip for table in left for strip in table(_column_width(desk))]
     return drafts, [heading_strip(title, above=4 * MM), *strips] if strips else []
@@ -77,8 +79,7 @@ def _draft_columns(desk: Desk, strips: Sequence[Strip]) -> list[Draft]:
     for number in range(0, len(columns), 2):
         first, *second = columns[number : number + 2]
         marks = (*first, *(shift_mark(mark, aside) for column in second for mark in column))
-        title = TABLES if number == 0 else f"{TABLES}, continued"
-        drafts.append(Draft(title, NO_SCALE, (Placed(Drawing(marks), (0.0, 0.0), "table"),), Block.BELOW))
+        drafts.append(Draft(title_of_page(TABLES, number), NO_SCALE, (place_table(marks),), Block.BELOW))
     return drafts
 
 

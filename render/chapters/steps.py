@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from model.steps.plan import plan_steps
-from render.desk import NO_SCALE, Desk, Draft
+from render.desk import NO_SCALE, Desk, Draft, title_of_page
 from render.sheets import Block, safe_area
 from render.step_scenes import list_shown
 from render.step_sheet import lay_steps
@@ -18,7 +18,4 @@ def draft_steps(desk: Desk) -> list[Draft]:
     steps = plan_steps(desk.surround, desk.takeoff)
     shown = list_shown(desk.surround, steps)
     pages = lay_steps(shown, desk.surround, desk.takeoff, safe_area(*desk.size, Block.BELOW))
-    return [
-        Draft(STEPS if n == 0 else f"{STEPS}, continued", NO_SCALE, page, Block.BELOW)
-        for n, page in enumerate(pages)
-    ]
+    return [Draft(title_of_page(STEPS, n), NO_SCALE, page, Block.BELOW) for n, page in enumerate(pages)]
