@@ -15,6 +15,7 @@ from math import inf
 
 from model.units import LengthStyle, format_length, round_length
 from render.drawing import Dimension, Point
+from render.extent import Box
 from render.lettering import text_width
 
 TEXT_HEIGHT = 3 / 25.4
@@ -36,7 +37,6 @@ MOST_ROWS = 6
 """From this row on a text may stand as far aside as it takes."""
 LAST_RESORT = 12
 """After so many rows a text may stand where its leader passes another text. Shop choice."""
-Box = tuple[float, float, float, float]
 SHORTEST = 1e-3
 """Stations nearer to each other than this, in model inches, are one."""
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from model.build.mouldings import Mouldings
 from model.moulding.library import SECTIONS, SHOP_CHOICE, USES, Shipped
 from model.moulding.section import Section
-from model.units import MM_PER_INCH, LengthStyle, format_length, without_feet
+from model.units import LengthStyle, format_length, without_feet
 from render.dimension_strings import Edge, String, measure, place_strings, strings_reach
 from render.drawing import (
     Drawing,
@@ -29,9 +29,9 @@ from render.extent import Box, drawing_extent
 from render.lettering import LEADING, wrap_text
 from render.scales import Scale, list_scales
 from render.sheets import Block, build_sheet, paper_size, safe_area
+from render.tables import MM
 from render.title_block import TitleBlock
 
-MM = 1 / MM_PER_INCH
 SMOOTH = 1 / 2000
 """How far the drawn flats may lie off an arc, inches on paper: finer than a pen. Shop choice."""
 NAME, SMALL = 3 * MM, 2.5 * MM

@@ -9,7 +9,6 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import inf
 
-from model.units import MM_PER_INCH
 from render.drawing import Drawing, Placed, Text
 from render.extent import Box
 from render.part_views import Part, draw_part, frame_part, mark_part
@@ -22,10 +21,9 @@ from render.sheets import (
     PART_RIGHT,
     PART_UPRIGHT_CUT,
 )
-from render.tables import Strip, pour_strips, strips_height
+from render.tables import MM, Strip, pour_strips, strips_height
 from render.view_layout import BETWEEN, DrawView, lay_views
 
-MM = 1 / MM_PER_INCH
 LEAST_TABLE = 70 * MM
 """Narrower than this a table of pieces cannot be read. Shop choice."""
 MOST_TABLE = 150 * MM

@@ -13,7 +13,6 @@ from functools import lru_cache
 import numpy as np
 
 from model.surround import Surround
-from model.units import MM_PER_INCH
 from render.detail_list import list_details
 from render.details import detail_box
 from render.drawing import (
@@ -38,10 +37,10 @@ from render.references import HELD, sheet_of
 from render.section_places import section_level, section_station
 from render.sheets import DETAILS, LABELS, MARKED_ON
 from render.symbols import circle_points
+from render.tables import MM
 from render.view_context import AROUND_TEXT, Frame
 from render.view_layout import DrawView
 
-MM = 1 / MM_PER_INCH
 RADIUS = 4.6 * MM
 LETTERS = 2.5 * MM
 STROKE = 4 * MM

@@ -9,13 +9,11 @@ from collections.abc import Mapping
 from enum import StrEnum
 
 from model.errors import Refused
-from model.units import MM_PER_INCH
 from render.check_bar import check_bar_marks
 from render.drawing import Drawing, Lines, Mark, Pen, Placed, Polyline, Sheet
 from render.extent import Box, box_ring
+from render.tables import MM
 from render.title_block import LOW_HEIGHT, TitleBlock, low_block, split_notes, tall_block
-
-MM = 1 / MM_PER_INCH
 
 PAPERS: Mapping[str, tuple[float, float]] = {
     "letter": (11.0, 8.5),

@@ -12,7 +12,7 @@ from string import ascii_uppercase
 
 from model.surround import Surround
 from model.takeoff.templates import Template, turn
-from model.units import MM_PER_INCH, LengthStyle, format_length
+from model.units import LengthStyle, format_length
 from render.check_bar import check_bar_marks, level_bar_marks
 from render.clipping import clip_drawing
 from render.drawing import Anchor, Drawing, Fill, Lines, Mark, Pen, Placed, Region, Sheet, Text
@@ -20,9 +20,9 @@ from render.extent import Box, box_ring, box_sides, drawing_extent, text_corners
 from render.lettering import LEADING, text_width, wrap_text
 from render.row_packing import Spot, pack_rows
 from render.sheets import paper_size
+from render.tables import MM
 from render.template_drawing import HEIGHT, draw_template, list_all
 
-MM = 1 / MM_PER_INCH
 LEFT_EDGE, OTHER_EDGE = 20 * MM, 11 * MM
 """From the paper's edges to what is drawn, the check bar at the left and pages' names outside it."""
 STRIP = 25 * MM

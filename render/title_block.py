@@ -9,14 +9,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
-from model.units import MM_PER_INCH
 from render.drawing import Anchor, Lines, Mark, Pen, Text
 from render.extent import Box
 from render.lettering import LEADING, one_line, shorten_text, text_width, wrap_text
 from render.symbols import third_angle_marks, third_angle_width
-from render.tables import SMALL
+from render.tables import MM, SMALL
 
-MM = 1 / MM_PER_INCH
 PLAIN, TITLE, LARGE = 3 * MM, 3.5 * MM, 5 * MM
 STEP = 0.5 * MM
 """Steps in which writing is made smaller until it fits."""

@@ -8,14 +8,13 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from model.units import MM_PER_INCH
 from render.drawing import Drawing, Placed, Text
 from render.extent import Box, drawing_extent
 from render.lettering import text_width
 from render.scales import Scale, choose_scale, scale_caption
 from render.sheets import LABELS, PART_VIEWS, TITLES
+from render.tables import MM
 
-MM = 1 / MM_PER_INCH
 CAPTION_HEIGHT = 3.5 * MM
 CAPTION_GAP = 1.5 * CAPTION_HEIGHT
 CAPTION_BASE = 1.2 * MM
