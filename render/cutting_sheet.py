@@ -52,7 +52,10 @@ def cutting_strips(
     if bought is not None and bought.groups:
         done = frozenset(cut)
         groups = (_group_strips(g, f"{_say_count(g)}, bought.", style, width, done) for g in bought.groups)
-        held = (heading_strip("Bought already"), *(strip for group in groups for strip in group))
+        held = (
+            *opening_strips("Bought already", HOW, width),
+            *(strip for group in groups for strip in group),
+        )
         more = cutting_strips(plan, style, width)
         return (*held, *([heading_strip("Still to buy or cut anew"), *more] if more else ()))
     if not plan.groups and not plan.short:

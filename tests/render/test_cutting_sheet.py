@@ -19,7 +19,7 @@ from model.surround import plan_surround
 from model.units import FEET_INCHES_16, MILLIMETRES
 from render.board_bar import read_pieces
 from render.buying_sheet import NO_PRICE, buying_strips
-from render.cutting_sheet import cutting_strips, draw_cutting, say_proof
+from render.cutting_sheet import HOW, cutting_strips, draw_cutting, say_proof
 from render.drawing import Drawing, Region, Text
 from render.extent import list_texts, text_corners
 from render.tables import SMALL, pour_strips, strips_height
@@ -123,6 +123,14 @@ def test_nothing_planned_draws_nothing():
     assert cutting_strips(plan, FEET_INCHES_16, WIDTH) == ()
     assert draw_cutting(plan, FEET_INCHES_16, WIDTH) == Drawing(())
     assert buying_strips(plan, list_buying(plan), FEET_INCHES_16, WIDTH) == ()
+
+
+def test_boards_that_are_all_bought_are_drawn_with_the_words_that_explain_bars():
+    nothing = plan_order(build_order([], read_shipped_list()))
+    strips = cutting_strips(nothing, FEET_INCHES_16, WIDTH, plan_of("brick"))
+    words = " ".join(text.text for text in texts_of(strips))
+    assert words.startswith("Bought already")
+    assert words.count(HOW) == 1
 
 
 def test_each_row_of_the_buying_list_says_what_changed_since_it_was_printed():
