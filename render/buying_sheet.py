@@ -13,19 +13,17 @@ from model.cutting.printed import Change, share_changes
 from model.cutting.stock_list import SoldRow
 from model.cutting.wording import describe_bound
 from model.units import LengthStyle
-from render.drawing import Anchor
 from render.tables import (
     FIGURES,
     MM,
     ROW,
     Cell,
-    Column,
     Row,
     Strip,
     Table,
     heading_strip,
     paragraph_strips,
-    share_widths,
+    share_columns,
     table_strips,
 )
 
@@ -64,11 +62,8 @@ def buying_strips(
     if not (buying.lines or buying.used or changes):
         return ()
     shares = COLUMNS | (CHANGED if changes else {})
-    widths = share_widths(width, tuple(shares.values()))
-    columns = tuple(
-        Column(name, w, Anchor.START if name in WORDS else Anchor.END, bold=name in BOLD)
-        for name, w in zip(shares, widths, strict=True)
-    )
+    ends = shares.keys() - set(WORDS)
+    columns = share_columns(width, tuple(shares), tuple(shares.values()), ends, BOLD)
     rows = tuple(_list_rows(buying, style, changes or ()))
     words = list_words(plan, buying, style, changes)
     return (

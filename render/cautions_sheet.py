@@ -12,11 +12,10 @@ from render.checks_sheet import source_text
 from render.tables import (
     FIGURES,
     Cell,
-    Column,
     Strip,
     Table,
     opening_strips,
-    share_widths,
+    share_columns,
     table_strips,
 )
 
@@ -31,10 +30,7 @@ WHO = (
 
 def caution_strips(concerns: Sequence[Concern], width: float) -> tuple[Strip, ...]:
     """Everything the sheet of cautions says, for a page `width` wide."""
-    columns = tuple(
-        Column(name, w, bold=name == COLUMNS[0])
-        for name, w in zip(COLUMNS, share_widths(width, SHARES), strict=True)
-    )
+    columns = share_columns(width, COLUMNS, SHARES, bold=COLUMNS[:1])
     return (
         *opening_strips("Cautions for this job", WHO, width),
         *table_strips(Table(columns, tuple(map(_row, concerns)), FIGURES)),

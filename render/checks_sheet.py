@@ -13,7 +13,6 @@ from model.check.wording import Wording
 from model.reference.sourced import Standing
 from model.surround import Surround
 from model.units import LengthStyle, format_length
-from render.drawing import Anchor
 from render.tables import (
     MM,
     Cell,
@@ -23,7 +22,7 @@ from render.tables import (
     heading_strip,
     opening_strips,
     paragraph_strips,
-    share_widths,
+    share_columns,
     table_strips,
 )
 
@@ -65,12 +64,7 @@ def _check_columns(width: float) -> tuple[Column, ...]:
         "What was found",
         "Rule and source",
     )
-    widths = share_widths(width, (25, 28, 21, 25, 81, 63))
-    ends = {"Measured", "Limit"}
-    return tuple(
-        Column(name, w, Anchor.END if name in ends else Anchor.START)
-        for name, w in zip(names, widths, strict=True)
-    )
+    return share_columns(width, names, (25, 28, 21, 25, 81, 63), ends=("Measured", "Limit"))
 
 
 def _check_row(finding: Finding, style: LengthStyle) -> tuple[Cell, ...]:
@@ -116,11 +110,7 @@ def _number_text(value: float | None, unit: str) -> str:
 
 def _guide_strips(guides: Sequence[Guide], style: LengthStyle, width: float) -> list[Strip]:
     names = ("Proportion", "This design", "Advised", "Source")
-    widths = share_widths(width, (78, 30, 45, 90))
-    columns = tuple(
-        Column(name, w, Anchor.END if name in ("This design", "Advised") else Anchor.START)
-        for name, w in zip(names, widths, strict=True)
-    )
+    columns = share_columns(width, names, (78, 30, 45, 90), ends=("This design", "Advised"))
     rows = tuple(_guide_row(guide, style) for guide in guides)
     return [
         *opening_strips("Guides to proportion", GUIDES_ARE, width, above=3 * MM),

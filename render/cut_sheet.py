@@ -9,17 +9,15 @@ from collections.abc import Iterator, Sequence
 
 from model.takeoff.cut_list import Cut
 from model.units import LengthStyle, format_length, without_feet
-from render.drawing import Anchor
 from render.tables import (
     FIGURES,
     MM,
     Cell,
-    Column,
     Row,
     Strip,
     Table,
     opening_strips,
-    share_widths,
+    share_columns,
     table_strips,
 )
 
@@ -35,11 +33,8 @@ _FIGURES = {"Qty", "Length", "Width", "Thick"}
 def cut_strips(cuts: Sequence[Cut], style: LengthStyle, width: float) -> tuple[Strip, ...]:
     """The cut list for a page `width` wide; widths and thicknesses are never written in feet."""
     names = ("Cut", "Mark", "Piece", "Qty", "Length", "Width", "Thick", "Stock", "Ends", "Notes")
-    widths = share_widths(width, (9, 20, 29, 9, 25, 20, 17, 30, 46, 36))
-    columns = tuple(
-        Column(name, w, Anchor.END if name in _FIGURES else Anchor.START, bold=name == "Mark")
-        for name, w in zip(names, widths, strict=True)
-    )
+    shares = (9, 20, 29, 9, 25, 20, 17, 30, 46, 36)
+    columns = share_columns(width, names, shares, _FIGURES, ("Mark",))
     pieces = sum(cut.quantity for cut in cuts)
     return (
         *opening_strips(f"Cut list: {pieces} pieces on {len(cuts)} lines", SIZES_ARE, width),

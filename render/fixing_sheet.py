@@ -10,17 +10,15 @@ from model.surround import Surround
 from model.takeoff.anchors import Anchor as Fixing
 from model.takeoff.anchors import AnchorPlan, list_order, plan_anchors
 from model.units import format_length
-from render.drawing import Anchor
 from render.tables import (
     MM,
     Cell,
-    Column,
     Strip,
     Table,
     heading_strip,
     opening_strips,
     paragraph_strips,
-    share_widths,
+    share_columns,
     table_strips,
 )
 
@@ -31,11 +29,7 @@ SHARES = (20, 45, 40, 60, 40, 30)
 def fixing_strips(surround: Surround, width: float) -> tuple[Strip, ...]:
     """The anchors' loads and places and the order of fitting, for a page `width` wide."""
     plan = plan_anchors(surround)
-    widths = share_widths(width, SHARES)
-    columns = tuple(
-        Column(name, w, Anchor.END if name in COLUMNS[1:3] else Anchor.START)
-        for name, w in zip(COLUMNS, widths, strict=True)
-    )
+    columns = share_columns(width, COLUMNS, SHARES, ends=COLUMNS[1:3])
     rows = tuple(
         tuple(map(Cell, row_texts(surround, number, fixing)))
         for number, fixing in enumerate(plan.anchors, start=1)

@@ -11,17 +11,15 @@ from model.measures import INCH, format_measure
 from model.takeoff.cut_list import describe_stock, thickness_style
 from model.takeoff.guide_settings import GuideSaw, Setting
 from model.units import INCHES_PER_FOOT, LengthStyle, format_length
-from render.drawing import Anchor
 from render.tables import (
     FIGURES,
     ROW,
     Cell,
-    Column,
     Row,
     Strip,
     Table,
     opening_strips,
-    share_widths,
+    share_columns,
     table_strips,
 )
 
@@ -48,10 +46,7 @@ def guide_strips(
     """The settings for a page `width` wide, stock by stock; nothing where nothing is sawn."""
     if not settings:
         return ()
-    columns = tuple(
-        Column(name, w, Anchor.END if name in _FIGURES else Anchor.START, bold=name in _BOLD)
-        for name, w in zip(COLUMNS, share_widths(width, SHARES), strict=True)
-    )
+    columns = share_columns(width, COLUMNS, SHARES, _FIGURES, _BOLD)
     words = f"{HOW} {say_saw(saw, style)}"
     return (
         *opening_strips("Saw settings: circular saw along a guide", words, width),

@@ -18,19 +18,17 @@ from model.takeoff.takeoff import Takeoff
 from model.takeoff.weight import Load, centre_of, describe_lift, total_weight
 from model.units import INCHES_PER_FOOT, LengthStyle, format_length
 from render.checks_sheet import source_text
-from render.drawing import Anchor
 from render.tables import (
     FIGURES,
     MM,
     ROW,
     Cell,
-    Column,
     Row,
     Strip,
     Table,
     heading_strip,
     opening_strips,
-    share_widths,
+    share_columns,
     table_strips,
 )
 
@@ -73,11 +71,7 @@ def materials_strips(
 
 
 def _material_strips(materials: Sequence[Material], style: LengthStyle, width: float) -> tuple[Strip, ...]:
-    widths = share_widths(width, (30, 64, 92, 30, 28))
-    columns = tuple(
-        Column(name, w, Anchor.END if name in ("Amount", "Take") else Anchor.START, bold=name == "Take")
-        for name, w in zip(MATERIALS, widths, strict=True)
-    )
+    columns = share_columns(width, MATERIALS, (30, 64, 92, 30, 28), ("Amount", "Take"), ("Take",))
     rows = tuple(_material_row(material, style) for material in materials)
     return table_strips(Table(columns, rows, FIGURES, ROW, ruled=True))
 
@@ -110,11 +104,7 @@ def format_rate(rate: Rate, style: LengthStyle) -> str:
 
 def rate_strips(job: Job, groups: Sequence[str], style: LengthStyle, width: float) -> tuple[Strip, ...]:
     """The job's own figures in these groups of the table of parameters, each with where it comes from."""
-    widths = share_widths(width, (58, 40, 146))
-    columns = tuple(
-        Column(name, w, Anchor.END if name == "Value" else Anchor.START)
-        for name, w in zip(RATES, widths, strict=True)
-    )
+    columns = share_columns(width, RATES, (58, 40, 146), ends=("Value",))
     rows: list[Row] = []
     for group in groups:
         rows += [group] if rows else []
@@ -151,11 +141,7 @@ def describe_basis(basis: Basis, style: LengthStyle) -> str:
 
 
 def _measured_strips(takeoff: Takeoff, style: LengthStyle, width: float) -> tuple[Strip, ...]:
-    widths = share_widths(width, (96, 34, 114))
-    columns = tuple(
-        Column(name, w, Anchor.END if name == "Amount" else Anchor.START)
-        for name, w in zip(MEASURED, widths, strict=True)
-    )
+    columns = share_columns(width, MEASURED, (96, 34, 114), ends=("Amount",))
     rows = tuple(tuple(map(Cell, row)) for row in list_measured(takeoff, style))
     return table_strips(Table(columns, rows, FIGURES, ruled=True))
 
@@ -206,12 +192,9 @@ def _weight_strips(
     loads: Sequence[Load], floor: float, style: LengthStyle, width: float
 ) -> tuple[Strip, ...]:
     heading, *lines = list_weights(loads, floor, style)
-    widths = share_widths(width, (32, 15, 19, 19, 19, 62, 34, 26, 30))
-    starts = {"Sub-assembly", "Who lifts"}
-    columns = tuple(
-        Column(name, w, Anchor.START if name in starts else Anchor.END, bold=name == "Weight")
-        for name, w in zip(heading, widths, strict=True)
-    )
+    shares = (32, 15, 19, 19, 19, 62, 34, 26, 30)
+    ends = set(heading) - {"Sub-assembly", "Who lifts"}
+    columns = share_columns(width, heading, shares, ends, ("Weight",))
     return table_strips(
         Table(columns, tuple(tuple(map(Cell, line)) for line in lines), FIGURES, ROW, ruled=True)
     )

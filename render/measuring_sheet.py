@@ -21,12 +21,11 @@ from render.tables import (
     MM,
     SMALL,
     Cell,
-    Column,
     Row,
     Strip,
     Table,
     opening_strips,
-    share_widths,
+    share_columns,
     table_strips,
 )
 from render.view_layout import CAPTION
@@ -77,7 +76,7 @@ def _without_scale(caption: Placed) -> Placed:
 
 def measuring_strips(width: float) -> tuple[Strip, ...]:
     """A line for everything that is measured, in the order of the fields, for a page `width` wide."""
-    columns = tuple(Column(name, w) for name, w in zip(COLUMNS, share_widths(width, SHARES), strict=True))
+    columns = share_columns(width, COLUMNS, SHARES)
     return (
         *opening_strips(TITLE, HOW, width),
         *table_strips(Table(columns, tuple(_list_rows()), SMALL, LEAST_ROW, ruled=True)),

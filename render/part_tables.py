@@ -13,7 +13,18 @@ from model.units import MILLIMETRES_ONLY, LengthStyle, format_length, without_fe
 from render.drawing import Anchor
 from render.lettering import tie_words
 from render.part_views import Part
-from render.tables import MM, Cell, Column, Row, Strip, Table, heading_strip, share_widths, table_strips
+from render.tables import (
+    MM,
+    Cell,
+    Column,
+    Row,
+    Strip,
+    Table,
+    heading_strip,
+    share_columns,
+    share_widths,
+    table_strips,
+)
 
 PIECES = ("Mark", "Piece", "No.", "Finished size")
 JOINTS = ("Joint", "How it is made")
@@ -37,8 +48,7 @@ def piece_strips(part: Part, cuts: Sequence[Cut], style: LengthStyle, width: flo
 
 def joint_strips(joints: Sequence[JointLine], width: float) -> tuple[Strip, ...]:
     """How the pieces are joined, for a table `width` wide."""
-    shares = share_widths(width, (24, 60))
-    columns = tuple(Column(name, w) for name, w in zip(JOINTS, shares, strict=True))
+    columns = share_columns(width, JOINTS, (24, 60))
     return (
         heading_strip("Joints", above=3 * MM),
         *table_strips(Table(columns, tuple(_list_joints(joints)))),

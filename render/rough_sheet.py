@@ -11,17 +11,15 @@ from model.takeoff.cut_list import Cut
 from model.takeoff.rough import Rough, Stretch
 from model.units import LengthStyle, format_length, without_feet
 from render.cut_sheet import pieces_text, say_assembly
-from render.drawing import Anchor
 from render.tables import (
     FIGURES,
     ROW,
     Cell,
-    Column,
     Row,
     Strip,
     Table,
     opening_strips,
-    share_widths,
+    share_columns,
     table_strips,
 )
 
@@ -36,10 +34,7 @@ _FIGURES = {"Qty", "Short points"}
 
 def rough_strips(cuts: Sequence[Cut], style: LengthStyle, width: float) -> tuple[Strip, ...]:
     """The table for a page `width` wide; widths are never written in feet."""
-    columns = tuple(
-        Column(name, w, Anchor.END if name in _FIGURES else Anchor.START, bold=name == "Mark")
-        for name, w in zip(COLUMNS, share_widths(width, SHARES), strict=True)
-    )
+    columns = share_columns(width, COLUMNS, SHARES, _FIGURES, ("Mark",))
     return (
         *opening_strips("Rough sizes", WHAT, width),
         *table_strips(Table(columns, tuple(_list_rows(cuts, style)), FIGURES, ROW, ruled=True)),

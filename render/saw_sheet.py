@@ -14,12 +14,11 @@ from render.tables import (
     MM,
     ROW,
     Cell,
-    Column,
     Row,
     Strip,
     Table,
     opening_strips,
-    share_widths,
+    share_columns,
     table_strips,
 )
 
@@ -43,8 +42,7 @@ def saw_strips(setups: Sequence[Setup], width: float) -> tuple[Strip, ...]:
     """The settings for a page `width` wide; nothing where no moulding is mitred."""
     if not setups:
         return ()
-    widths = share_widths(width, SHARES)
-    columns = tuple(Column(name, w, bold=name == "Table") for name, w in zip(COLUMNS, widths, strict=True))
+    columns = share_columns(width, COLUMNS, SHARES, bold=("Table",))
     return (
         *opening_strips("Mitre saw settings for the mouldings", HOW, width, above=6 * MM),
         *table_strips(Table(columns, tuple(map(_row, setups)), FIGURES, ROW, ruled=True)),
@@ -56,10 +54,7 @@ def corner_strips(angles: Sequence[Angles], width: float) -> tuple[Strip, ...]:
     if not angles:
         return ()
     heads = ("Where the corner measures", *(format_degrees(corner) for corner in CORNERS))
-    widths = share_widths(width, (5, *(2 for _ in CORNERS)))
-    columns = tuple(
-        Column(head, w, bold=head == format_degrees(90)) for head, w in zip(heads, widths, strict=True)
-    )
+    columns = share_columns(width, heads, (5, *(2 for _ in CORNERS)), bold=(format_degrees(90),))
     rows = tuple(row for each in angles for row in _corner_rows(each))
     return (
         *opening_strips("Where a corner is not square", NOT_SQUARE, width, above=6 * MM),

@@ -5,7 +5,7 @@ What a table says is decided in the files that build sheets; where a page ends i
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from model.check.finding import Status
@@ -268,3 +268,17 @@ def share_widths(total: float, shares: Sequence[float]) -> tuple[float, ...]:
     """`total` parted in proportion to `shares`."""
     whole = sum(shares)
     return tuple(total * share / whole for share in shares)
+
+
+def share_columns(
+    total: float,
+    headings: Sequence[str],
+    shares: Sequence[float],
+    ends: Collection[str] = (),
+    bold: Collection[str] = (),
+) -> tuple[Column, ...]:
+    """Columns that part `total` in proportion to `shares`; those headed as in `ends` are set to the right."""
+    return tuple(
+        Column(name, width, Anchor.END if name in ends else Anchor.START, bold=name in bold)
+        for name, width in zip(headings, share_widths(total, shares), strict=True)
+    )
