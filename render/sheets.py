@@ -169,7 +169,7 @@ def build_sheet(
 def draw_frame(width: float, height: float, place: Block, block: TitleBlock) -> Drawing:
     """Border, check bar in the binding edge, and title block, at ratio 1."""
     left, bottom, right, top = _border(width, height)
-    border = Polyline(Pen.BORDER, box_ring(_border(width, height)), closed=True)
+    border = Polyline(Pen.BORDER, box_ring((left, bottom, right, top)), closed=True)
     bar = check_bar_marks(left - 1.6 * MM, bottom)
     marks: tuple[Mark, ...]
     if place is Block.BESIDE:
