@@ -48,7 +48,7 @@ def _list(surround: Surround, loads: Sequence[Load]) -> Iterator[Concern]:
     if kind in BURNS:
         yield Concern(CARBON_MONOXIDE, f"It burns fuel: {name}.")
     yield Concern(LEAD, _say_old_paint(surround))
-    yield Concern(ASBESTOS, "What the fireplace was built and patched with is not known here.")
+    yield Concern(ASBESTOS, _say_old_board(surround))
     drilled = sum(anchor.into == MASONRY for anchor in plan_anchors(surround).anchors)
     if drilled:
         holes = "hole is" if drilled == 1 else "holes are"
@@ -64,8 +64,10 @@ def _list(surround: Surround, loads: Sequence[Load]) -> Iterator[Concern]:
 
 
 def _say_old_paint(surround: Surround) -> str:
-    """What of the work may disturb old paint; the year of the house is not in a job."""
+    """The year of the house, where it is entered, and what of the work may disturb old paint."""
     site = surround.job.site
+    year = site.house.year
+    built = "The year of the house is not in the job" if year is None else f"The house is of {year:.0f}"
     work = []
     if site.old_ledger.top is not None and site.old_ledger.use == REMOVE:
         work.append("an old ledger comes off")
@@ -73,5 +75,11 @@ def _say_old_paint(surround: Surround) -> str:
     if board.meets == CUT_BACK and (board.height_left is not None or board.height_right is not None):
         work.append("baseboards are cut back")
     if not work:
-        return "The year of the house is not in the job. Old paint that is sanded, scraped or cut counts."
-    return f"The year of the house is not in the job, and {' and '.join(work)}."
+        return f"{built}. Old paint that is sanded, scraped or cut counts."
+    return f"{built}, and {' and '.join(work)}."
+
+
+def _say_old_board(surround: Surround) -> str:
+    if surround.job.site.house.old_board:
+        return "Old board or sheet round the fireplace is entered."
+    return "What the fireplace was built and patched with is not known here."
