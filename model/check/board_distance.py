@@ -6,7 +6,6 @@ Parts are judged in model.check.mantel and model.check.manual; this is worked ou
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import isnan
 
 import numpy as np
 
@@ -16,7 +15,7 @@ from model.check.finding import Status
 from model.check.in_force import list_rules
 from model.check.nearest import list_points
 from model.check.part import name_part
-from model.check.worst import HOPELESS, TIE_DIGITS, judge
+from model.check.worst import TIE_DIGITS, judge, rank_spares
 from model.surround import Surround
 
 
@@ -44,7 +43,7 @@ def list_board_distances(surround: Surround) -> tuple[BoardDistance, ...]:
     distance = straight_distance(points.beside, points.above)
     held = [rule.hold(points.projection, points.beside, points.above, distance) for rule in rules]
     spares = np.array([one.spare for one in held])
-    known = np.where(np.isnan(spares), -TIE, np.maximum(spares, HOPELESS))
+    known = rank_spares(spares)
     ruling = np.argmin(known, axis=0)
     tightest = np.round(known[ruling, np.arange(len(ruling))], TIE_DIGITS)
     order = np.lexsort((-np.round(points.projection, TIE_DIGITS), tightest, points.board))
@@ -54,12 +53,6 @@ def list_board_distances(surround: Surround) -> tuple[BoardDistance, ...]:
     for mark, part, i in zip(surround.marks, parts, order[first].tolist(), strict=True):
         one, spare = held[ruling[i]], float(spares[ruling[i], i])
         x, y, z = points.room[i].tolist()
-        status = judge(spare, spare) if not isnan(spare) else Status.UNKNOWN
-        found.append(
-            BoardDistance(mark, part, (x, y, z), float(one.measured[i]), float(one.needed[i]), status)
-        )
+        measured, needed = float(one.measured[i]), float(one.needed[i])
+        found.append(BoardDistance(mark, part, (x, y, z), measured, needed, judge(spare, spare)))
     return tuple(found)
-
-
-TIE = 1e-6
-"""What is not known ranks just behind what is over."""

@@ -121,7 +121,7 @@ def _read_local(local: Local) -> HeldChart:
         Table(local.shelf),
         Table(local.legs),
         AMENDMENT,
-        Sourced(0.0, "in", Standing.ENTERED, local.source.strip() or LAW_NOT_NAMED),
+        cite_chart(local),
         "local.shelf",
         "local.legs",
     )

@@ -8,14 +8,13 @@ from __future__ import annotations
 import numpy as np
 
 from model.check.chart import list_chart_planes, read_chart
-from model.check.clearance import HAIR, Lengths, square_distance, straight_distance
+from model.check.clearance import Lengths, square_distance, straight_distance
 from model.check.finding import Status
 from model.check.mantel import RULES, list_planes
 from model.check.manual import build_chart_rule
 from model.check.nearest import Plane
 from model.check.regime import Regime, find_regime
-from model.check.worst import Rule, group_corners
-from model.reference.clearance import BUILD_TOLERANCE
+from model.check.worst import Rule, group_corners, judge, rank_spares
 from model.site import Site
 from model.surround import Surround
 
@@ -51,12 +50,9 @@ def read_statuses(surround: Surround) -> dict[str, Status]:
         )
         for way in (straight_distance, square_distance)
     )
-    return {part: _judge(straight[own], square[own]) for part, own in grouped.spans.items()}
+    return {part: judge(_least(straight[own]), _least(square[own])) for part, own in grouped.spans.items()}
 
 
-def _judge(straight: Lengths, square: Lengths) -> Status:
-    if bool((straight < -HAIR).any()):
-        return Status.FAIL
-    if bool(np.isnan(straight).any()):
-        return Status.UNKNOWN
-    return Status.WARN if bool((square < BUILD_TOLERANCE.value - HAIR).any()) else Status.PASS
+def _least(spares: Lengths) -> float:
+    """What is to spare at the tightest point; NaN where it is not known and nothing is over."""
+    return float(spares[np.argmin(rank_spares(spares))])

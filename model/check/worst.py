@@ -156,10 +156,14 @@ def list_readings(grouped: Grouped, rule: Rule) -> tuple[Reading, ...]:
 
 
 def _measure(held: Held) -> _Way:
-    """Failures rank first, then what is not known."""
     spare = held.spare
-    known: Lengths = np.where(np.isnan(spare), -HAIR, np.maximum(spare, HOPELESS))
-    return _Way(held, spare, np.round(known, TIE_DIGITS))
+    return _Way(held, spare, np.round(rank_spares(spare), TIE_DIGITS))
+
+
+def rank_spares(spares: Lengths) -> Lengths:
+    """Spare distances to be sorted by, least first: failures, then what is not known, then what is clear."""
+    ranks: Lengths = np.where(np.isnan(spares), -HAIR, np.maximum(spares, HOPELESS))
+    return ranks
 
 
 def _read_part(part: str, own: slice, rule: Rule, points: Points, ways: Sequence[_Way]) -> Reading:
