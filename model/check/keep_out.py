@@ -9,7 +9,6 @@ import numpy as np
 from model.board import Point2
 from model.check.chart import HeldChart, Table, read_chart
 from model.check.clearance import HAIR
-from model.check.mantel import RULES
 from model.check.regime import CANADA, IRC, NFPA211, Regime, find_regime
 from model.reference.clearance import (
     IRC_NONE_WITHIN,
@@ -113,11 +112,10 @@ def _bounded_zone(site: Site) -> Ring:
             site.opening, [(NBC_NONE_WITHIN.inches, 0.0), (NBC_NONE_WITHIN.inches, NBC_ABOVE.inches)]
         )
     square = (NFPA_BESIDE.value + NFPA_PROJECTION.value, NFPA_ABOVE.value)
-    rules = RULES[site.rule]
-    if rules == RULES[NFPA211]:
+    if site.rule == NFPA211:
         return _mirror(site.opening, [(square[0], 0.0), square])
     off = IRC_ZONE.value
-    if rules == RULES[IRC]:
+    if site.rule == IRC:
         return _round_opening(site.opening, off)
     last = acos(square[0] / off)
     arc = [(off * cos(a), off * sin(a)) for a in (i * last / ARC_STEPS for i in range(ARC_STEPS + 1))]

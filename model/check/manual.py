@@ -11,8 +11,6 @@ from model.check.chart import (
     AMENDMENT,
     CHART,
     HeldChart,
-    Rows,
-    Table,
     list_chart_planes,
     list_clearing_sides,
     read_chart,
@@ -34,11 +32,6 @@ SILENT = {
     ENGLAND: ("Approved Document J", "no figure for wood round the opening is known here"),
 }
 """Rules that have a hearth but no figure for a surround that is known here: name and what is lacking."""
-
-
-def least_by_chart(rows: Rows, projection: Lengths) -> Lengths:
-    """Least distance at each projection: the next row up; infinite past the last, NaN without rows."""
-    return Table(tuple(rows)).least(projection)
 
 
 def hold_chart(chart: HeldChart, projection: Lengths, beside: Lengths, above: Lengths) -> Held:

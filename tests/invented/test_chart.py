@@ -10,7 +10,6 @@ import pytest
 from model.check.all import check_surround
 from model.check.chart import Table
 from model.check.finding import Finding, Status
-from model.check.manual import least_by_chart
 from tests.wood import hold, place_above, place_at_corner, place_beside, surround_of
 
 SHELF = ((0.75, 8), (2.5, 10), (4, 12), (6, 14), (8, 16), (10, 18), (12, 20))
@@ -29,15 +28,15 @@ CHART = {
     [(0.5, 8), (0.75, 8), (0.8, 10), (4, 12), (5, 14), (7, 16), (12, 20)],
 )
 def test_between_rows_the_chart_steps_up(projection, least):
-    assert least_by_chart(SHELF, np.array([projection])) == [least]
+    assert Table(SHELF).least(np.array([projection])) == [least]
 
 
 def test_past_the_last_row_nothing_is_permitted():
-    assert isinf(least_by_chart(SHELF, np.array([12.25]))[0])
+    assert isinf(Table(SHELF).least(np.array([12.25]))[0])
 
 
 def test_without_rows_nothing_is_known():
-    assert np.isnan(least_by_chart((), np.array([1.0]))).all()
+    assert np.isnan(Table(()).least(np.array([1.0]))).all()
 
 
 @pytest.mark.parametrize(
