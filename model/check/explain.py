@@ -17,6 +17,7 @@ from model.check.chart import AMENDMENT, CHART, read_chart
 from model.check.clearance import HAIR
 from model.check.concealed import CHECK as CONCEALED
 from model.check.finding import STATUS_WORD, Bound, Finding
+from model.check.hearth_rules import SQUARE_INCHES_PER_FOOT, is_large
 from model.check.in_force import list_rules
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
@@ -34,11 +35,8 @@ from model.reference.clearance import (
     NFPA_NONE_WITHIN,
     NFPA_PROJECTION,
 )
-from model.reference.hearth import LARGE_OPENING
 from model.surround import Surround
 from model.units import MILLIMETRES_ONLY, MM_PER_INCH
-
-SQUARE_INCHES_PER_FOOT = 144.0
 
 CLAUSES = {
     "IRC R1001.11 exception 4": (
@@ -141,9 +139,10 @@ def _list_clauses(finding: Finding) -> Iterator[str]:
 
 def _list_arithmetic(surround: Surround, finding: Finding) -> Iterator[str]:
     sums = _Sums(surround)
-    if finding.check == MANTEL and finding.at is not None and list_rules(surround.job.site)[0]:
+    rules, _ = list_rules(surround.job.site)
+    if finding.check == MANTEL and finding.at is not None and rules:
         yield from sums.place(finding)
-        for rule in list_rules(surround.job.site)[0]:
+        for rule in rules:
             yield from sums.need(rule.name, finding)
         yield from _list_boards(surround, finding, sums)
     elif finding.check == HEARTH and finding.measured is not None:
@@ -259,7 +258,6 @@ class _Sums:
         opening, hearth, b = self._site.opening, self._site.hearth, self.bare
         if "IRC" in finding.rule or "NFPA" in finding.rule:
             area = opening.area / SQUARE_INCHES_PER_FOOT
-            large = opening.area >= LARGE_OPENING.value - HAIR
             clear = (
                 f"({b(opening.height)} \N{MINUS SIGN} {b(opening.sill)})"
                 if opening.sill
@@ -268,7 +266,7 @@ class _Sums:
             if not self.metric and not finding.part.endswith("thickness"):
                 yield (
                     f"Area: {b(opening.width)} × {clear} / 144 = {area:.2f} sq ft, "
-                    f"{'6 or more' if large else 'under 6'}."
+                    f"{'6 or more' if is_large(opening) else 'under 6'}."
                 )
         if finding.part == "hearth, front" and self._site.facing.added > HAIR:
             yield f"Hearth {b(hearth.depth)}, slips to be laid {b(self._site.facing.added)}."

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from model.check.clearance import HAIR
 from model.check.finding import Finding, Status
-from model.check.hearth_rules import HEARTH_RULES, HearthRule
+from model.check.hearth_rules import HEARTH_RULES, SQUARE_INCHES_PER_FOOT, HearthRule
 from model.check.manuals_hearth import CHECK, check_manuals_hearth
 from model.check.regime import IRC, LOCAL, MASONRY_KINDS
 from model.check.wording import Wording
@@ -14,8 +14,6 @@ from model.reference.hearth import THIN_RISE, THIN_THICKNESS
 from model.reference.sourced import Sourced
 from model.site import Opening, Site
 from model.surround import Surround
-
-SQUARE_INCHES_PER_FOOT = 144.0
 
 
 def check_hearth(surround: Surround) -> tuple[Finding, ...]:
