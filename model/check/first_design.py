@@ -18,6 +18,7 @@ from model.check.finding import Finding, Status
 from model.check.in_force import read_statuses
 from model.check.mantel import CHECK as MANTEL
 from model.check.part import stands_beside
+from model.check.plain import FIT
 from model.check.remedy import find_remedies
 from model.check.wording import Wording
 from model.errors import Refused
@@ -267,12 +268,7 @@ def _finish(job: Job) -> FirstDesign:
     for _ in range(MOST_CURES):
         surround = plan_surround(job)
         over = [f for f in check_surround(surround) if f.status is Status.FAIL and _is_wood(f)]
-        sound = (
-            r
-            for f in over
-            for r in find_remedies(surround, f)
-            if not (r.breaks or _is_masonry(r.changes[0].path))
-        )
+        sound = (r for f in over for r in find_remedies(surround, f) if not (r.breaks or r.builds_masonry))
         remedy = next(sound, None)
         if remedy is None:
             break
@@ -284,11 +280,7 @@ def _finish(job: Job) -> FirstDesign:
 
 
 def _is_wood(finding: Finding) -> bool:
-    return finding.check in (MANTEL, "fit")
-
-
-def _is_masonry(path: str) -> bool:
-    return path.split(".")[0] in ("hearth", "facing")
+    return finding.check in (MANTEL, FIT)
 
 
 def _count_ripped(surround: Surround) -> tuple[int, int]:

@@ -51,10 +51,12 @@ class Remedy:
     @property
     def is_drastic(self) -> bool:
         """Whether a part is left off or made otherwise, or stone or brick is to be built."""
-        return any(
-            isinstance(change.value, bool | str) or change.path.split(".")[0] in ("hearth", "facing")
-            for change in self.changes
-        )
+        return self.builds_masonry or any(isinstance(change.value, bool | str) for change in self.changes)
+
+    @property
+    def builds_masonry(self) -> bool:
+        """Whether the hearth or the facing is to be made otherwise."""
+        return any(change.path.split(".")[0] in ("hearth", "facing") for change in self.changes)
 
     def apply(self, job: Job) -> Job:
         """The job with the changes made."""
