@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from model.board import AXES, CROSS, Board, Point3
+from model.board import AXES
 from model.build.access_panel import ACCESS_PANEL
+from model.build.bores import is_bored
 from model.build.cord_way import plan_cord_way
 from model.build.level_backs import PACKING
 from model.build.lines import Layout, Side
@@ -160,7 +161,7 @@ def _cords(surround: Surround) -> Iterator[Detail]:
     for hole in way.holes:
         x, y, z = hole.centre
         half = hole.diameter / 2 + HOLE
-        along = [b.bounds for b in surround.boards if _is_bored_at(b, hole.centre, hole.axis)]
+        along = [b.bounds for b in surround.boards if is_bored(b, hole)]
         if not along:
             continue
         k = AXES.index(hole.axis)
@@ -174,11 +175,6 @@ def _cords(surround: Surround) -> Iterator[Detail]:
             (_, y0, z0), (x1, y1, z1) = board.bounds
             box = (x1 - ASIDE, -(z1 + AROUND), x1 + ASIDE, -(z0 - BEHIND))
             yield Detail("detail_access", PLAN, (y0 + y1) / 2, box)
-
-
-def _is_bored_at(board: Board, centre: Point3, axis: str) -> bool:
-    at = tuple(centre[i] for i in CROSS[axis])
-    return any(bore.axis == axis and bore.at == at for bore in board.bores)
 
 
 def _packing(surround: Surround) -> Iterator[Detail]:

@@ -14,7 +14,7 @@ from model.check.plain import FIT, build_plain
 from model.check.wording import Wording
 from model.site import KEEP, REMOVE, USE
 from model.surround import Surround
-from model.takeoff.bores import is_bored, stands_in
+from model.takeoff.bores import makes_way, stands_in
 
 
 def check_left_on(surround: Surround) -> tuple[Finding, ...]:
@@ -33,7 +33,7 @@ def _report_removed(surround: Surround) -> Iterator[Finding]:
 
 def _check(surround: Surround, obstacle: Obstacle, wording: Wording) -> Finding:
     struck = [i for i, board in enumerate(surround.boards) if stands_in(board, obstacle)]
-    hit = [i for i in struck if not is_bored(surround.boards[i], obstacle)]
+    hit = [i for i in struck if not makes_way(surround.boards[i], obstacle)]
     if hit:
         return _report_hit(surround, obstacle, hit, wording)
     cut = [i for i in _list_notched(surround, obstacle) if i not in struck]

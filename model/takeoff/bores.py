@@ -57,7 +57,7 @@ def _clip(points: Sequence[Point2], axis: int, limit: float, way: int) -> list[P
     return kept
 
 
-def is_bored(board: Board, obstacle: Obstacle) -> bool:
+def makes_way(board: Board, obstacle: Obstacle) -> bool:
     """Whether a hole or a notch takes care of a bolt: in framing, or within a flat board on the masonry."""
     if obstacle.kind != BOLT:
         return False
@@ -78,7 +78,7 @@ def list_bores(surround: Surround) -> dict[int, list[str]]:
     style = surround.job.about.length_style
     for obstacle in surround.layout.behind:
         for i, board in enumerate(surround.boards):
-            if is_bored(board, obstacle) and stands_in(board, obstacle):
+            if makes_way(board, obstacle) and stands_in(board, obstacle):
                 work.setdefault(i, []).append(_describe(board, obstacle, style))
     return work
 
