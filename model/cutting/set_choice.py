@@ -13,19 +13,16 @@ from math import ceil, gcd, isfinite
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
 
 from model.cutting.bound import SCALE
+from model.cutting.set_programme import CLOSE, Real, add_set, make_set_programme, read_worths
 from model.cutting.sheet_problem import SheetProblem
 from model.cutting.sheet_sets import Level, Whole, Yes
 
 Pieces = tuple[int, ...]
 """Items, one for each piece, in order."""
-Real = NDArray[np.float64]
 ADDED = 15
 """Most sets of one stock added to the linear programme at a time."""
-CLOSE = 1e-3
-"""Hundredths by which a set must be worth more than it costs to be added."""
 HUNDREDTH = 1e-3
 """A solver's cost this close to a whole number of hundredths is that number."""
 
@@ -85,15 +82,13 @@ class SetChoice:
 
     def price_out(self, most: int) -> None:
         """Find the bound of the linear programme; `most` is what a plan is known to cost."""
-        model, known = self._make_linear(most), set[int]()
+        model, known = make_set_programme(self.problem, most), set[int]()
         while not self._should_stop() and model.solved():
-            dual = np.array(model.getSolution().row_dual)
-            worth = np.floor(np.maximum(dual[: len(self._demand)], 0) * SCALE).astype(np.int64)
+            worth, paid = read_worths(model, len(self._demand))
             value = self.columns.counts @ worth
             self.worth = worth
             self._show(worth, value)
-            paid = np.minimum(dual[len(self._demand) :], 0) * SCALE
-            saved = value + paid[self.columns.sold] - self._prices[self.columns.sold] * SCALE
+            saved = value + paid[self.columns.sold] * SCALE - self._prices[self.columns.sold] * SCALE
             new = [j for j in self._list_worthy(saved) if j not in known]
             if not new:
                 return
@@ -101,26 +96,8 @@ class SetChoice:
                 self._add_set(model, j, float(self._prices[self.columns.sold[j]]))
             known.update(new)
 
-    def _make_linear(self, most: int) -> Any:
-        """Rows for items and for stocks; each item can be had at a cost that no plan pays."""
-        from model.cutting.solver import INFINITY, Solver
-
-        model: Any = Solver()
-        for count in self.problem.demand:
-            model.addRow(count, INFINITY, 0, [], [])
-        for sold in self.problem.sold:
-            model.addRow(0, INFINITY if sold.supply is None else sold.supply, 0, [], [])
-        for i in range(len(self._demand)):
-            model.addCol(most + 1, 0, INFINITY, 1, [i], [1.0])
-        return model
-
     def _add_set(self, model: Any, j: int, cost: float) -> None:
-        from model.cutting.solver import INFINITY
-
-        items = np.flatnonzero(self.columns.counts[j])
-        rows = [*items.tolist(), len(self._demand) + int(self.columns.sold[j])]
-        values = [*self.columns.counts[j][items].astype(float).tolist(), 1.0]
-        model.addCol(cost, 0, INFINITY, len(rows), rows, values)
+        add_set(model, self.columns.counts[j], int(self.columns.sold[j]), cost)
 
     def _list_worthy(self, saved: Real) -> Iterator[int]:
         for k in range(len(self._prices)):
