@@ -130,7 +130,7 @@ def _name_source(finding: Finding) -> str:
 
 
 def _list_clauses(finding: Finding) -> Iterator[str]:
-    names = [name for name in CLAUSES if name in finding.rule.split(", ") or name == finding.rule]
+    names = [name for name in CLAUSES if name in finding.rule.split(", ")]
     for name in names:
         yield f"{name}. {CLAUSES[name]}"
     if not names and finding.check in NO_CLAUSE:
@@ -231,9 +231,8 @@ class _Sums:
 
     def _nbc(self, z: float) -> str:
         if z <= NBC_PROJECTION.inches + HAIR:
-            return (
-                f"out no more than {self.text(NBC_PROJECTION.inches)}: {self.text(NBC_NONE_WITHIN.inches)}."
-            )
+            near = self.text(NBC_NONE_WITHIN.inches)
+            return f"out no more than {self.text(NBC_PROJECTION.inches)}: {near} are needed."
         return (
             f"out {self.text(z)}, more than {self.text(NBC_PROJECTION.inches)}: "
             f"{self.text(NBC_ABOVE.inches)} above, or {self.text(NBC_NONE_WITHIN.inches)} beside."
@@ -279,9 +278,8 @@ class _Sums:
         """The two against each other, and what is between them."""
         measured, limit = finding.measured or 0.0, finding.limit or 0.0
         spare = measured - limit if finding.bound is Bound.LEAST else limit - measured
-        sign = ("≥" if finding.bound is Bound.LEAST else "≤") if spare >= -HAIR else (
-            "<" if finding.bound is Bound.LEAST else ">"
-        )  # fmt: skip
+        within, over = ("≥", "<") if finding.bound is Bound.LEAST else ("≤", ">")
+        sign = within if spare >= -HAIR else over
         if finding.unit != "in":
             return f"{measured:g} {sign} {limit:g} {finding.unit}".strip() + "."
         rest = f"{self.text(abs(spare))} {'to spare' if spare >= -HAIR else 'short'}"
