@@ -229,17 +229,17 @@ def _list_need(grouped: Grouped, reading: Reading) -> Need:
 
 def _say_missing(chart: HeldChart, reading: Reading) -> _Said:
     """For parts that rows the chart lacks would decide."""
+    if chart.beside.is_known and chart.above_path == "chart.datum_height":
+        message = (
+            f"How high {chart.counts_from} lies is not entered; nothing is known for the {reading.part}."
+        )
+        return _Said(None, None, message, "Measure it over the hearth.", chart.above_path)
     beside = not chart.beside.is_known
     where, path = ("beside", chart.beside_path) if beside else ("above", chart.above_path)
     whose = "chart" if chart.rule == CHART else "amendment as entered"
     message = (
         f"The {whose} has no rows for parts {where} the opening; nothing is known for the {reading.part}."
     )
-    if path == "chart.datum_height":
-        message = (
-            f"How high {chart.counts_from} lies is not entered; nothing is known for the {reading.part}."
-        )
-        return _Said(None, None, message, "Measure it over the hearth.", path)
     whose = "manual's" if chart.rule == CHART else "amendment's"
     return _Said(None, None, message, f"Enter the {whose} rows for parts {where} the opening.", path)
 
