@@ -47,11 +47,6 @@ def sag_between(load: float, span: float, stiffness: float, inertia: float) -> f
     return 5 * load * span**4 / (384 * stiffness * inertia)
 
 
-def sag_at_end(load: float, reach: float, stiffness: float, inertia: float) -> float:
-    """Free end, in., of a beam held at one end and evenly loaded; units as for `sag_between`."""
-    return load * reach**4 / (8 * stiffness * inertia)
-
-
 def screw_holds(gravity: float, diameter: float, thread: float) -> float:
     """Allowable withdrawal, lb, of a wood screw with `thread` in. in side grain of specific `gravity`."""
     return NDS_SCREW.value * gravity**2 * diameter * thread
