@@ -1,6 +1,6 @@
-"""What the maker works with: rates of use, allowances for cutting and the saw. Not the design, not the site.
+"""What is the maker's own: rates, times, allowances, saw, pieces on hand, the offer. Not design, not site.
 
-Defaults, bounds and sources stand in model.parameters and model.reference.rates. Lengths in inches.
+Defaults and bounds stand in model.rows, sources in model.reference. Lengths in inches.
 """
 
 from __future__ import annotations
