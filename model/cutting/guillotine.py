@@ -9,11 +9,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
-from numpy.typing import NDArray
 
+from model.cutting.lanes import Whole
 from model.cutting.sheet_problem import Item, Sides
 
-Whole = NDArray[np.int64]
 MOST_PARTS = 6_000
 """Most sizes of parts; sizes are made coarser until there are no more of them."""
 

@@ -15,9 +15,10 @@ from typing import Any
 import numpy as np
 
 from model.cutting.bound import SCALE
+from model.cutting.lanes import Whole
 from model.cutting.set_programme import CLOSE, Real, add_set, make_set_programme, read_worths
 from model.cutting.sheet_problem import SheetProblem
-from model.cutting.sheet_sets import Level, Whole, Yes
+from model.cutting.sheet_sets import Level, Yes
 
 Pieces = tuple[int, ...]
 """Items, one for each piece, in order."""

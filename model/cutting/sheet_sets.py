@@ -15,9 +15,9 @@ from random import Random
 import numpy as np
 from numpy.typing import NDArray
 
+from model.cutting.lanes import Whole
 from model.cutting.sheet_problem import SheetProblem, Sides, fits
 
-Whole = NDArray[np.int64]
 Yes = NDArray[np.bool_]
 CHUNK = 1 << 17
 """About how many boxes are put together at a time."""
