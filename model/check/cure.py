@@ -70,9 +70,8 @@ def cure_part(surround: Surround, part: str, need: Need, wording: Wording) -> Cu
     slim = _slim(surround, part, least, -float(short.max()), wording)
     if beside:
         return _join([_set_off_columns(surround, move, wording), *slim])
-    return _join(
-        [*_lower_frieze(surround, part, move, wording), *_raise_shelf(surround, move, wording), *slim]
-    )
+    ways = [*_lower_frieze(surround, part, move, wording), *_raise_shelf(surround, move, wording), *slim]
+    return _join(ways or [Cure("bed_mould.on", "leave the bed mould off")] if part == BED_MOULD else ways)
 
 
 def _set_off_columns(surround: Surround, push: float, wording: Wording) -> Cure:
@@ -83,7 +82,7 @@ def _set_off_columns(surround: Surround, push: float, wording: Wording) -> Cure:
 def _join(cures: list[Cure]) -> Cure:
     """One sentence of all that would do; the first one's parameter."""
     if not cures:
-        return Cure("", "No height below the ceiling and no slimmer part clears it here.")
+        return Cure("", "No height below the ceiling clears it here.")
     sentence = ", or ".join(cure.sentence for cure in cures)
     return Cure(cures[0].path, sentence[0].upper() + sentence[1:] + ".")
 

@@ -167,3 +167,13 @@ def test_a_size_that_has_no_say_is_never_offered():
 
 def test_no_rules_are_named_where_nothing_is_known():
     assert list_rules(_plan("gas", site__rule="irc").job.site) == ((), ())
+
+
+def test_a_findings_own_sentence_rules_out_nothing_that_clears_it():
+    """Under a low ceiling no height helps; the search still finds what is slimmer or left off."""
+    low = plan_surround(with_texts(default_job(), [("opening.height", "52"), ("room.ceiling", "66")]))
+    nailers, mould = _pick(low, "frieze nailers"), _pick(low, "bed mould")
+    assert nailers.cure == "No height below the ceiling clears it here."
+    assert [r.changes[0].path for r in find_remedies(low, nailers)] == ["frieze.projection"]
+    assert mould.cure == "Leave the bed mould off."
+    assert [r.changes[0].path for r in find_remedies(low, mould)] == [mould.path]
