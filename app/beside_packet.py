@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from app.drawing_files import UNTITLED
-from app.outputs import file_stem
+from app.drawing_files import title_of
+from app.outputs import TEMPLATES, build_outputs, file_stem
+from model.errors import Refused
 from model.job import Job
 
 if TYPE_CHECKING:
@@ -29,7 +30,7 @@ def build_labels_pdf(job: Job, stock: LabelStock, start: int = 1, outlined: bool
     surround = plan_surround(job)
     labels = list_labels(surround, list_cuts(surround))
     sheets = build_label_sheets(labels, stock, start, outlined)
-    return write_pdf(sheets, f"{job.about.name or UNTITLED}: {LABELS_TITLE.lower()}", job.about.maker)
+    return write_pdf(sheets, f"{title_of(job)}: {LABELS_TITLE.lower()}", job.about.maker)
 
 
 def build_measuring_pdf(paper: str, units: str) -> bytes:
@@ -45,9 +46,6 @@ def build_templates_pdf(job: Job, paper: str) -> bytes:
 
     Raises Refused for another paper, and where there is nothing of the kind in the job.
     """
-    from app.outputs import TEMPLATES, build_outputs
-    from model.errors import Refused
-
     outputs = build_outputs(job, paper, "", (TEMPLATES,))
     if not outputs:
         raise Refused(TEMPLATES, job.about.name, "this job has nothing that a template is laid on for")

@@ -8,7 +8,7 @@ from datetime import date
 from pathlib import Path
 
 from app import commands, cutting_commands, moulding_commands
-from app.drawing_files import VERSION_WORDS
+from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.files import FileTrouble, describe_cause
 from app.terminal import Terminal, harden_streams, silence_output
 from app.view_file import DOTS_PER_INCH, PAPER, ViewWish
@@ -39,7 +39,6 @@ REFUSED, DISK, STOPPED, NOBODY_READS = 2, 3, 130, 141
 VIEWS = "front|side|plan|plan_section|vertical_section"
 STARTS = "usual|orders|indoors|le_muet|serlio"
 PAPERS = "letter|tabloid|a4|a3"
-DXF_VERSIONS = tuple(VERSION_WORDS)
 JOB_HELP = (
     "a job file, or the name of a shipped job (demo, or one that 'demos' lists) where no file is called so"
 )
@@ -450,9 +449,9 @@ def _add_settings(parser: ArgumentParser, name: str = "settings") -> None:
 def _add_dxf_version(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--dxf-version",
-        default=DXF_VERSIONS[0],
-        choices=DXF_VERSIONS,
-        help=f"version of .dxf files (default {DXF_VERSIONS[0]}); R12 is for older programs and machines: "
+        default=USUAL_VERSION,
+        choices=tuple(VERSION_WORDS),
+        help=f"version of .dxf files (default {USUAL_VERSION}); R12 is for older programs and machines: "
         "no line weights, one paper space for all sheets",
     )
 

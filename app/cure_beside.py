@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
-from app.outputs import Step
 from app.work import Work
+from export.progress import Step
 
 if TYPE_CHECKING:
     from model.check.finding import Finding

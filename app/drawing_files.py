@@ -6,9 +6,12 @@ Nothing is saved.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
+from export.dxf_file import R12, R2010
+from export.progress import Step
+from model.job import Job
 from model.units import MILLIMETRES_ONLY
 
 if TYPE_CHECKING:
@@ -17,10 +20,10 @@ if TYPE_CHECKING:
     from render.drawing import Drawing, Sheet
     from render.part_views import Part
 
-Step = Callable[[float, str], None]
+USUAL_VERSION = R2010
 VERSION_WORDS = {
-    "R2010": "R2010, with layouts and line weights",
-    "R12": "R12, for older programs and machines",
+    R2010: "R2010, with layouts and line weights",
+    R12: "R12, for older programs and machines",
 }
 """What the versions of the format are called in the window, by their name; the usual one first."""
 VIEWS = ("front", "side", "vertical_section", "plan", "plan_section")
@@ -37,6 +40,11 @@ in one space. Shop choice."""
 UNTITLED = "Fireplace surround"
 
 
+def title_of(job: Job) -> str:
+    """What a job's papers and drawings are headed with."""
+    return job.about.name or UNTITLED
+
+
 def build_drawing(
     surround: Surround, cuts: Sequence[Cut], sheets: Sequence[Sheet], version: str, tell: Step
 ) -> str:
@@ -47,12 +55,11 @@ def build_drawing(
     from export.dxf import write_dxf
     from export.dxf_boards import list_board_notes
     from export.dxf_sheets import list_unshown
-    from render.sheets import PART_VIEWS
     from render.third_angle import place_beside, place_third_angle
 
     about = surround.job.about
     ratio = RATIO[about.units == MILLIMETRES_ONLY]
-    whole = [sheet for sheet in sheets if not any(placed.name in PART_VIEWS for placed in sheet.placed)]
+    whole = [sheet for sheet in sheets if not _is_of_part(sheet)]
     highest = max((sheet.height for sheet in whole), default=0.0)
     placed = place_third_angle(_draw_views(surround, ratio, tell), highest + OVER_SHEETS)
     further = [sheet for sheet in whole if not any(placed.name.startswith(STEP) for placed in sheet.placed)]
@@ -60,7 +67,14 @@ def build_drawing(
     tell(0.3, "Writing the drawing file")
     style = about.length_style
     notes = list_board_notes(cuts, style)
-    return write_dxf(placed, ratio, about.name or UNTITLED, style, notes, whole, version)
+    return write_dxf(placed, ratio, title_of(surround.job), style, notes, whole, version)
+
+
+def _is_of_part(sheet: Sheet) -> bool:
+    """Whether it is the shop drawing of a sub-assembly."""
+    from render.sheets import PART_VIEWS
+
+    return any(placed.name in PART_VIEWS for placed in sheet.placed)
 
 
 def _draw_views(surround: Surround, ratio: float, tell: Step) -> Iterator[tuple[str, Drawing]]:
@@ -85,20 +99,19 @@ def build_assembly_drawings(
     from export.dxf_boards import list_board_notes
     from model.takeoff.assemblies import list_assemblies
     from render.part_views import Part
-    from render.sheets import PART_VIEWS
     from render.third_angle import place_third_angle
 
     about = surround.job.about
     ratio = PART_RATIO[about.units == MILLIMETRES_ONLY]
     notes = list_board_notes(cuts, about.length_style)
-    own = [sheet for sheet in sheets if any(placed.name in PART_VIEWS for placed in sheet.placed)]
+    own = [sheet for sheet in sheets if _is_of_part(sheet)]
     highest = max((sheet.height for sheet in own), default=0.0)
     assemblies = list_assemblies(surround.boards)
     for i, assembly in enumerate(assemblies):
         tell(i / len(assemblies), f"Drawing the {assembly.name}")
         views = _draw_part_views(Part(surround, assembly), ratio)
         placed = place_third_angle(views, highest + OVER_SHEETS)
-        title = f"{about.name or UNTITLED}: {assembly.name}"
+        title = f"{title_of(surround.job)}: {assembly.name}"
         text = write_dxf(placed, ratio, title, about.length_style, notes, own, version)
         yield name_drawing(assembly.name), text
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from app.drawing_files import name_drawing
+from app.drawing_files import USUAL_VERSION, name_drawing
 from app.files import FileTrouble, describe_cause, save_bytes
 from app.section_file import read_section_file
 from app.terminal import Terminal
@@ -38,7 +38,7 @@ class MouldingWish:
     paper: str
     date: str
     corner: float | None = None
-    dxf_version: str = "R2010"
+    dxf_version: str = USUAL_VERSION
 
 
 def run_mouldings(wish: MouldingWish, terminal: Terminal) -> int:

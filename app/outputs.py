@@ -5,31 +5,30 @@ What the files look like is the business of render and export, which are loaded 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.drawing_files import (
     UNTITLED,
+    USUAL_VERSION,
     build_assembly_drawings,
     build_drawing,
     build_moulding_drawings,
+    title_of,
 )
 from app.files import FileTrouble, describe_cause, save_bytes
+from export.progress import Step
 from model.job import Job
 
 if TYPE_CHECKING:
     from model.cutting.plan import CuttingPlan
     from model.cutting.stock_list import StockList
-    from model.surround import Surround
-    from model.takeoff.cut_list import Cut
     from model.takeoff.takeoff import Takeoff
     from render.drawing import Sheet
 
-Step = Callable[[float, str], None]
-"""Told how far it is, from 0 to 1, and what is being done. What it raises stops the work."""
 PACKET, DRAWING, LIST, MATERIALS, SETTINGS = "packet", "drawing", "cut list", "materials", "saw settings"
 BUYING, PLAN = "buying list", "cutting plan"
 ASSEMBLIES, MOULDINGS, OFFER = "sub-assemblies", "mouldings", "offer"
@@ -37,14 +36,12 @@ PARTS = (PACKET, OFFER, DRAWING, ASSEMBLIES, MOULDINGS, LIST, MATERIALS, SETTING
 TEMPLATES = "templates"
 CHOICES = (*PARTS, TEMPLATES)
 """What may be asked for: PARTS, and what not every job needs."""
-FOLDERS = (ASSEMBLIES, MOULDINGS)
-"""Parts that are a folder of drawing files."""
-DRAWINGS = (DRAWING, *FOLDERS)
+DRAWINGS = (DRAWING, ASSEMBLIES, MOULDINGS)
 MOST_STEPS = 150
 """How far a cheaper cutting plan is looked for, for each material: about half a second. Steps, not seconds,
 so that the same job gives the same packet; the packet says how good the plan is."""
 SETTING_OUT = 0.35
-"""How much of the work on the packet its sheets are."""
+"""How much of the work on the part that first needs the sheets is setting them out."""
 _UNSAFE = '<>:"/\\|?*'
 _LONGEST_STEM = 60
 
@@ -65,10 +62,7 @@ def file_stem(job: Job) -> str:
 
 def name_output(job: Job, part: str) -> str:
     """The name of the file that holds one of CHOICES, or of the folder."""
-    endings = {PACKET: "packet.pdf", OFFER: "offer.pdf", DRAWING: "views.dxf", TEMPLATES: "templates.pdf"} | {
-        part: part for part in FOLDERS
-    }
-    return f"{file_stem(job)} - {endings.get(part, f'{part}.csv')}"
+    return f"{file_stem(job)} - {_FILES[part][0] if part in _FILES else part}"
 
 
 def build_outputs(
@@ -78,7 +72,7 @@ def build_outputs(
     parts: tuple[str, ...] = PARTS,
     step: Step | None = None,
     stock: StockList | CuttingPlan | None = None,
-    dxf_version: str = "R2010",
+    dxf_version: str = USUAL_VERSION,
     tell_plan: Callable[[CuttingPlan], None] | None = None,
 ) -> tuple[Output, ...]:
     """Work out the files of `parts`; nothing is written to disk yet.
@@ -87,40 +81,14 @@ def build_outputs(
     or taken from a plan of this job that is there already; `tell_plan` is told which plan it is. Drawing
     files are written in `dxf_version`.
     """
-    from model.surround import plan_surround
-
     tell = step or _tell_nobody
     tell(0.0, "Working out the boards")
-    surround = plan_surround(job)
-    takeoff = cache(lambda: _take_off(surround))
-    plan = cache(lambda: _plan_cutting(surround, stock, tell_plan))
-    sheets: list[Sheet] = []
+    making = _Making(job, paper, date_text, stock, dxf_version, tell_plan)
     made: list[Output] = []
     for i, part in enumerate(parts):
         share = _share(tell, i / len(parts), 1 / len(parts))
-        if part in (PACKET, DRAWING, ASSEMBLIES) and not sheets:
-            sheets += _build_sheets(
-                surround, takeoff, plan, paper, date_text, _share(share, 0.0, SETTING_OUT)
-            )
-            share = _share(share, SETTING_OUT, 1 - SETTING_OUT)
-        if part in FOLDERS:
-            cuts = takeoff().cuts if part == ASSEMBLIES else ()
-            made += _build_folder(part, surround, cuts, sheets, dxf_version, share)
-            continue
-        if part == TEMPLATES:
-            made += _build_templates(surround, paper)
-            continue
-        if part == PACKET:
-            data = _build_packet(surround, sheets, share)
-        elif part == DRAWING:
-            data = build_drawing(surround, takeoff().cuts, sheets, dxf_version, share).encode()
-        elif part == OFFER:
-            data = _build_offer(surround, takeoff, plan, paper, date_text, share)
-        elif part in (BUYING, PLAN):
-            data = _build_cutting(part, surround, plan, share)
-        else:
-            data = _build_list(part, surround, takeoff, share)
-        made.append(Output(name_output(job, part), data))
+        share(0.0, f"Writing the {part}")
+        made += _build_part(making, part, share)
     tell(1.0, "Writing the files")
     return tuple(made)
 
@@ -133,19 +101,9 @@ def build_packet_sheets(
     stock: StockList | CuttingPlan | None = None,
 ) -> tuple[Sheet, ...]:
     """The packet's sheets themselves, to be shown or printed; `stock` as for `build_outputs`."""
-    from model.surround import plan_surround
-
     tell = step or _tell_nobody
     tell(0.0, "Working out the boards")
-    surround = plan_surround(job)
-    return _build_sheets(
-        surround,
-        lambda: _take_off(surround),
-        lambda: _find_plan(surround, stock),
-        paper,
-        date_text,
-        tell,
-    )
+    return _Making(job, paper, date_text, stock).build_sheets(tell)
 
 
 def write_outputs(folder: Path, outputs: tuple[Output, ...]) -> tuple[Path, ...]:
@@ -168,140 +126,190 @@ def _make_folder(folder: Path) -> None:
         raise FileTrouble(folder, "made", describe_cause(error), "Nothing was written.") from error
 
 
-def _take_off(surround: Surround) -> Takeoff:
-    from model.takeoff.takeoff import take_off
-
-    return take_off(surround)
-
-
-def _plan_cutting(
-    surround: Surround,
-    stock: StockList | CuttingPlan | None,
-    tell_plan: Callable[[CuttingPlan], None] | None,
-) -> CuttingPlan:
-    plan = _find_plan(surround, stock)
-    if tell_plan is not None:
-        tell_plan(plan)
-    return plan
+def _build_part(making: _Making, part: str, tell: Step) -> Iterator[Output]:
+    """The file of one of CHOICES, the files of its folder, or none where the job has nothing of it."""
+    name = name_output(making.job, part)
+    if part in _FOLDERS:
+        for own_name, text in _FOLDERS[part](making, tell):
+            yield Output(f"{name}/{own_name}", text.encode())
+    elif data := _FILES[part][1](making, tell):
+        yield Output(name, data)
 
 
-def _find_plan(surround: Surround, stock: StockList | CuttingPlan | None) -> CuttingPlan:
-    from app.stock_lists import read_shipped_list
-    from model.cutting.order import build_order
-    from model.cutting.plan import CuttingPlan, plan_order
-    from model.cutting.task import Effort, Steps
+class _Making:
+    """What the parts of one job are made from, each worked out once, when a part first asks for it."""
 
-    if isinstance(stock, CuttingPlan):
-        return stock
-    order = build_order([(file_stem(surround.job), surround)], stock or read_shipped_list())
-    steps = Steps(MOST_STEPS)
-    return plan_order(order, Effort(steps.are_over), lambda *_: steps.begin())
+    def __init__(
+        self,
+        job: Job,
+        paper: str,
+        date_text: str,
+        stock: StockList | CuttingPlan | None,
+        dxf_version: str = USUAL_VERSION,
+        tell_plan: Callable[[CuttingPlan], None] | None = None,
+    ) -> None:
+        from model.surround import plan_surround
+
+        self.job, self.paper, self.date_text, self.dxf_version = job, paper, date_text, dxf_version
+        self._stock, self._tell_plan = stock, tell_plan
+        self._sheets: tuple[Sheet, ...] = ()
+        self.style = job.about.length_style
+        self.surround = plan_surround(job)
+
+    @cached_property
+    def takeoff(self) -> Takeoff:
+        """What is taken off the boards."""
+        from model.takeoff.takeoff import take_off
+
+        return take_off(self.surround)
+
+    @cached_property
+    def plan(self) -> CuttingPlan:
+        """What is bought and how it is cut."""
+        plan = self._find_plan()
+        if self._tell_plan is not None:
+            self._tell_plan(plan)
+        return plan
+
+    def _find_plan(self) -> CuttingPlan:
+        from app.stock_lists import read_shipped_list
+        from model.cutting.order import build_order
+        from model.cutting.plan import CuttingPlan, plan_order
+        from model.cutting.task import Effort, Steps
+
+        if isinstance(self._stock, CuttingPlan):
+            return self._stock
+        order = build_order([(file_stem(self.job), self.surround)], self._stock or read_shipped_list())
+        steps = Steps(MOST_STEPS)
+        return plan_order(order, Effort(steps.are_over), lambda *_: steps.begin())
+
+    def set_out(self, tell: Step) -> tuple[tuple[Sheet, ...], Step]:
+        """The packet's sheets, numbered alike in drawing files; and what tells of the work after them."""
+        if self._sheets:
+            return self._sheets, tell
+        self._sheets = self.build_sheets(_share(tell, 0.0, SETTING_OUT))
+        return self._sheets, _share(tell, SETTING_OUT, 1 - SETTING_OUT)
+
+    def build_sheets(self, tell: Step) -> tuple[Sheet, ...]:
+        """The packet's sheets."""
+        from model.check.all import check_surround
+        from model.check.proportion import list_guides
+        from model.cutting.frozen import show_bought
+        from render.packet import build_packet
+
+        surround = self.surround
+        tell(0.0, "Checking")
+        findings, guides = check_surround(surround), list_guides(surround)
+        tell(0.15, "Taking off the materials")
+        lists = self.takeoff
+        tell(0.3, "Planning what to buy and how to cut it")
+        plan = self.plan
+        bought = show_bought(self.job.purchase, plan.order)
+        tell(0.8, "Setting out the sheets")
+        return build_packet(
+            surround, findings, guides, lists.cuts, self.paper, self.date_text, lists, plan, bought
+        )
 
 
-def _build_sheets(
-    surround: Surround,
-    takeoff: Callable[[], Takeoff],
-    plan: Callable[[], CuttingPlan],
-    paper: str,
-    date_text: str,
-    tell: Step,
-) -> tuple[Sheet, ...]:
-    """The packet's sheets, which the drawing file shows too, numbered alike."""
-    from model.check.all import check_surround
-    from model.check.proportion import list_guides
-    from model.cutting.frozen import show_bought
-    from render.packet import build_packet
-
-    tell(0.0, "Checking")
-    findings, guides = check_surround(surround), list_guides(surround)
-    tell(0.15, "Taking off the materials")
-    lists = takeoff()
-    tell(0.3, "Planning what to buy and how to cut it")
-    cutting = plan()
-    bought = show_bought(surround.job.purchase, cutting.order)
-    tell(0.8, "Setting out the sheets")
-    return build_packet(surround, findings, guides, lists.cuts, paper, date_text, lists, cutting, bought)
-
-
-def _build_templates(surround: Surround, paper: str) -> list[Output]:
-    """Nothing where there is nothing to mark out."""
+def _build_packet(making: _Making, tell: Step) -> bytes:
     from export.pdf import write_pdf
-    from render.template_pages import build_template_sheets
 
-    sheets = build_template_sheets(surround, paper)
-    title = f"{surround.job.about.name or UNTITLED}: templates"
-    data = write_pdf(sheets, title, surround.job.about.maker) if sheets else b""
-    return [Output(name_output(surround.job, TEMPLATES), data)] if sheets else []
-
-
-def _build_packet(surround: Surround, sheets: Sequence[Sheet], tell: Step) -> bytes:
-    from export.pdf import write_pdf
-
-    about = surround.job.about
+    sheets, tell = making.set_out(tell)
     return write_pdf(
         sheets,
-        about.name or UNTITLED,
-        about.maker,
+        title_of(making.job),
+        making.job.about.maker,
         progress=lambda done, of: tell(done / of, f"Writing sheet {min(done + 1, of)} of {of}"),
     )
 
 
-def _build_offer(
-    surround: Surround,
-    takeoff: Callable[[], Takeoff],
-    plan: Callable[[], CuttingPlan],
-    paper: str,
-    date_text: str,
-    tell: Step,
-) -> bytes:
+def _build_offer(making: _Making, _tell: Step) -> bytes:
     from export.pdf import write_pdf
     from model.cutting.buying import list_buying
     from model.price import count_hours, make_price
     from model.steps.plan import plan_steps
     from render.offer import TITLE, build_offer
 
-    tell(0.0, "Writing the offer")
-    about, shop = surround.job.about, surround.job.shop
+    job, shop = making.job, making.job.shop
     coats = shop.rates.primer_coats + shop.rates.top_coats
-    hours = count_hours(plan_steps(surround, takeoff()), shop.times, coats)
-    price = make_price(list_buying(plan()), shop.offer, hours)
-    sheets = build_offer(surround, price, paper, date_text)
-    return write_pdf(sheets, f"{about.name or UNTITLED}: {TITLE.lower()}", about.maker)
+    hours = count_hours(plan_steps(making.surround, making.takeoff), shop.times, coats)
+    price = make_price(list_buying(making.plan), shop.offer, hours)
+    sheets = build_offer(making.surround, price, making.paper, making.date_text)
+    return write_pdf(sheets, f"{title_of(job)}: {TITLE.lower()}", job.about.maker)
 
 
-def _build_folder(
-    part: str, surround: Surround, cuts: Sequence[Cut], sheets: Sequence[Sheet], dxf_version: str, tell: Step
-) -> list[Output]:
-    """Several drawing files in a folder of their own."""
-    folder = name_output(surround.job, part)
-    if part == ASSEMBLIES:
-        drawn = build_assembly_drawings(surround, cuts, sheets, dxf_version, tell)
-    else:
-        drawn = build_moulding_drawings(surround, dxf_version, tell)
-    return [Output(f"{folder}/{name}", text.encode()) for name, text in drawn]
+def _build_templates(making: _Making, _tell: Step) -> bytes:
+    """Nothing where there is nothing to mark out."""
+    from export.pdf import write_pdf
+    from render.template_pages import build_template_sheets
+
+    sheets = build_template_sheets(making.surround, making.paper)
+    title = f"{title_of(making.job)}: {TEMPLATES}"
+    return write_pdf(sheets, title, making.job.about.maker) if sheets else b""
 
 
-def _build_list(part: str, surround: Surround, takeoff: Callable[[], Takeoff], tell: Step) -> bytes:
-    from export.csv import write_cut_list_csv, write_materials_csv, write_settings_csv
-
-    tell(0.0, f"Writing the {part}")
-    lists, style = takeoff(), surround.job.about.length_style
-    if part == MATERIALS:
-        return write_materials_csv(lists.materials, style).encode()
-    if part == SETTINGS:
-        return write_settings_csv(lists.settings, lists.saw, style).encode()
-    return write_cut_list_csv(lists.cuts, style).encode()
+def _build_views(making: _Making, tell: Step) -> bytes:
+    sheets, tell = making.set_out(tell)
+    return build_drawing(making.surround, making.takeoff.cuts, sheets, making.dxf_version, tell).encode()
 
 
-def _build_cutting(part: str, surround: Surround, plan: Callable[[], CuttingPlan], tell: Step) -> bytes:
-    from export.cutting_csv import write_buying_csv, write_cutting_csv
+def _build_assemblies(making: _Making, tell: Step) -> Iterator[tuple[str, str]]:
+    sheets, tell = making.set_out(tell)
+    return build_assembly_drawings(making.surround, making.takeoff.cuts, sheets, making.dxf_version, tell)
+
+
+def _build_mouldings(making: _Making, tell: Step) -> Iterator[tuple[str, str]]:
+    return build_moulding_drawings(making.surround, making.dxf_version, tell)
+
+
+def _build_cut_list(making: _Making, _tell: Step) -> bytes:
+    from export.csv import write_cut_list_csv
+
+    return write_cut_list_csv(making.takeoff.cuts, making.style).encode()
+
+
+def _build_materials(making: _Making, _tell: Step) -> bytes:
+    from export.csv import write_materials_csv
+
+    return write_materials_csv(making.takeoff.materials, making.style).encode()
+
+
+def _build_settings(making: _Making, _tell: Step) -> bytes:
+    from export.csv import write_settings_csv
+
+    return write_settings_csv(making.takeoff.settings, making.takeoff.saw, making.style).encode()
+
+
+def _build_buying(making: _Making, _tell: Step) -> bytes:
+    from export.cutting_csv import write_buying_csv
     from model.cutting.buying import list_buying
 
-    tell(0.0, f"Writing the {part}")
-    style = surround.job.about.length_style
-    if part == BUYING:
-        return write_buying_csv(list_buying(plan()), style).encode()
-    return write_cutting_csv(plan(), style).encode()
+    return write_buying_csv(list_buying(making.plan), making.style).encode()
+
+
+def _build_plan(making: _Making, _tell: Step) -> bytes:
+    from export.cutting_csv import write_cutting_csv
+
+    return write_cutting_csv(making.plan, making.style).encode()
+
+
+_FILES: dict[str, tuple[str, Callable[[_Making, Step], bytes]]] = {
+    PACKET: ("packet.pdf", _build_packet),
+    OFFER: ("offer.pdf", _build_offer),
+    DRAWING: ("views.dxf", _build_views),
+    LIST: ("cut list.csv", _build_cut_list),
+    MATERIALS: ("materials.csv", _build_materials),
+    SETTINGS: ("saw settings.csv", _build_settings),
+    BUYING: ("buying list.csv", _build_buying),
+    PLAN: ("cutting plan.csv", _build_plan),
+    TEMPLATES: ("templates.pdf", _build_templates),
+}
+"""How the name of each part that is one file ends, and what builds it."""
+_FOLDERS: dict[str, Callable[[_Making, Step], Iterator[tuple[str, str]]]] = {
+    ASSEMBLIES: _build_assemblies,
+    MOULDINGS: _build_mouldings,
+}
+"""What builds each part that is a folder of drawing files: their names and texts."""
 
 
 def _share(tell: Step, start: float, part: float) -> Step:

@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.buttons import PlainButton, StrongButton
-from app.drawing_files import VERSION_WORDS
+from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.outputs import (
     ASSEMBLIES,
     BUYING,
@@ -58,8 +58,6 @@ PART_WORDS = {
     PLAN: "The cutting plan, piece by piece, for a spreadsheet (CSV)",
     TEMPLATES: "Full-size templates of mouldings, notches and holes, to lay on the wood (PDF)",
 }
-
-USUAL_VERSION = next(iter(VERSION_WORDS))
 
 
 class PacketDialog(QDialog):

@@ -22,11 +22,11 @@ from PySide6.QtWidgets import (
 )
 
 from app.buttons import PlainButton, StrongButton
-from app.outputs import Step
 from app.printing import EVERY, find_printer, list_cut_off, list_printers, parse_pages, print_sheets
 from app.sheet_painter import ReadySheet, make_ready, picture_sheet
 from app.theme import RHYTHM, SMALL_POINTS, colours, text_font
 from app.work import Work
+from export.progress import Step
 from model.errors import Refused
 from render.drawing import Sheet
 

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject
 
 from app.notice import Notice
-from app.outputs import Step
 from app.progress_line import ProgressLine
 from app.session import Session
 from app.work import Work
+from export.progress import Step
 from model.job import Job
 
 if TYPE_CHECKING:

@@ -9,9 +9,8 @@ from typing import Any
 
 from PySide6.QtCore import QObject, QThread, Signal
 
-from app.outputs import Step
 from app.working import load_heavy_parts
-from export.progress import Cancelled
+from export.progress import Cancelled, Step
 
 
 class _Thread(QThread):

@@ -14,7 +14,7 @@ from PySide6.QtCore import QObject, QUrl
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from app.drawing_files import VERSION_WORDS
+from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.files import FileTrouble, save_bytes
 from app.notice import Notice
 from app.outputs import (
@@ -22,7 +22,6 @@ from app.outputs import (
     DRAWING,
     PACKET,
     PARTS,
-    Step,
     build_outputs,
     build_packet_sheets,
     name_output,
@@ -33,6 +32,7 @@ from app.progress_line import ProgressLine
 from app.session import Session
 from app.settings import Settings
 from app.work import Work
+from export.progress import Step
 from model.job import Job
 
 if TYPE_CHECKING:
@@ -40,7 +40,6 @@ if TYPE_CHECKING:
     from model.cutting.purchase import Printed
     from model.cutting.stock_list import StockList
 
-USUAL_VERSION = next(iter(VERSION_WORDS))
 DXF_FILTERS = {f"Drawing files, {words} (*.dxf)": version for version, words in VERSION_WORDS.items()}
 """What the drawing file may be, and the version that is written then."""
 

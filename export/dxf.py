@@ -55,7 +55,7 @@ def write_dxf(
 
     Writing, ticks and dashes in model space come out right when plotted at 1:`ratio`; a CAD program that
     measures again writes `lengths`. What stands for one of `boards`, keyed by the mark of the piece, becomes
-    a block. Those of `sheets` that show one of the views become layouts. `version` is one of VERSIONS. The
+    a block. Those of `sheets` that show one of the views become layouts. `version` is R2010 or R12. The
     same input gives the same text, whenever and wherever it is written.
     """
     shown = find_shown(sheets, placed)

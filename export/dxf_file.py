@@ -8,19 +8,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from io import StringIO
-from logging import getLogger
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing as Document
 
 R2010, R12 = "R2010", "R12"
-VERSIONS = (R2010, R12)
-"""Versions of the format that are written, the usual one first."""
+"""Versions of the format that are written."""
 
 
 def open_document(version: str = R2010) -> Document:
     """A new document in inches, for which R12 has no word; ezdxf's warning of that is not passed on."""
+    from logging import getLogger
+
     from ezdxf import units
     from ezdxf.filemanagement import new
 

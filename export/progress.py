@@ -1,4 +1,4 @@
-"""How long writing tells how far it is, and how it is called off. Who shows that is app's business."""
+"""How long work tells how far it is, and how it is called off. Who shows that is app's business."""
 
 from __future__ import annotations
 
@@ -8,6 +8,8 @@ from model.errors import MantelwrightError
 
 Progress = Callable[[int, int], None]
 """Called with the steps done and the steps in all."""
+Step = Callable[[float, str], None]
+"""Told how far it is, from 0 to 1, and what is being done. What it raises stops the work."""
 
 
 class Cancelled(MantelwrightError):

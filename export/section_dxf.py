@@ -15,7 +15,7 @@ _PLACES = 4
 
 
 def write_section_dxf(section: Section, version: str = R2010) -> str:
-    """DXF text of `section` in one of VERSIONS; the same section gives the same text."""
+    """DXF text of `section` in R2010 or R12; the same section gives the same text."""
     x0, y0, x1, y1 = section.outline.bounds
     with fixed_dates():
         document = open_document(version)

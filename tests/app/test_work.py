@@ -6,8 +6,8 @@ import threading
 
 import pytest
 
-from app.outputs import Step
 from app.work import Work
+from export.progress import Step
 
 
 @pytest.fixture
