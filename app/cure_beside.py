@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import Signal
 
-from app.work import Work
+from app.latest import Latest
 from export.progress import Step
 
 if TYPE_CHECKING:
@@ -17,56 +17,21 @@ if TYPE_CHECKING:
 Asked = tuple["Surround", "Finding"]
 
 
-class CureBeside(QObject):
+class CureBeside(Latest):
     """`found` hands on the surround and the finding that were asked for last, with their cures."""
 
     found = Signal(object, object, object)
 
-    def __init__(self) -> None:
-        super().__init__()
-        self._work = Work()
-        self._asked: Asked | None = None
-        self._doing: Asked | None = None
-        self._work.done.connect(self._hand_on)
-        self._work.stopped.connect(self._go_on)
-        self._work.failed.connect(self._fail)
-
     def ask(self, surround: Surround, finding: Finding) -> None:
         """Look for cures of `finding`; what was asked before is let go."""
-        self._asked = (surround, finding)
-        if self._work.is_busy:
-            self._work.stop()
-        else:
-            self._go_on()
+        self._ask((surround, finding))
 
-    def let_go(self) -> None:
-        """Nothing is wanted any more."""
-        self._asked = None
-        self._work.stop()
+    def answer(self, asked: Asked, step: Step) -> tuple[Remedy, ...]:
+        """Its cures."""
+        from model.check.remedy import find_remedies
 
-    def wait(self) -> None:
-        """End what is being done before the window goes."""
-        self._asked = None
-        self._work.wait()
+        return find_remedies(*asked, lambda: step(0.0, ""))
 
-    def _go_on(self) -> None:
-        if self._asked is None:
-            return
-        surround, finding = self._doing = self._asked
-        self._work.start(lambda step: _find(surround, finding, step))
-
-    def _hand_on(self, remedies: object) -> None:
-        if self._asked is not None and self._asked is not self._doing:
-            self._go_on()
-        elif self._asked is not None:
-            self.found.emit(*self._asked, remedies)
-
-    def _fail(self, error: Exception) -> None:
-        self._asked = None
-        raise error
-
-
-def _find(surround: Surround, finding: Finding, step: Step) -> tuple[Remedy, ...]:
-    from model.check.remedy import find_remedies
-
-    return find_remedies(surround, finding, lambda: step(0.0, ""))
+    def hand_on(self, asked: Asked, answer: tuple[Remedy, ...]) -> None:
+        """To whoever listens, with what they cure."""
+        self.found.emit(*asked, answer)

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, QRectF, Qt, Signal
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, Signal
 from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QHeaderView, QStyleOptionViewItem, QTableView
 
-from app.table_parts import PaddedCell, dress_table
+from app.table_parts import PaddedCell, TextModel, dress_table
 from app.theme import RHYTHM, colours
 from model.check.finding import Guide
 from model.units import LengthStyle
@@ -14,54 +14,24 @@ from render.drawing import Segment
 
 Index = QModelIndex | QPersistentModelIndex
 HEADINGS = ("Proportion", "This design", "Advised", "", "Source")
+FIGURES = (1, 2)
 SCALE = 3
 """Column in which the design's own value is shown beside the advised range."""
 _ROOM = 0.75
 """How much of the advised value is shown to either side of it."""
 
 
-class GuideModel(QAbstractTableModel):
+class GuideModel(TextModel):
     """Guides as a table of texts."""
 
     def __init__(self) -> None:
-        super().__init__()
+        super().__init__(HEADINGS, FIGURES)
         self.guides: tuple[Guide, ...] = ()
-        self._texts: list[tuple[str, ...]] = []
 
     def show(self, guides: tuple[Guide, ...], style: LengthStyle) -> None:
         """Take other guides."""
-        self.beginResetModel()
         self.guides = guides
-        self._texts = [_texts(guide, style) for guide in guides]
-        self.endResetModel()
-
-    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
-        """One row for each guide."""
-        return 0 if parent.isValid() else len(self.guides)
-
-    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
-        """Name, own, advised, both on a line, source."""
-        return 0 if parent.isValid() else len(HEADINGS)
-
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        """The text of a cell; figures stand to the right."""
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.ToolTipRole):
-            return self._texts[index.row()][index.column()]
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            side = Qt.AlignmentFlag.AlignRight if index.column() in (1, 2) else Qt.AlignmentFlag.AlignLeft
-            return side | Qt.AlignmentFlag.AlignVCenter
-        return None
-
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> object:
-        """The column's name."""
-        if orientation is Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
-            return HEADINGS[section]
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            side = Qt.AlignmentFlag.AlignRight if section in (1, 2) else Qt.AlignmentFlag.AlignLeft
-            return side | Qt.AlignmentFlag.AlignVCenter
-        return None
+        self.show_texts([_texts(guide, style) for guide in guides])
 
 
 class GuideScale(PaddedCell):

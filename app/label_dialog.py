@@ -17,7 +17,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.buttons import PlainButton, StrongButton
+from app.buttons import StrongButton
+from app.dialog_parts import build_foot, build_label
 from app.theme import RHYTHM, SMALL_POINTS, colours, text_font
 from model.errors import Refused
 from model.units import MILLIMETRES, LengthStyle
@@ -111,22 +112,11 @@ class LabelDialog(QDialog):
         rows += [(words, self.own_edits[name]) for name, (words, _) in OWN_FIELDS.items()]
         rows.append(("&First label on place", self.start_box))
         for number, (words, widget) in enumerate(rows):
-            label = QLabel(words)
-            label.setBuddy(widget)
-            widget.setAccessibleName(words.replace("&", ""))
-            grid.addWidget(label, number, 0)
+            grid.addWidget(build_label(words, widget), number, 0)
             grid.addWidget(widget, number, 1)
         grid.addWidget(self.outline_box, len(rows), 0, 1, 2)
         grid.addWidget(self.remark_label, len(rows) + 1, 0, 1, 2)
         grid.setRowStretch(len(rows) + 2, 1)
-        leave = PlainButton("Leave it", "Close this and write nothing")
-        leave.setAutoDefault(False)
-        leave.clicked.connect(self.reject)
-        buttons = QHBoxLayout()
-        buttons.setSpacing(RHYTHM)
-        buttons.addStretch(1)
-        buttons.addWidget(leave)
-        buttons.addWidget(self.write_button)
         middle = QHBoxLayout()
         middle.setSpacing(3 * RHYTHM)
         middle.addLayout(grid, 1)
@@ -135,7 +125,7 @@ class LabelDialog(QDialog):
         outer.setContentsMargins(3 * RHYTHM, 3 * RHYTHM, 3 * RHYTHM, 2 * RHYTHM)
         outer.setSpacing(2 * RHYTHM)
         outer.addLayout(middle, 1)
-        outer.addLayout(buttons)
+        outer.addLayout(build_foot(self, self.write_button, "Close this and write nothing"))
 
     def _connect(self) -> None:
         self.size_box.currentIndexChanged.connect(self._look)
@@ -143,8 +133,6 @@ class LabelDialog(QDialog):
         self.start_box.valueChanged.connect(self._look)
         for edit in self.own_edits.values():
             edit.textChanged.connect(self._look)
-        self.write_button.setDefault(True)
-        self.write_button.clicked.connect(self.accept)
 
     @property
     def name(self) -> str:

@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QFileDialog,
     QGridLayout,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QVBoxLayout,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.buttons import PlainButton, StrongButton
+from app.dialog_parts import build_foot, build_label
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.outputs import (
     ASSEMBLIES,
@@ -93,15 +93,15 @@ class PacketDialog(QDialog):
         grid = QGridLayout()
         grid.setHorizontalSpacing(2 * RHYTHM)
         grid.setVerticalSpacing(RHYTHM)
-        grid.addWidget(_label("&Paper", self.paper_box), 0, 0)
+        grid.addWidget(build_label("&Paper", self.paper_box), 0, 0)
         grid.addWidget(self.paper_box, 0, 1, 1, 2)
-        grid.addWidget(_label("&Folder", self.folder_edit), 1, 0)
+        grid.addWidget(build_label("&Folder", self.folder_edit), 1, 0)
         grid.addWidget(self.folder_edit, 1, 1)
         choose = PlainButton("Choose…", "Choose the folder")
         choose.setAutoDefault(False)
         choose.clicked.connect(self._choose)
         grid.addWidget(choose, 1, 2)
-        grid.addWidget(_label("&Drawings", self.version_box), 2, 0)
+        grid.addWidget(build_label("&Drawings", self.version_box), 2, 0)
         grid.addWidget(self.version_box, 2, 1, 1, 2)
         grid.addWidget(QLabel("Write"), 3, 0, Qt.AlignmentFlag.AlignTop)
         for row, box in enumerate(self.part_boxes.values(), start=3):
@@ -111,21 +111,8 @@ class PacketDialog(QDialog):
         outer.setSpacing(2 * RHYTHM)
         outer.addLayout(grid)
         outer.addWidget(self._remark_label)
-        outer.addLayout(self._build_buttons())
+        outer.addLayout(build_foot(self, self.write_button, "Close this and write nothing"))
         self.setMinimumWidth(72 * RHYTHM)
-
-    def _build_buttons(self) -> QHBoxLayout:
-        row = QHBoxLayout()
-        row.setSpacing(RHYTHM)
-        row.addStretch(1)
-        leave = PlainButton("Leave it", "Close this and write nothing")
-        leave.setAutoDefault(False)
-        leave.clicked.connect(self.reject)
-        row.addWidget(leave)
-        self.write_button.setDefault(True)
-        self.write_button.clicked.connect(self.accept)
-        row.addWidget(self.write_button)
-        return row
 
     @property
     def paper(self) -> str:
@@ -171,9 +158,3 @@ class PacketDialog(QDialog):
             remark = "Writes " + ", ".join(names)
         self._remark_label.setText(remark)
         self.write_button.setEnabled(bool(names) and bool(self.folder_edit.text().strip()))
-
-
-def _label(text: str, buddy: QWidget) -> QLabel:
-    label = QLabel(text)
-    label.setBuddy(buddy)
-    return label

@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.buttons import PlainButton, StrongButton
+from app.dialog_parts import build_label
 from app.printing import EVERY, find_printer, list_cut_off, list_printers, parse_pages, print_sheets
 from app.sheet_painter import ReadySheet, make_ready, picture_sheet
 from app.theme import RHYTHM, SMALL_POINTS, colours, text_font
@@ -84,7 +85,7 @@ class PrintWindow(QDialog):
     def __init__(self, parent: QWidget | None, build: Build, printer: QPrinter | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle("Print the packet")
-        self._build, self._given = build, printer
+        self._given = printer
         self.sheets: list[ReadySheet] = []
         self._work = Work()
         self._stop_printing = False
@@ -102,7 +103,7 @@ class PrintWindow(QDialog):
         self._lay_out()
         self._connect()
         self.resize(1000, 680)
-        self._work.start(lambda step: self._build(step))
+        self._work.start(build)
 
     def _lay_out(self) -> None:
         self.list.setIconSize(QSize(SMALL, SMALL))
@@ -124,10 +125,7 @@ class PrintWindow(QDialog):
             ("P&rinter", self.printer_box),
         )
         for words, widget in fields:
-            label = QLabel(words)
-            label.setBuddy(widget)
-            widget.setAccessibleName(words.replace("&", ""))
-            foot.addWidget(label)
+            foot.addWidget(build_label(words, widget))
             foot.addWidget(widget)
             foot.addSpacing(RHYTHM)
         self.pages_edit.setMaximumWidth(18 * RHYTHM)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
 
+from app.dialog_parts import build_label
 from app.fields.tape_edit import TapeEdit
 from app.stock_session import StockSession
 from app.theme import RHYTHM, ROW_HEIGHT, SMALL_POINTS, text_font
@@ -51,15 +52,13 @@ class ListFields(QWidget):
         edit.setMinimumWidth(min(WIDTHS[field.name], 96))
         edit.setMaximumWidth(WIDTHS[field.name] * (2 if field.name == "name" else 1))
         edit.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        edit.setAccessibleName(words)
         edit.setAccessibleDescription(field.wanted)
         edit.setToolTip(f"{field.wanted[:1].upper()}{field.wanted[1:]}")
         edit.entered.connect(lambda text: self._enter(field, text))
         edit.given_up.connect(lambda: self._settle(field))
         self.edits[field.name] = edit
-        label = QLabel(words)
+        label = build_label(words, edit)
         label.setFont(text_font(SMALL_POINTS))
-        label.setBuddy(edit)
         column = QVBoxLayout()
         column.setSpacing(2)
         column.addWidget(label)

@@ -4,54 +4,32 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import Signal
 
-from app.work import Work
+from app.latest import Latest
+from export.progress import Step
 
 if TYPE_CHECKING:
     from model.surround import Surround
+    from model.takeoff.takeoff import Takeoff
 
 
-class TakeoffBeside(QObject):
+class TakeoffBeside(Latest):
     """`ready` hands on the takeoff of the surround that was asked for last."""
 
     ready = Signal(object)
 
-    def __init__(self) -> None:
-        super().__init__()
-        self._work = Work()
-        self._asked: Surround | None = None
-        self._wanted: Surround | None = None
-        self._work.done.connect(self._hand_on)
-        self._work.failed.connect(self._fail)
-
     def ask(self, surround: Surround) -> None:
         """Work out `surround`, once what is being worked out is done; asked for twice it is done once."""
-        if surround is self._asked:
-            return
-        self._asked = surround
-        if self._work.is_busy:
-            self._wanted = surround
-        else:
-            self._start(surround)
+        if surround is not self._asked:
+            self._ask(surround)
 
-    def wait(self) -> None:
-        """End what is being done before the window goes."""
-        self._wanted = None
-        self._work.wait()
-
-    def _start(self, surround: Surround) -> None:
+    def answer(self, asked: Surround, _step: Step) -> Takeoff:
+        """Its takeoff, whole: it is soon done and not stopped."""
         from model.takeoff.takeoff import take_off
 
-        self._wanted = None
-        self._work.start(lambda _step: take_off(surround))
+        return take_off(asked)
 
-    def _hand_on(self, takeoff: object) -> None:
-        if self._wanted is not None:
-            self._start(self._wanted)
-        else:
-            self.ready.emit(takeoff)
-
-    def _fail(self, error: Exception) -> None:
-        self._asked = None
-        raise error
+    def hand_on(self, _asked: Surround, answer: Takeoff) -> None:
+        """To whoever listens."""
+        self.ready.emit(answer)
