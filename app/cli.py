@@ -265,7 +265,7 @@ def build_parser() -> ArgumentParser:
     _add_dxf_version(draw)
     _add_date(draw)
 
-    _add_labels(parts)
+    _add_beside_packet(parts)
     _add_mouldings(parts)
     for name, words in (
         ("demos", "list the shipped jobs"),
@@ -328,7 +328,7 @@ def _add_cutting(parts: _SubParsersAction[ArgumentParser]) -> None:
     )
 
 
-def _add_labels(parts: _SubParsersAction[ArgumentParser]) -> None:
+def _add_beside_packet(parts: _SubParsersAction[ArgumentParser]) -> None:
     """What is printed beside the packet: labels, templates, and a sheet to measure with."""
     words = "write full-size templates of mouldings, notches, holes and edges askew"
     templates = _add_command(parts, "templates", words)

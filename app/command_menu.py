@@ -86,7 +86,7 @@ class CommandMenu:
         add_command(menu, "&Write the packet…", window.write_packet, "Ctrl+Shift+P")
         add_command(menu, "Write the &drawing file…", window.write_drawing, "Ctrl+Shift+D")
         add_command(menu, "Write &labels…", window.beside.ask_labels)
-        add_command(menu, "Write a blank m&easuring sheet…", window.beside.ask_measuring)
+        add_command(menu, "Write a blan&k measuring sheet…", window.beside.ask_measuring)
         menu.addSeparator()
         self._add_own_sections(menu.addMenu("&Moulding sections"))
         menu.addSeparator()
@@ -154,7 +154,12 @@ class CommandMenu:
         for page, (title, keys) in enumerate(zip(TITLES, LIST_KEYS, strict=True)):
             add_command(menu, title, partial(window.tray.turn_to, page), keys)
         add_command(menu, "Explain the finding in focus…", window.explain, "Ctrl+E")
-        add_command(menu, "Fold or open", lambda: window.tray.fold(not window.tray.is_folded), "Ctrl+9")
+        add_command(
+            menu,
+            "Fold the lists, or open them",
+            lambda: window.tray.fold(not window.tray.is_folded),
+            "Ctrl+9",
+        )
         menu.addSeparator()
         stock = menu.addMenu("&Stock list")
         add_command(stock, "Show and change it…", window.cutting.show_stock, "Ctrl+Shift+L")

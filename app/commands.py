@@ -6,7 +6,7 @@ import json
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from app.demo import list_demos, names_demo, read_demo
 from app.files import FileTrouble, open_job_file, save_bytes, save_job_file
@@ -18,8 +18,8 @@ from model.parameters import BY_PATH
 from model.units import format_length
 
 if TYPE_CHECKING:
+    from app.cure_records import Cured
     from model.check.finding import Finding
-    from model.check.remedy import Remedy
     from model.cutting.stock_list import StockList
     from model.surround import Surround
 
@@ -111,7 +111,8 @@ def run_check(
     job: Job, as_json: bool, terminal: Terminal, with_cures: bool = False, explained: bool = False
 ) -> int:
     """Say what the checks find, and what would cure it where that is asked for; FAILS when one fails."""
-    from app.records import check_lines, finding_record, guide_record
+    from app.cure_records import cure_lines, explanation_lines
+    from app.records import check_lines, guide_record
     from model.check.all import check_surround
     from model.check.finding import Status
     from model.check.proportion import list_guides
@@ -122,37 +123,41 @@ def run_check(
     style = job.about.length_style
     cured = _list_cured(surround, findings) if with_cures else []
     if as_json:
-        from app.cure_records import cure_record
-
-        records = [finding_record(finding) for finding in findings]
-        for finding, remedies in cured:
-            records[findings.index(finding)]["cures"] = [cure_record(r, style) for r in remedies]
-        if explained:
-            from app.cure_records import explanation_record
-
-            for record, finding in zip(records, findings, strict=True):
-                record["explained"] = explanation_record(surround, finding)
+        records = _list_records(surround, findings, cured, explained)
         records += [guide_record(guide, style) for guide in guides]
         terminal.say(json.dumps(records, indent=2))
     else:
-        from app.cure_records import cure_lines
-
         terminal.say_all(cure_lines(cured, style))
         if explained:
-            from app.cure_records import explanation_lines
-
             terminal.say_all(explanation_lines(surround, findings))
         terminal.say_all(check_lines(findings, guides, style))
     return FAILS if any(finding.status is Status.FAIL for finding in findings) else DONE
 
 
-def _list_cured(surround: Surround, findings: Sequence[Finding]) -> list[tuple[Finding, tuple[Remedy, ...]]]:
+def _list_cured(surround: Surround, findings: Sequence[Finding]) -> Cured:
     """Each finding that is over or close with its cures."""
     from model.check.finding import Status
     from model.check.remedy import find_remedies
 
     wanting = [f for f in findings if f.status in (Status.FAIL, Status.WARN)]
     return [(finding, find_remedies(surround, finding)) for finding in wanting]
+
+
+def _list_records(
+    surround: Surround, findings: Sequence[Finding], cured: Cured, explained: bool
+) -> list[dict[str, Any]]:
+    """Findings for a script, each with its cures and its explanation where they are asked for."""
+    from app.cure_records import cure_record, explanation_record
+    from app.records import finding_record
+
+    style = surround.job.about.length_style
+    records = [finding_record(finding) for finding in findings]
+    for finding, remedies in cured:
+        records[findings.index(finding)]["cures"] = [cure_record(remedy, style) for remedy in remedies]
+    if explained:
+        for record, finding in zip(records, findings, strict=True):
+            record["explained"] = explanation_record(surround, finding)
+    return records
 
 
 def run_start(job: Job, out: Path, guide: str, terminal: Terminal) -> int:

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QScrollArea
+from PySide6.QtWidgets import QApplication, QFileDialog, QMenu, QMessageBox, QScrollArea
 from pytestqt.qtbot import QtBot
 
 from app.demo import read_demo
@@ -410,6 +410,12 @@ def test_every_command_has_words_and_every_key_one_command(window: Window):
         bound = {k.toString() for k in QKeySequence.keyBindings(QKeySequence.StandardKey[standard])}
         assert bound <= set(keys)
     assert "Ctrl+Q" in keys
+
+
+def test_no_two_lines_of_a_menu_are_reached_by_the_same_letter(window: Window):
+    for menu in (window.menuBar(), *window.menuBar().findChildren(QMenu)):
+        letters = [text[text.index("&") + 1].lower() for a in menu.actions() if "&" in (text := a.text())]
+        assert len(letters) == len(set(letters)), letters
 
 
 def test_a_key_that_the_desktop_binds_as_well_is_bound_once(window: Window):
