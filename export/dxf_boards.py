@@ -15,7 +15,8 @@ from export.dxf_marks import Page, write_mark
 from export.dxf_text import format_dxf_text
 from model.takeoff.cut_list import Cut
 from model.units import LengthStyle, format_length
-from render.drawing import Lines, Mark, Pen, Point, Polyline
+from render.drawing import Drawing, Lines, Mark, Pen, Polyline
+from render.extent import drawing_extent
 from render.shifting import shift_mark
 
 MARK, PIECE, DESCRIPTION, SIZE, STOCK = "MARK", "PIECE", "DESCRIPTION", "SIZE", "STOCK"
@@ -77,7 +78,7 @@ def part_boards(
 def write_board(page: Page, piece: str, lines: Sequence[Lines | Polyline], note: BoardNote) -> None:
     """Add the block of what is seen of a board and insert it where it is; `lines` lie in the page's space."""
     pencil = page.pencil
-    corner = _find_corner(lines)
+    corner = drawing_extent(Drawing(tuple(lines)))[:2]
     block = pencil.document.blocks.new(name_block(piece, page.view))
     inside = Page(pencil.inside(block), page.dress, page.view, (0.0, 0.0))
     back = (-corner[0], -corner[1])
@@ -99,14 +100,3 @@ def write_board(page: Page, piece: str, lines: Sequence[Lines | Polyline], note:
 def name_block(piece: str, view: str) -> str:
     """``C4A-FRONT``: in capitals, as short as R12 wants it."""
     return f"{piece}-{view.replace('_', '-')}".upper()[:_LONGEST_NAME]
-
-
-def _find_corner(lines: Iterable[Lines | Polyline]) -> Point:
-    """The lower left corner of what is drawn."""
-    points: list[Point] = []
-    for mark in lines:
-        if isinstance(mark, Lines):
-            points += [point for x1, y1, x2, y2 in mark.segments for point in ((x1, y1), (x2, y2))]
-        else:
-            points += mark.points
-    return min(x for x, _ in points), min(y for _, y in points)

@@ -13,10 +13,10 @@ from typing import TYPE_CHECKING
 from export.dxf_dimensions import DimensionDress, build_dimension_style
 from export.dxf_entities import Pencil
 from export.dxf_file import is_old
-from export.dxf_layers import FRAME, WINDOW_LAYER, Layer, find_layer, find_text_layer
+from export.dxf_layers import FRAME, WINDOW_LAYER, Layer, find_layer
 from export.dxf_marks import Page, find_layers, write_mark
 from export.dxf_text import format_dxf_text
-from export.dxf_windows import ModelView, Window, find_window
+from export.dxf_windows import ModelView, Window, find_window, shows_in_viewports
 from model.units import LengthStyle
 from render.drawing import Dimension, Drawing, Hatch, Lines, Mark, Pen, Placed, Polyline, Sheet
 from render.sheets import PICTURE
@@ -109,7 +109,7 @@ def _needs_window(placed: Placed) -> bool:
 
 def _is_there(mark: Mark) -> bool:
     if isinstance(mark, Lines | Polyline):
-        return find_text_layer("", mark.pen, mark.stands_for).is_for_all_scales
+        return shows_in_viewports(mark)
     return isinstance(mark, Hatch)
 
 
@@ -120,7 +120,7 @@ def find_sheet_layers(shown: Iterable[Shown]) -> set[Layer]:
     }
 
 
-def list_ratios(shown: Iterable[Shown]) -> dict[float, float]:
+def _find_heights(shown: Iterable[Shown]) -> dict[float, float]:
     """The scales that anything on the sheets is dimensioned at, each with the height of its capitals."""
     heights: dict[float, float] = {}
     for one in shown:
@@ -144,7 +144,7 @@ def write_sheets(
     Viewports do not show the layers called `frozen`.
     """
     styles = {ratio: _dress_for(ratio, lengths) for ratio in _all_ratios(shown)}
-    heights = list_ratios(shown)
+    heights = _find_heights(shown)
     for ratio, dress in styles.items():
         build_dimension_style(document, dress, heights.get(ratio, note_height))
     open_paper = _open_side_by_side(document, shown) if is_old(document) else _open_layouts(document)

@@ -52,7 +52,7 @@ class Strokes:
     @staticmethod
     def of(marks: Iterable[Mark]) -> Strokes:
         """Those of `marks`."""
-        shown = [mark for mark in marks if isinstance(mark, Lines | Polyline) and _shows(mark)]
+        shown = [mark for mark in marks if isinstance(mark, Lines | Polyline) and shows_in_viewports(mark)]
         found = [stroke for mark in shown for stroke in _strokes_of(mark)]
         return Strokes(np.array(found, dtype=float).reshape(-1, 4))
 
@@ -126,7 +126,8 @@ def _lies_in(inner: Box, outer: Box) -> bool:
     )
 
 
-def _shows(mark: Lines | Polyline) -> bool:
+def shows_in_viewports(mark: Lines | Polyline) -> bool:
+    """Whether it is a line of what is there, right at any scale."""
     return find_text_layer("", mark.pen, mark.stands_for).is_for_all_scales
 
 
@@ -148,7 +149,7 @@ def _list_rest(marks: Iterable[Mark], model: Strokes) -> tuple[Mark, ...]:
     """The marks without those strokes that the view has too."""
     rest: list[Mark] = []
     for mark in marks:
-        if not isinstance(mark, Lines | Polyline) or not _shows(mark) or not _strokes_of(mark):
+        if not isinstance(mark, Lines | Polyline) or not shows_in_viewports(mark) or not _strokes_of(mark):
             rest.append(mark)
             continue
         own = Strokes.of((mark,))
