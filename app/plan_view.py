@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
@@ -154,10 +154,6 @@ class PlanSheet(QWidget):
         if not any(self._is_in_focus(piece) for piece in self.pieces):
             self._number = 0
         self._put_in_focus(self._marks, self._number)
-
-    def box_of(self, mark: str) -> QRectF:
-        """Where the first piece of a mark is drawn; null where none is."""
-        return next((p.outline.boundingRect() for p in self.pieces if mark in p.marks), QRectF())
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paper, the plan, and the pieces in focus."""
