@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from app.drawing_files import title_of
 from app.outputs import TEMPLATES, build_outputs, file_stem
 from model.errors import Refused
 from model.job import Job
@@ -30,7 +29,7 @@ def build_labels_pdf(job: Job, stock: LabelStock, start: int = 1, outlined: bool
     surround = plan_surround(job)
     labels = list_labels(surround, list_cuts(surround))
     sheets = build_label_sheets(labels, stock, start, outlined)
-    return write_pdf(sheets, f"{title_of(job)}: {LABELS_TITLE.lower()}", job.about.maker)
+    return write_pdf(sheets, f"{job.about.title}: {LABELS_TITLE.lower()}", job.about.maker)
 
 
 def build_measuring_pdf(paper: str, units: str) -> bytes:

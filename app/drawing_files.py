@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING
 
 from export.dxf_file import R12, R2010
 from export.progress import Step
-from model.job import Job
 from model.units import MILLIMETRES_ONLY
 
 if TYPE_CHECKING:
@@ -37,12 +36,6 @@ STEP = "step_"
 OVER_SHEETS = 24.0
 """Views stand this far over what the largest sheet takes up, inches, for programs that show paper and model
 in one space. Shop choice."""
-UNTITLED = "Fireplace surround"
-
-
-def title_of(job: Job) -> str:
-    """What a job's papers and drawings are headed with."""
-    return job.about.name or UNTITLED
 
 
 def build_drawing(
@@ -67,7 +60,7 @@ def build_drawing(
     tell(0.3, "Writing the drawing file")
     style = about.length_style
     notes = list_board_notes(cuts, style)
-    return write_dxf(placed, ratio, title_of(surround.job), style, notes, whole, version)
+    return write_dxf(placed, ratio, surround.job.about.title, style, notes, whole, version)
 
 
 def _is_of_part(sheet: Sheet) -> bool:
@@ -111,7 +104,7 @@ def build_assembly_drawings(
         tell(i / len(assemblies), f"Drawing the {assembly.name}")
         views = _draw_part_views(Part(surround, assembly), ratio)
         placed = place_third_angle(views, highest + OVER_SHEETS)
-        title = f"{title_of(surround.job)}: {assembly.name}"
+        title = f"{surround.job.about.title}: {assembly.name}"
         text = write_dxf(placed, ratio, title, about.length_style, notes, own, version)
         yield name_drawing(assembly.name), text
 

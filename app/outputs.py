@@ -12,16 +12,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.drawing_files import (
-    UNTITLED,
     USUAL_VERSION,
     build_assembly_drawings,
     build_drawing,
     build_moulding_drawings,
-    title_of,
 )
 from app.files import FileTrouble, describe_cause, save_bytes
 from export.progress import Step
-from model.job import Job
+from model.job import UNTITLED, Job
 
 if TYPE_CHECKING:
     from model.cutting.plan import CuttingPlan
@@ -217,7 +215,7 @@ def _build_packet(making: _Making, tell: Step) -> bytes:
     sheets, tell = making.set_out(tell)
     return write_pdf(
         sheets,
-        title_of(making.job),
+        making.job.about.title,
         making.job.about.maker,
         progress=lambda done, of: tell(done / of, f"Writing sheet {min(done + 1, of)} of {of}"),
     )
@@ -235,7 +233,7 @@ def _build_offer(making: _Making, _tell: Step) -> bytes:
     hours = count_hours(plan_steps(making.surround, making.takeoff), shop.times, coats)
     price = make_price(list_buying(making.plan), shop.offer, hours)
     sheets = build_offer(making.surround, price, making.paper, making.date_text)
-    return write_pdf(sheets, f"{title_of(job)}: {TITLE.lower()}", job.about.maker)
+    return write_pdf(sheets, f"{job.about.title}: {TITLE.lower()}", job.about.maker)
 
 
 def _build_templates(making: _Making, _tell: Step) -> bytes:
@@ -244,7 +242,7 @@ def _build_templates(making: _Making, _tell: Step) -> bytes:
     from render.template_pages import build_template_sheets
 
     sheets = build_template_sheets(making.surround, making.paper)
-    title = f"{title_of(making.job)}: {TEMPLATES}"
+    title = f"{making.job.about.title}: {TEMPLATES}"
     return write_pdf(sheets, title, making.job.about.maker) if sheets else b""
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from app.drawing_files import USUAL_VERSION, title_of
+from app.drawing_files import USUAL_VERSION
 from model.errors import Refused
 from model.job import Job
 
@@ -66,7 +66,7 @@ def _svg(job: Job, wish: ViewWish, _date_text: str) -> bytes:
     from render.views import draw_view
 
     surround, options = _plan(job, wish)
-    return write_svg(draw_view(surround, wish.view, options), title_of(job)).encode()
+    return write_svg(draw_view(surround, wish.view, options), job.about.title).encode()
 
 
 def _png(job: Job, wish: ViewWish, _date_text: str) -> bytes:
@@ -87,7 +87,7 @@ def _dxf(job: Job, wish: ViewWish, _date_text: str) -> bytes:
     drawing = draw_view(surround, wish.view, replace(options, true_heights=True, by_board=True))
     placed = (Placed(drawing, (0.0, 0.0), wish.view),)
     style, version = job.about.length_style, wish.dxf_version
-    return write_dxf(placed, options.ratio, title_of(job), style, version=version).encode()
+    return write_dxf(placed, options.ratio, job.about.title, style, version=version).encode()
 
 
 def _pdf(job: Job, wish: ViewWish, date_text: str) -> bytes:
@@ -96,7 +96,7 @@ def _pdf(job: Job, wish: ViewWish, date_text: str) -> bytes:
 
     surround, options = _plan(job, wish)
     sheets = build_view_sheets(surround, wish.view, wish.paper or PAPER, date_text, options)
-    return write_pdf(sheets, title_of(job), job.about.maker)
+    return write_pdf(sheets, job.about.title, job.about.maker)
 
 
 _WRITERS: dict[str, Callable[[Job, ViewWish, str], bytes]] = {

@@ -59,6 +59,8 @@ EXAMPLE = '{"mantelwright": 1, "opening": {"width": 36}}'
 PURCHASE = "purchase"
 """What was bought for the job, beside its rows; left out of a file while it is nothing."""
 NOTHING_BOUGHT = Purchase()
+UNTITLED = "Fireplace surround"
+"""What a job without a name is called on what is made of it."""
 MOST_HINTS = 20
 
 
@@ -72,6 +74,11 @@ class About:
     notes: str
     units: str
     precision: str
+
+    @property
+    def title(self) -> str:
+        """The job's name, or what it is called without one."""
+        return self.name or UNTITLED
 
     @property
     def length_style(self) -> LengthStyle:

@@ -35,8 +35,6 @@ from render.sheets import paper_size as paper_size
 from render.title_block import TitleBlock
 from render.views import ViewOptions
 
-UNTITLED = "Fireplace surround"
-
 CHAPTERS: tuple[Callable[[Desk], list[Draft]], ...] = (
     draft_site,
     draft_elevations,
@@ -117,7 +115,7 @@ def number_sheets(desk: Desk, drafts: Sequence[Draft], date_text: str) -> tuple[
     sheets = []
     for number, draft in enumerate(drafts, start=1):
         block = TitleBlock(
-            job=about.name or UNTITLED,
+            job=about.title,
             client=about.client,
             maker=about.maker,
             date=date_text,

@@ -301,3 +301,9 @@ def test_what_a_text_lacks_is_told_in_the_order_of_the_table():
     assert job == with_value(default_job(), "opening.width", 40.0)
     assert missing == tuple(row for row in list_stored() if row.path != "opening.width")
     assert read_job_and_missing(write_job(job)) == (job, ())
+
+
+def test_a_job_without_a_name_is_still_called_something_on_what_is_made_of_it():
+    assert default_job().about.name == ""
+    assert default_job().about.title == "Fireplace surround"
+    assert with_value(default_job(), "job.name", "Parlour").about.title == "Parlour"
