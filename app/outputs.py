@@ -225,13 +225,13 @@ def _build_offer(making: _Making, _tell: Step) -> bytes:
     from export.pdf import write_pdf
     from model.cutting.buying import list_buying
     from model.price import count_hours, make_price
+    from model.steps.finishing import list_finishing
     from model.steps.plan import plan_steps
     from render.offer import TITLE, build_offer
 
-    job, shop = making.job, making.job.shop
-    coats = shop.rates.primer_coats + shop.rates.top_coats
-    hours = count_hours(plan_steps(making.surround, making.takeoff), shop.times, coats)
-    price = make_price(list_buying(making.plan), shop.offer, hours)
+    job, taken = making.job, making.takeoff
+    hours = count_hours(plan_steps(making.surround, taken), list_finishing(job, taken.materials))
+    price = make_price(list_buying(making.plan), job.shop.offer, hours)
     sheets = build_offer(making.surround, price, making.paper, making.date_text)
     return write_pdf(sheets, f"{job.about.title}: {TITLE.lower()}", job.about.maker)
 

@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 
 from model.cutting.buying import BuyingList
-from model.shop import Offer, Times
+from model.shop import Offer
+from model.steps.finishing import Finish
 from model.steps.step import Step
 from model.steps.work import round_up
 
@@ -40,9 +41,9 @@ class Price:
     currency: str
 
 
-def count_hours(steps: Sequence[Step], times: Times, coats: int) -> float:
-    """Hours of all hands, in quarters: every step, filling and caulking, and each coat."""
-    return round_up(sum(step.hours for step in steps) + times.finish + coats * times.coat)
+def count_hours(steps: Sequence[Step], finishing: Sequence[Finish]) -> float:
+    """Hours of all hands, in quarters: what the day plan lays out, every step and all of the finishing."""
+    return round_up(sum(step.hours for step in steps) + sum(finish.hours for finish in finishing))
 
 
 def make_price(buying: BuyingList, offer: Offer, hours: float) -> Price:

@@ -1,7 +1,8 @@
 """All steps of one surround in order: cut, sub-assemblies on the bench, set out, nailers, all that goes up.
 
 Which boards go on when is found in model.steps.bench and model.steps.units; how long and what to mind is
-model.steps.work's and model.steps.notes'. Filling and paint are no steps with boards: see model.finishing.
+model.steps.work's and model.steps.notes'. Filling and paint are no steps with boards: see
+model.steps.finishing.
 """
 
 from __future__ import annotations

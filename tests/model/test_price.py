@@ -14,9 +14,11 @@ from model.cutting.buying import BuyingList, list_buying
 from model.cutting.order import build_order
 from model.cutting.plan import plan_order
 from model.cutting.task import Effort
-from model.job import default_job
+from model.days.plan import plan_days
+from model.job import default_job, with_value
 from model.price import MARGIN, OVERHEAD, SUNDRIES, TAX, WOOD, WORK, count_hours, make_price
 from model.shop import Offer
+from model.steps.finishing import list_finishing
 from model.steps.plan import plan_steps
 from model.surround import plan_surround
 from model.takeoff.takeoff import take_off
@@ -96,9 +98,21 @@ def test_whatever_is_shown_adds_up_to_the_total(buying, hour, hours, percents, s
 
 def test_hours_are_those_of_all_steps_with_finish_and_coats():
     surround = plan_surround(read_demo("bedroom"))
-    steps = plan_steps(surround, take_off(surround))
+    takeoff = take_off(surround)
+    steps = plan_steps(surround, takeoff)
     times = surround.job.shop.times
     plain = sum(step.hours for step in steps)
-    hours = count_hours(steps, times, 3)
+    hours = count_hours(steps, list_finishing(surround.job, takeoff.materials))
     assert plain + times.finish + 3 * times.coat <= hours < plain + times.finish + 3 * times.coat + 0.25
     assert hours * 4 == int(hours * 4)
+
+
+@pytest.mark.parametrize("settings", [{}, {"rates.primer_coats": 0, "rates.top_coats": 0}])
+def test_the_hours_that_are_offered_are_those_that_the_day_plan_lays_out(settings):
+    job = read_demo("bedroom")
+    for path, value in settings.items():
+        job = with_value(job, path, value)
+    surround = plan_surround(job)
+    takeoff = take_off(surround)
+    hours = count_hours(plan_steps(surround, takeoff), list_finishing(job, takeoff.materials))
+    assert hours - 0.25 < plan_days(surround, takeoff).hours <= hours + 1e-9
