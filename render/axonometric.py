@@ -17,7 +17,7 @@ import numpy as np
 
 from model.board import Board
 from model.takeoff.faces import Face, Floats, list_faces
-from render.drawing import Point, Ring
+from render.drawing import Ring
 from render.extent import Box
 
 if TYPE_CHECKING:
@@ -58,11 +58,7 @@ class Stand:
 FRONT_RIGHT = Stand(28.0, 20.0, "from the right, above")
 FRONT_LEFT = Stand(-28.0, 20.0, "from the left, above")
 BELOW_RIGHT = Stand(28.0, -20.0, "from the right, below")
-BELOW_LEFT = Stand(-28.0, -20.0, "from the left, below")
-BACK_RIGHT = Stand(208.0, 20.0, "from behind, above")
 BACK_LEFT = Stand(152.0, 20.0, "from behind, above")
-STANDS = (FRONT_RIGHT, FRONT_LEFT, BACK_LEFT, BACK_RIGHT, BELOW_RIGHT, BELOW_LEFT)
-"""Places to look from, the usual ones first."""
 
 
 @dataclass(frozen=True)
@@ -127,11 +123,6 @@ class Scene:
         flat = corners @ self._basis[:2].T
         (left, low), (right, high) = flat.min(axis=0).tolist(), flat.max(axis=0).tolist()
         return left, low, right, high
-
-    def place(self, point: Sequence[float]) -> Point:
-        """A point of the room in the picture."""
-        h, v = self._basis[:2] @ np.array(point)
-        return float(h), float(v)
 
     def _see_face(self, face: int, present: Collection[int]) -> BaseGeometry:
         import shapely

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
 
 SITE_FILLS = {"opening": Fill.OPENING, "hearth": Fill.HEARTH, "facing": Fill.FACING}
+KNOWN = 0.25
+"""Part of a board's picture that must show for it to be known. Shop choice."""
 OFF = 0.02
 """A grey line nearer to a dark one than this, in inches, is the dark one."""
 
@@ -66,12 +68,10 @@ def outline_step(staged: Staged, picked: Collection[int], there: Collection[int]
     return Bare((*regions, *lines), tuple(rings))
 
 
-def count_shown(staged: Staged, picked: Collection[int], there: Collection[int]) -> tuple[int, float]:
-    """How many of the picked boards show enough to be known, and the square inches that show of them."""
+def count_known(staged: Staged, picked: Collection[int], there: Collection[int]) -> int:
+    """How many of the picked boards show enough to be known."""
     present = {*picked, *there, *staged.site}
-    seen = {i: staged.scene.seen(i, present) for i in picked}
-    known = sum(seen[i] > 0.25 * staged.scene.whole(i) for i in picked)
-    return known, sum(seen.values())
+    return sum(staged.scene.seen(i, present) > KNOWN * staged.scene.whole(i) for i in picked)
 
 
 def _fill(staged: Staged, solid: int, shape: BaseGeometry, is_picked: bool) -> Region:

@@ -13,7 +13,7 @@ from model.steps.step import Step, Where
 from model.surround import Surround
 from render.axonometric import BACK_LEFT, BELOW_RIGHT, FRONT_LEFT, FRONT_RIGHT, Scene, Stand
 from render.site_solids import site_in_room
-from render.step_picture import Staged, count_shown
+from render.step_picture import Staged, count_known
 
 APART = 12.0
 """Clear between two parts that are shown beside each other, in. Shop choice."""
@@ -39,8 +39,8 @@ class Shown:
     @property
     def seen(self) -> str:
         """Where it is looked at from, where that is not the usual place."""
-        usual = self.staged is None or self.staged.scene.stand is FRONT_RIGHT
-        return "" if usual or self.staged is None else self.staged.scene.stand.words
+        stand = self.staged.scene.stand if self.staged else FRONT_RIGHT
+        return "" if stand is FRONT_RIGHT else stand.words
 
 
 def list_shown(surround: Surround, steps: Sequence[Step]) -> tuple[Shown, ...]:
@@ -83,7 +83,7 @@ class _Stage:
         found: list[tuple[int, Staged]] = []
         for stand in stands:
             staged = self._scene(parts, stand)
-            known, _ = count_shown(staged, picked, there)
+            known = count_known(staged, picked, there)
             found.append((known, staged))
             if known >= ENOUGH * len(picked) or (known and step.where is Where.SITE and step.brought):
                 break

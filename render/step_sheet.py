@@ -32,7 +32,7 @@ INDENT = 3.2 * MM
 FOR_MARKS = 7 * MM
 """Left clear round a picture for marks that stand beside it."""
 TRIES = 4
-LARGER = 1.12
+SMALLER = 1.12
 """How much smaller a picture is drawn each time its marks do not fit."""
 
 
@@ -163,7 +163,7 @@ def _draw(shown: Shown, room: Box) -> Drawing:
         low_h, low_v, high_h, high_v = drawing_extent(drawing)
         if (high_h - low_h) / ratio <= room[2] - room[0] and (high_v - low_v) / ratio <= room[3] - room[1]:
             return drawing
-        ratio *= LARGER
+        ratio *= SMALLER
     return draw_step(shown.staged, bare, ratio)
 
 

@@ -16,8 +16,6 @@ from render.board_marks import kind_of
 
 SQUARE_INCHES = INCHES_PER_FOOT**2
 TIMES = "\N{MULTIPLICATION SIGN}"
-LEAST_GLUE = 1.0
-"""Square inches of glue that are worth a word."""
 
 
 def list_words(
@@ -39,7 +37,7 @@ def list_words(
 
 
 def say_time(step: Step) -> str:
-    """``1.25 h, two people``; empty for a step that takes no time of its own."""
+    """``1.25 h, 2 people``; empty for a step that takes no time of its own."""
     parts = [f"{round_up(step.hours):g} h"] if step.hours else []
     parts += [f"{step.hands} people"] if step.hands > 1 else []
     parts += [f"then {step.dries:g} h in clamps"] if step.dries else []
@@ -66,9 +64,9 @@ def say_driven(step: Step, takeoff: Takeoff, style: LengthStyle) -> str:
 
 
 def say_glue(step: Step, takeoff: Takeoff, style: LengthStyle) -> str:
-    """How large the faces are that are glued."""
+    """How large the faces are that are glued; empty where nothing is."""
     area = sum(takeoff.fixings[n].glue for n in step.fixings)
-    if area < LEAST_GLUE:
+    if not area:
         return ""
     return f"{format_measure(area / SQUARE_INCHES, SQ_FT, style, 2)} of joints"
 

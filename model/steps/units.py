@@ -17,7 +17,7 @@ from model.steps.touching import Pair, Touching, group_touching
 from model.takeoff.fasteners import Fixing
 from model.takeoff.standing import FACING, FLOOR, HEARTH
 
-TOUCHING = 1 / 64
+LAPPED = 1 / 64
 """How far, in., a piece may reach below the top of another and still stand wholly over it."""
 
 
@@ -160,7 +160,7 @@ class GoingUp:
     def _is_over(self, upper: Unit, lower: Unit) -> bool:
         """Whether all of one stands over all of the other."""
         foot = min(self._boards[i].bounds[0][1] for i in upper.boards)
-        return foot >= max(self._boards[i].bounds[1][1] for i in lower.boards) - TOUCHING
+        return foot >= max(self._boards[i].bounds[1][1] for i in lower.boards) - LAPPED
 
     def _breaks(self, unit: Unit, there: set[int], others: set[int]) -> int:
         """How many nails that wait for another unit it would cover if it went up now."""

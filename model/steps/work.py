@@ -18,9 +18,6 @@ from model.units import INCHES_PER_FOOT
 if TYPE_CHECKING:
     from model.surround import Surround
 
-GLUED = 0.5
-"""Square inches of glue under which nothing has to wait for it."""
-
 
 class Work:
     """Times of the steps of one surround.
@@ -90,8 +87,8 @@ class Work:
 
     def dries(self, step: Step) -> float:
         """Hours in clamps after it, 0 where nothing is glued."""
-        glue = sum(self._takeoff.fixings[n].glue for n in step.fixings)
-        return self._times.clamp if glue > GLUED else 0.0
+        glued = any(self._takeoff.fixings[n].glue for n in step.fixings)
+        return self._times.clamp if glued else 0.0
 
 
 def round_up(hours: float, quarter: float = 0.25) -> float:
