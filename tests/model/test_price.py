@@ -116,3 +116,12 @@ def test_the_hours_that_are_offered_are_those_that_the_day_plan_lays_out(setting
     takeoff = take_off(surround)
     hours = count_hours(plan_steps(surround, takeoff), list_finishing(job, takeoff.materials))
     assert hours - 0.25 < plan_days(surround, takeoff).hours <= hours + 1e-9
+
+
+def test_finishing_that_is_not_done_is_not_offered():
+    job = read_demo("bedroom")
+    takeoff = take_off(plan_surround(job))
+    without = [m for m in takeoff.materials if m.name != "Caulk"]
+    most, less = (count_hours([], list_finishing(job, own)) for own in (takeoff.materials, without))
+    assert most == job.shop.times.finish + 3 * job.shop.times.coat
+    assert less == most - 0.5
