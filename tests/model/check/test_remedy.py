@@ -14,7 +14,7 @@ from model.check.remedy import MOST_OFFERED, Remedy, find_remedies
 from model.check.saying import Change, read_number
 from model.check.wording import Wording
 from model.check.worst import WORST_FIRST
-from model.job import Job, with_texts, with_value
+from model.job import Job, default_job, with_texts, with_value
 from model.parameters import Kind, find_parameter
 from model.surround import Surround, plan_surround
 from model.units import format_length
