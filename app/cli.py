@@ -11,7 +11,7 @@ from app import commands, cutting_commands, moulding_commands
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.files import FileTrouble, describe_cause
 from app.terminal import Terminal, harden_streams, silence_output
-from app.view_file import DOTS_PER_INCH, PAPER, ViewWish
+from app.view_file import DOTS_PER_INCH, GROUNDS, PAPER, ViewWish
 from model.errors import MantelwrightError, Refused
 from model.parameters import UNITS
 
@@ -36,7 +36,6 @@ COMMANDS = (
 )
 REFUSED, DISK, STOPPED, NOBODY_READS = 2, 3, 130, 141
 """Exit codes: input refused; the disk failed; Ctrl-C; whoever read the results has gone, as after SIGPIPE."""
-VIEWS = "front|side|plan|plan_section|vertical_section"
 STARTS = "usual|orders|indoors|le_muet|serlio"
 PAPERS = "letter|tabloid|a4|a3"
 JOB_HELP = (
@@ -128,17 +127,25 @@ def _run(options: Namespace, terminal: Terminal) -> int:
         case "boards":
             mesh = Path(options.mesh) if options.mesh else None
             return commands.run_boards(job, options.form, mesh, terminal)
+        case _ if options.list:
+            return commands.run_views(job, terminal)
         case _:
-            wish = ViewWish(
-                options.view,
-                Path(options.out),
-                options.clearance,
-                options.scale,
-                options.paper,
-                options.dpi,
-                options.dxf_version,
-            )
-            return commands.run_draw(job, wish, options.date, terminal)
+            return commands.run_draw(job, _read_view_wish(options), options.date, terminal)
+
+
+def _read_view_wish(options: Namespace) -> ViewWish:
+    if not options.out:
+        raise Refused("--out", "", "write the name of a .svg, .png, .dxf or .pdf file")
+    return ViewWish(
+        options.view,
+        Path(options.out),
+        options.clearance,
+        options.scale,
+        options.paper,
+        options.dpi,
+        options.ground,
+        options.dxf_version,
+    )
 
 
 def _read_moulding_wish(options: Namespace, terminal: Terminal) -> moulding_commands.MouldingWish:
@@ -248,19 +255,34 @@ def build_parser() -> ArgumentParser:
     fixing.add_argument("--json", action="store_true", help="print records for a script")
 
     _add_cutting(parts)
-    draw = _add_command(parts, "draw", "write one view")
-    draw.add_argument("--view", required=True, metavar=VIEWS, help="which view")
-    draw.add_argument("--out", required=True, metavar="FILE", help="a .svg, .png, .dxf or .pdf file")
-    draw.add_argument("--clearance", action="store_true", help="draw the keep-out and mark what fails")
+    draw = _add_command(parts, "draw", "write one drawing: a view, a detail, a picture of a step and others")
+    which = draw.add_mutually_exclusive_group(required=True)
+    which.add_argument(
+        "--view",
+        default="",
+        metavar="NAME",
+        help="front, side, plan or another of the names that --list shows",
+    )
+    which.add_argument("--list", action="store_true", help="list the job's drawings by their names")
+    draw.add_argument("--out", default="", metavar="FILE", help="a .svg, .png, .dxf or .pdf file")
+    draw.add_argument(
+        "--clearance", action="store_true", help="draw the keep-out in a view and mark what fails"
+    )
     draw.add_argument(
         "--scale",
         default="",
         metavar="1:N",
-        help="scale of the lettering and of .svg and .png (default 1:12)",
+        help="scale of the lettering and of .svg and .png (default 1:12, of details and mouldings larger)",
     )
     draw.add_argument("--paper", default="", metavar=PAPERS, help=f"sheet size of a .pdf (default {PAPER})")
     draw.add_argument(
         "--dpi", default="", metavar="N", help=f"dots to the inch of a .png (default {DOTS_PER_INCH})"
+    )
+    draw.add_argument(
+        "--ground",
+        default="",
+        metavar="|".join(GROUNDS),
+        help="what a .png lies on: white paper (default), or nothing, to be laid over something else",
     )
     _add_dxf_version(draw)
     _add_date(draw)

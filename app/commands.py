@@ -238,9 +238,18 @@ def run_boards(job: Job, form: str, mesh: Path | None, terminal: Terminal) -> in
 
 
 def run_draw(job: Job, wish: ViewWish, date_text: str, terminal: Terminal) -> int:
-    """Write one view to the file it is wished in; say which."""
+    """Write one drawing to the file it is wished in; say which."""
     save_bytes(wish.out, build_view_file(job, wish, date_text))
     terminal.say(str(wish.out))
+    return DONE
+
+
+def run_views(job: Job, terminal: Terminal) -> int:
+    """Say which drawings there are of the job."""
+    from app.records import table_lines
+    from app.view_file import list_views
+
+    terminal.say_all(table_lines(("Name", "Drawing"), list_views(job)))
     return DONE
 
 

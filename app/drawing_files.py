@@ -110,13 +110,10 @@ def build_assembly_drawings(
 
 
 def _draw_part_views(part: Part, ratio: float) -> Iterator[tuple[str, Drawing]]:
-    """From the front, the right and above, and whatever else its sheet shows."""
-    from render.part_sheet import list_plans
+    from render.part_sheet import list_views
     from render.part_views import draw_part, mark_part
-    from render.sheets import PART_ABOVE, PART_FRONT, PART_RIGHT
 
-    listed = [view for plan in list_plans(part) for view in plan.views]
-    views = tuple(dict.fromkeys((PART_FRONT, PART_RIGHT, PART_ABOVE, *listed)))
+    views = list_views(part)
     for view in views:
         drawing = draw_part(part, view, ratio, views, by_board=True)
         yield view, drawing.plus(*mark_part(part, drawing, view).marks)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 from math import ceil
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, Qt
 from PySide6.QtGui import QColor, QGuiApplication, QImage, QImageWriter, QPainter
 
 from app.painter import Place, gather_drawing, paint_drawing
@@ -24,28 +24,31 @@ INCHES_PER_METRE = 1000 / MM_PER_INCH
 _application: QGuiApplication | None = None
 
 
-def write_png(drawing: Drawing, dots_per_inch: float) -> bytes:
+def write_png(drawing: Drawing, dots_per_inch: float, clear: bool = False) -> bytes:
     """A picture of `drawing` at the ratio it was lettered for, on white paper, `dots_per_inch` fine.
 
+    `clear` leaves out the paper: where nothing is drawn, what the picture is laid on shows through.
     Raises Refused when the picture would be more than MOST_PIXELS wide or high.
     """
     _ensure_application()
     gathered = gather_drawing(drawing)
     scale = dots_per_inch / drawing.ratio
-    clear = CLEAR * dots_per_inch
-    width, height = (ceil(side * scale + 2 * clear) for side in (gathered.box.width(), gathered.box.height()))
+    edge = CLEAR * dots_per_inch
+    width, height = (ceil(side * scale + 2 * edge) for side in (gathered.box.width(), gathered.box.height()))
     if max(width, height) > MOST_PIXELS:
         raise Refused(
             "dots to the inch",
             f"{dots_per_inch:g}",
             f"the picture would be {width} by {height} pixels; write fewer, for at most {MOST_PIXELS} a side",
         )
-    image = QImage(width, height, QImage.Format.Format_RGB32)
+    image = QImage(
+        width, height, QImage.Format.Format_ARGB32_Premultiplied if clear else QImage.Format.Format_RGB32
+    )
     dots_per_metre = round(dots_per_inch * INCHES_PER_METRE)
     image.setDotsPerMeterX(dots_per_metre)
     image.setDotsPerMeterY(dots_per_metre)
-    image.fill(QColor(TINTS[Fill.PAPER]))
-    place = Place(scale, clear - scale * gathered.box.left(), height - clear + scale * gathered.box.top())
+    image.fill(Qt.GlobalColor.transparent if clear else QColor(TINTS[Fill.PAPER]))
+    place = Place(scale, edge - scale * gathered.box.left(), height - edge + scale * gathered.box.top())
     with QPainter(image) as painter:
         paint_drawing(painter, gathered, place, dots_per_inch / MM_PER_INCH)
     return _encode(image)

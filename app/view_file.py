@@ -1,4 +1,4 @@
-"""One view as the bytes of a file: SVG, picture, DXF or sheet, by its name's ending. Nothing is saved."""
+"""One drawing as the bytes of a file: SVG, picture, DXF or sheet, by its name's ending. Nothing is saved."""
 
 from __future__ import annotations
 
@@ -13,18 +13,23 @@ from model.job import Job
 
 if TYPE_CHECKING:
     from model.surround import Surround
+    from render.catalogue import Named
     from render.views import ViewOptions
 
-DRAWING_RATIO = 12.0
-"""Model inches to an inch of paper where none is asked for: 1" = 1'-0"."""
 SMALLEST_RATIO, LARGEST_RATIO = 1.0, 200.0
 PAPER = "letter"
 DOTS_PER_INCH, FEWEST_DOTS, MOST_DOTS = 150, 30, 600
+WHITE, CLEAR = "white", "clear"
+GROUNDS = (WHITE, CLEAR)
+"""What a picture lies on: white paper, or nothing, so that it can be laid over something else."""
 
 
 @dataclass(frozen=True, slots=True)
 class ViewWish:
-    """How one view is wanted. `scale`, `paper` and `dots` as typed, empty where the program may choose."""
+    """How one drawing is wanted; empty where the program may choose.
+
+    `scale`, `paper`, `dots` and `ground` are as typed.
+    """
 
     view: str
     out: Path
@@ -32,6 +37,7 @@ class ViewWish:
     scale: str = ""
     paper: str = ""
     dots: str = ""
+    ground: str = ""
     dxf_version: str = USUAL_VERSION
 
 
@@ -46,56 +52,82 @@ def build_view_file(job: Job, wish: ViewWish, date_text: str) -> bytes:
         raise Refused("--paper", wish.paper, "only a .pdf is laid on paper; the others take a --scale")
     if wish.dots and form != ".png":
         raise Refused("--dpi", wish.dots, "only a .png is made of dots")
+    if wish.ground and form != ".png":
+        raise Refused("--ground", wish.ground, "only a .png has a ground; the others have none")
     return _WRITERS[form](job, wish, date_text)
 
 
-def _plan(job: Job, wish: ViewWish) -> tuple[Surround, ViewOptions]:
-    from model.check.all import check_surround
+def list_views(job: Job) -> list[tuple[str, str]]:
+    """Name and title of every drawing of `job`."""
     from model.surround import plan_surround
-    from render.views import VIEWS, ViewOptions
+    from render.catalogue import list_named
 
-    if wish.view not in VIEWS:
-        raise Refused("--view", wish.view, "write one of " + ", ".join(VIEWS))
+    return [(named.name, named.title) for named in list_named(plan_surround(job))]
+
+
+def _plan(job: Job, wish: ViewWish, for_drawing_file: bool = False) -> tuple[Surround, Named, float]:
+    """The drawing that is wished and the ratio it is lettered for. Raises Refused."""
+    from model.surround import plan_surround
+    from render.catalogue import find_named
+    from render.views import VIEWS
+
     surround = plan_surround(job)
+    options = _choose_options(surround, wish)
+    named = find_named(
+        surround, wish.view, replace(options, true_heights=for_drawing_file, by_board=for_drawing_file)
+    )
+    if wish.clearance and named.name not in VIEWS:
+        raise Refused("--clearance", named.name, "the keep-out is drawn in " + ", ".join(VIEWS))
+    return surround, named, parse_ratio(wish.scale) or named.ratio
+
+
+def _choose_options(surround: Surround, wish: ViewWish) -> ViewOptions:
+    from model.check.all import check_surround
+    from render.views import ViewOptions
+
     findings = check_surround(surround) if wish.clearance else ()
-    return surround, ViewOptions(parse_ratio(wish.scale), clearance=wish.clearance, findings=findings)
+    return ViewOptions(clearance=wish.clearance, findings=findings)
 
 
 def _svg(job: Job, wish: ViewWish, _date_text: str) -> bytes:
     from export.svg import write_svg
-    from render.views import draw_view
 
-    surround, options = _plan(job, wish)
-    return write_svg(draw_view(surround, wish.view, options), job.about.title).encode()
+    _, named, ratio = _plan(job, wish)
+    return write_svg(named.draw(ratio), job.about.title).encode()
 
 
 def _png(job: Job, wish: ViewWish, _date_text: str) -> bytes:
     from app.picture import write_png
-    from render.views import draw_view
 
-    dots = parse_dots(wish.dots)
-    surround, options = _plan(job, wish)
-    return write_png(draw_view(surround, wish.view, options), dots)
+    dots, ground = parse_dots(wish.dots), wish.ground or WHITE
+    if ground not in GROUNDS:
+        raise Refused("--ground", wish.ground, "write " + " or ".join(GROUNDS))
+    _, named, ratio = _plan(job, wish)
+    return write_png(named.draw(ratio), dots, clear=ground == CLEAR)
 
 
 def _dxf(job: Job, wish: ViewWish, _date_text: str) -> bytes:
     from export.dxf import write_dxf
     from render.drawing import Placed
-    from render.views import draw_view
 
-    surround, options = _plan(job, wish)
-    drawing = draw_view(surround, wish.view, replace(options, true_heights=True, by_board=True))
-    placed = (Placed(drawing, (0.0, 0.0), wish.view),)
+    _, named, ratio = _plan(job, wish, for_drawing_file=True)
+    placed = (Placed(named.draw(ratio), (0.0, 0.0), named.name),)
     style, version = job.about.length_style, wish.dxf_version
-    return write_dxf(placed, options.ratio, job.about.title, style, version=version).encode()
+    return write_dxf(placed, ratio, job.about.title, style, version=version).encode()
 
 
 def _pdf(job: Job, wish: ViewWish, date_text: str) -> bytes:
     from export.pdf import write_pdf
-    from render.packet import build_view_sheets
+    from render.packet import build_drawing_sheet, build_view_sheets
+    from render.views import VIEWS
 
-    surround, options = _plan(job, wish)
-    sheets = build_view_sheets(surround, wish.view, wish.paper or PAPER, date_text, options)
+    paper = wish.paper or PAPER
+    surround, named, _ = _plan(job, wish)
+    if named.name in VIEWS:
+        options = _choose_options(surround, wish)
+        sheets = build_view_sheets(surround, named.name, paper, date_text, options)
+    else:
+        sheets = (build_drawing_sheet(surround, named, paper, date_text),)
     return write_pdf(sheets, job.about.title, job.about.maker)
 
 
@@ -107,12 +139,15 @@ _WRITERS: dict[str, Callable[[Job, ViewWish, str], bytes]] = {
 }
 
 
-def parse_ratio(text: str) -> float:
-    """Model inches to an inch of paper, from ``12``, ``1:12`` or a scale by its name. Raises Refused."""
+def parse_ratio(text: str) -> float | None:
+    """Model inches to an inch of paper, from ``12``, ``1:12`` or a scale by its name; None for no text.
+
+    Raises Refused.
+    """
     from render.scales import ARCHITECTURAL, METRIC
 
     if not text:
-        return DRAWING_RATIO
+        return None
     squeezed = "".join(text.lower().split())
     for scale in ARCHITECTURAL + METRIC:
         if squeezed == "".join(scale.name.lower().split()):

@@ -17,8 +17,9 @@ from model.takeoff.takeoff import Takeoff
 from render.drawing import Drawing, Mark, Placed
 from render.extent import Box
 from render.scales import Scale, list_scales
+from render.shaded_front import draw_shaded
 from render.sheet_notes import list_notes, tell_missing_letters
-from render.sheets import CONTINUED, TITLES, Block, fit_notes, safe_area
+from render.sheets import CONTINUED, PICTURE, TITLES, Block, fit_notes, safe_area
 from render.tables import Strip, pour_strips
 from render.view_layout import DrawView, Layout, lay_views
 from render.views import ViewOptions, draw_view
@@ -129,6 +130,12 @@ def title_of_views(views: Sequence[str]) -> str:
 def lay(desk: Desk, draw: DrawView, views: tuple[str, ...]) -> Layout:
     """The views in the room for drawings, at the largest usual scale that holds them."""
     return lay_views(views, draw, desk.scales, desk.area)
+
+
+def lay_picture(desk: Desk, room: Box) -> Layout:
+    """The shaded front within `room`, at the largest usual scale that fits."""
+    draw = each_once(desk.surround, lambda surround, _, ratio: draw_shaded(surround, ratio))
+    return lay_views((PICTURE,), draw, desk.scales, room)
 
 
 def drawer(surround: Surround, options: ViewOptions | None = None) -> DrawView:

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from model.price import Price
 from model.surround import Surround
-from render.desk import Desk, Draft, draft_pages, each_once
+from render.desk import Desk, Draft, draft_pages, each_once, lay_picture
 from render.dimension_strings import String
 from render.drawing import Drawing, Sheet
 from render.front_parted import CEILING
 from render.offer_sheet import offer_strips
 from render.packet import number_sheets
-from render.shaded_front import draw_shaded
-from render.sheets import PICTURE, Block, paper_size, safe_area
+from render.sheets import Block, paper_size, safe_area
 from render.view_dimensions import list_strings
 from render.view_layout import lay_views
 from render.views import ViewOptions, draw_view
@@ -32,9 +31,7 @@ def build_offer(surround: Surround, price: Price, paper: str, date_text: str) ->
 
 
 def _draft_picture(desk: Desk) -> Draft:
-    draw = each_once(desk.surround, lambda surround, _, ratio: draw_shaded(surround, ratio))
-    room = safe_area(*desk.size, Block.BELOW)
-    layout = lay_views((PICTURE,), draw, desk.scales, room)
+    layout = lay_picture(desk, safe_area(*desk.size, Block.BELOW))
     return Draft(TITLE, layout.scale.name, layout.placed, Block.BELOW)
 
 

@@ -11,6 +11,7 @@ from model.parameters import UNITS
 from model.surround import Surround
 from model.takeoff.cut_list import Cut
 from model.takeoff.takeoff import Takeoff
+from render.catalogue import Named
 from render.chapters.anchors import draft_anchors, draft_fixing
 from render.chapters.boards import draft_boards
 from render.chapters.cautions import draft_cautions
@@ -30,9 +31,10 @@ from render.chapters.steps import draft_steps
 from render.desk import Desk, Draft, draft_views
 from render.drawing import Sheet
 from render.references import resolve_sheet
-from render.sheets import VIEW_TITLES, build_sheet
+from render.sheets import VIEW_TITLES, Block, build_sheet
 from render.sheets import paper_size as paper_size
 from render.title_block import TitleBlock
+from render.view_layout import lay_alone
 from render.views import ViewOptions
 
 CHAPTERS: tuple[Callable[[Desk], list[Draft]], ...] = (
@@ -106,6 +108,19 @@ def build_view_sheets(
     desk = Desk(surround, paper_size(paper))
     drafts = draft_views(desk, (view,), options)
     return number_sheets(desk, [*drafts, *draft_notes(desk, drafts)], date_text)
+
+
+def build_drawing_sheet(surround: Surround, named: Named, paper: str, date_text: str) -> Sheet:
+    """Any one drawing on a sheet, in the middle, at the largest scale that fits. Raises Refused for a paper.
+
+    Its title stands in the title block.
+    """
+    desk = Desk(surround, paper_size(paper))
+    layout = lay_alone(named.name, named.draw, desk.scales, desk.area)
+    (sheet,) = number_sheets(
+        desk, [Draft(named.title, layout.scale.name, layout.placed, Block.BESIDE)], date_text
+    )
+    return sheet
 
 
 def number_sheets(desk: Desk, drafts: Sequence[Draft], date_text: str) -> tuple[Sheet, ...]:

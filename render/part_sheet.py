@@ -131,6 +131,12 @@ def list_plans(part: Part) -> tuple[Plan, ...]:
     )
 
 
+def list_views(part: Part) -> tuple[str, ...]:
+    """What a file of its own shows: from the front, the right and above, and whatever its sheet shows."""
+    listed = [view for plan in list_plans(part) for view in plan.views]
+    return tuple(dict.fromkeys((PART_FRONT, PART_RIGHT, PART_ABOVE, *listed)))
+
+
 def _lay_plan(
     part: Part,
     plan: Plan,

@@ -81,6 +81,24 @@ def lay_views(names: Sequence[str], draw: DrawView, scales: Sequence[Scale], are
     return Layout(scale, _place(boxed, area), _size(boxed))
 
 
+def lay_alone(name: str, draw: Callable[[float], Drawing], scales: Sequence[Scale], area: Box) -> Layout:
+    """One drawing in the middle of `area` at the largest of `scales` that fits, without a caption."""
+    room = area[2] - area[0], area[3] - area[1]
+
+    def reach(ratio: float) -> Box:
+        x0, y0, x1, y1 = drawing_extent(draw(ratio))
+        return x0 / ratio, y0 / ratio, x1 / ratio, y1 / ratio
+
+    def fits(ratio: float) -> bool:
+        x0, y0, x1, y1 = reach(ratio)
+        return x1 - x0 <= room[0] and y1 - y0 <= room[1]
+
+    scale = choose_scale(scales, fits)
+    x0, y0, x1, y1 = reach(scale.ratio)
+    at = (area[0] + area[2] - x0 - x1) / 2, (area[1] + area[3] - y0 - y1) / 2
+    return Layout(scale, (Placed(draw(scale.ratio), at, name),), (x1 - x0, y1 - y0))
+
+
 def lay_with_detail(
     names: tuple[str, str], draws: tuple[DrawView, DrawView], scales: Sequence[Scale], area: Box
 ) -> Layout | None:

@@ -10,9 +10,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from app.demo import list_demos, read_demo
-from app.view_file import DRAWING_RATIO
 from export.svg import write_svg
 from model.surround import plan_surround
+from render.catalogue import USUAL_RATIO
 from render.views import VIEWS, ViewOptions, draw_views
 
 FOLDER = Path(__file__).resolve().parent / "golden"
@@ -22,7 +22,7 @@ def list_golden() -> Iterator[tuple[str, str]]:
     """Name and text of every kept drawing as it would be written now."""
     for demo in list_demos():
         surround = plan_surround(read_demo(demo))
-        drawings = draw_views(surround, VIEWS, ViewOptions(DRAWING_RATIO))
+        drawings = draw_views(surround, VIEWS, ViewOptions(USUAL_RATIO))
         for view, drawing in zip(VIEWS, drawings, strict=True):
             yield f"{demo}-{view}.svg", write_svg(drawing, f"{demo}, {view}")
 

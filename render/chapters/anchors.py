@@ -15,7 +15,7 @@ def draft_anchors(desk: Desk) -> list[Draft]:
     """The front with every anchor numbered as in its table; no sheet where there is none."""
     if not plan_anchors(desk.surround).anchors:
         return []
-    layout = lay(desk, each_once(desk.surround, _draw_anchored), (ANCHORS,))
+    layout = lay(desk, each_once(desk.surround, draw_anchored), (ANCHORS,))
     return [draft_layout(desk, (ANCHORS,), layout)]
 
 
@@ -24,5 +24,6 @@ def draft_fixing(desk: Desk) -> list[Draft]:
     return draft_pages(desk, "Fixing", fixing_strips(desk.surround, desk.width))
 
 
-def _draw_anchored(surround: Surround, _: str, ratio: float) -> Drawing:
+def draw_anchored(surround: Surround, _: str, ratio: float) -> Drawing:
+    """The front with every anchor numbered, lettered for `ratio`."""
     return draw_view(surround, "front", ViewOptions(ratio, dimensions=False, anchors=True))

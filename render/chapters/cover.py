@@ -5,13 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from render.cover_sheet import contents_strips, summary_strips
-from render.desk import Desk, Draft, each_once
+from render.desk import Desk, Draft, lay_picture
 from render.drawing import Drawing, Placed
-from render.extent import Box
-from render.shaded_front import draw_shaded
-from render.sheets import CONTINUED, PICTURE, Block, safe_area
+from render.sheets import CONTINUED, Block, safe_area
 from render.tables import MM, pour_strips, strips_height
-from render.view_layout import Layout, lay_views
 
 COVER = "Cover"
 CONTENTS_SHARE = 0.3
@@ -37,7 +34,7 @@ def draft_cover(desk: Desk, drafts: Sequence[Draft]) -> list[Draft]:
             (*contents, *summary_strips(desk.surround, desk.findings, loads, wide)),
             0,
         )
-    picture = _lay_picture(desk, (left, bottom + high + (GAP if high else 0.0), split, top))
+    picture = lay_picture(desk, (left, bottom + high + (GAP if high else 0.0), split, top))
     pages = pour_strips(contents, (right - wide, top), top - bottom)
     (words,) = pour_strips(summary, (left, bottom + high), max(high, MM))
     texts = Placed(Drawing((*words, *pages[0])), (0.0, 0.0), "table")
@@ -51,8 +48,3 @@ def draft_cover(desk: Desk, drafts: Sequence[Draft]) -> list[Draft]:
 def list_titles(drafts: Sequence[Draft]) -> tuple[str, ...]:
     """The titles of sheets, each once, in their order; what goes on over several sheets stands once."""
     return tuple(dict.fromkeys(draft.title for draft in drafts if not draft.title.endswith(CONTINUED)))
-
-
-def _lay_picture(desk: Desk, room: Box) -> Layout:
-    draw = each_once(desk.surround, lambda surround, _, ratio: draw_shaded(surround, ratio))
-    return lay_views((PICTURE,), draw, desk.scales, room)

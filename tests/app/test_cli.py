@@ -14,12 +14,13 @@ from pathlib import Path
 
 import pytest
 
-from app.cli import COMMANDS, PAPERS, VIEWS, build_parser, is_command, main
+from app.cli import COMMANDS, PAPERS, build_parser, is_command, main
 from app.demo import list_demos, read_demo
 from app.files import save_job_file
 from model.job import default_job, with_texts, write_job
 from model.parameters import TABLE
 from model.surround import plan_surround
+from render.views import VIEWS
 
 ROOT = Path(__file__).resolve().parents[2]
 FINDING_KEYS = (
@@ -138,7 +139,7 @@ def test_the_mesh_holds_every_board_and_may_go_with_a_list(tmp_path, capsys):
     assert _json(capsys, "boards", "demo", "--json", "--mesh", str(out))
 
 
-@pytest.mark.parametrize("view", VIEWS.split("|"))
+@pytest.mark.parametrize("view", VIEWS)
 @pytest.mark.parametrize(
     ("ending", "start"), [("svg", b"<"), ("dxf", b"  0\n"), ("pdf", b"%PDF"), ("png", b"\x89PNG")]
 )
@@ -150,11 +151,9 @@ def test_each_view_is_written_in_each_form(view, ending, start, tmp_path, capsys
     assert list(tmp_path.iterdir()) == [out]
 
 
-def test_views_and_papers_are_those_there_are():
+def test_papers_are_those_there_are():
     from render.sheets import PAPERS as SHEETS
-    from render.views import VIEWS as DRAWN
 
-    assert tuple(VIEWS.split("|")) == DRAWN
     assert PAPERS.split("|") == list(SHEETS)
 
 
@@ -166,6 +165,26 @@ def test_a_drawing_takes_the_scale_it_is_asked_for(tmp_path, capsys):
         widths[scale] = float(out.read_text().split('width="')[1].split("in")[0])
     assert widths["1:24"] < widths["1:12"]
     assert widths['1/2" = 1\'-0"'] == widths["1:24"]
+    capsys.readouterr()
+
+
+def test_every_drawing_is_listed_and_can_be_written_by_its_name(tmp_path, capsys):
+    assert main(["draw", "demo", "--list"]) == 0
+    names = [line.split()[0] for line in capsys.readouterr().out.splitlines()[1:]]
+    assert {"front", "picture", "step_3", "anchors", "moulding_bed", "part_frieze_front"} <= set(names)
+    for name in names:
+        if not name.startswith(("step_1", "part_shelf", "part_right")):
+            assert main(["draw", "demo", "--view", name, "--out", str(tmp_path / f"{name}.svg")]) == 0, name
+            assert (tmp_path / f"{name}.svg").read_text().count("<path") > 2
+    capsys.readouterr()
+
+
+@pytest.mark.parametrize("form", ["png", "dxf", "pdf"])
+@pytest.mark.parametrize("name", ["picture", "detail_shelf_edge", "step_3", "moulding_bed"])
+def test_a_drawing_that_is_no_view_is_written_in_each_form(name, form, tmp_path, capsys):
+    out = tmp_path / f"a.{form}"
+    assert main(["draw", "demo", "--view", name, "--out", str(out)]) == 0
+    assert out.stat().st_size > 2000
     capsys.readouterr()
 
 
@@ -279,6 +298,10 @@ def test_every_bad_setting_is_refused_in_one_go_by_name(capsys):
         ),
         (["draw", "demo", "--view", "front", "--out", "{tmp}/a.png", "--dpi", "1e9"], "30 to 600"),
         (["draw", "demo", "--view", "front", "--out", "{tmp}/a.svg", "--dpi", "96"], "only a .png"),
+        (["draw", "demo", "--view", "front", "--out", "{tmp}/a.svg", "--ground", "clear"], "only a .png"),
+        (["draw", "demo", "--view", "front", "--out", "{tmp}/a.png", "--ground", "pink"], "white or clear"),
+        (["draw", "demo", "--view", "picture", "--out", "{tmp}/a.png", "--clearance"], "front, side, plan"),
+        (["draw", "demo", "--view", "front"], "--out"),
     ],
 )
 def test_refused_input_ends_in_code_two_with_words_and_leaves_nothing(arguments, words, tmp_path, capsys):

@@ -46,6 +46,13 @@ def test_the_same_drawing_gives_the_same_bytes(dressed):
     assert write_png(PLATE, 96) == write_png(PLATE, 96)
 
 
+def test_without_its_paper_only_what_is_drawn_covers_what_it_is_laid_on(dressed):
+    image = _read(write_png(PLATE, 60, clear=True))
+    assert image.pixelColor(2, 2).alpha() == 0
+    assert image.pixelColor(image.width() // 2, image.height() // 2).alpha() == 255
+    assert _read(write_png(PLATE, 60)).pixelColor(2, 2).name() == "#ffffff"
+
+
 def test_a_picture_beyond_all_bounds_is_refused(dressed):
     with pytest.raises(Refused, match=str(MOST_PIXELS)):
         write_png(PLATE, 10_000)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from app.view_file import DOTS_PER_INCH, DRAWING_RATIO, parse_dots, parse_ratio
+from app.view_file import DOTS_PER_INCH, parse_dots, parse_ratio
 from model.errors import Refused
 from render.scales import ARCHITECTURAL, METRIC
 
@@ -15,9 +15,7 @@ def test_every_standard_scale_is_known_by_its_name(scale):
     assert parse_ratio(scale.name.upper().replace(" ", "")) == scale.ratio
 
 
-@pytest.mark.parametrize(
-    ("text", "ratio"), [("", DRAWING_RATIO), ("12", 12), ("1:12", 12), (" 1 : 7.5 ", 7.5)]
-)
+@pytest.mark.parametrize(("text", "ratio"), [("", None), ("12", 12), ("1:12", 12), (" 1 : 7.5 ", 7.5)])
 def test_a_scale_may_be_a_bare_ratio(text, ratio):
     assert parse_ratio(text) == ratio
 
