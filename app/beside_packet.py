@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from app.outputs import TEMPLATES, build_outputs, file_stem
 from model.errors import Refused
 from model.job import Job
+from model.options import named_alone
 
 if TYPE_CHECKING:
     from render.label_stock import LabelStock
@@ -16,7 +17,7 @@ LABELS_TITLE, MEASURING_TITLE = "Labels", "Measuring sheet"
 
 def name_labels(job: Job) -> str:
     """The name of the file that labels are written into."""
-    return f"{file_stem(job)} - labels.pdf"
+    return f"{file_stem(named_alone(job))} - labels.pdf"
 
 
 def build_labels_pdf(job: Job, stock: LabelStock, start: int = 1, outlined: bool = False) -> bytes:
@@ -26,6 +27,7 @@ def build_labels_pdf(job: Job, stock: LabelStock, start: int = 1, outlined: bool
     from model.takeoff.cut_list import list_cuts
     from render.label_sheet import build_label_sheets, list_labels
 
+    job = named_alone(job)
     surround = plan_surround(job)
     labels = list_labels(surround, list_cuts(surround))
     sheets = build_label_sheets(labels, stock, start, outlined)

@@ -13,6 +13,7 @@ from app.files import FileTrouble, describe_cause
 from app.terminal import Terminal, harden_streams, silence_output
 from app.view_file import DOTS_PER_INCH, GROUNDS, PAPER, ViewWish
 from model.errors import MantelwrightError, Refused
+from model.options import named_alone
 from model.parameters import UNITS
 
 COMMANDS = (
@@ -105,7 +106,10 @@ def _run(options: Namespace, terminal: Terminal) -> int:
         return moulding_commands.run_section(options.file, options.units, out, terminal)
     if options.command == "mouldings":
         return moulding_commands.run_mouldings(_read_moulding_wish(options, terminal), terminal)
-    job = commands.read_job_named(options.job, [*options.early, *options.settings], terminal)
+    job = commands.read_job_named(options.job, [*options.early, *options.settings], terminal, options.option)
+    if options.command == "start":
+        return commands.run_start(job, Path(options.out), options.guide, terminal)
+    job = named_alone(job)
     match options.command:
         case "packet" | "drawings":
             stock_list = cutting_commands.read_stock_for(options.stock, (options.job,), terminal)
@@ -114,8 +118,6 @@ def _run(options: Namespace, terminal: Terminal) -> int:
             return commands.run_packet(job, Path(options.out), sheets, terminal, stock_list, only_drawings)
         case "check":
             return commands.run_check(job, options.json, terminal, options.cures, options.explain)
-        case "start":
-            return commands.run_start(job, Path(options.out), options.guide, terminal)
         case "fixing":
             return commands.run_fixing(job, options.json, terminal)
         case "materials":
@@ -150,7 +152,11 @@ def _read_view_wish(options: Namespace) -> ViewWish:
 
 def _read_moulding_wish(options: Namespace, terminal: Terminal) -> moulding_commands.MouldingWish:
     settings = [*options.early, *options.settings]
-    job = commands.read_job_named(options.job, settings, terminal) if options.job else None
+    job = None
+    if options.job:
+        job = named_alone(commands.read_job_named(options.job, settings, terminal, options.option))
+    elif options.option:
+        raise Refused("--option", options.option, "name the job that has it")
     if job is None and settings:
         raise Refused("--set", settings[0], "name a job that it is set for, such as demo")
     out, dxf = (Path(name) if name else None for name in (options.out, options.dxf))
@@ -173,6 +179,7 @@ def _read_cutting_wish(options: Namespace) -> cutting_commands.CuttingWish:
         _read_number("--seconds", options.seconds, 86_400),
         options.bought,
         options.sawn,
+        options.option,
     )
 
 
@@ -335,6 +342,7 @@ def _add_cutting(parts: _SubParsersAction[ArgumentParser]) -> None:
         metavar="N",
         help=f"how long to look for something cheaper at most (default {cutting_commands.SECONDS})",
     )
+    _add_option(cutting)
     _add_settings(cutting)
     words = "print a stock list, or turn one into a table and back"
     stock = parts.add_parser(
@@ -415,6 +423,7 @@ def _add_mouldings(parts: _SubParsersAction[ArgumentParser]) -> None:
         help="list a job's saw settings for corners that measure so, such as 88.5, and not as drawn",
     )
     _add_date(mouldings)
+    _add_option(mouldings)
     _add_settings(mouldings)
     words = "read a moulding's section from a .dxf polyline or a text and print it as text"
     section = parts.add_parser(
@@ -443,6 +452,7 @@ def _add_command(parts: _SubParsersAction[ArgumentParser], name: str, words: str
         allow_abbrev=False,
     )
     command.add_argument("job", metavar="JOB", help=JOB_HELP)
+    _add_option(command)
     _add_settings(command)
     return command
 
@@ -465,6 +475,15 @@ def _add_settings(parser: ArgumentParser, name: str = "settings") -> None:
         default=[],
         metavar="PATH=VALUE",
         help="set a value for this run, such as opening.width=36 (bare numbers are inches); may be repeated",
+    )
+
+
+def _add_option(parser: ArgumentParser) -> None:
+    parser.add_argument(
+        "--option",
+        default="",
+        metavar="NAME",
+        help="which of the job's options, where it has several (default: the one in work)",
     )
 
 

@@ -14,6 +14,7 @@ from app.terminal import Terminal
 from app.view_file import ViewWish, build_view_file
 from model.errors import JobRefused, Refused
 from model.job import Job, read_value, with_texts
+from model.options import find_option, take_up
 from model.parameters import BY_PATH
 from model.units import format_length
 
@@ -37,8 +38,9 @@ class SheetWish:
     dxf_version: str
 
 
-def read_job_named(name: str, settings: Sequence[str], terminal: Terminal) -> Job:
-    """The job file or else the shipped job called `name`, with ``path=value`` settings made.
+def read_job_named(name: str, settings: Sequence[str], terminal: Terminal, option: str = "") -> Job:
+    """The job file or else the shipped job called `name`, with ``path=value`` settings made in its `option`,
+    or in the one in work where none is named.
 
     Raises Refused or JobRefused for whatever is wrong with it, a file that cannot be opened included.
     """
@@ -54,6 +56,8 @@ def read_job_named(name: str, settings: Sequence[str], terminal: Terminal) -> Jo
             raise JobRefused((str(trouble),)) from trouble
         if missing:
             terminal.warn(missing)
+    if option:
+        job = take_up(job, find_option(job, option))
     pairs = [_split_setting(setting) for setting in settings]
     changed = with_texts(job, pairs)
     _tell_what_governs(changed, pairs, terminal)

@@ -47,6 +47,7 @@ class CuttingWish:
     seconds: int
     bought: bool = False
     sawn: str = ""
+    option: str = ""
 
 
 def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
@@ -109,8 +110,10 @@ def _read_jobs(wish: CuttingWish, terminal: Terminal) -> list[tuple[str, Surroun
     named = []
     for i, name in enumerate(wish.jobs):
         terminal.show_progress(0.0, f"Reading job {i + 1} of {len(wish.jobs)}")
-        job = read_job_named(name, wish.settings, terminal)
+        job = read_job_named(name, wish.settings, terminal, wish.option)
         called = name if names_demo(name) else Path(name).stem
+        if job.options.count > 1:
+            called = f"{called}, {job.options.name}"
         named.append((called, plan_surround(job)))
     return named
 

@@ -20,6 +20,7 @@ from app.drawing_files import (
 from app.files import FileTrouble, describe_cause, save_bytes
 from export.progress import Step
 from model.job import UNTITLED, Job
+from model.options import named_alone
 
 if TYPE_CHECKING:
     from model.cutting.plan import CuttingPlan
@@ -59,8 +60,8 @@ def file_stem(job: Job) -> str:
 
 
 def name_output(job: Job, part: str) -> str:
-    """The name of the file that holds one of CHOICES, or of the folder."""
-    return f"{file_stem(job)} - {_FILES[part][0] if part in _FILES else part}"
+    """The name of the file that holds one of CHOICES, or of the folder; of several options it says which."""
+    return f"{file_stem(named_alone(job))} - {_FILES[part][0] if part in _FILES else part}"
 
 
 def build_outputs(
@@ -81,7 +82,7 @@ def build_outputs(
     """
     tell = step or _tell_nobody
     tell(0.0, "Working out the boards")
-    making = _Making(job, paper, date_text, stock, dxf_version, tell_plan)
+    making = _Making(named_alone(job), paper, date_text, stock, dxf_version, tell_plan)
     made: list[Output] = []
     for i, part in enumerate(parts):
         share = _share(tell, i / len(parts), 1 / len(parts))
@@ -101,7 +102,7 @@ def build_packet_sheets(
     """The packet's sheets themselves, to be shown or printed; `stock` as for `build_outputs`."""
     tell = step or _tell_nobody
     tell(0.0, "Working out the boards")
-    return _Making(job, paper, date_text, stock).build_sheets(tell)
+    return _Making(named_alone(job), paper, date_text, stock).build_sheets(tell)
 
 
 def write_outputs(folder: Path, outputs: tuple[Output, ...]) -> tuple[Path, ...]:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.planning_process import Planned, Question, Stop, Told, serve
+from model.options import ALONE
 
 if TYPE_CHECKING:
     from multiprocessing.connection import Connection
@@ -72,7 +73,7 @@ class Planning(QObject):
         self._asked = (job, stock_list)
         self._number += 1
         self.is_busy = True
-        question = Question(self._number, name, job, stock_list)
+        question = Question(self._number, name, replace(job, options=ALONE), stock_list)
         if self._process is not None and not self._process.is_alive():
             self._let_go()
         self._start().send(question)
@@ -80,16 +81,19 @@ class Planning(QObject):
         return True
 
     def is_asked(self, job: Job, stock_list: StockList) -> bool:
-        """Whether that is what was asked last; what was printed since makes no other question of it."""
+        """Whether that is what was asked last; what was printed since, what is offered and other options make
+        no other question of it.
+        """
         if self._asked is None or self._asked[1] is not stock_list:
             return False
         asked = self._asked[0]
         if asked is job:
             return True
-        printed = job.purchase.printed
-        if asked.purchase.printed is printed:
+        if asked.site is not job.site or asked.design is not job.design:
             return False
-        return replace(asked, purchase=replace(asked.purchase, printed=printed)) == job
+        purchase = replace(asked.purchase, printed=job.purchase.printed)
+        shop = replace(asked.shop, offer=job.shop.offer)
+        return replace(asked, purchase=purchase, shop=shop, options=job.options) == job
 
     def stop(self) -> None:
         """Have the best plan so far."""

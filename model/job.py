@@ -30,6 +30,8 @@ from model.design import (
 from model.errors import LONGEST_SHOWN, JobRefused, Refused
 from model.fixing import AnchorRule, CordWay, Nailer
 from model.json_object import Unread, check_version, read_object
+from model.options import ALONE, OWN, Options
+from model.options_file import OPTIONS, read_options, store_options
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
 from model.shop import Allowances, Offer, Piece, Rates, Saw, Shop, Times
 from model.site import (
@@ -53,7 +55,10 @@ from model.site import (
 )
 from model.units import INCHES_16, LengthStyle, format_length
 
-FORMAT_VERSION = 1
+FORMAT_VERSION = 2
+"""The newest that is read."""
+ONE_DESIGN = 1
+"""The version of a file without options, which is written so that programs that know of none read it too."""
 FORMAT_KEY = "mantelwright"
 EXAMPLE = '{"mantelwright": 1, "opening": {"width": 36}}'
 PURCHASE = "purchase"
@@ -88,13 +93,14 @@ class About:
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """Everything a job file holds."""
+    """Everything a job file holds; `design` is the one in work of its `options`."""
 
     about: About
     site: Site
     design: Design
     shop: Shop
     purchase: Purchase = NOTHING_BOUGHT
+    options: Options = ALONE
 
 
 _RECORDS: dict[str, tuple[str, type | None]] = {
@@ -242,17 +248,36 @@ def list_stored() -> tuple[Parameter, ...]:
     return tuple(row for row in TABLE if not row.linked)
 
 
+def list_own_rows() -> tuple[Parameter, ...]:
+    """The rows that each option has its own values of: the design's, and what of the offer goes with it."""
+    own = {f"offer.{name}" for name in OWN}
+    return tuple(row for row in list_stored() if row.path in own or _part_of(row.path) == "design")
+
+
+def _part_of(path: str) -> str:
+    return _RECORDS[path.split(".")[0]][0]
+
+
 def write_job(job: Job) -> str:
     """JSON text of `job`, ending in a newline; `read_job` gives the same job back."""
     import msgspec
 
-    text: dict[str, Any] = {FORMAT_KEY: FORMAT_VERSION}
-    for row in list_stored():
-        first, last = row.path.split(".")
-        text.setdefault(first, {})[last] = read_value(job, row.path)
+    version = ONE_DESIGN if job.options == ALONE else FORMAT_VERSION
+    text: dict[str, Any] = {FORMAT_KEY: version, **_store_rows(job, list_stored())}
+    if job.options != ALONE:
+        text[OPTIONS] = store_options(job, lambda own: _store_rows(own, list_own_rows()))
     if job.purchase != NOTHING_BOUGHT:
         text[PURCHASE] = store_purchase(job.purchase)
     return msgspec.json.format(msgspec.json.encode(text), indent=2).decode() + "\n"
+
+
+def _store_rows(job: Job, rows: Iterable[Parameter]) -> dict[str, Any]:
+    """The job's values of `rows`, an object for each first part of a path."""
+    held: dict[str, Any] = {}
+    for row in rows:
+        first, last = row.path.split(".")
+        held.setdefault(first, {})[last] = read_value(job, row.path)
+    return held
 
 
 def read_job(text: str | bytes) -> Job:
@@ -268,22 +293,41 @@ def read_job_and_missing(text: str | bytes) -> tuple[Job, tuple[Parameter, ...]]
     """As `read_job`, with the rows that `text` does not hold and that took their default, in table order."""
     data = _decode(text)
     stored = {row.path: row for row in list_stored()}
-    values: dict[str, Any] = {}
     faults: list[str] = []
     purchase = _take_purchase(data, faults)
-    for path, value in _list_fields(data, faults):
+    options = _take_options(data, faults)
+    values = _read_rows(data, stored, faults)
+    if faults:
+        raise JobRefused(tuple(faults))
+    job = replace(build_job(values), purchase=purchase, options=options)
+    return job, tuple(row for path, row in stored.items() if path not in values)
+
+
+def _read_rows(
+    data: dict[str, Any], stored: Mapping[str, Parameter], faults: list[str], where: str = ""
+) -> dict[str, Any]:
+    """Checked values by path; what is wrong goes to `faults` by its path, `where` before it."""
+    values: dict[str, Any] = {}
+    for path, value in _list_fields(data, faults, where):
         row = stored.get(path)
         if row is None:
-            faults.append(f"{path}: not known here{_nearest(path, stored, faults)}")
+            faults.append(f"{where}{path}: not known here{_nearest(path, stored, faults)}")
             continue
         try:
             values[path] = row.check(value)
         except Refused as refusal:
-            faults.append(f"{path}: {refusal}")
-    if faults:
-        raise JobRefused(tuple(faults))
-    job = replace(build_job(values), purchase=purchase)
-    return job, tuple(row for path, row in stored.items() if path not in values)
+            faults.append(f"{where}{path}: {refusal}")
+    return values
+
+
+def _take_options(data: dict[str, Any], faults: list[str]) -> Options:
+    """The options beside the design in work, taken out of `data`."""
+    if OPTIONS not in data:
+        return ALONE
+    own = {row.path: row for row in list_own_rows()}
+    return read_options(
+        data.pop(OPTIONS), lambda held, where: _read_rows(held, own, faults, where), build_job, faults
+    )
 
 
 def _take_purchase(data: dict[str, Any], faults: list[str]) -> Purchase:
@@ -305,14 +349,14 @@ def _decode(text: str | bytes) -> dict[str, Any]:
     return data
 
 
-def _list_fields(data: dict[str, Any], faults: list[str]) -> Iterator[tuple[str, Any]]:
+def _list_fields(data: dict[str, Any], faults: list[str], where: str) -> Iterator[tuple[str, Any]]:
     """Each path in `data` with its value; what is not an object of fields goes to `faults`."""
     for first, fields in data.items():
         if not isinstance(fields, dict):
             wanted = 'write an object of fields, such as {"width": 36}'
-            faults.append(str(Refused(first[:LONGEST_SHOWN], fields, wanted)))
+            faults.append(str(Refused(f"{where}{first[:LONGEST_SHOWN]}", fields, wanted)))
         elif not fields and first not in _RECORDS:
-            faults.append(f"{first[:LONGEST_SHOWN]}: not known here")
+            faults.append(f"{where}{first[:LONGEST_SHOWN]}: not known here")
         else:
             for last, value in fields.items():
                 yield f"{first}.{last}"[:LONGEST_SHOWN], value

@@ -192,7 +192,7 @@ class Parameter:
             raise Refused(self.name, read, "write text")
         if len(value) > LONGEST_TEXT:
             raise Refused(self.name, read, f"write at most {LONGEST_TEXT} characters")
-        if any(_is_control(c) for c in value):
+        if any(is_control(c) for c in value):
             raise Refused(self.name, read, "write text without control characters")
         return value
 
@@ -281,7 +281,7 @@ class Parameter:
                 )
 
 
-def _is_control(char: str) -> bool:
+def is_control(char: str) -> bool:
     """Whether a sheet or a file cannot hold `char`: control characters and halves of a character."""
     code = ord(char)
     return (code < 32 and char not in "\n\t") or 127 <= code < 160 or 0xD800 <= code <= 0xDFFF

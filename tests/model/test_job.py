@@ -14,6 +14,7 @@ from model.errors import JobRefused, MantelwrightError
 from model.job import (
     FORMAT_KEY,
     FORMAT_VERSION,
+    ONE_DESIGN,
     build_job,
     default_job,
     list_stored,
@@ -54,7 +55,7 @@ def test_the_default_job_is_written_as_it_reads_back():
 
 def test_a_job_file_is_plain_json_that_names_the_table_paths():
     data = json.loads(write_job(default_job()))
-    assert data.pop(FORMAT_KEY) == FORMAT_VERSION
+    assert data.pop(FORMAT_KEY) == ONE_DESIGN
     assert {f"{first}.{last}" for first, fields in data.items() for last in fields} == {
         row.path for row in TABLE if not row.linked
     }
