@@ -14,13 +14,15 @@ from pathlib import Path
 
 from PySide6.QtCore import QLockFile, QObject, QStandardPaths, QTimer
 
-from app.files import FileTrouble, save_bytes
+from app.files import LARGEST_JOB, FileTrouble, save_bytes
 from app.session import Session
 from model.errors import JobRefused
 from model.job import Job, read_job, write_job
 
 PAUSE = 2000
 """Milliseconds after a change until it is kept."""
+LARGEST = 2 * LARGEST_JOB
+"""Bytes; a job's text grows a little where it is kept, so anything beyond this is no work of ours."""
 _SUFFIX = ".unsaved"
 
 
@@ -66,11 +68,13 @@ def list_left_behind(folder: Path) -> tuple[LeftBehind, ...]:
 def _read(path: Path, lock: QLockFile) -> LeftBehind | None:
     """None for a file that cannot be read; it is left where it is."""
     try:
+        if path.stat().st_size > LARGEST:
+            return None
         kept = json.loads(path.read_text(encoding="utf-8"))
-        job = read_job(kept["job"])
-        source = Path(kept["path"]) if kept["path"] else None
+        job = read_job(str(kept["job"]))
+        source = Path(str(kept["path"])) if kept["path"] else None
         return LeftBehind(path, job, source, datetime.fromtimestamp(path.stat().st_mtime), lock)
-    except (OSError, ValueError, KeyError, TypeError, JobRefused):
+    except (OSError, ValueError, LookupError, TypeError, RecursionError, JobRefused):
         return None
 
 
