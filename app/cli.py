@@ -10,6 +10,7 @@ from pathlib import Path
 from app import commands, cutting_commands, moulding_commands
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.files import FileTrouble, describe_cause
+from app.outputs import CHOICES, DRAWINGS, PARTS
 from app.terminal import Terminal, harden_streams, silence_output
 from app.view_file import DOTS_PER_INCH, GROUNDS, PAPER, ViewWish
 from model.errors import MantelwrightError, Refused
@@ -24,9 +25,12 @@ COMMANDS = (
     "boards",
     "materials",
     "fixing",
+    "steps",
+    "days",
     "cutting",
     "stock",
     "draw",
+    "offer",
     "labels",
     "templates",
     "measuring",
@@ -114,12 +118,19 @@ def _run(options: Namespace, terminal: Terminal) -> int:
         case "packet" | "drawings":
             stock_list = cutting_commands.read_stock_for(options.stock, (options.job,), terminal)
             sheets = commands.SheetWish(options.paper, options.date, options.dxf_version)
-            only_drawings = options.command == "drawings"
-            return commands.run_packet(job, Path(options.out), sheets, terminal, stock_list, only_drawings)
+            parts = DRAWINGS if options.command == "drawings" else tuple(options.only) or PARTS
+            return commands.run_packet(job, Path(options.out), sheets, terminal, stock_list, parts)
+        case "offer":
+            stock_list = cutting_commands.read_stock_for(options.stock, (options.job,), terminal)
+            return commands.run_offer(
+                job, Path(options.out), options.paper, options.date, terminal, stock_list
+            )
+        case "steps" | "days":
+            return commands.run_work(job, options.command, options.form, terminal)
         case "check":
-            return commands.run_check(job, options.json, terminal, options.cures, options.explain)
+            return commands.run_check(job, options.form, terminal, options.cures, options.explain)
         case "fixing":
-            return commands.run_fixing(job, options.json, terminal)
+            return commands.run_fixing(job, options.form, terminal)
         case "materials":
             return commands.run_materials(job, options.form, terminal)
         case "labels":
@@ -238,11 +249,20 @@ def build_parser() -> ArgumentParser:
         )
         packet.add_argument("--paper", default=PAPER, metavar=PAPERS, help=f"sheet size (default {PAPER})")
         packet.add_argument("--stock", default="", metavar="LIST", help=STOCK_HELP)
+        if name == "packet":
+            packet.add_argument(
+                "--only",
+                action="append",
+                default=[],
+                metavar="PART",
+                choices=CHOICES,
+                help="write this alone; may be repeated: " + ", ".join(CHOICES),
+            )
         _add_dxf_version(packet)
         _add_date(packet)
 
     check = _add_command(parts, "check", "hold the job against its clearance, hearth and fit rules")
-    check.add_argument("--json", action="store_true", help="print records for a script")
+    _add_forms(check)
     check.add_argument("--explain", action="store_true", help="say each rule, its arithmetic and its source")
     check.add_argument("--cures", action="store_true", help="search for the least changes that clear each")
 
@@ -259,7 +279,9 @@ def build_parser() -> ArgumentParser:
     boards.add_argument("--mesh", metavar="FILE.obj", help="write every board as a closed mesh, in inches")
 
     fixing = _add_command(parts, "fixing", "print anchors, cord way and the order of fitting")
-    fixing.add_argument("--json", action="store_true", help="print records for a script")
+    _add_forms(fixing)
+    _add_forms(_add_command(parts, "steps", "print the assembly steps in order"))
+    _add_forms(_add_command(parts, "days", "print the day plan: what is done when, and how much it may slip"))
 
     _add_cutting(parts)
     draw = _add_command(parts, "draw", "write one drawing: a view, a detail, a picture of a step and others")
@@ -359,7 +381,14 @@ def _add_cutting(parts: _SubParsersAction[ArgumentParser]) -> None:
 
 
 def _add_beside_packet(parts: _SubParsersAction[ArgumentParser]) -> None:
-    """What is printed beside the packet: labels, templates, and a sheet to measure with."""
+    """What is printed beside the packet: offer, labels, templates, and a sheet to measure with."""
+    offer = _add_command(
+        parts, "offer", "write the homeowner's offer: picture, sizes, price, a place to sign"
+    )
+    offer.add_argument("--out", required=True, metavar="FILE.pdf", help="where to")
+    offer.add_argument("--paper", default=PAPER, metavar=PAPERS, help=f"sheet size (default {PAPER})")
+    offer.add_argument("--stock", default="", metavar="LIST", help=STOCK_HELP)
+    _add_date(offer)
     words = "write full-size templates of mouldings, notches, holes and edges askew"
     templates = _add_command(parts, "templates", words)
     templates.add_argument("--out", required=True, metavar="FILE.pdf", help="where to")

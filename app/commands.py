@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 from app.demo import list_demos, names_demo, read_demo
 from app.files import FileTrouble, open_job_file, save_bytes, save_job_file
+from app.outputs import OFFER, PARTS, build_outputs, write_outputs
 from app.terminal import Terminal
 from app.view_file import ViewWish, build_view_file
 from model.errors import JobRefused, Refused
@@ -91,10 +92,9 @@ def run_packet(
     sheets: SheetWish,
     terminal: Terminal,
     stock_list: StockList | None = None,
-    only_drawings: bool = False,
+    parts: tuple[str, ...] = PARTS,
 ) -> int:
-    """Write packet, drawing files and lists, or the drawing files alone, into the folder `out`; say which."""
-    from app.outputs import DRAWINGS, PARTS, build_outputs, write_outputs
+    """Write packet, drawing files and lists, or those `parts` alone, into the folder `out`; say which."""
     from render.packet import paper_size
 
     paper_size(sheets.paper)
@@ -102,7 +102,7 @@ def run_packet(
         job,
         sheets.paper,
         sheets.date,
-        DRAWINGS if only_drawings else PARTS,
+        parts,
         terminal.show_progress,
         stock_list,
         sheets.dxf_version,
@@ -112,7 +112,7 @@ def run_packet(
 
 
 def run_check(
-    job: Job, as_json: bool, terminal: Terminal, with_cures: bool = False, explained: bool = False
+    job: Job, form: str, terminal: Terminal, with_cures: bool = False, explained: bool = False
 ) -> int:
     """Say what the checks find, and what would cure it where that is asked for; FAILS when one fails."""
     from app.cure_records import cure_lines, explanation_lines
@@ -125,8 +125,13 @@ def run_check(
     surround = plan_surround(job)
     findings, guides = check_surround(surround), list_guides(surround)
     style = job.about.length_style
+    if form == "csv":
+        from export.record_csv import write_checks_csv
+
+        terminal.say_all(write_checks_csv(findings, guides, style).splitlines())
+        return FAILS if any(finding.status is Status.FAIL for finding in findings) else DONE
     cured = _list_cured(surround, findings) if with_cures else []
-    if as_json:
+    if form == "json":
         records = _list_records(surround, findings, cured, explained)
         records += [guide_record(guide, style) for guide in guides]
         terminal.say(json.dumps(records, indent=2))
@@ -181,16 +186,49 @@ def run_start(job: Job, out: Path, guide: str, terminal: Terminal) -> int:
     return DONE
 
 
-def run_fixing(job: Job, as_json: bool, terminal: Terminal) -> int:
+def run_fixing(job: Job, form: str, terminal: Terminal) -> int:
     """Say where the anchors go, what they carry, which holes cords take and in which order it goes up."""
     from app.fixing_records import fixing_lines, fixing_record
     from model.surround import plan_surround
 
     surround = plan_surround(job)
-    if as_json:
+    if form == "json":
         terminal.say(json.dumps(fixing_record(surround), indent=2))
+    elif form == "csv":
+        from export.work_csv import write_anchors_csv
+
+        terminal.say_all(write_anchors_csv(surround).splitlines())
     else:
         terminal.say_all(fixing_lines(surround))
+    return DONE
+
+
+def run_work(job: Job, what: str, form: str, terminal: Terminal) -> int:
+    """Say the assembly steps (``steps``) or the day plan (``days``)."""
+    from app import work_records
+    from export.work_csv import write_days_csv, write_steps_csv
+    from model.days.plan import plan_days
+    from model.steps.plan import plan_steps
+    from model.surround import plan_surround
+    from model.takeoff.takeoff import take_off
+
+    surround = plan_surround(job)
+    taken = take_off(surround)
+    if what == "days":
+        plan = plan_days(surround, taken)
+        csv_text, record = write_days_csv(plan), work_records.list_day_records(plan)
+        lines = work_records.day_lines(plan)
+    else:
+        steps = plan_steps(surround, taken)
+        csv_text, record = (
+            write_steps_csv(steps, surround, taken),
+            work_records.list_step_records(steps, surround, taken),
+        )
+        lines = work_records.step_lines(steps, surround, taken)
+    if form == "json":
+        terminal.say(json.dumps(record, indent=2))
+    else:
+        terminal.say_all(csv_text.splitlines() if form == "csv" else lines)
     return DONE
 
 
@@ -283,6 +321,22 @@ def run_labels(job: Job, wish: LabelWish, terminal: Terminal) -> int:
         stock = find_stock(wish.name or USUAL)
     save_bytes(_pdf_path(wish.out), build_labels_pdf(job, stock, wish.start, wish.outlined))
     terminal.say(str(wish.out))
+    return DONE
+
+
+def run_offer(
+    job: Job,
+    out: Path,
+    paper: str,
+    date_text: str,
+    terminal: Terminal,
+    stock_list: StockList | None = None,
+) -> int:
+    """Write the homeowner's offer; say where."""
+    path = _pdf_path(out)
+    (output,) = build_outputs(job, paper, date_text, (OFFER,), terminal.show_progress, stock_list)
+    save_bytes(path, output.data)
+    terminal.say(str(path))
     return DONE
 
 

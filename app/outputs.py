@@ -23,6 +23,7 @@ from model.job import UNTITLED, Job
 from model.options import named_alone
 
 if TYPE_CHECKING:
+    from model.check.finding import Finding, Guide
     from model.cutting.plan import CuttingPlan
     from model.cutting.stock_list import StockList
     from model.takeoff.takeoff import Takeoff
@@ -30,8 +31,12 @@ if TYPE_CHECKING:
 
 PACKET, DRAWING, LIST, MATERIALS, SETTINGS = "packet", "drawing", "cut list", "materials", "saw settings"
 BUYING, PLAN = "buying list", "cutting plan"
+STEPS, DAYS, FINISHING, ANCHORS = "assembly steps", "day plan", "finishing", "anchors"
+CHECKS, SITE = "checks", "site record"
 ASSEMBLIES, MOULDINGS, OFFER = "sub-assemblies", "mouldings", "offer"
-PARTS = (PACKET, OFFER, DRAWING, ASSEMBLIES, MOULDINGS, LIST, MATERIALS, SETTINGS, BUYING, PLAN)
+LISTS = (LIST, MATERIALS, SETTINGS, BUYING, PLAN, STEPS, DAYS, ANCHORS, FINISHING, CHECKS, SITE)
+"""Tables for a spreadsheet."""
+PARTS = (PACKET, OFFER, DRAWING, ASSEMBLIES, MOULDINGS, *LISTS)
 TEMPLATES = "templates"
 CHOICES = (*PARTS, TEMPLATES)
 """What may be asked for: PARTS, and what not every job needs."""
@@ -182,6 +187,20 @@ class _Making:
         steps = Steps(MOST_STEPS)
         return plan_order(order, Effort(steps.are_over), lambda *_: steps.begin())
 
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """What the checks find."""
+        from model.check.all import check_surround
+
+        return check_surround(self.surround)
+
+    @cached_property
+    def guides(self) -> tuple[Guide, ...]:
+        """Proportions beside the design's own."""
+        from model.check.proportion import list_guides
+
+        return list_guides(self.surround)
+
     def set_out(self, tell: Step) -> tuple[tuple[Sheet, ...], Step]:
         """The packet's sheets, numbered alike in drawing files; and what tells of the work after them."""
         if self._sheets:
@@ -191,14 +210,12 @@ class _Making:
 
     def build_sheets(self, tell: Step) -> tuple[Sheet, ...]:
         """The packet's sheets."""
-        from model.check.all import check_surround
-        from model.check.proportion import list_guides
         from model.cutting.frozen import show_bought
         from render.packet import build_packet
 
         surround = self.surround
         tell(0.0, "Checking")
-        findings, guides = check_surround(surround), list_guides(surround)
+        findings, guides = self.findings, self.guides
         tell(0.15, "Taking off the materials")
         lists = self.takeoff
         tell(0.3, "Planning what to buy and how to cut it")
@@ -292,6 +309,47 @@ def _build_plan(making: _Making, _tell: Step) -> bytes:
     return write_cutting_csv(making.plan, making.style).encode()
 
 
+def _build_steps(making: _Making, _tell: Step) -> bytes:
+    from export.work_csv import write_steps_csv
+    from model.steps.plan import plan_steps
+
+    steps = plan_steps(making.surround, making.takeoff)
+    return write_steps_csv(steps, making.surround, making.takeoff).encode()
+
+
+def _build_days(making: _Making, _tell: Step) -> bytes:
+    from export.work_csv import write_days_csv
+    from model.days.plan import plan_days
+
+    return write_days_csv(plan_days(making.surround, making.takeoff)).encode()
+
+
+def _build_finishing(making: _Making, _tell: Step) -> bytes:
+    from export.work_csv import write_finishing_csv
+    from model.steps.finishing import list_finishing
+
+    finishing = list_finishing(making.job, making.takeoff.materials)
+    return write_finishing_csv(finishing, making.style).encode()
+
+
+def _build_anchors(making: _Making, _tell: Step) -> bytes:
+    from export.work_csv import write_anchors_csv
+
+    return write_anchors_csv(making.surround).encode()
+
+
+def _build_checks(making: _Making, _tell: Step) -> bytes:
+    from export.record_csv import write_checks_csv
+
+    return write_checks_csv(making.findings, making.guides, making.style).encode()
+
+
+def _build_site(making: _Making, _tell: Step) -> bytes:
+    from export.record_csv import write_site_csv
+
+    return write_site_csv(making.surround.asked or making.job).encode()
+
+
 _FILES: dict[str, tuple[str, Callable[[_Making, Step], bytes]]] = {
     PACKET: ("packet.pdf", _build_packet),
     OFFER: ("offer.pdf", _build_offer),
@@ -301,6 +359,12 @@ _FILES: dict[str, tuple[str, Callable[[_Making, Step], bytes]]] = {
     SETTINGS: ("saw settings.csv", _build_settings),
     BUYING: ("buying list.csv", _build_buying),
     PLAN: ("cutting plan.csv", _build_plan),
+    STEPS: ("assembly steps.csv", _build_steps),
+    DAYS: ("day plan.csv", _build_days),
+    ANCHORS: ("anchors.csv", _build_anchors),
+    FINISHING: ("finishing.csv", _build_finishing),
+    CHECKS: ("checks.csv", _build_checks),
+    SITE: ("site record.csv", _build_site),
     TEMPLATES: ("templates.pdf", _build_templates),
 }
 """How the name of each part that is one file ends, and what builds it."""

@@ -21,11 +21,16 @@ from app.buttons import PlainButton, StrongButton
 from app.dialog_parts import build_foot, build_label
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.outputs import (
+    ANCHORS,
     ASSEMBLIES,
     BUYING,
+    CHECKS,
     CHOICES,
+    DAYS,
     DRAWING,
+    FINISHING,
     LIST,
+    LISTS,
     MATERIALS,
     MOULDINGS,
     OFFER,
@@ -33,6 +38,8 @@ from app.outputs import (
     PARTS,
     PLAN,
     SETTINGS,
+    SITE,
+    STEPS,
     TEMPLATES,
     name_output,
 )
@@ -51,13 +58,24 @@ PART_WORDS = {
     DRAWING: "All views and the packet's sheets, for a drawing program (DXF)",
     ASSEMBLIES: "Each sub-assembly alone, in a folder (DXF)",
     MOULDINGS: "Each moulding's section at full size, in a folder (DXF)",
-    LIST: "The cut list for a spreadsheet (CSV)",
-    MATERIALS: "The materials for a spreadsheet (CSV)",
-    SETTINGS: "The saw settings for a spreadsheet (CSV)",
-    BUYING: "The buying list for a spreadsheet (CSV)",
-    PLAN: "The cutting plan, piece by piece, for a spreadsheet (CSV)",
     TEMPLATES: "Full-size templates of mouldings, notches and holes, to lay on the wood (PDF)",
+    LIST: "Cut list",
+    MATERIALS: "Materials",
+    SETTINGS: "Saw settings",
+    BUYING: "Buying list",
+    PLAN: "Cutting plan",
+    STEPS: "Assembly steps",
+    DAYS: "Day plan",
+    ANCHORS: "Anchors",
+    FINISHING: "Finishing",
+    CHECKS: "Checks",
+    SITE: "Site record",
 }
+LISTS_ARE = "Lists for a spreadsheet (CSV)"
+MOST_NAMED = 3
+"""Files that are named before they are written; of more it is said how many."""
+ACROSS = 4
+"""Lists that stand beside each other."""
 
 
 class PacketDialog(QDialog):
@@ -104,15 +122,25 @@ class PacketDialog(QDialog):
         grid.addWidget(build_label("&Drawings", self.version_box), 2, 0)
         grid.addWidget(self.version_box, 2, 1, 1, 2)
         grid.addWidget(QLabel("Write"), 3, 0, Qt.AlignmentFlag.AlignTop)
-        for row, box in enumerate(self.part_boxes.values(), start=3):
+        whole = [box for part, box in self.part_boxes.items() if part not in LISTS]
+        for row, box in enumerate(whole, start=3):
             grid.addWidget(box, row, 1, 1, 2)
+        grid.addLayout(self._lay_out_lists(), 3 + len(whole), 1, 1, 2)
         outer = QVBoxLayout(self)
         outer.setContentsMargins(3 * RHYTHM, 3 * RHYTHM, 3 * RHYTHM, 2 * RHYTHM)
         outer.setSpacing(2 * RHYTHM)
         outer.addLayout(grid)
         outer.addWidget(self._remark_label)
         outer.addLayout(build_foot(self, self.write_button, "Close this and write nothing"))
-        self.setMinimumWidth(72 * RHYTHM)
+        self.setMinimumWidth(86 * RHYTHM)
+
+    def _lay_out_lists(self) -> QGridLayout:
+        lists = QGridLayout()
+        lists.setVerticalSpacing(RHYTHM)
+        lists.addWidget(QLabel(LISTS_ARE), 0, 0, 1, ACROSS)
+        for place, part in enumerate(LISTS):
+            lists.addWidget(self.part_boxes[part], 1 + place // ACROSS, place % ACROSS)
+        return lists
 
     @property
     def paper(self) -> str:
@@ -153,8 +181,15 @@ class PacketDialog(QDialog):
         elif not self.folder_edit.text().strip():
             remark = "Choose a folder."
         elif there:
-            remark = "Replaces what is there: " + ", ".join(there)
+            remark = f"Replaces what is there: {_say_names(there)}"
         else:
-            remark = "Writes " + ", ".join(names)
+            remark = f"Writes {_say_names(names)}"
         self._remark_label.setText(remark)
         self.write_button.setEnabled(bool(names) and bool(self.folder_edit.text().strip()))
+
+
+def _say_names(names: list[str]) -> str:
+    """The names of a few files; of many the first, and how many more."""
+    few = names if len(names) <= MOST_NAMED else names[: MOST_NAMED - 1]
+    more = len(names) - len(few)
+    return ", ".join(few) + (f" and {more} more" if more else "")

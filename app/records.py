@@ -13,7 +13,7 @@ from model.parameters import TABLE, Kind, Parameter
 from model.takeoff.cut_list import Cut, thickness_style
 from model.takeoff.rough import Rough
 from model.units import INCHES_16, LengthStyle, format_length
-from render.checks_sheet import GUIDES_ARE, count_findings, source_text, value_texts
+from render.checks_sheet import GUIDES_ARE, count_findings, guide_texts, source_text, value_texts
 
 PLACES = 6
 """Decimals of an inch in records; finer is rounding of the machine's."""
@@ -123,12 +123,6 @@ def _finding_lines(finding: Finding, style: LengthStyle) -> Iterable[str]:
     if finding.cure:
         yield from _paragraph(f"Cure: {finding.cure}", 11)
     yield from _paragraph(source_text(finding.rule, finding.source, finding.standing), 11)
-
-
-def guide_texts(guide: Guide, style: LengthStyle) -> tuple[str, str]:
-    """The design's own and the advised, as text."""
-    low, high = (format_length(value, style) for value in (guide.advised_low, guide.advised_high))
-    return format_length(guide.own, style), low if low == high else f"{low} to {high}"
 
 
 def _guide_source(guide: Guide) -> str:

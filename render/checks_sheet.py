@@ -36,7 +36,7 @@ def checks_strips(
 ) -> tuple[Strip, ...]:
     """Everything the checks sheets say, for a page `width` wide."""
     style = surround.job.about.length_style
-    ordered = sorted(findings, key=lambda finding: WORST_FIRST.index(finding.status))
+    ordered = order_findings(findings)
     strips = [
         heading_strip(f"Checks: {count_findings(findings)}"),
         *table_strips(Table(_check_columns(width), tuple(_check_row(f, style) for f in ordered))),
@@ -47,6 +47,11 @@ def checks_strips(
         strips += [heading_strip("Notes for this job", above=3 * MM)]
         strips += paragraph_strips(surround.job.about.notes, width)
     return tuple(strips)
+
+
+def order_findings(findings: Sequence[Finding]) -> list[Finding]:
+    """Worst first, those alike in the order they were made."""
+    return sorted(findings, key=lambda finding: WORST_FIRST.index(finding.status))
 
 
 def count_findings(findings: Sequence[Finding]) -> str:
@@ -119,14 +124,18 @@ def _guide_strips(guides: Sequence[Guide], style: LengthStyle, width: float) -> 
 
 
 def _guide_row(guide: Guide, style: LengthStyle) -> tuple[Cell, ...]:
+    return (
+        Cell(guide.name),
+        *map(Cell, guide_texts(guide, style)),
+        Cell(source_text("", guide.source, guide.standing)),
+    )
+
+
+def guide_texts(guide: Guide, style: LengthStyle) -> tuple[str, str]:
+    """What the design has and what is advised: ``6 1/2"`` and ``5" to 7"``."""
+
     def text(value: float) -> str:
         return _length_text(value, style) if guide.unit == INCH_UNIT else _number_text(value, guide.unit)
 
     low, high = text(guide.advised_low), text(guide.advised_high)
-    advised = low if low == high else f"{low} to {high}"
-    return (
-        Cell(guide.name),
-        Cell(text(guide.own)),
-        Cell(advised),
-        Cell(source_text("", guide.source, guide.standing)),
-    )
+    return text(guide.own), low if low == high else f"{low} to {high}"

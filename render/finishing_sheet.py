@@ -13,20 +13,19 @@ from model.steps.work import round_up
 from model.takeoff.materials import Material
 from model.units import LengthStyle
 from render.checks_sheet import source_text
-from render.drawing import Anchor
 from render.materials_sheet import describe_amount, describe_basis, format_rate
 from render.tables import (
     MM,
     ROW,
     SMALL,
     Cell,
-    Column,
     Row,
     Strip,
     Table,
     heading_strip,
+    opening_strips,
     paragraph_strips,
-    share_widths,
+    share_columns,
     table_strips,
 )
 
@@ -42,21 +41,14 @@ WHOLE = 0.999
 
 def finishing_strips(finishing: Sequence[Finish], style: LengthStyle, width: float) -> tuple[Strip, ...]:
     """The steps in two groups, then where the drying times come from, for a page `width` wide."""
-    widths = share_widths(width, SHARES)
-    ends = ("Work", "Dries")
-    columns = tuple(
-        Column(name, w, Anchor.END if name in ends else Anchor.START, bold=name == "Step")
-        for name, w in zip(COLUMNS, widths, strict=True)
-    )
+    columns = share_columns(width, COLUMNS, SHARES, ends=("Work", "Dries"), bold=("Step",))
     rows: list[Row] = []
     for heading, loose in ((LOOSE, True), (UP, False)):
         own = [(n, finish) for n, finish in enumerate(finishing, start=1) if finish.loose is loose]
         rows += [heading] if own else []
         rows += [_row(n, finish, style) for n, finish in own]
     return (
-        heading_strip("Finishing"),
-        *(replace(strip, leads=True) for strip in paragraph_strips(WHAT, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips("Finishing", WHAT, width),
         *table_strips(Table(columns, tuple(rows), SMALL, ROW, ruled=True)),
         *_source_strips(finishing, style, width),
     )

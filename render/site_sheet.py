@@ -6,26 +6,14 @@ What may be measured stands in model.parameters.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass
 
 from model.idle import list_idle
 from model.job import Job, read_value
 from model.parameters import TABLE, Parameter
 from model.surround import Surround
-from render.drawing import Anchor
 from render.site_sketch import KEYS
-from render.tables import (
-    MM,
-    Cell,
-    Column,
-    Row,
-    Strip,
-    Table,
-    heading_strip,
-    paragraph_strips,
-    share_widths,
-    table_strips,
-)
+from render.tables import MM, Cell, Row, Strip, Table, opening_strips, share_columns, table_strips
 
 FIREPLACE = "Fireplace"
 GROUPS = (FIREPLACE, "Opening", "Facing", "Hearth", "Levels", "Room", "Obstacles")
@@ -44,35 +32,50 @@ LINE = "_" * 16
 
 def site_strips(surround: Surround, width: float) -> tuple[Strip, ...]:
     """Everything measured at the site, for a page `width` wide."""
-    columns = tuple(
-        Column(name, w, Anchor.END if name == "As measured" else Anchor.START, bold=name == "As measured")
-        for name, w in zip(COLUMNS, share_widths(width, SHARES), strict=True)
-    )
+    columns = share_columns(width, COLUMNS, SHARES, ends=COLUMNS[2:3], bold=COLUMNS[2:3])
     rows = tuple(_list_rows(surround.asked or surround.job))
     return (
-        heading_strip("Site record"),
-        *(replace(strip, leads=True) for strip in paragraph_strips(HOW, width)),
-        Strip(1.5 * MM, leads=True),
+        *opening_strips("Site record", HOW, width),
         *table_strips(Table(columns, rows, least_row=LEAST_ROW, ruled=True)),
     )
 
 
-def _list_rows(job: Job) -> Iterator[Row]:
-    idle = list_idle(job)
+def list_measured_rows() -> Iterator[Parameter]:
+    """Every row of the table of parameters that is found and not chosen, group after group."""
     for group in GROUPS:
-        yield group
-        for row in TABLE:
-            if row.group == group and not row.linked and not (row.path in idle and group == FIREPLACE):
-                yield _row(job, row, row.path in idle)
+        yield from (row for row in TABLE if row.group == group and not row.linked)
 
 
-def _row(job: Job, row: Parameter, idle: bool) -> Row:
-    text = "" if idle else row.format(read_value(job, row.path), job.about.length_style)
-    label = row.label if row.group in (FIREPLACE, "Levels", "Obstacles") else row.name.capitalize()
-    return (
-        Cell(KEYS.get(row.path, "")),
-        Cell(label),
-        Cell(text or LINE),
-        Cell(""),
-        Cell(row.help),
-    )
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A row with the letter it has in the sketch, if any, what it is called here, and its value as text.
+
+    `text` is empty for what was not measured or is not there.
+    """
+
+    row: Parameter
+    key: str
+    label: str
+    text: str
+
+
+def list_measured(job: Job) -> Iterator[Measured]:
+    """What the site record says of `job`; a manual's rows only where a manual governs."""
+    idle = list_idle(job)
+    for row in list_measured_rows():
+        if row.path in idle and row.group == FIREPLACE:
+            continue
+        text = "" if row.path in idle else row.format(read_value(job, row.path), job.about.length_style)
+        whole = row.group in (FIREPLACE, "Levels", "Obstacles")
+        label = row.label if whole else row.name.capitalize()
+        yield Measured(row, KEYS.get(row.path, ""), label, text)
+
+
+def _list_rows(job: Job) -> Iterator[Row]:
+    group = ""
+    for measured in list_measured(job):
+        if measured.row.group != group:
+            group = measured.row.group
+            yield group
+        texts = (measured.key, measured.label, measured.text or LINE, "", measured.row.help)
+        yield tuple(map(Cell, texts))

@@ -6,7 +6,7 @@ Work stops at the end of each day and goes on the next morning; what dries goes 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import floor
 
 from model.days.network import Task, time_tasks
@@ -15,6 +15,8 @@ CLOCK = 24.0
 """Hours from one morning to the next."""
 NEAR = 1e-9
 Span = tuple[float, float]
+_Hand = tuple[float, int | None]
+"""When somebody is free, and after which task; None who has not begun."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,11 +25,13 @@ class Slot:
 
     `work` are its spans, one for each day it is worked on, `dry` the span it is left alone after, None where
     it need not be. `leads` says whether it is on the line of tasks that decides when everything is done.
+    `follows` are the places of the tasks whose hands do it when they are done with those.
     """
 
     work: tuple[Span, ...]
     dry: Span | None
     leads: bool
+    follows: tuple[int, ...] = ()
 
     @property
     def begin(self) -> float:
@@ -54,7 +58,7 @@ def lay_out_days(tasks: Sequence[Task], crew: int, day: float) -> tuple[Slot, ..
     A task that needs more people than the `crew` has is done by all there are, in as many more hours.
     """
     tails = [timing.tail for timing in time_tasks(tasks)]
-    free: list[tuple[float, int | None]] = [(0.0, None)] * crew
+    free: list[_Hand] = [(0.0, None)] * crew
     laid: dict[int, _Laid] = {}
     while len(laid) < len(tasks):
         can = [n for n, task in enumerate(tasks) if n not in laid and all(i in laid for i in task.after)]
@@ -64,14 +68,17 @@ def lay_out_days(tasks: Sequence[Task], crew: int, day: float) -> tuple[Slot, ..
         work = _work(begin, hours, day)
         end = work[-1][1]
         dry = (end, end + tasks[n].waits) if tasks[n].waits else None
-        laid[n] = _Laid(Slot(work, dry, False), driver)
-        free = sorted(free, key=lambda pair: pair[0])
-        free = [(end, n)] * hands + free[hands:]
+        taken = _choose_hands(free, begin, hands, tasks[n].after)
+        follows = tuple(sorted({last for _, last in taken if last is not None}))
+        laid[n] = _Laid(Slot(work, dry, False, follows), driver)
+        for hand in taken:
+            free.remove(hand)
+        free += [(end, n)] * hands
     return _mark_leading(laid, len(tasks))
 
 
 def _begin(
-    task: Task, laid: dict[int, _Laid], free: Sequence[tuple[float, int | None]], day: float
+    task: Task, laid: dict[int, _Laid], free: Sequence[_Hand], day: float
 ) -> tuple[float, int | None, int]:
     """When it can begin, what it waits for last, and how many people do it."""
     hands = min(task.hands, len(free))
@@ -79,6 +86,12 @@ def _begin(
     waits = [(laid[i].slot.ready, i) for i in task.after]
     at, driver = max([*waits, (last[0], last[1] if last[1] is not None else -1)], key=lambda p: p[0])
     return _next_work(at, day), None if driver == -1 else driver, hands
+
+
+def _choose_hands(free: Sequence[_Hand], begin: float, hands: int, after: Sequence[int]) -> list[_Hand]:
+    """Whoever did what comes before goes on with it; else those who have been free longest."""
+    can = [hand for hand in free if hand[0] <= begin + NEAR]
+    return sorted(can, key=lambda hand: (hand[1] not in after, hand[0]))[:hands]
 
 
 def _next_work(at: float, day: float) -> float:
@@ -109,4 +122,4 @@ def _mark_leading(laid: dict[int, _Laid], count: int) -> tuple[Slot, ...]:
         leading.add(at)
         at = laid[at].driver
     slots = [laid[n].slot for n in range(count)]
-    return tuple(Slot(slot.work, slot.dry, n in leading) for n, slot in enumerate(slots))
+    return tuple(replace(slot, leads=n in leading) for n, slot in enumerate(slots))

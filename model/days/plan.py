@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from model.days.calendar import Slot, lay_out_days
 from model.days.network import Task
+from model.days.slack import list_slack
 from model.days.tasks import list_tasks
 from model.steps.finishing import list_finishing
 from model.steps.plan import plan_steps
@@ -25,6 +26,11 @@ class DayPlan:
     slots: tuple[Slot, ...]
     crew: int
     day: float
+
+    @property
+    def slack(self) -> tuple[float, ...]:
+        """Working hours by which each task may begin later."""
+        return list_slack(self.tasks, self.slots, self.day)
 
     @property
     def hours(self) -> float:

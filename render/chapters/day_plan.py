@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from model.days.plan import DayPlan, plan_days
-from render.day_bars import Days, bar_strips, count_days, count_worked, legend_strip
+from model.days.plan import plan_days
+from render.day_bars import Days, bar_strips, count_days, legend_strip
+from render.day_table import day_strips, describe_days
 from render.desk import Desk, Draft, draft_pages
 from render.materials_sheet import rate_strips
 from render.tables import MM, Strip, heading_strip, lead, paragraph_strips
@@ -26,20 +27,8 @@ def draft_day_plan(desk: Desk) -> list[Draft]:
         legend_strip(),
         Strip(1.5 * MM, leads=True),
         *bar_strips(plan.tasks, plan.slots, days),
+        *day_strips(plan, desk.width),
         heading_strip("Hours that the plan rests on", above=5 * MM),
         *rate_strips(job, (TIME,), job.about.length_style, desk.width),
     ]
     return draft_pages(desk, DAY_PLAN, strips)
-
-
-def describe_days(plan: DayPlan) -> str:
-    """How long it takes, with whom, and what that is worth."""
-    people = "one person" if plan.crew == 1 else f"{plan.crew} people"
-    worked = count_worked(plan.slots)
-    days = f"{count_days(plan.slots)} day{'s' if count_days(plan.slots) > 1 else ''}"
-    return (
-        f"{people.capitalize()}, {plan.day:g} hours a day: {plan.hours:.1f} hours of work on {worked} "
-        f"day{'s' if worked > 1 else ''}, everything dry after {days}. Bars over one another are done at the "
-        "same time. Where a day is free, what comes after it moves on. The hours are a start: set those of "
-        "your own jobs."
-    )

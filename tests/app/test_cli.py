@@ -168,6 +168,34 @@ def test_a_drawing_takes_the_scale_it_is_asked_for(tmp_path, capsys):
     capsys.readouterr()
 
 
+@pytest.mark.parametrize("command", ["steps", "days", "check", "fixing", "boards", "materials"])
+def test_each_list_is_printed_in_words_as_records_and_as_a_table(command, capsys):
+    assert main([command, "demo"]) == 0
+    words = capsys.readouterr().out
+    assert main([command, "demo", "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)
+    assert main([command, "demo", "--csv"]) == 0
+    table = list(csv.reader(io.StringIO(capsys.readouterr().out)))
+    assert len({len(row) for row in table}) == 1
+    assert len(table) > 3
+    assert len(words.splitlines()) > 3
+
+
+def test_parts_of_the_packet_can_be_written_alone(tmp_path, capsys):
+    arguments = ["packet", "demo", "--out", str(tmp_path), "--only", "day plan", "--only", "checks"]
+    assert main(arguments) == 0
+    assert sorted(path.name.split(" - ")[1] for path in tmp_path.iterdir()) == ["checks.csv", "day plan.csv"]
+    capsys.readouterr()
+
+
+def test_the_offer_is_a_file_of_its_own(tmp_path, capsys):
+    out = tmp_path / "offer.pdf"
+    assert main(["offer", "demo", "--out", str(out)]) == 0
+    assert out.read_bytes().startswith(b"%PDF")
+    assert main(["offer", "demo", "--out", str(tmp_path / "offer.txt")]) == 2
+    capsys.readouterr()
+
+
 def test_every_drawing_is_listed_and_can_be_written_by_its_name(tmp_path, capsys):
     assert main(["draw", "demo", "--list"]) == 0
     names = [line.split()[0] for line in capsys.readouterr().out.splitlines()[1:]]

@@ -10,7 +10,7 @@ import pytest
 
 from app.demo import read_demo
 from app.files import FileTrouble
-from app.outputs import DRAWING, LIST, PACKET, build_outputs, file_stem, name_output, write_outputs
+from app.outputs import DRAWING, LIST, LISTS, PACKET, build_outputs, file_stem, name_output, write_outputs
 from export.progress import Cancelled
 from model.errors import Refused
 from model.job import default_job, with_value
@@ -24,8 +24,8 @@ def test_a_packet_a_drawing_and_a_list_are_made_and_agree():
     job = read_demo("bedroom")
     built = build_outputs(job, "letter", DATE)
     outputs = {o.name.rsplit(" - ")[1]: o.data for o in built if "/" not in o.name}
-    lists = ("cut list.csv", "materials.csv", "saw settings.csv", "buying list.csv", "cutting plan.csv")
-    assert set(outputs) == {"packet.pdf", "offer.pdf", "views.dxf", *lists}
+    lists = {f"{part}.csv" for part in LISTS}
+    assert set(outputs) == {"packet.pdf", "offer.pdf", "views.dxf"} | lists
     with pdfplumber.open(BytesIO(outputs["packet.pdf"])) as packet:
         text = "\n".join(page.extract_text() for page in packet.pages)
     assert DATE in text

@@ -6,10 +6,11 @@ from dataclasses import replace
 
 import pytest
 
-from app.records import check_lines, finding_record, guide_record, guide_texts, table_lines
+from app.records import check_lines, finding_record, guide_record, table_lines
 from model.check.finding import Bound, Finding, Guide, Status
 from model.reference.sourced import Standing
 from model.units import FEET_INCHES_16, INCHES_16, MILLIMETRES
+from render.checks_sheet import guide_texts
 
 FAULT = Finding(
     check="mantel clearance",

@@ -22,7 +22,7 @@ from model.job import default_job
 
 
 def test_the_packet_is_written_and_said_where(qtbot: QtBot, window: Window, tmp_path: Path):
-    with qtbot.waitSignal(window.work.done, timeout=20_000):
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
         window.writing.write_packet(tmp_path / "out", "letter")
         assert window.progress.isVisible()
     names = sorted(path.name for path in (tmp_path / "out").iterdir())
@@ -34,15 +34,15 @@ def test_the_packet_is_written_and_said_where(qtbot: QtBot, window: Window, tmp_
 def test_editing_goes_on_meanwhile_and_does_not_get_into_the_files(
     qtbot: QtBot, window: Window, tmp_path: Path
 ):
-    with qtbot.waitSignal(window.work.done, timeout=20_000):
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
         window.writing.write_packet(tmp_path / "before", "letter", (LIST,))
         window.session.set_text("opening.width", "60")
-    with qtbot.waitSignal(window.work.done, timeout=20_000):
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
         window.writing.write_packet(tmp_path / "after", "letter", (LIST,))
     name = name_output(default_job(), LIST)
     assert (tmp_path / "before" / name).read_text() != (tmp_path / "after" / name).read_text()
     window.undo()
-    with qtbot.waitSignal(window.work.done, timeout=20_000):
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
         window.writing.write_packet(tmp_path / "undone", "letter", (LIST,))
     assert (tmp_path / "before" / name).read_text() == (tmp_path / "undone" / name).read_text()
 
@@ -54,7 +54,7 @@ def test_the_plan_that_is_shown_is_the_plan_that_is_written(qtbot: QtBot, window
     assert window.cutting.current is shown
     window.cutting._show(replace(shown, groups=shown.groups[:1]))  # as no other planning would have it
     for folder in ("shown", "outdated"):
-        with qtbot.waitSignal(window.work.done, timeout=20_000):
+        with qtbot.waitSignal(window.work.done, timeout=60_000):
             window.writing.write_packet(tmp_path / folder, "letter", (PLAN,))
         window.session.set_text("job.client", "Somebody")
         window.cutting.mark_outdated()
@@ -64,7 +64,7 @@ def test_the_plan_that_is_shown_is_the_plan_that_is_written(qtbot: QtBot, window
 
 
 def test_stopping_writes_nothing(qtbot: QtBot, window: Window, tmp_path: Path):
-    with qtbot.waitSignal(window.work.stopped, timeout=20_000):
+    with qtbot.waitSignal(window.work.stopped, timeout=60_000):
         window.writing.write_packet(tmp_path / "out", "letter")
         window.progress.stop_button.click()
     assert not (tmp_path / "out").exists()
@@ -73,20 +73,20 @@ def test_stopping_writes_nothing(qtbot: QtBot, window: Window, tmp_path: Path):
 
 def test_a_folder_that_refuses_is_told_and_nothing_is_lost(qtbot: QtBot, window: Window, tmp_path: Path):
     (tmp_path / "file").write_text("")
-    with qtbot.waitSignal(window.work.failed, timeout=20_000):
+    with qtbot.waitSignal(window.work.failed, timeout=60_000):
         window.writing.write_packet(tmp_path / "file", "letter", (LIST,))
     assert "untouched" in window.notice.text
 
 
 def test_a_second_writing_waits_for_the_first(qtbot: QtBot, window: Window, tmp_path: Path):
-    with qtbot.waitSignal(window.work.done, timeout=20_000):
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
         window.writing.write_packet(tmp_path, "letter", (LIST,))
         window.write_packet()
         assert "still being written" in window.notice.text
 
 
 def test_the_drawing_file_goes_where_it_is_sent(qtbot: QtBot, window: Window, tmp_path: Path):
-    with qtbot.waitSignal(window.work.done, timeout=20_000):
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
         window.writing.write_drawing(tmp_path / "mine.dxf")
     assert "AC10" in (tmp_path / "mine.dxf").read_text()[:400]
 
@@ -151,7 +151,7 @@ def test_paper_and_folder_are_remembered(
     qtbot: QtBot, window: Window, tmp_path: Path, settings: Settings, monkeypatch
 ):
     monkeypatch.setattr(PacketDialog, "exec", lambda _self: 1)
-    with qtbot.waitSignal(window.work.done, timeout=20_000):
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
         window.writing.ask_packet(tmp_path / "first")
     assert settings.read("packet folder", "") == str(tmp_path / "first")
     assert settings.read("paper", "") == "letter"
@@ -172,7 +172,7 @@ def test_what_the_written_list_asks_for_is_noted_and_makes_no_new_plan(
 ):
     _plan_to_the_end(qtbot, window)
     plan = window.cutting.plan
-    with qtbot.waitSignal(window.work.done, timeout=20_000):
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
         window.writing.write_packet(tmp_path, "letter", (BUYING,))
     assert _printed(window) == count_printed(list_buying(plan))
     assert window.cutting.current is plan
@@ -182,20 +182,20 @@ def test_what_the_written_list_asks_for_is_noted_and_makes_no_new_plan(
 
 
 def test_a_cut_list_alone_prints_no_buying_list(qtbot: QtBot, window: Window, tmp_path: Path):
-    with qtbot.waitSignal(window.work.done, timeout=20_000):
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
         window.writing.write_packet(tmp_path, "letter", (LIST, PLAN))
     assert not window.session.job.purchase.printed
 
 
 def test_a_list_that_could_not_be_written_is_not_noted(qtbot: QtBot, window: Window, tmp_path: Path):
     (tmp_path / "file").write_text("")
-    with qtbot.waitSignal(window.work.failed, timeout=20_000):
+    with qtbot.waitSignal(window.work.failed, timeout=60_000):
         window.writing.write_packet(tmp_path / "file", "letter", (BUYING,))
     assert not window.session.job.purchase.printed
 
 
 def test_another_job_that_was_opened_meanwhile_gets_no_note(qtbot: QtBot, window: Window, tmp_path: Path):
-    with qtbot.waitSignal(window.work.done, timeout=20_000):
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
         window.writing.write_packet(tmp_path, "letter", (BUYING,))
         window.files.open_example("bedroom")
     assert not window.session.job.purchase.printed
@@ -206,7 +206,7 @@ def test_what_changed_since_the_list_was_printed_stands_on_each_row(
     qtbot: QtBot, window: Window, tmp_path: Path
 ):
     _plan_to_the_end(qtbot, window)
-    with qtbot.waitSignal(window.work.done, timeout=20_000):
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
         window.writing.write_packet(tmp_path, "letter", (BUYING,))
     job = window.session.job
     (first, *others) = job.purchase.printed
