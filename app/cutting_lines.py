@@ -7,7 +7,7 @@ from itertools import groupby
 from textwrap import fill
 
 from app.records import LINE, table_lines
-from model.cutting.buying import BuyingList, Line, describe_line, format_money
+from model.cutting.buying import BuyingList, Line, describe_line
 from model.cutting.pieces import Source
 from model.cutting.places import Place, list_places
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
@@ -15,6 +15,7 @@ from model.cutting.printed import Change
 from model.cutting.stock_list import SoldRow, StockList, describe_row
 from model.cutting.task import SawnBoard, SawnSheet, to_inches
 from model.cutting.wording import describe_bound, describe_material, describe_short
+from model.money import format_money
 from model.takeoff.cut_list import thickness_style
 from model.units import LengthStyle, format_length
 from render.buying_sheet import line_texts

@@ -241,15 +241,13 @@ def _build_packet(making: _Making, tell: Step) -> bytes:
 
 def _build_offer(making: _Making, _tell: Step) -> bytes:
     from export.pdf import write_pdf
-    from model.cutting.buying import list_buying
-    from model.price import count_hours, make_price
-    from model.steps.finishing import list_finishing
-    from model.steps.plan import plan_steps
+    from model.estimate import make_estimate
+    from model.price import make_price
     from render.offer import TITLE, build_offer
 
-    job, taken = making.job, making.takeoff
-    hours = count_hours(plan_steps(making.surround, taken), list_finishing(job, taken.materials))
-    price = make_price(list_buying(making.plan), job.shop.offer, hours)
+    job, plan = making.job, making.plan
+    estimate = make_estimate(making.surround, making.takeoff, plan)
+    price = make_price(estimate, job.shop.offer, plan.order.stock_list.supplies)
     sheets = build_offer(making.surround, price, making.paper, making.date_text)
     return write_pdf(sheets, f"{job.about.title}: {TITLE.lower()}", job.about.maker)
 

@@ -32,6 +32,10 @@ class Own:
     """What of the offer goes with one design: fields of Offer by the same names, as that says."""
 
     hours: float | None
+    cutting_hours: float | None
+    building_hours: float | None
+    fitting_hours: float | None
+    finishing_hours: float | None
     sundries: float | None
     colour: str
 
@@ -96,6 +100,11 @@ def check_name(name: object, others: Iterable[str]) -> str:
 def own_terms(offer: Offer) -> Own:
     """What of an offer goes with the design."""
     return Own(*(getattr(offer, name) for name in OWN))
+
+
+def put_terms(offer: Offer, own: Own) -> Offer:
+    """The offer with what goes with another design."""
+    return replace(offer, **{name: getattr(own, name) for name in OWN})
 
 
 def list_options(job: Job) -> tuple[Option, ...]:
@@ -220,7 +229,7 @@ def _arrange(
         tuple(options[in_work + 1 :]),
         job.options.thrown if thrown is None else thrown,
     )
-    offer = replace(job.shop.offer, **{name: getattr(taken.own, name) for name in OWN})
+    offer = put_terms(job.shop.offer, taken.own)
     return replace(job, design=taken.design, shop=replace(job.shop, offer=offer), options=kept)
 
 

@@ -11,7 +11,16 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from model.errors import Refused
-from model.options import MOST_OPTIONS, MOST_THROWN, Option, Options, check_name, list_options, own_terms
+from model.options import (
+    MOST_OPTIONS,
+    MOST_THROWN,
+    Option,
+    Options,
+    check_name,
+    list_options,
+    own_terms,
+    put_terms,
+)
 
 if TYPE_CHECKING:
     from model.job import Job
@@ -39,9 +48,7 @@ def store_options(job: Job, own_rows: Callable[[Job], dict[str, Any]]) -> list[d
 
 def _as_job(job: Job, option: Option) -> Job:
     """A job that holds an option's rows where a job has them."""
-    offer = replace(
-        job.shop.offer, hours=option.own.hours, sundries=option.own.sundries, colour=option.own.colour
-    )
+    offer = put_terms(job.shop.offer, option.own)
     return replace(job, design=option.design, shop=replace(job.shop, offer=offer))
 
 

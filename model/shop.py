@@ -118,17 +118,27 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """What the homeowner is offered. `hour` and `sundries` in the stock list's currency, `hours` of work,
-    all None until they are set; percentages; words, a line for each thing.
+    """What the homeowner is offered. `hour` and `sundries` in the stock list's currency, `hours` of all work
+    or of one kind, all None until they are set; percentages, and whether each is shown; words, a line for
+    each thing.
     """
 
     hour: float | None
     hours: float | None
+    cutting_hours: float | None
+    building_hours: float | None
+    fitting_hours: float | None
+    finishing_hours: float | None
     sundries: float | None
+    waste: float
     overhead: float
     margin: float
     tax: float
     shows: str
+    waste_shown: bool
+    overhead_shown: bool
+    margin_shown: bool
+    tax_shown: bool
     colour: str
     included: str
     excluded: str

@@ -7,11 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from model.cutting.buying import BuyingList, Line, describe_line, format_money
+from model.cutting.buying import BuyingList, Line, describe_line
 from model.cutting.plan import CuttingPlan
 from model.cutting.printed import Change, share_changes
 from model.cutting.stock_list import SoldRow
 from model.cutting.wording import describe_bound
+from model.money import format_money
 from model.units import LengthStyle
 from render.tables import (
     FIGURES,

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
 
-from model.cutting.buying import format_money
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
 from model.cutting.stock_list import wood_name
 from model.cutting.task import SawnBoard, Stock, to_inches
 from model.cutting.wording import describe_short
+from model.money import format_money
 from model.units import LengthStyle, format_length
 from render.board_bar import Bars, bar_strips
 from render.drawing import Drawing

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from model.cutting.buying import format_money
 from model.job import Job, read_value
+from model.money import format_money
 from model.parameters import SPECIES
-from model.price import SUM, SUNDRIES, TAX, TOTAL, WOOD, WORK, Price
+from model.price import Price, list_price
 from model.surround import Surround
 from model.units import format_length
 from render.cover_sheet import say_what
@@ -106,8 +106,12 @@ def _price_strips(surround: Surround, price: Price, width: float) -> Iterator[St
         yield from paragraph_strips(NO_PRICE.format("; ".join(price.missing)), width)
         return
     rows = tuple(
-        (Cell(name, bold=is_sum), Cell(how), Cell(format_money(cost, price.currency), bold=is_sum))
-        for name, how, cost, is_sum in list_price(price, surround.job.shop.offer.shows)
+        (
+            Cell(line.name, bold=line.is_sum),
+            Cell(line.how),
+            Cell(format_money(line.cost, price.currency), bold=line.is_sum),
+        )
+        for line in list_price(price, surround.job.shop.offer)
     )
     columns = (
         Column("", 0.4 * width),
@@ -119,29 +123,6 @@ def _price_strips(surround: Surround, price: Price, width: float) -> Iterator[St
     words = f"This offer holds for {days} day{'' if days == 1 else 's'} from the date on this sheet."
     yield Strip(1.5 * MM)
     yield from paragraph_strips(words, width)
-
-
-def list_price(price: Price, shows: str) -> Iterator[tuple[str, str, int, bool]]:
-    """Name, what it rests on, hundredths, and whether it is a sum, of each line that is shown.
-
-    ``groups`` spreads overhead and margin over materials and work; ``total`` shows the sum alone.
-    """
-    assert price.total is not None
-    costs = {line.name: line.cost or 0 for line in price.lines}
-    hows = {line.name: line.how for line in price.lines}
-    tax = costs.get(TAX, 0)
-    if shows == "lines":
-        yield from ((line.name, line.how, line.cost or 0, False) for line in price.lines if line.name != TAX)
-    elif shows == "groups":
-        before = price.total - tax
-        material, work = costs[WOOD] + costs[SUNDRIES], costs[WORK]
-        share = round(before * work / (material + work)) if material + work else before
-        yield MATERIALS, "", before - share, False
-        yield WORK, "", share, False
-    if tax and shows != "total":
-        yield SUM, "", price.total - tax, True
-        yield TAX, hows[TAX], tax, False
-    yield TOTAL, f"{hows[TAX]} tax included" if tax and shows == "total" else "", price.total, True
 
 
 def _list(title: str, lines: Sequence[str], width: float) -> list[Strip]:

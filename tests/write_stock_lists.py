@@ -12,6 +12,7 @@ from pathlib import Path
 from model.board import StockKind
 from model.cutting.stock_file import write_stock_list
 from model.cutting.stock_list import HandRow, SoldRow, StockList
+from model.cutting.supplies import ANCHORS, USUAL_SUPPLIES
 from model.parameters import SPECIES
 from model.reference.lumber import (
     BOARD_LENGTHS,
@@ -32,6 +33,20 @@ BOARD_FOOT = {"poplar": 480, "white_pine": 390, "white_oak": 1120, "framing": 11
 """Invented: hundredths for a board foot of what the shipped jobs are made of."""
 MOULDED = 2.2
 """Invented: how many times dearer a foot of moulding is than the strip it is run from."""
+SUPPLIES = {
+    "Wood glue": 950,
+    "Finish nails": 720,
+    "Brads": 640,
+    "Pocket screws": 890,
+    ANCHORS: 1150,
+    "Hook-and-loop tape": 1480,
+    "Wood filler": 1290,
+    "Abrasive": 860,
+    "Primer": 1750,
+    "Caulk": 590,
+    "Top coat": 2380,
+}
+"""Invented: hundredths for a usual pack."""
 SHEET_FOOT = 165
 """Invented: hundredths for a square foot of thin plywood; a part sheet costs a quarter more by the foot."""
 
@@ -88,7 +103,8 @@ def build_example() -> StockList:
         HandRow(StockKind.BOARD, "poplar", "left over 1x6", 0.75, 5.5, 62.0, 1, 1.0),
         HandRow(StockKind.PANEL, "plywood", "left over 1/4 in.", 0.25, 24.0, 30.0),
     )
-    return StockList(rows, hand, "Example, all prices invented")
+    supplies = tuple(replace(each, price=SUPPLIES[each.name]) for each in USUAL_SUPPLIES)
+    return StockList(rows, hand, "Example, all prices invented", supplies=supplies)
 
 
 def _invent_price(row: SoldRow) -> int:

@@ -110,13 +110,14 @@ def list_buying(plan: CuttingPlan) -> BuyingList:
     lines = [line for group in plan.groups for line in _list_lines(group, plan.order.stock_list)]
     bought = [line for line in lines if isinstance(line.row, SoldRow)]
     used = [line for line in lines if isinstance(line.row, HandRow)]
-    headings = list(dict.fromkeys(_trade(line.row) for line in bought))
-    bought.sort(key=lambda line: headings.index(_trade(line.row)))
-    totals = tuple(_total(name, [e for e in bought if _trade(e.row) == name]) for name in headings)
+    headings = list(dict.fromkeys(trade_of(line.row) for line in bought))
+    bought.sort(key=lambda line: headings.index(trade_of(line.row)))
+    totals = tuple(_total(name, [e for e in bought if trade_of(e.row) == name]) for name in headings)
     return BuyingList(tuple(bought), tuple(used), totals, plan.order.stock_list.currency)
 
 
-def _trade(row: SoldRow | HandRow) -> str:
+def trade_of(row: SoldRow | HandRow) -> str:
+    """The heading a row is bought under, "" for what lies there."""
     return row.trade if isinstance(row, SoldRow) else ""
 
 
@@ -187,9 +188,3 @@ def describe_moulding(row: SoldRow | HandRow, material: Material, style: LengthS
     size = " x ".join(format_length(side, thickness_style(style)) for side in sides)
     length = format_length(row.length, style)
     return f"{row.name}, {material.section.lower()} {size}, {wood_name(row.wood)}, {length}".lstrip(", ")
-
-
-def format_money(hundredths: int, currency: str) -> str:
-    """``$12.40``; a currency of letters stands behind: ``12.40 EUR``."""
-    amount = f"{hundredths / 100:,.2f}"
-    return f"{amount} {currency}".strip() if currency[:1].isalpha() else f"{currency}{amount}"

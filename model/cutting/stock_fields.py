@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import MISSING, dataclass, fields
+from dataclasses import MISSING, dataclass, fields, replace
 from enum import StrEnum
 from typing import Any
 
 from model.board import StockKind
 from model.cutting.stock_list import HEADINGS, HandRow, SoldRow
+from model.cutting.supplies import USUAL_SUPPLIES, Supply
 from model.errors import Refused
+from model.money import WANTED, parse_currency
 from model.parameters import SPECIES
 from model.units import INCHES_16, LengthStyle, format_length, parse_length
 
@@ -30,6 +32,8 @@ class Holds(StrEnum):
     MONEY = "money"
     COUNT = "count"
     YES_NO = "yes or no"
+    NUMBER = "number"
+    CURRENCY = "currency"
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +61,10 @@ class Field:
                 return StockKind(value)
             case Holds.WORD if isinstance(value, str):
                 return self._check_word(value, where)
+            case Holds.CURRENCY if isinstance(value, str):
+                return self._check_currency(value, where)
+            case Holds.NUMBER if _is_number(value) and self._within(value):
+                return float(value)  # type: ignore[arg-type]
             case Holds.YES_NO if isinstance(value, bool):
                 return value
             case Holds.LENGTH if _is_number(value) and self._within(value):
@@ -79,7 +87,9 @@ class Field:
             case Holds.LENGTH:
                 return self._parse_length(plain, where, style)
             case Holds.MONEY:
-                return self._parse_number(plain, where, plain.replace(",", "") if "." in plain else plain)
+                return self._parse_number(plain, where, _plain_amount(plain))
+            case Holds.NUMBER:
+                return self._parse_number(plain, where, plain)
             case Holds.COUNT:
                 whole = plain.isascii() and plain.isdigit() and len(plain) < 7
                 return self.check(int(plain) if whole else text, where)
@@ -117,6 +127,10 @@ class Field:
                 return "write what one costs, such as 12.40, or leave it empty where it is not known"
             case Holds.COUNT:
                 return f"write a whole number from {self.lowest:g} to {self.highest:g}"
+            case Holds.NUMBER:
+                return f"write a number from {self.lowest:g} to {self.highest:g}"
+            case Holds.CURRENCY:
+                return WANTED
         return "write yes or no"
 
     def _parse_length(self, plain: str, where: str, style: LengthStyle) -> Any:
@@ -145,6 +159,11 @@ class Field:
             raise Refused(self._at(where), value, self.wants)
         return plain
 
+    def _check_currency(self, value: str, where: str) -> str:
+        plain = value.strip()
+        parse_currency(plain, self._at(where))
+        return plain
+
     def _check_money(self, amount: float, read: object, where: str) -> int:
         cents = round(amount * CENTS) if 0 <= amount <= DEAREST else 0
         if cents <= 0 or abs(amount * CENTS - cents) > HAIR * max(1.0, amount):
@@ -156,6 +175,14 @@ class Field:
 
     def _at(self, where: str) -> str:
         return f"{where}, {self.label}" if where else self.label
+
+
+def _plain_amount(text: str) -> str:
+    """An amount with a point before its decimals; thousands may be parted by commas where it has one."""
+    whole, comma, decimals = text.partition(",")
+    if comma and whole.isdigit() and decimals.isdigit() and len(decimals) < 3:
+        return f"{whole}.{decimals}"
+    return text.replace(",", "") if "." in text else text
 
 
 def _is_number(value: object) -> bool:
@@ -197,11 +224,17 @@ HAND_FIELDS = (
 )
 LIST_FIELDS = (
     Field("name", "name of the list", Holds.WORD),
-    Field("currency", "currency", Holds.WORD),
+    Field("currency", "currency", Holds.CURRENCY),
     Field("trim_end", "trim at each end", Holds.LENGTH, 0, 12),
     Field("trim_sheet", "trim at a sheet's edges", Holds.LENGTH, 0, 12),
     Field("keep", "length worth keeping", Holds.LENGTH, 0, 600),
     Field("spare", "spare boards", Holds.COUNT, 0, 999),
+)
+SUPPLY_FIELDS = (
+    Field("name", "name", Holds.WORD),
+    Field("pack", "in a pack", Holds.NUMBER, 0.001, 1_000_000),
+    Field("price", "price", Holds.MONEY, optional=True),
+    Field("whole", "whole packs", Holds.YES_NO),
 )
 WOODS = {**{label.lower(): word for word, label in SPECIES.items()}, **{word: word for word in SPECIES}}
 """What a wood may be called, to the word that a job keeps."""
@@ -222,6 +255,15 @@ def build_hand(values: Mapping[str, Any], where: str) -> HandRow:
         wanted = f"write less than half of the length {format_length(row.length, INCHES_16)}"
         raise Refused(f"{where}, ends kept clear", row.clear, wanted)
     return row
+
+
+def build_supply(values: Mapping[str, Any], where: str) -> Supply:
+    """A supply of checked values by field; what is missing is as usual. Raises Refused."""
+    usual = {supply.name: supply for supply in USUAL_SUPPLIES}
+    name = values.get("name", "")
+    if name not in usual:
+        raise Refused(f"{where}, name", name, f"write one of {', '.join(usual)}")
+    return replace(usual[name], **values)
 
 
 def _with_all(record: type, values: Mapping[str, Any], where: str) -> dict[str, Any]:

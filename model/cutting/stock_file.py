@@ -14,31 +14,42 @@ from model.cutting.stock_fields import (
     HAND_FIELDS,
     LIST_FIELDS,
     SOLD_FIELDS,
+    SUPPLY_FIELDS,
     Field,
     Holds,
     build_hand,
     build_sold,
+    build_supply,
 )
 from model.cutting.stock_list import HandRow, SoldRow, StockList
+from model.cutting.supplies import USUAL_SUPPLIES, Supply
 from model.errors import LONGEST_SHOWN, Refused, StockRefused
 from model.json_object import Unread, check_version, read_object
 
 FORMAT_KEY = "yard"
-FORMAT_VERSION = 1
+FORMAT_VERSION = 2
+"""The newest that is read."""
+NO_SUPPLIES = 1
+"""The version of a file that says nothing of supplies: they are in usual packs without prices."""
 EXAMPLE = '{"yard": 1, "sold": [], "on_hand": []}'
+SUPPLIES = "supplies"
 MOST_ROWS = 20_000
 MOST_FAULTS = 50
 """Faults that are told; a list with more is some other file."""
-Row = TypeVar("Row", SoldRow, HandRow)
+Row = TypeVar("Row", SoldRow, HandRow, Supply)
 
 
 def write_stock_list(stock_list: StockList) -> str:
     """JSON text of `stock_list`, a row to a line; `read_stock_list` gives the same list back."""
-    head = {FORMAT_KEY: FORMAT_VERSION, **_stored(LIST_FIELDS, stock_list, {})}
+    own = [supply for supply in stock_list.supplies if supply not in USUAL_SUPPLIES]
+    version = FORMAT_VERSION if own else NO_SUPPLIES
+    head = {FORMAT_KEY: version, **_stored(LIST_FIELDS, stock_list, {})}
     sold = [_line(_stored(SOLD_FIELDS, row, _SOLD_DEFAULTS)) for row in stock_list.sold]
     hand = [_line(_stored(HAND_FIELDS, row, _HAND_DEFAULTS)) for row in stock_list.on_hand]
     lines = [f" {_line(name)}: {_line(value)}," for name, value in head.items()]
     lists = ",\n".join(_lines(name, rows) for name, rows in (("sold", sold), ("on_hand", hand)))
+    if own:
+        lists += ",\n" + _lines(SUPPLIES, [_line(_stored(SUPPLY_FIELDS, each, {})) for each in own])
     return "\n".join(["{", *lines, lists, "}", ""])
 
 
@@ -78,10 +89,15 @@ def read_stock_list(text: str | bytes) -> StockList:
     faults: list[str] = []
     sold = _read_rows(data.pop("sold", []), "sold", SOLD_FIELDS, build_sold, faults)
     hand = _read_rows(data.pop("on_hand", []), "on_hand", HAND_FIELDS, build_hand, faults)
+    supplies = _read_rows(data.pop(SUPPLIES, []), SUPPLIES, SUPPLY_FIELDS, build_supply, faults)
     common = _read_fields(data, LIST_FIELDS, "", faults)
+    names = [supply.name for supply in supplies]
+    faults += [f"{SUPPLIES}: {name} stands twice" for name in dict.fromkeys(names) if names.count(name) > 1]
     if faults:
         raise StockRefused(tuple(faults[:MOST_FAULTS]))
-    return StockList(sold=sold, on_hand=hand, **common)
+    own = {supply.name: supply for supply in supplies}
+    every = tuple(own.get(usual.name, usual) for usual in USUAL_SUPPLIES)
+    return StockList(sold=sold, on_hand=hand, supplies=every, **common)
 
 
 def _read_rows(

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from model.board import StockKind
+from model.cutting.supplies import USUAL_SUPPLIES, Supply
 from model.parameters import SPECIES
 from model.units import LengthStyle, format_length
 
@@ -74,7 +75,8 @@ class StockList:
     """Rows, and what is common to them. Inches; `spare` whole boards over of each size that is bought.
 
     `trim_end` comes off each end of what is bought by length, `trim_sheet` off all four edges of a sheet.
-    `keep` is the least length of an offcut worth keeping.
+    `keep` is the least length of an offcut worth keeping. `currency` is as for model.money; `supplies` has
+    every one of model.cutting.supplies once, in their order.
     """
 
     sold: tuple[SoldRow, ...] = ()
@@ -85,6 +87,7 @@ class StockList:
     trim_sheet: float = 0.0
     keep: float = 12.0
     spare: int = 0
+    supplies: tuple[Supply, ...] = USUAL_SUPPLIES
 
 
 def wood_name(wood: str) -> str:

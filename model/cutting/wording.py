@@ -5,9 +5,9 @@ from __future__ import annotations
 from math import ceil
 
 from model.board import Stock, StockKind
-from model.cutting.buying import format_money
 from model.cutting.pieces import Material
 from model.cutting.plan import CuttingPlan, Short
+from model.money import format_money
 from model.takeoff.cut_list import describe_stock
 from model.units import LengthStyle, format_length
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from model.measures import HOUR, MONEY, PERCENT
-from model.rows.kinds import choice, text
+from model.rows.kinds import choice, text, yes_no
 from model.rows.row import Kind, Parameter
 from model.rows.words import OFFERED
 
@@ -20,18 +20,32 @@ def _percent(path: str, label: str, help: str) -> Parameter:
     return Parameter(path, label, GROUP, Kind.NUMBER, 0.0, help, 0, 200, 1, measure=PERCENT)
 
 
+def _hours(path: str, label: str, help: str) -> Parameter:
+    return Parameter(path, label, GROUP, Kind.NUMBER, None, help, 0, 2000, 0.5, optional=True, measure=HOUR)
+
+
 # fmt: off
 OFFER_ROWS: tuple[Parameter, ...] = (
     _money("offer.hour", "Work, an hour",
            "What an hour costs the homeowner, in the stock list's currency; leave empty until it is set."),
-    Parameter("offer.hours", "Hours of work", GROUP, Kind.NUMBER, None,
-              "Leave empty for the hours of all steps.", 0, 2000, 0.5, optional=True, measure=HOUR),
+    _hours("offer.hours", "Hours of work", "All of it together; leave empty for the hours by kind below."),
+    _hours("offer.cutting_hours", "Hours of cutting", "Leave empty for the hours of the steps."),
+    _hours("offer.building_hours", "Hours of building", "Leave empty for the hours of the steps."),
+    _hours("offer.fitting_hours", "Hours of fitting", "On site; leave empty for the hours of the steps."),
+    _hours("offer.finishing_hours", "Hours of finishing", "Leave empty for the hours of the steps."),
     _money("offer.sundries", "Fastenings and finish",
-           "Screws, nails, glue, filler, primer and paint together; leave empty until it is set."),
+           "Screws, nails, glue, filler, primer and paint together; leave empty to add up what is used, at "
+           "the stock list's prices."),
+    _percent("offer.waste", "Waste allowance",
+             "On wood, for what is spoiled or found unsound; the plan's offcuts are paid for already."),
     _percent("offer.overhead", "Overhead", "On wood, fastenings, finish and work."),
     _percent("offer.margin", "Margin", "On all of that with the overhead."),
     _percent("offer.tax", "Tax", "On everything."),
     choice("offer.shows", "Price shown", GROUP, OFFERED, "Which lines the homeowner sees."),
+    yes_no("offer.waste_shown", "Waste shown", GROUP, True, "As a line, or spread over the wood."),
+    yes_no("offer.overhead_shown", "Overhead shown", GROUP, True, "As a line, or spread over the others."),
+    yes_no("offer.margin_shown", "Margin shown", GROUP, True, "As a line, or spread over the others."),
+    yes_no("offer.tax_shown", "Tax shown", GROUP, True, "As a line, or named with the total."),
     text("offer.colour", "Colour and finish", GROUP, "What the homeowner chose, in words."),
     text("offer.included", "Included as well", GROUP, "A line for each thing that is in the price besides."),
     text("offer.excluded", "Not included as well", GROUP, "A line for each thing that is not."),

@@ -10,14 +10,14 @@ import pytest
 from app.demo import list_demos, read_demo
 from export.pdf import write_pdf
 from model.job import with_texts
-from model.price import Price, PriceLine
+from model.price import Part, Price, PriceLine
 from model.surround import plan_surround
 from render.drawing import Dimension
 from render.offer import build_offer
 from render.sheets import PAPERS
 
 PRICED = Price((PriceLine("Wood and sheets", 42000), PriceLine("Fastenings, glue and finish", 9000),
-                PriceLine("Work", 180000, "24 hours")), 231000, (), "$")  # fmt: skip
+                PriceLine("Work", 180000, "24 hours", Part.WORK)), 231000, (), "$")  # fmt: skip
 MISSING = Price((), None, ("prices of 3 sizes on the buying list", "what an hour of work costs"), "$")
 
 

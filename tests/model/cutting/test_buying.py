@@ -7,11 +7,12 @@ from dataclasses import replace
 import pytest
 
 from model.board import StockKind
-from model.cutting.buying import BuyingList, describe_line, face_of, format_money, list_buying
+from model.cutting.buying import BuyingList, describe_line, face_of, list_buying
 from model.cutting.pieces import Material
 from model.cutting.plan import plan_order
 from model.cutting.stock_list import SoldRow
 from model.cutting.task import Wanted
+from model.money import format_money
 from model.units import FEET_INCHES_16
 from tests.model.cutting.yard import on_hand, order_of, piece, sold
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from contextlib import suppress
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -157,7 +158,7 @@ def test_only_a_moulding_may_be_run_to_any_size():
         ("", "not a stock list"),
         ("[]", 'no "yard" version'),
         ('{"sold": []}', 'no "yard" version'),
-        ('{"yard": 2}', "written by a newer program"),
+        ('{"yard": 3}', "written by a newer program"),
         ('{"yard": "1"}', "write a whole version number"),
         ('{"yard": 1, "sold": {}}', "write a list"),
         ('{"yard": 1, "yard": 1}', "yard: written twice"),
@@ -184,3 +185,44 @@ def test_what_is_no_list_is_refused_in_words(text: str, words: str):
 def test_nothing_in_a_file_makes_it_crash(value: Any):
     with suppress(StockRefused):
         read_stock_list(json.dumps({"yard": 1, "sold": value, "on_hand": [value]}))
+
+
+def test_supplies_with_a_price_come_back_and_a_list_without_is_written_as_before():
+    assert '"yard": 1' in write_stock_list(StockList())
+    assert "supplies" not in write_stock_list(StockList())
+    priced = tuple(
+        replace(each, price=1250, pack=2.5, whole=False) if each.name == "Primer" else each
+        for each in StockList().supplies
+    )
+    text = write_stock_list(StockList(supplies=priced))
+    assert '"yard": 2' in text
+    assert read_stock_list(text) == StockList(supplies=priced)
+    assert write_stock_list(read_stock_list(text)) == text
+
+
+@pytest.mark.parametrize(
+    ("row", "words"),
+    [
+        ({"name": "Tar"}, "supplies row 1, name"),
+        ({}, "supplies row 1, name"),
+        ({"name": "Primer", "pack": 0}, "supplies row 1, in a pack 0: write a number from 0.001"),
+        ({"name": "Primer", "price": -2}, "supplies row 1, price"),
+        ({"name": "Primer", "whole": 1}, "supplies row 1, whole packs"),
+        ({"name": "Primer", "tint": 1}, "supplies row 1, tint: not known here"),
+    ],
+)
+def test_a_supply_that_cannot_be_is_refused_by_its_row(row, words: str):
+    with pytest.raises(StockRefused) as refused:
+        read_stock_list(json.dumps({"yard": 2, "supplies": [row]}))
+    assert any(words in fault for fault in refused.value.faults), refused.value.faults
+
+
+def test_a_supply_that_stands_twice_is_refused():
+    with pytest.raises(StockRefused, match="Primer stands twice"):
+        read_stock_list(json.dumps({"yard": 2, "supplies": [{"name": "Primer"}, {"name": "Primer"}]}))
+
+
+def test_a_currency_is_an_example_or_a_symbol():
+    assert read_stock_list('{"yard": 1, "currency": "1.234,50 €"}').currency == "1.234,50 €"
+    with pytest.raises(StockRefused, match="currency"):
+        read_stock_list('{"yard": 1, "currency": "1,2,3"}')

@@ -1,0 +1,79 @@
+"""What is used up beside wood, as it is sold: how much is in a pack, and what a pack costs its buyer.
+
+How much a job needs of each is model.takeoff.materials' business; the names are those of its lines.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import ceil
+
+from model.measures import BARE, FLUID_OUNCE, FOOT, GALLON, POUND, Measure
+
+ANCHORS = "Anchors and screws into the wall"
+"""The one supply that is no line of the materials: one for each place of the anchor plan."""
+HAIR = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Supply:
+    """One thing that is sold by the pack: `pack` of its measure in each, `price` hundredths for one.
+
+    `price` is None where it is not known. `whole` packs are paid for, or else only what is used.
+    """
+
+    name: str
+    pack: float
+    price: int | None = None
+    whole: bool = True
+
+    def cost(self, amount: float) -> int | None:
+        """What so much of it costs in hundredths, None where the price is not known."""
+        if self.price is None:
+            return None
+        packs = self.count_packs(amount)
+        return round(self.price * packs)
+
+    def count_packs(self, amount: float) -> float:
+        """How many packs are paid for."""
+        packs = amount / self.pack
+        return ceil(packs - HAIR) if self.whole else packs
+
+
+@dataclass(frozen=True, slots=True)
+class Sort:
+    """What a supply is measured in, what one of it is called where it is counted, and what it counts as."""
+
+    measure: Measure
+    unit: str
+    finish: bool
+
+
+SORTS = {
+    "Wood glue": Sort(FLUID_OUNCE, "", False),
+    "Finish nails": Sort(POUND, "", False),
+    "Brads": Sort(BARE, "brads", False),
+    "Pocket screws": Sort(BARE, "screws", False),
+    ANCHORS: Sort(BARE, "anchors", False),
+    "Hook-and-loop tape": Sort(FOOT, "", False),
+    "Wood filler": Sort(FLUID_OUNCE, "", True),
+    "Abrasive": Sort(BARE, "discs", True),
+    "Primer": Sort(GALLON, "", True),
+    "Caulk": Sort(BARE, "cartridges", True),
+    "Top coat": Sort(GALLON, "", True),
+}
+"""Every supply by its name, in the order of its use."""
+USUAL_SUPPLIES = (
+    Supply("Wood glue", 16.0),
+    Supply("Finish nails", 1.0),
+    Supply("Brads", 1000.0),
+    Supply("Pocket screws", 100.0),
+    Supply(ANCHORS, 10.0),
+    Supply("Hook-and-loop tape", 15.0),
+    Supply("Wood filler", 16.0),
+    Supply("Abrasive", 10.0),
+    Supply("Primer", 0.25),
+    Supply("Caulk", 1.0),
+    Supply("Top coat", 0.25),
+)
+"""Packs as they are commonly sold, common practice; nobody knows their prices but who buys them."""
