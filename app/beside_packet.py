@@ -10,6 +10,7 @@ from model.job import Job
 from model.options import named_alone
 
 if TYPE_CHECKING:
+    from render.drawing import Sheet
     from render.label_stock import LabelStock
 
 LABELS_TITLE, MEASURING_TITLE = "Labels", "Measuring sheet"
@@ -23,15 +24,23 @@ def name_labels(job: Job) -> str:
 def build_labels_pdf(job: Job, stock: LabelStock, start: int = 1, outlined: bool = False) -> bytes:
     """A label for every board of `job`. Raises Refused for a `start` that is not on the sheet."""
     from export.pdf import write_pdf
+
+    job = named_alone(job)
+    sheets = list_label_sheets(job, stock, start, outlined)
+    return write_pdf(sheets, f"{job.about.title}: {LABELS_TITLE.lower()}", job.about.maker)
+
+
+def list_label_sheets(
+    job: Job, stock: LabelStock, start: int = 1, outlined: bool = False
+) -> tuple[Sheet, ...]:
+    """The same as sheets. Raises Refused as `build_labels_pdf` does."""
     from model.surround import plan_surround
     from model.takeoff.cut_list import list_cuts
     from render.label_sheet import build_label_sheets, list_labels
 
-    job = named_alone(job)
     surround = plan_surround(job)
     labels = list_labels(surround, list_cuts(surround))
-    sheets = build_label_sheets(labels, stock, start, outlined)
-    return write_pdf(sheets, f"{job.about.title}: {LABELS_TITLE.lower()}", job.about.maker)
+    return build_label_sheets(labels, stock, start, outlined)
 
 
 def build_measuring_pdf(paper: str, units: str) -> bytes:

@@ -82,7 +82,7 @@ class CommandMenu:
         add_command(menu, "&Save", files.save, Key.Save)
         add_command(menu, "Save &as…", files.save_as, Key.SaveAs)
         menu.addSeparator()
-        add_command(menu, "&Print the packet…", window.show_print, Key.Print)
+        add_command(menu, "&Print…", window.show_print, Key.Print)
         add_command(menu, "&Write the packet…", window.write_packet, "Ctrl+Shift+P")
         add_command(menu, "Write the &drawing file…", window.write_drawing, "Ctrl+Shift+D")
         add_command(menu, "Write &labels…", window.beside.ask_labels)

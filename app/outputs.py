@@ -110,6 +110,19 @@ def build_packet_sheets(
     return _Making(named_alone(job), paper, date_text, stock).build_sheets(tell)
 
 
+def build_offer_sheets(
+    job: Job,
+    paper: str,
+    date_text: str,
+    step: Step | None = None,
+    stock: StockList | CuttingPlan | None = None,
+) -> tuple[Sheet, ...]:
+    """The offer's sheets, to be shown or printed; `stock` as for `build_outputs`."""
+    tell = step or _tell_nobody
+    tell(0.0, "Working out the price")
+    return _Making(named_alone(job), paper, date_text, stock).build_offer()
+
+
 def write_outputs(folder: Path, outputs: tuple[Output, ...]) -> tuple[Path, ...]:
     """Write the files into `folder`, which is made if need be as are those in it.
 
@@ -226,6 +239,16 @@ class _Making:
             surround, findings, guides, lists.cuts, self.paper, self.date_text, lists, plan, bought
         )
 
+    def build_offer(self) -> tuple[Sheet, ...]:
+        """The offer's sheets."""
+        from model.estimate import make_estimate
+        from model.price import make_price
+        from render.offer import build_offer
+
+        estimate = make_estimate(self.surround, self.takeoff, self.plan)
+        price = make_price(estimate, self.job.shop.offer, self.plan.order.stock_list.supplies)
+        return build_offer(self.surround, price, self.paper, self.date_text)
+
 
 def _build_packet(making: _Making, tell: Step) -> bytes:
     from export.pdf import write_pdf
@@ -241,15 +264,10 @@ def _build_packet(making: _Making, tell: Step) -> bytes:
 
 def _build_offer(making: _Making, _tell: Step) -> bytes:
     from export.pdf import write_pdf
-    from model.estimate import make_estimate
-    from model.price import make_price
-    from render.offer import TITLE, build_offer
+    from render.offer import TITLE
 
-    job, plan = making.job, making.plan
-    estimate = make_estimate(making.surround, making.takeoff, plan)
-    price = make_price(estimate, job.shop.offer, plan.order.stock_list.supplies)
-    sheets = build_offer(making.surround, price, making.paper, making.date_text)
-    return write_pdf(sheets, f"{job.about.title}: {TITLE.lower()}", job.about.maker)
+    about = making.job.about
+    return write_pdf(making.build_offer(), f"{about.title}: {TITLE.lower()}", about.maker)
 
 
 def _build_templates(making: _Making, _tell: Step) -> bytes:

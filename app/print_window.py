@@ -1,8 +1,9 @@
-"""The packet as it will be printed: its sheets small, one of them large, which of them and where."""
+"""Packet, offer, labels and others as they will be printed: small, one sheet large; which pages and where."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Mapping, Sequence
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, QTimer
@@ -23,11 +24,12 @@ from PySide6.QtWidgets import (
 
 from app.buttons import PlainButton, StrongButton
 from app.dialog_parts import build_label
+from app.packet_dialog import PAPERS
+from app.print_choices import Build
 from app.printing import EVERY, find_printer, list_cut_off, list_printers, parse_pages, print_sheets
 from app.sheet_painter import ReadySheet, make_ready, picture_sheet
 from app.theme import RHYTHM, SMALL_POINTS, colours, text_font
 from app.work import Work
-from export.progress import Step
 from model.errors import Refused
 from render.drawing import Sheet
 
@@ -38,9 +40,9 @@ SMALL = 132
 """Pixels that a sheet is wide in the list."""
 EDGE = 12
 NO_PRINTER = "No printer is set up here. Write the packet as a PDF and print that, at 100 %."
+SETTING_OUT = "Setting out the sheets…"
+NOTHING = "This job has nothing of it."
 TRUE_SIZE = "Every sheet is printed at 100 %. Measure the bar at its edge."
-
-Build = Callable[[Step], Sequence[Sheet]]
 
 
 class LargeSheet(QWidget):
@@ -82,10 +84,21 @@ class LargeSheet(QWidget):
 class PrintWindow(QDialog):
     """Sets the sheets out beside the window, shows them, prints those that are wished."""
 
-    def __init__(self, parent: QWidget | None, build: Build, printer: QPrinter | None = None) -> None:
+    def __init__(
+        self,
+        parent: QWidget | None,
+        choices: Mapping[str, Build],
+        paper: str,
+        printer: QPrinter | None = None,
+    ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Print the packet")
-        self._given = printer
+        self.setWindowTitle("Print")
+        self._given, self._choices = printer, choices
+        self._is_waited_for = False
+        self.what_box, self.paper_box = QComboBox(), QComboBox()
+        self.what_box.addItems(list(choices))
+        self.paper_box.addItems(list(PAPERS.values()))
+        self.paper_box.setCurrentIndex(list(PAPERS).index(paper) if paper in PAPERS else 0)
         self.sheets: list[ReadySheet] = []
         self._work = Work()
         self._stop_printing = False
@@ -94,7 +107,7 @@ class PrintWindow(QDialog):
         self.pages_edit = QLineEdit(EVERY)
         self.copies_box = QSpinBox()
         self.printer_box = QComboBox()
-        self.words = QLabel("Setting out the sheets…")
+        self.words = QLabel(SETTING_OUT)
         self.bar = QProgressBar()
         self.print_button = StrongButton("Print", "Print the pages chosen on the printer chosen")
         self.stop_button = PlainButton("Leave it", "Close this and print nothing more")
@@ -103,7 +116,7 @@ class PrintWindow(QDialog):
         self._lay_out()
         self._connect()
         self.resize(1000, 680)
-        self._work.start(build)
+        self._set_out()
 
     def _lay_out(self) -> None:
         self.list.setIconSize(QSize(SMALL, SMALL))
@@ -140,6 +153,7 @@ class PrintWindow(QDialog):
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
         outer.setSpacing(0)
+        outer.addLayout(self._lay_out_head())
         outer.addLayout(middle, 1)
         below = QVBoxLayout()
         below.setContentsMargins(2 * RHYTHM, RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
@@ -153,15 +167,52 @@ class PrintWindow(QDialog):
         self.print_button.setEnabled(False)
         self.print_button.setDefault(True)
 
+    def _lay_out_head(self) -> QHBoxLayout:
+        """What is printed, and on which paper."""
+        head = QHBoxLayout()
+        head.setContentsMargins(2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
+        head.setSpacing(RHYTHM)
+        for words, widget in (("&What", self.what_box), ("Pap&er", self.paper_box)):
+            head.addWidget(build_label(words, widget))
+            head.addWidget(widget)
+            head.addSpacing(2 * RHYTHM)
+        head.addStretch(1)
+        return head
+
     def _connect(self) -> None:
         self._work.told.connect(self._tell)
         self._work.done.connect(self._show)
         self._work.failed.connect(self._fail)
+        self._work.stopped.connect(self._set_out)
+        self.what_box.currentIndexChanged.connect(self._set_out_anew)
+        self.paper_box.currentIndexChanged.connect(self._set_out_anew)
         self.list.currentRowChanged.connect(self._turn_to)
         self.pages_edit.textChanged.connect(self._look)
         self.printer_box.currentIndexChanged.connect(self._look)
         self.print_button.clicked.connect(self.print)
         self.stop_button.clicked.connect(self.reject)
+
+    def _set_out_anew(self) -> None:
+        """Another document or paper was chosen: what is shown or being worked on is no longer wanted."""
+        self._pictures.stop()
+        self.sheets = []
+        self.list.clear()
+        self.large.show_sheet(None)
+        self.print_button.setEnabled(False)
+        self.pages_edit.setText(EVERY)
+        self.words.setText(SETTING_OUT)
+        self._is_waited_for = self._work.is_busy
+        if self._is_waited_for:
+            self._work.stop()
+        else:
+            self._set_out()
+
+    def _set_out(self) -> None:
+        self._is_waited_for = False
+        self.bar.setValue(0)
+        self.bar.show()
+        paper = list(PAPERS)[self.paper_box.currentIndex()]
+        self._work.start(partial(self._choices[self.what_box.currentText()], paper))
 
     def _tell(self, done: float, words: str) -> None:
         self.bar.setValue(round(done * 1000))
@@ -169,17 +220,26 @@ class PrintWindow(QDialog):
 
     def _show(self, sheets: Sequence[Sheet]) -> None:
         """All sheets are there; their small pictures follow one by one."""
+        if self._is_waited_for:
+            self._set_out()
+            return
         self.bar.hide()
         self.sheets = [make_ready(sheet) for sheet in sheets]
         for number, ready in enumerate(self.sheets, start=1):
             item = QListWidgetItem(f"{number}  {ready.sheet.title}")
             item.setToolTip(ready.sheet.title)
             self.list.addItem(item)
+        if not self.sheets:
+            self.words.setText(NOTHING)
+            return
         self.list.setCurrentRow(0)
         self._look()
         self._pictures.start(0)
 
     def _fail(self, error: object) -> None:
+        if self._is_waited_for:
+            self._set_out()
+            return
         self.bar.hide()
         self.words.setText(f"The sheets could not be set out: {error}")
 
@@ -252,6 +312,7 @@ class PrintWindow(QDialog):
     def done(self, result: int) -> None:
         """Nothing goes on beside it once it is closed."""
         self._stop_printing = True
+        self._work.stopped.disconnect(self._set_out)
         self._pictures.stop()
         self._work.wait()
         super().done(result)

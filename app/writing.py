@@ -23,7 +23,6 @@ from app.outputs import (
     PACKET,
     PARTS,
     build_outputs,
-    build_packet_sheets,
     name_output,
     write_outputs,
 )
@@ -111,12 +110,13 @@ class Writing(QObject):
         self._begin(partial(_write_packet, job, folder, paper, parts, source, dxf_version))
 
     def show_print(self) -> None:
-        """Show the packet as it will be printed, on the paper it was last written on."""
+        """Show what may be printed as it will be, first the packet on the paper it was last written on."""
+        from app.print_choices import list_print_choices
         from app.print_window import PrintWindow
 
-        job, source = self._session.job, self._find_source()
-        paper, today = self._paper, date.today().isoformat()
-        PrintWindow(self._window, lambda step: build_packet_sheets(job, paper, today, step, source)).exec()
+        today, labels = date.today().isoformat(), str(self._settings.read("labels", ""))
+        choices = list_print_choices(self._session.job, today, self._find_source(), labels)
+        PrintWindow(self._window, choices, self._paper).exec()
 
     def ask_drawing(self, folder: Path) -> None:
         """Ask for a file, then write the drawing file to it."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 
 import pdfplumber
@@ -14,9 +15,11 @@ from pytestqt.qtbot import QtBot
 from app import print_window
 from app.demo import read_demo
 from app.outputs import build_packet_sheets
+from app.print_choices import LABELS, MEASURING, OFFER, TEMPLATES, list_print_choices
 from app.print_window import NO_PRINTER, PrintWindow
 from app.printing import list_cut_off, parse_pages, print_sheets
 from app.sheet_painter import make_ready
+from app.stock_lists import EXAMPLE, read_shipped_list
 from app.window import Window
 from model.errors import Refused
 from render.label_sheet import Label, build_label_sheets
@@ -107,7 +110,7 @@ def test_the_preview_shows_every_sheet_and_prints_those_that_are_wished(
     qtbot: QtBot, dressed, sheets, tmp_path: Path
 ):
     printer = _to_file(tmp_path / "p.pdf")
-    shown = PrintWindow(None, lambda step: sheets, printer)
+    shown = PrintWindow(None, {"All": lambda paper, step: sheets}, "letter", printer)
     qtbot.addWidget(shown)
     shown.show()
     qtbot.waitUntil(lambda: shown.list.count() == len(sheets))
@@ -126,7 +129,7 @@ def test_the_preview_shows_every_sheet_and_prints_those_that_are_wished(
 
 def test_without_a_printer_it_says_so(qtbot: QtBot, dressed, sheets, monkeypatch: pytest.MonkeyPatch):
     monkeypatch.setattr(print_window, "list_printers", list)
-    shown = PrintWindow(None, lambda step: sheets[:1])
+    shown = PrintWindow(None, {"One": lambda paper, step: sheets[:1]}, "letter")
     qtbot.addWidget(shown)
     shown.show()
     qtbot.waitUntil(lambda: bool(shown.sheets))
@@ -136,13 +139,44 @@ def test_without_a_printer_it_says_so(qtbot: QtBot, dressed, sheets, monkeypatch
 
 
 def test_sheets_that_fail_are_told(qtbot: QtBot, dressed):
-    def fail(step):
+    def fail(paper, step):
         raise ValueError("no room")
 
-    shown = PrintWindow(None, fail)
+    shown = PrintWindow(None, {"All": fail}, "letter")
     qtbot.addWidget(shown)
     qtbot.waitUntil(lambda: "no room" in shown.words.text())
     shown.reject()
+
+
+def test_another_document_or_paper_is_set_out_when_it_is_chosen(
+    qtbot: QtBot, dressed, sheets, tmp_path: Path
+):
+    asked = []
+
+    def build(name, count, paper, step):
+        asked.append((name, paper))
+        for n in range(count):
+            step(n / 9, name)
+        return sheets[:count]
+
+    choices = {name: partial(build, name, count) for name, count in (("Long", 3), ("Short", 1), ("None", 0))}
+    shown = PrintWindow(None, choices, "a4", _to_file(tmp_path / "p.pdf"))
+    qtbot.addWidget(shown)
+    shown.what_box.setCurrentText("Short")
+    qtbot.waitUntil(lambda: shown.list.count() == 1)
+    shown.paper_box.setCurrentIndex(0)
+    qtbot.waitUntil(lambda: asked[-1] == ("Short", "letter") and shown.list.count() == 1)
+    shown.what_box.setCurrentText("None")
+    qtbot.waitUntil(lambda: shown.words.text() == print_window.NOTHING)
+    assert not shown.print_button.isEnabled()
+    assert asked[0] == ("Long", "a4")
+    shown.reject()
+
+
+@pytest.mark.parametrize("what", [OFFER, TEMPLATES, LABELS, MEASURING])
+def test_everything_offered_for_print_has_sheets(what):
+    choices = list_print_choices(read_demo("brick"), "2001-02-03", read_shipped_list(EXAMPLE), "")
+    assert len(choices[what]("letter", lambda done, words: None)) >= 1
 
 
 def test_the_menu_opens_it(window: Window, monkeypatch: pytest.MonkeyPatch):
