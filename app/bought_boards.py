@@ -38,6 +38,15 @@ def note_bought(path: Path, plan: CuttingPlan) -> int:
     return len(purchase.boards)
 
 
+def note_list(path: Path, plan: CuttingPlan) -> None:
+    """Note in the file what the buying list of `plan` asks for, so that the next one can say what changed."""
+    from model.cutting.buying import list_buying
+    from model.cutting.frozen import note_printed
+
+    job = read_job_file(path)
+    save_job_file(path, replace(job, purchase=note_printed(job.purchase, list_buying(plan))))
+
+
 def note_sawn(path: Path, text: str) -> None:
     """Note in the file that bought boards of some numbers, such as ``1,3-5``, are sawn. Raises Refused."""
     from model.cutting.frozen import mark_cut

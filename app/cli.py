@@ -8,6 +8,7 @@ from datetime import date
 from pathlib import Path
 
 from app import commands, cutting_commands, moulding_commands
+from app.bought_boards import find_file
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.files import FileTrouble, describe_cause
 from app.outputs import CHOICES, DRAWINGS, PARTS
@@ -119,7 +120,8 @@ def _run(options: Namespace, terminal: Terminal) -> int:
             stock_list = cutting_commands.read_stock_for(options.stock, (options.job,), terminal)
             sheets = commands.SheetWish(options.paper, options.date, options.dxf_version)
             parts = DRAWINGS if options.command == "drawings" else tuple(options.only) or PARTS
-            return commands.run_packet(job, Path(options.out), sheets, terminal, stock_list, parts)
+            noted = _find_noted(options)
+            return commands.run_packet(job, Path(options.out), sheets, terminal, stock_list, parts, noted)
         case "offer":
             stock_list = cutting_commands.read_stock_for(options.stock, (options.job,), terminal)
             return commands.run_offer(
@@ -144,6 +146,13 @@ def _run(options: Namespace, terminal: Terminal) -> int:
             return commands.run_views(job, terminal)
         case _:
             return commands.run_draw(job, _read_view_wish(options), options.date, terminal)
+
+
+def _find_noted(options: Namespace) -> Path | None:
+    """The job file in which it is noted what was printed. Raises Refused."""
+    if options.command != "packet" or not options.note:
+        return None
+    return find_file("--note", (options.job,), (*options.early, *options.settings))
 
 
 def _read_view_wish(options: Namespace) -> ViewWish:
@@ -257,6 +266,11 @@ def build_parser() -> ArgumentParser:
                 metavar="PART",
                 choices=CHOICES,
                 help="write this alone; may be repeated: " + ", ".join(CHOICES),
+            )
+            packet.add_argument(
+                "--note",
+                action="store_true",
+                help="note in the job file what the buying list asks for: the next one says what changed",
             )
         _add_dxf_version(packet)
         _add_date(packet)

@@ -22,6 +22,7 @@ from model.units import format_length
 if TYPE_CHECKING:
     from app.cure_records import Cured
     from model.check.finding import Finding
+    from model.cutting.plan import CuttingPlan
     from model.cutting.stock_list import StockList
     from model.surround import Surround
 
@@ -93,11 +94,17 @@ def run_packet(
     terminal: Terminal,
     stock_list: StockList | None = None,
     parts: tuple[str, ...] = PARTS,
+    noted: Path | None = None,
 ) -> int:
-    """Write packet, drawing files and lists, or those `parts` alone, into the folder `out`; say which."""
+    """Write packet, drawing files and lists, or those `parts` alone, into the folder `out`; say which.
+
+    What their buying list asks for is then noted in the job file `noted`.
+    """
+    from app.bought_boards import note_list
     from render.packet import paper_size
 
     paper_size(sheets.paper)
+    plans: list[CuttingPlan] = []
     outputs = build_outputs(
         job,
         sheets.paper,
@@ -106,8 +113,12 @@ def run_packet(
         terminal.show_progress,
         stock_list,
         sheets.dxf_version,
+        plans.append,
     )
     terminal.say_all(str(path) for path in write_outputs(out, outputs))
+    if noted is not None and plans:
+        note_list(noted, plans[0])
+        terminal.warn(f"noted in {noted}: what the buying list asks for")
     return DONE
 
 

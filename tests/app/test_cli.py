@@ -16,7 +16,7 @@ import pytest
 
 from app.cli import COMMANDS, PAPERS, build_parser, is_command, main
 from app.demo import list_demos, read_demo
-from app.files import save_job_file
+from app.files import read_job_file, save_job_file
 from model.job import default_job, with_texts, write_job
 from model.parameters import TABLE
 from model.surround import plan_surround
@@ -186,6 +186,20 @@ def test_parts_of_the_packet_can_be_written_alone(tmp_path, capsys):
     assert main(arguments) == 0
     assert sorted(path.name.split(" - ")[1] for path in tmp_path.iterdir()) == ["checks.csv", "day plan.csv"]
     capsys.readouterr()
+
+
+def test_what_a_buying_list_asks_for_is_noted_on_request(tmp_path, capsys):
+    path = tmp_path / "hall.mantel"
+    save_job_file(path, read_demo("brick"))
+    arguments = ["packet", str(path), "--out", str(tmp_path), "--only", "buying list", "--stock", "example"]
+    assert main(arguments) == 0
+    assert not read_job_file(path).purchase.printed
+    assert main([*arguments, "--note"]) == 0
+    assert "noted in" in capsys.readouterr().err
+    assert read_job_file(path).purchase.printed
+    assert main([*arguments, "--note", "--set", "opening.width=30"]) == 2
+    assert main(["packet", "demo", "--out", str(tmp_path), "--only", "buying list", "--note"]) == 2
+    assert capsys.readouterr().err.count("--note") == 2
 
 
 def test_the_offer_is_a_file_of_its_own(tmp_path, capsys):
