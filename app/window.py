@@ -23,6 +23,7 @@ from app.hairline import Parting
 from app.job_files import JobFiles
 from app.notice import Notice
 from app.own_sections import OwnSections
+from app.picturing import Picturing
 from app.progress_line import ProgressLine
 from app.recovery import LeftBehind, Recovery, list_left_behind
 from app.session import Session
@@ -65,6 +66,7 @@ class Window(QMainWindow):
             self.session, self.canvas, ratio if isinstance(ratio, float) else FIRST_RATIO
         )
         self.curing = Curing(self.session, self.drafting, self.tray.cures)
+        self.picturing = Picturing(self.drafting, self.fields)
         self.recovery = Recovery(self.session, recovery_folder)
         self.files = JobFiles(self, self.session, settings, self.notice, self.fields.commit_pending)
         self.sections = OwnSections(self, self.session, self.files, self.notice)
@@ -336,6 +338,7 @@ class Window(QMainWindow):
         self.work.wait()
         self.takeoff.wait()
         self.curing.wait()
+        self.picturing.wind_up()
         self.starting.wait()
         self.cutting.wait()
         self._loading.wait()

@@ -9,18 +9,20 @@ from collections.abc import Callable, Iterable, Sequence
 from itertools import pairwise
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from app.fields.choice_row import ChoiceRow
 from app.fields.derived_row import DerivedRow
 from app.fields.group import Group
-from app.fields.row import SIDE, Row
+from app.fields.help_pane import HelpPane
+from app.fields.row import Row
 from app.fields.tape_row import TapeRow
 from app.fields.text_area_row import TextAreaRow
 from app.fields.yes_no_row import YesNoRow
 from app.hairline import Hairline, ThinBar
 from app.session import Session
-from app.theme import RHYTHM, SMALL_POINTS, text_font
+from app.theme import RHYTHM
 from model.build.layout import lay_out
 from model.build.ledger import Shortfall
 from model.build.lines import Layout
@@ -50,6 +52,8 @@ LAST_GROUP = "Job"
 """What is written about the job comes after what is measured and chosen."""
 FOLDED = ("Television", "House", "Rates", "Time", "Offer", "Cutting", "Saw", "Pieces on hand")
 """What is set up once for a shop is folded away at first."""
+PICTURED_FROM = 440
+"""Pixels of height from which on the list leaves room for pictures."""
 FIRST_ROWS = 40
 """As many rows as the tallest list shows without scrolling."""
 HINT = "Type what the tape reads, such as 64 1/2, 5' 4-1/2\" or 1638 mm. Arrow keys and wheel step."
@@ -90,13 +94,13 @@ class MeasuringList(QWidget):
         self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._column = QVBoxLayout()
         self._scroll.setWidget(self._build_column())
-        self._help = self._build_help()
+        self.help = HelpPane(HINT)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
         layout.addWidget(self._scroll, 1)
         layout.addWidget(Hairline())
-        layout.addWidget(self._help)
+        layout.addWidget(self.help)
         session.changed.connect(self._show_job)
         session.replaced.connect(self._show_other_job)
         self._show_other_job()
@@ -168,17 +172,6 @@ class MeasuringList(QWidget):
         self._derived[derived.key] = DerivedRow(derived)
         return self._derived[derived.key]
 
-    def _build_help(self) -> QLabel:
-        label = QLabel()
-        label.setFont(text_font(SMALL_POINTS))
-        label.setWordWrap(True)
-        label.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
-        label.setFrameShape(QFrame.Shape.NoFrame)
-        label.setContentsMargins(SIDE, RHYTHM, SIDE, RHYTHM)
-        label.setFixedHeight(9 * RHYTHM)
-        label.setText(HINT)
-        return label
-
     def show_layout(self, layout: Layout) -> None:
         """Show what follows from the job, and which values could not be built as asked."""
         self._layout = layout
@@ -200,6 +193,11 @@ class MeasuringList(QWidget):
             return ""
         missing = missing_letters(str(read_value(self._session.job, path)))
         return f"The sheets' typeface has no {' '.join(missing)}; paper shows {STAND_IN}." if missing else ""
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """A low screen has no room for pictures."""
+        super().resizeEvent(event)
+        self.help.make_room(event.size().height() >= PICTURED_FROM)
 
     def begin(self) -> None:
         """The cursor in the first measurement, the list at its top: nothing is laid out yet to scroll by."""
@@ -275,14 +273,14 @@ class MeasuringList(QWidget):
         row = self._rows[path]
         row.light(True)
         self._scroll.ensureWidgetVisible(row, 0, 2 * RHYTHM)
-        self._help.setText(row.help_text)
+        self.help.say(row.help_text)
         self.focused.emit(path)
 
     def _leave(self, path: str) -> None:
         self.rows[path].light(False)
         if self._focus_path == path:
             self._focus_path = ""
-            self._help.setText(HINT)
+            self.help.say(HINT)
             self.focused.emit("")
 
 

@@ -1,0 +1,147 @@
+"""Pictures of fields: the measure that is marked is the field's own, and whatever is measured has one."""
+
+from __future__ import annotations
+
+from math import hypot
+
+import pytest
+
+from app.demo import list_demos, read_demo
+from model.errors import Refused
+from model.idle import list_idle
+from model.job import default_job, read_value, with_texts
+from model.parameters import TABLE, Kind
+from model.surround import plan_surround
+from model.units import format_length
+from render.drawing import Dimension, Lines, Text
+from render.extent import drawing_extent
+from render.field_picture import BareViews, FieldPicture, draw_field_picture
+from render.tape_picture import AS_IF, UNKNOWN
+
+EVERYTHING = (
+    ("column.kind", "fluted"),
+    ("frieze.kind", "tablet"),
+    ("capital.on", "yes"),
+    ("plinth_cap.on", "yes"),
+    ("back_band.on", "yes"),
+    ("over.on", "yes"),
+    ("slip.on", "yes"),
+    ("hearth.height", "8"),
+    ("column.over_edge", "stepped"),
+    ("baseboard.height_left", "5"),
+    ("outlet.right", "60"),
+    ("casing.left", "58"),
+    ("old_ledger.top", "44"),
+    ("bolt_one.across", "10"),
+    ("tv.diagonal", "50"),
+    ("level.centre", "30"),
+    ("level.left", "29 3/4"),
+    ("plumb.right", "1/4"),
+)
+"""A job with one of everything that can be measured. Invented."""
+FOUND = ("Opening", "Facing", "Hearth", "Levels", "Obstacles")
+WORDS_ONLY = {"baseboard.meets", "old_ledger.use"}
+"""Choices about the site; what they say is not a measure."""
+
+
+def _draw(job, path: str) -> FieldPicture | None:
+    return draw_field_picture(BareViews(plan_surround(job)), path)
+
+
+def _tape(picture: FieldPicture) -> float:
+    stroke = next(mark for mark in picture.marked.marks if isinstance(mark, Lines)).segments[0]
+    return hypot(stroke[2] - stroke[0], stroke[3] - stroke[1])
+
+
+def _texts(picture: FieldPicture) -> list[str]:
+    return [mark.text for mark in picture.marked.marks if isinstance(mark, Text | Dimension)]
+
+
+@pytest.mark.parametrize("start", ("new", *list_demos()))
+def test_everything_measured_at_the_fireplace_has_its_picture(start: str):
+    job = default_job() if start == "new" else read_demo(start)
+    views = BareViews(plan_surround(job))
+    wanted = [row.path for row in TABLE if row.group in FOUND and row.path not in list_idle(job)]
+    missing = {path for path in wanted if draw_field_picture(views, path) is None}
+    assert missing <= WORDS_ONLY
+
+
+def test_the_tape_is_as_long_as_what_it_reads():
+    job = with_texts(default_job(), EVERYTHING)
+    views, tried = BareViews(plan_surround(job)), 0
+    for row in TABLE:
+        value = None if row.path in list_idle(job) else read_value(job, row.path)
+        measured = row.group in (*FOUND, "Room", "Television") and not row.path.startswith("plumb.")
+        if row.kind is not Kind.LENGTH or value in (None, 0.0) or not measured:
+            continue
+        picture = draw_field_picture(views, row.path)
+        assert picture is not None, row.path
+        assert _tape(picture) == pytest.approx(abs(value)), row.path
+        assert _texts(picture) == [format_length(value, job.about.length_style)], row.path
+        tried += 1
+    assert tried > 35
+
+
+def test_a_size_of_the_design_is_marked_by_its_own_dimension():
+    for name in list_demos():
+        job = read_demo(name)
+        surround = plan_surround(job)
+        views = BareViews(surround)
+        for path in ("column.width", "plinth.height", "frieze.height", "shelf.thickness", "panel.reveal"):
+            if path in list_idle(job):
+                continue
+            picture = draw_field_picture(views, path)
+            assert picture is not None, path
+            (dimension,) = (mark for mark in picture.marked.marks if isinstance(mark, Dimension))
+            asked = read_value(surround.job, path)
+            short = {s.path: s.built for s in surround.layout.shortfalls}
+            assert dimension.measure == pytest.approx(short.get(path, asked)), (name, path)
+
+
+def test_what_is_not_there_is_drawn_as_if_it_were_and_says_no_size():
+    picture = _draw(default_job(), "baseboard.height_left")
+    assert picture is not None
+    assert picture.note == AS_IF
+    assert _texts(picture) == [UNKNOWN]
+
+
+def test_what_was_measured_is_drawn_as_it_is():
+    picture = _draw(with_texts(default_job(), [("baseboard.height_left", "7")]), "baseboard.height_left")
+    assert picture is not None
+    assert picture.note == ""
+
+
+def test_a_name_and_a_rate_have_words_only():
+    for path in ("job.client", "rates.glue_film", "times.crew", "offer.tax", "site.rule"):
+        assert _draw(default_job(), path) is None
+
+
+def test_a_path_that_is_not_known_is_refused():
+    with pytest.raises(Refused):
+        _draw(default_job(), "opening.depth")
+
+
+def test_one_side_alone_is_marked_on_its_own_side():
+    left, right = (_draw(default_job(), f"column.width_{side}") for side in ("left", "right"))
+    assert left is not None and right is not None
+    ends = [
+        next(mark for mark in picture.marked.marks if isinstance(mark, Dimension)).first[0]
+        for picture in (left, right)
+    ]
+    assert ends[0] < 0 < ends[1]
+
+
+def test_a_small_size_is_drawn_larger_with_only_its_surroundings():
+    picture = _draw(read_demo("brick"), "plinth.height")
+    whole = _draw(read_demo("brick"), "shelf.height")
+    assert picture is not None and whole is not None
+    x0, _, x1, _ = drawing_extent(picture.ground)
+    assert x1 - x0 < 0.5 * (drawing_extent(whole.ground)[2] - drawing_extent(whole.ground)[0])
+
+
+def test_pictures_of_everything_that_can_be_built_are_drawn():
+    job = with_texts(default_job(), EVERYTHING)
+    views = BareViews(plan_surround(job))
+    drawn = [row.path for row in TABLE if draw_field_picture(views, row.path) is not None]
+    assert {"capital.size", "over.stile", "slip.width", "tablet.width", "flute.width"} <= set(drawn)
+    assert {"nailer.width", "tv.away", "casing.proud", "bolt_one.out", "level.floor_left"} <= set(drawn)
