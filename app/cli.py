@@ -9,6 +9,7 @@ from pathlib import Path
 
 from app import commands, cutting_commands, moulding_commands
 from app.bought_boards import find_file
+from app.demo import DEFAULT
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.files import FileTrouble, describe_cause
 from app.outputs import CHOICES, DRAWINGS, PARTS
@@ -98,7 +99,9 @@ def _run(options: Namespace, terminal: Terminal) -> int:
     if options.command == "demos":
         return commands.run_demos(terminal)
     if options.command == "parameters":
-        return commands.run_parameters(terminal)
+        pictures = Path(options.pictures) if options.pictures else None
+        settings = [*options.early, *options.settings]
+        return commands.run_parameters(terminal, pictures, options.job, settings)
     if options.command == "cutting":
         return cutting_commands.run_cutting(_read_cutting_wish(options), terminal)
     if options.command == "stock":
@@ -332,14 +335,26 @@ def build_parser() -> ArgumentParser:
 
     _add_beside_packet(parts)
     _add_mouldings(parts)
+    _add_lists(parts)
+    return parser
+
+
+def _add_lists(parts: _SubParsersAction[ArgumentParser]) -> None:
+    """The commands that say what there is."""
     for name, words in (
         ("demos", "list the shipped jobs"),
         ("parameters", "list every path that --set takes"),
     ):
-        _add_settings(
-            parts.add_parser(name, help=words, description=f"{words.capitalize()}.", allow_abbrev=False)
-        )
-    return parser
+        listing = parts.add_parser(name, help=words, description=f"{words.capitalize()}.", allow_abbrev=False)
+        if name == "parameters":
+            listing.add_argument("job", nargs="?", default=DEFAULT, metavar="JOB", help=JOB_HELP)
+            listing.add_argument(
+                "--pictures",
+                default="",
+                metavar="DIR",
+                help="write there, as .svg files, a picture of what each one measures on JOB",
+            )
+        _add_settings(listing)
 
 
 def _add_cutting(parts: _SubParsersAction[ArgumentParser]) -> None:

@@ -384,9 +384,16 @@ def run_demos(terminal: Terminal) -> int:
     return DONE
 
 
-def run_parameters(terminal: Terminal) -> int:
-    """Say every path that may be set."""
+def run_parameters(terminal: Terminal, pictures: Path | None, name: str, settings: Sequence[str] = ()) -> int:
+    """Say every path that may be set; with `pictures` draw there what each measures on the job `name`."""
     from app.records import parameter_lines
 
+    if pictures is not None:
+        from app.field_pictures import build_field_pictures
+        from app.outputs import write_outputs
+
+        job = read_job_named(name, settings, terminal)
+        terminal.say_all(str(path) for path in write_outputs(pictures, build_field_pictures(job)))
+        return DONE
     terminal.say_all(parameter_lines())
     return DONE

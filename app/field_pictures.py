@@ -2,29 +2,18 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
-from app.files import save_bytes
+from app.outputs import Output
 from model.job import Job
 from model.parameters import TABLE
 
 
-def write_field_pictures(job: Job, folder: Path) -> tuple[Path, ...]:
-    """An .svg file in `folder`, made if need be, for each row that has a picture on this job.
-
-    Raises FileTrouble.
-    """
+def build_field_pictures(job: Job) -> tuple[Output, ...]:
+    """An .svg file, named after its path, for each row that has a say and a picture in `job`."""
     from export.svg import write_svg
     from model.idle import list_idle
     from model.surround import plan_surround
     from render.field_picture import BareViews, draw_field_picture
 
     views, idle = BareViews(plan_surround(job)), list_idle(job)
-    written = []
-    for row in TABLE:
-        picture = None if row.path in idle else draw_field_picture(views, row.path)
-        if picture is not None:
-            path = folder / f"{row.path}.svg"
-            save_bytes(path, write_svg(picture.whole).encode())
-            written.append(path)
-    return tuple(written)
+    drawn = ((row.path, draw_field_picture(views, row.path)) for row in TABLE if row.path not in idle)
+    return tuple(Output(f"{path}.svg", write_svg(each.whole).encode()) for path, each in drawn if each)

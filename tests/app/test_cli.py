@@ -567,3 +567,12 @@ def test_every_rule_is_explained_on_request(capsys):
     assert plinth["explained"]["arithmetic"][-1] == "5.75 < 12 in.: 6.25 in. short."
     main(["check", "too-close", "--explain"])
     assert "Beside the opening: 23.75" in capsys.readouterr().out
+
+
+def test_parameters_draws_what_each_measures_on_the_job_that_is_named(tmp_path: Path, capsys):
+    out = tmp_path / "pictures"
+    assert main(["parameters", "bedroom", "--pictures", str(out), "--set", "opening.width=33"]) == 0
+    said = capsys.readouterr().out.split()
+    assert sorted(said) == sorted(str(path) for path in out.iterdir())
+    assert '>33"<' in (out / "opening.width.svg").read_text()
+    assert not (out / "job.client.svg").exists()
