@@ -15,7 +15,7 @@ from app.terminal import Terminal
 from app.view_file import ViewWish, build_view_file
 from model.errors import JobRefused, Refused
 from model.job import Job, read_value, with_texts
-from model.options import find_option, take_up
+from model.options import find_option, named_alone, take_up
 from model.parameters import BY_PATH
 from model.units import format_length
 
@@ -392,7 +392,7 @@ def run_parameters(terminal: Terminal, pictures: Path | None, name: str, setting
         from app.field_pictures import build_field_pictures
         from app.outputs import write_outputs
 
-        job = read_job_named(name, settings, terminal)
+        job = named_alone(read_job_named(name, settings, terminal))
         terminal.say_all(str(path) for path in write_outputs(pictures, build_field_pictures(job)))
         return DONE
     terminal.say_all(parameter_lines())
