@@ -9,13 +9,19 @@ import errno
 import os
 import tempfile
 from contextlib import suppress
+from glob import escape
 from pathlib import Path
+from time import time
 
 from model.errors import MantelwrightError
 from model.job import Job, list_stored, read_job_and_missing, write_job
 from model.parameters import Parameter
 
 JOB_SUFFIX = ".mantel"
+PART_SUFFIX = ".part"
+"""How the hidden file ends that is written before it takes the place of the one that is meant."""
+PARTS_KEPT = 3600
+"""Seconds after which such a file is no other program's work but left behind by one that was killed."""
 LARGEST_JOB = 8_000_000
 """Bytes; a job file is a few thousand, so anything beyond this is some other file."""
 
@@ -119,7 +125,9 @@ def _refuse_protected(target: Path) -> None:
 
 
 def _replace(target: Path, data: bytes) -> None:
-    handle, name = tempfile.mkstemp(prefix=f".{target.name[:40]}.", suffix=".part", dir=target.parent)
+    prefix = f".{target.name[:40]}."
+    _clear_left(target.parent, prefix)
+    handle, name = tempfile.mkstemp(prefix=prefix, suffix=PART_SUFFIX, dir=target.parent)
     beside = Path(name)
     try:
         with os.fdopen(handle, "wb") as file:
@@ -135,6 +143,14 @@ def _replace(target: Path, data: bytes) -> None:
             beside.unlink()
         raise
     _sync_folder(target.parent)
+
+
+def _clear_left(folder: Path, prefix: str) -> None:
+    """Throw away parts that a killed program left beside the same file."""
+    with suppress(OSError):
+        for left in folder.glob(f"{escape(prefix)}*{PART_SUFFIX}"):
+            if time() - left.stat().st_mtime > PARTS_KEPT:
+                left.unlink()
 
 
 def _mode_for(target: Path) -> int:

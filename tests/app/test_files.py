@@ -8,12 +8,14 @@ import stat
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from random import Random
 
 import pytest
 
 from app.files import LARGEST_JOB, FileTrouble, open_job_file, read_job_file, save_bytes, save_job_file
 from model.errors import JobRefused, MantelwrightError
 from model.job import default_job, list_stored, with_value
+from tests.kills import kill_once, list_broken, list_there, list_whole
 
 
 @contextmanager
@@ -130,3 +132,27 @@ def test_a_file_that_lacks_values_says_how_many_and_which_first(tmp_path):
     assert f"defaults: {first}, " in told
     save_job_file(path, job)
     assert open_job_file(path) == (job, "")
+
+
+def test_what_a_killed_program_left_is_cleared_away_by_the_next_save(tmp_path: Path):
+    left, fresh, others = (
+        tmp_path / f".{name}.part" for name in ("a[1].mantel.x", "a[1].mantel.y", "b.mantel.x")
+    )
+    for part in (left, fresh, others):
+        part.write_bytes(b"half")
+    for part in (left, others):
+        os.utime(part, (0, 0))
+    save_bytes(tmp_path / "a[1].mantel", b"1")
+    assert sorted(p.name for p in tmp_path.iterdir()) == [fresh.name, others.name, "a[1].mantel"]
+
+
+def test_a_program_killed_while_it_saves_leaves_old_or_new_files(tmp_path: Path):
+    chance, whole = Random(7), list_whole()
+    for _ in range(12):
+        before = list_there(tmp_path, whole)
+        kill_once(tmp_path, chance)
+        assert not list(list_broken(tmp_path, whole, before))
+    assert list_there(tmp_path, whole) == frozenset(whole)
+    (tmp_path / "parlour.mantel").write_bytes(b"{")
+    (tmp_path / "again.bin").unlink()
+    assert len(list(list_broken(tmp_path, whole, frozenset(whole)))) == 2
