@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import signal
 import sys
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QSocketNotifier
@@ -14,6 +15,7 @@ from app.ahead import Ahead
 from app.demo import names_demo
 from app.recovery import recovery_folder
 from app.settings import Settings, settings_file
+from app.telling_faults import tell_fault
 from app.theme import Ground, dress, load_typeface
 from app.trouble import catch_faults
 from app.window import PRODUCT, Window
@@ -29,7 +31,7 @@ def run_window(name: str, ahead: Ahead | None = None) -> int:
     dress(app, read_ground(settings))
     window = Window(settings, recovery_folder())
     app.styleHints().colorSchemeChanged.connect(lambda _scheme: window.choose_ground(read_ground(settings)))
-    catch_faults(lambda text: window.notice.say(text, wrong=True), window.recovery.keep)
+    catch_faults(partial(tell_fault, window), window.recovery.keep)
     keeper = _end_on_signals(app, window)
     if name:
         _open_named(window, name)

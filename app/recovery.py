@@ -94,6 +94,11 @@ class Recovery(QObject):
         session.changed.connect(self._wait)
         session.state_changed.connect(self._wait)
 
+    @property
+    def kept_in(self) -> Path | None:
+        """The file that unsaved work is kept in; None where none is."""
+        return self._path if self._path.is_file() else None
+
     def _wait(self) -> None:
         if not self._timer.isActive():
             self._timer.start()

@@ -14,11 +14,14 @@ import sys
 from argparse import ArgumentParser
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from time import process_time
 
 RUNS = {"job": 100_000}
 OTHERS = 20_000
 LONGEST, LARGEST = 2, 1024
-"""Seconds of one run, and megabytes of the whole process."""
+"""Seconds that one input may take the processor, and megabytes of the whole process."""
+GIVEN_UP = 60
+"""Seconds by the clock after which an input is given up: the machine may have other work."""
 CORPUS = Path(__file__).parent / "corpus"
 CHILD = "--fed"
 
@@ -59,7 +62,7 @@ def _feed(name: str, runs: int, seed: int, into: Path, keep: bool) -> bool:
             part.mkdir()
         for number, data in enumerate(TARGETS[name].seeds()):
             (seeds / f"shipped-{number}").write_bytes(data)
-        options = [f"-runs={runs}", f"-seed={seed}", f"-timeout={LONGEST}", f"-rss_limit_mb={LARGEST}"]
+        options = [f"-runs={runs}", f"-seed={seed}", f"-timeout={GIVEN_UP}", f"-rss_limit_mb={LARGEST}"]
         options += [f"-artifact_prefix={into.resolve() / name}-", "-print_final_stats=1", "-max_len=40000"]
         command = [
             sys.executable,
@@ -113,7 +116,10 @@ def _be_fed(name: str, options: list[str]) -> int:
         return spoil_json(data, seed)[:most]
 
     def read(data: bytes) -> None:
+        before = process_time()
         feed(target, data)
+        taken = process_time() - before
+        assert taken < LONGEST, f"took {taken:.1f} s"
 
     if target.is_json:
         atheris.Setup([sys.argv[0], *options], read, custom_mutator=spoil)

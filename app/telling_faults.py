@@ -1,0 +1,40 @@
+"""Tells a fault above the sheet, with its report to copy and the way to save."""
+
+from __future__ import annotations
+
+import getpass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtGui import QGuiApplication
+
+from app.fault_report import write_report
+from app.trouble import say_fault
+from model.job import read_value
+from model.parameters import TABLE, Kind
+
+if TYPE_CHECKING:
+    from app.window import Window
+
+COPY, SAVE = "Copy a report", "Save as…"
+COPIED = "The report is in the clipboard: where the program failed and on what system, no texts of the job."
+
+
+def tell_fault(window: Window, error: BaseException) -> None:
+    """Say what happened and where the work is; a report is written only when it is asked for."""
+    saving = (SAVE, lambda: (window.files.save_as(), None)[1])
+    text = say_fault(window.session.is_unsaved, window.recovery.kept_in)
+
+    def copy() -> None:
+        QGuiApplication.clipboard().setText(write_report(error, list_personal(window)))
+        window.notice.say(f"{COPIED} {text}", (saving,), wrong=True)
+
+    window.notice.say(text, ((COPY, copy), saving), wrong=True)
+
+
+def list_personal(window: Window) -> tuple[str, ...]:
+    """What people wrote into the job, where it lies on the disk, and who is at the machine."""
+    job, path = window.session.job, window.session.path
+    texts = [str(read_value(job, row.path)) for row in TABLE if row.kind is Kind.TEXT]
+    places = [path.stem, *path.parts[1:-1]] if path else []
+    return (*texts, *places, Path.home().name, getpass.getuser())

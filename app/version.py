@@ -1,0 +1,28 @@
+"""Which version this is, and what it runs on."""
+
+from __future__ import annotations
+
+import platform
+from importlib import metadata
+
+NAME = "mantelwright"
+UNKNOWN = "of an unknown version"
+"""Said by a copy that was not installed."""
+
+
+def program_version() -> str:
+    """As in the package's own record."""
+    try:
+        return metadata.version(NAME)
+    except metadata.PackageNotFoundError:
+        return UNKNOWN
+
+
+def describe_ground() -> str:
+    """Python, the window's library and the system, on one line. Nothing that tells whose machine it is."""
+    try:
+        qt = metadata.version("PySide6_Essentials")
+    except metadata.PackageNotFoundError:
+        qt = UNKNOWN
+    system = f"{platform.system()} {platform.release()}, {platform.machine()}"
+    return f"Python {platform.python_version()}; PySide6 {qt}; {system}"
