@@ -54,7 +54,7 @@ STOCK_HELP = (
 )
 EXIT_CODES = (
     "Exit code: 0 done; 1 a check fails (check only); 2 the input is refused; 3 the disk failed; "
-    "130 stopped with Ctrl-C."
+    "4 the program itself failed on one of several jobs; 130 stopped with Ctrl-C."
 )
 
 
@@ -114,17 +114,13 @@ def _run(options: Namespace, terminal: Terminal) -> int:
         return moulding_commands.run_section(options.file, options.units, out, terminal)
     if options.command == "mouldings":
         return moulding_commands.run_mouldings(_read_moulding_wish(options, terminal), terminal)
+    if options.command in ("packet", "drawings"):
+        return _run_packets(options, terminal)
     job = commands.read_job_named(options.job, [*options.early, *options.settings], terminal, options.option)
     if options.command == "start":
         return commands.run_start(job, Path(options.out), options.guide, terminal)
     job = named_alone(job)
     match options.command:
-        case "packet" | "drawings":
-            stock_list = cutting_commands.read_stock_for(options.stock, (options.job,), terminal)
-            sheets = commands.SheetWish(options.paper, options.date, options.dxf_version)
-            parts = DRAWINGS if options.command == "drawings" else tuple(options.only) or PARTS
-            noted = _find_noted(options)
-            return commands.run_packet(job, Path(options.out), sheets, terminal, stock_list, parts, noted)
         case "offer":
             stock_list = cutting_commands.read_stock_for(options.stock, (options.job,), terminal)
             return commands.run_offer(
@@ -151,13 +147,6 @@ def _run(options: Namespace, terminal: Terminal) -> int:
             return commands.run_draw(job, _read_view_wish(options), options.date, terminal)
 
 
-def _find_noted(options: Namespace) -> Path | None:
-    """The job file in which it is noted what was printed. Raises Refused."""
-    if options.command != "packet" or not options.note:
-        return None
-    return find_file("--note", (options.job,), (*options.early, *options.settings))
-
-
 def _read_view_wish(options: Namespace) -> ViewWish:
     if not options.out:
         raise Refused("--out", "", "write the name of a .svg, .png, .dxf or .pdf file")
@@ -171,6 +160,24 @@ def _read_view_wish(options: Namespace) -> ViewWish:
         options.ground,
         options.dxf_version,
     )
+
+
+def _run_packets(options: Namespace, terminal: Terminal) -> int:
+    """One job's files straight into the folder; of several, each in a folder of its own."""
+    sheets = commands.SheetWish(options.paper, options.date, options.dxf_version)
+    jobs, settings = tuple(options.jobs), (*options.early, *options.settings)
+    out = Path(options.out)
+    parts = DRAWINGS if options.command == "drawings" else tuple(options.only) or PARTS
+    note = options.command == "packet" and options.note
+    stock_list = cutting_commands.read_stock_for(options.stock, jobs, terminal)
+    if len(jobs) > 1:
+        from app.many_jobs import ManyWish, run_many
+
+        wish = ManyWish(jobs, settings, options.option, out, sheets, stock_list, parts, note)
+        return run_many(wish, terminal)
+    job = named_alone(commands.read_job_named(jobs[0], settings, terminal, options.option))
+    noted = find_file("--note", jobs, settings) if note else None
+    return commands.run_packet(job, out, sheets, terminal, stock_list, parts, noted)
 
 
 def _read_moulding_wish(options: Namespace, terminal: Terminal) -> moulding_commands.MouldingWish:
@@ -255,9 +262,12 @@ def build_parser() -> ArgumentParser:
             "write the DXF drawings: all views with the packet's sheets, each sub-assembly, each moulding",
         ),
     ):
-        packet = _add_command(parts, name, words)
+        packet = _add_command(parts, name, words, several=True)
         packet.add_argument(
-            "--out", required=True, metavar="DIR", help="folder to write into; made if need be"
+            "--out",
+            required=True,
+            metavar="DIR",
+            help="folder to write into, of several jobs one in it for each; made if need be",
         )
         packet.add_argument("--paper", default=PAPER, metavar=PAPERS, help=f"sheet size (default {PAPER})")
         packet.add_argument("--stock", default="", metavar="LIST", help=STOCK_HELP)
@@ -501,7 +511,10 @@ def _add_mouldings(parts: _SubParsersAction[ArgumentParser]) -> None:
     )
 
 
-def _add_command(parts: _SubParsersAction[ArgumentParser], name: str, words: str) -> ArgumentParser:
+def _add_command(
+    parts: _SubParsersAction[ArgumentParser], name: str, words: str, several: bool = False
+) -> ArgumentParser:
+    """A command about a job, or about `several`."""
     command: ArgumentParser = parts.add_parser(
         name,
         help=words,
@@ -509,7 +522,10 @@ def _add_command(parts: _SubParsersAction[ArgumentParser], name: str, words: str
         epilog=EXIT_CODES,
         allow_abbrev=False,
     )
-    command.add_argument("job", metavar="JOB", help=JOB_HELP)
+    if several:
+        command.add_argument("jobs", nargs="+", metavar="JOB", help=JOB_HELP)
+    else:
+        command.add_argument("job", metavar="JOB", help=JOB_HELP)
     _add_option(command)
     _add_settings(command)
     return command

@@ -14,6 +14,7 @@ from app.commands import DONE, read_job_named
 from app.demo import names_demo
 from app.files import FileTrouble, describe_cause, save_bytes
 from app.terminal import Terminal
+from model.errors import MantelwrightError
 
 if TYPE_CHECKING:
     from model.cutting.buying import BuyingList
@@ -25,6 +26,8 @@ if TYPE_CHECKING:
     from model.surround import Surround
     from model.units import LengthStyle
 
+REFUSED = 2
+"""Exit code of a run that left out a job."""
 SECONDS = "30"
 """How long a plan is looked for, unless asked otherwise; most are proven in a fraction of it."""
 
@@ -58,6 +61,7 @@ def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
     noted = _find_noted(wish)
     stock_list = _read_stock(wish, terminal)
     named = _read_jobs(wish, terminal)
+    failed = len(wish.jobs) - len(named)
     before = _read_printed(wish.printed) if wish.printed else None
     terminal.show_progress(0.0, "Taking off the pieces")
     order = build_order(named, stock_list)
@@ -74,7 +78,9 @@ def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
         terminal.warn(f"noted in {noted}: {count} boards and sheets bought, with the plan they are cut by")
     for path in paths:
         terminal.warn(f"written: {path}")
-    return DONE
+    if failed:
+        terminal.warn(f"{failed} of {len(wish.jobs)} jobs could not be read and are in none of this")
+    return REFUSED if failed else DONE
 
 
 def _find_noted(wish: CuttingWish) -> Path | None:
@@ -104,13 +110,22 @@ def read_stock_for(name: str, jobs: Sequence[str], terminal: Terminal) -> StockL
 
 
 def _read_jobs(wish: CuttingWish, terminal: Terminal) -> list[tuple[str, Surround]]:
-    """Each job worked out, under its file's name without the ending or its shipped name."""
+    """Each job worked out, under its file's name without the ending or its shipped name.
+
+    Of several, one that is refused is told and left out. Raises what the only one raises, or the last of all.
+    """
     from model.surround import plan_surround
 
-    named = []
+    named: list[tuple[str, Surround]] = []
     for i, name in enumerate(wish.jobs):
         terminal.show_progress(0.0, f"Reading job {i + 1} of {len(wish.jobs)}")
-        job = read_job_named(name, wish.settings, terminal, wish.option)
+        try:
+            job = read_job_named(name, wish.settings, terminal, wish.option)
+        except MantelwrightError as refusal:
+            if i + 1 == len(wish.jobs) and not named:
+                raise
+            terminal.warn(str(refusal))
+            continue
         called = name if names_demo(name) else Path(name).stem
         if job.options.count > 1:
             called = f"{called}, {job.options.name}"
