@@ -120,6 +120,7 @@ class CommandMenu:
         menu = self._menu("&Edit")
         add_steps(menu, window.session.stack, window.undo, window.redo)
         menu.addSeparator()
+        add_command(menu, "&Measure one by one", window.measure, "F7")
         places = menu.addMenu("&Go to")
         for title in window.fields.titles:
             add_command(places, title, partial(window.fields.go_to, title))

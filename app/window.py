@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QApplication, QMainWindow, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
 from app.ahead import Ahead
 from app.beside_writing import BesideWriting
@@ -21,6 +21,7 @@ from app.explained_window import explain_in_window
 from app.fields.measuring_list import WIDTH, MeasuringList
 from app.hairline import Parting
 from app.job_files import JobFiles
+from app.measuring import Measuring
 from app.notice import Notice
 from app.own_sections import OwnSections
 from app.picturing import Picturing
@@ -67,8 +68,9 @@ class Window(QMainWindow):
         )
         self.curing = Curing(self.session, self.drafting, self.tray.cures)
         self.picturing = Picturing(self.drafting, self.fields)
+        self.measuring = Measuring(self.session, self.drafting, self.picturing)
         self.recovery = Recovery(self.session, recovery_folder)
-        self.files = JobFiles(self, self.session, settings, self.notice, self.fields.commit_pending)
+        self.files = JobFiles(self, self.session, settings, self.notice, self.commit_pending)
         self.sections = OwnSections(self, self.session, self.files, self.notice)
         self.cutting = CuttingBeside(
             self, self.session, settings, self.notice, self.tray.plans, self.tray.buying
@@ -112,7 +114,10 @@ class Window(QMainWindow):
         self.level.setSizes([WIDTH, FIRST_SIZE.width() - WIDTH])
         self.fields.setMinimumWidth(WIDTH - 8)
         self.fields.setMaximumWidth(WIDTH + 160)
-        self.setCentralWidget(self.level)
+        self.pages = QStackedWidget()
+        self.pages.addWidget(self.level)
+        self.pages.addWidget(self.measuring.page)
+        self.setCentralWidget(self.pages)
 
     def _connect(self) -> None:
         self.session.state_changed.connect(self._show_state)
@@ -142,6 +147,9 @@ class Window(QMainWindow):
         self.session.changed.connect(self.cutting.mark_outdated)
         self.cutting.list_settled.connect(self._ask_slow_lists)
         self.takeoff.ready.connect(self._show_materials)
+        self.measuring.shown.connect(self._turn_page)
+        self.measuring.design_asked.connect(lambda: self.start_from_fireplace("usual"))
+        self.fields.measuring_asked.connect(self.measure)
 
     def _restore(self) -> None:
         self.resize(FIRST_SIZE.boundedTo(self.screen().availableSize()))
@@ -204,6 +212,21 @@ class Window(QMainWindow):
         else:
             self.canvas.zoom_by(ZOOM_STEP**way)
 
+    def commit_pending(self) -> bool:
+        """Enter what is being typed, wherever it is; whether nothing refused stands there."""
+        return self.fields.commit_pending() and self.measuring.commit()
+
+    def measure(self) -> None:
+        """Ask for one measurement after another."""
+        self.commit_pending()
+        self.measuring.begin()
+
+    def _turn_page(self, measuring: bool) -> None:
+        """The measuring mode has the whole window."""
+        self.pages.setCurrentIndex(1 if measuring else 0)
+        if not measuring:
+            self.fields.focus_again()
+
     def explain(self) -> None:
         """Open the page that explains the finding in focus."""
         finding = self.tray.findings.current()
@@ -212,27 +235,27 @@ class Window(QMainWindow):
 
     def start_from_fireplace(self, guide: str) -> None:
         """Size a first design from the measurements alone."""
-        self.fields.commit_pending()
+        self.commit_pending()
         self.starting.begin(guide)
 
     def write_packet(self) -> None:
         """Ask what to write, and write it beside the work."""
-        self.fields.commit_pending()
+        self.commit_pending()
         self.writing.ask_packet(self.files.folder)
 
     def show_print(self) -> None:
         """Show the packet as it will be printed, with what is being typed entered first."""
-        self.fields.commit_pending()
+        self.commit_pending()
         self.writing.show_print()
 
     def write_drawing(self) -> None:
         """Ask for a file, and write the drawing file to it beside the work."""
-        self.fields.commit_pending()
+        self.commit_pending()
         self.writing.ask_drawing(self.files.folder)
 
     def undo(self) -> None:
         """One step back; what is being typed is entered first and is that step."""
-        self.fields.commit_pending()
+        self.commit_pending()
         self.session.undo()
 
     def redo(self) -> None:

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from model.job import default_job, with_texts
+from model.measuring_walk import is_measured_there
 from model.parameters import TABLE, Parameter
 from model.surround import plan_surround
 from render.desk import NO_SCALE, Desk, Draft, draft_pages, each_once, lay
@@ -50,8 +51,6 @@ HOW = (
 )
 EXAMPLE = {"facing.proud": "4", "hearth.height": "8"}
 """What is drawn in the sketch over a job's defaults, so that every letter has its place."""
-AT_THE_DESK = ("chart.", "local.", "site.rule", "baseboard.meets", "old_ledger.use", "bolt_three.")
-"""Rows that are copied from a manual or a code or decided later, and a third bolt, which seldom is there."""
 
 
 def build_measuring_sheets(paper: str, units: str) -> tuple[Sheet, ...]:
@@ -87,7 +86,7 @@ def _list_rows() -> Iterator[Row]:
     for group in GROUPS:
         yield group
         for row in TABLE:
-            if row.group == group and not row.linked and not row.path.startswith(AT_THE_DESK):
+            if row.group == group and is_measured_there(row):
                 yield Cell(KEYS.get(row.path, "")), Cell(row.name.capitalize()), *_places(row), Cell(row.help)
 
 

@@ -45,6 +45,27 @@ def draw_tape_picture(surround: Surround, path: str) -> FieldPicture | None:
     return _draw_tape(filled.site, surround, path, tape, texts, note)
 
 
+SHOWN = {
+    "opening.width": ("readings.opening_width", 0),
+    "opening.height": ("readings.opening_height", 2),
+    "facing.width": ("facing.width", 0),
+    "facing.height": ("facing.height", 0),
+}
+"""What the picture of the whole fireplace says, and which place of which row keeps it clear of the others."""
+
+
+def draw_measured(surround: Surround) -> FieldPicture:
+    """The fireplace from the front with its main sizes."""
+    job = surround.asked or surround.job
+    stretches, texts = [], []
+    for path, (shown, place) in SHOWN.items():
+        tape = find_tape(job.site, surround.layout, shown)
+        assert tape is not None
+        stretches.append(tape.stretches[place])
+        texts.append(format_length(read_value(job, path), job.about.length_style))
+    return _draw_tape(job.site, surround, "", Tape(Scene.FRONT, tuple(stretches)), tuple(texts), "")
+
+
 def _find_tape(job: Job, surround: Surround, path: str) -> Tape | None:
     if not path.startswith("plumb."):
         return find_tape(job.site, surround.layout, path)

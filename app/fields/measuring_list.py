@@ -10,8 +10,9 @@ from itertools import pairwise
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
+from app.buttons import quiet_button
 from app.fields.choice_row import ChoiceRow
 from app.fields.derived_row import DerivedRow
 from app.fields.group import Group
@@ -73,6 +74,7 @@ class MeasuringList(QWidget):
 
     focused = Signal(str)
     refused = Signal(str)
+    measuring_asked = Signal()
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -98,6 +100,15 @@ class MeasuringList(QWidget):
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
+        self.measure_button = quiet_button(
+            "Measure one by one", "Ask for one measurement after another, with a picture of each (F7)"
+        )
+        self.measure_button.clicked.connect(lambda _on=False: self.measuring_asked.emit())
+        head = QHBoxLayout()
+        head.setContentsMargins(RHYTHM - 1, RHYTHM // 2, RHYTHM, 0)
+        head.addWidget(self.measure_button)
+        head.addStretch(1)
+        layout.addLayout(head)
         layout.addWidget(self._scroll, 1)
         layout.addWidget(Hairline())
         layout.addWidget(self.help)

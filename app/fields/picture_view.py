@@ -32,8 +32,9 @@ LARGEST = 1.6
 class PictureView(QWidget):
     """Shows a `FieldPicture`, as large as fits; nothing at all where there is none."""
 
-    def __init__(self) -> None:
+    def __init__(self, largest: float = LARGEST) -> None:
         super().__init__()
+        self._largest = largest
         self._ground: Gathered | None = None
         self._marked = Drawing(())
         self._box = QRectF()
@@ -79,7 +80,7 @@ class PictureView(QWidget):
         scale = min(
             max(room.width(), 1) / max(box.width(), 1e-6),
             max(room.height(), 1) / max(box.height(), 1e-6),
-            LARGEST * 96 / self._marked.ratio,
+            self._largest * 96 / self._marked.ratio,
         )
         left = room.center().x() - scale * box.center().x()
         return Place(scale, left, room.center().y() + scale * box.center().y())
