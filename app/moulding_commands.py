@@ -126,6 +126,7 @@ def build_sheets_pdf(entries: Sequence[Entry], job: Job | None, paper: str, date
         number="",
         scale=list_scales(about.units)[0].name,
         units=UNITS[about.units],
+        revision=about.revision,
     )
     sheets = build_moulding_sheets(entries, paper, block, about.length_style)
     return write_pdf(sheets, f"{name}: {block.title}")

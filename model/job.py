@@ -77,6 +77,9 @@ class About:
     client: str
     maker: str
     notes: str
+    revision: str
+    revised: str
+    changes: str
     units: str
     precision: str
 

@@ -140,10 +140,13 @@ class Offer:
     margin_shown: bool
     tax_shown: bool
     colour: str
+    promised: str
     included: str
+    left_out: str
     excluded: str
     allowances: str
     terms: str
+    notes: str
     days: int
 
 

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from model.board import Stock, StockKind
 from model.check.finding import Finding
+from model.job import About
 from model.parameters import COLUMNS, FIREPLACES, FRIEZES, RULES, SHELVES
 from model.surround import Surround
 from model.takeoff.cut_list import describe_stock
@@ -88,12 +89,21 @@ def _list_lines(
     yield "Boards", f"{len(surround.boards)} in {groups} sub-assemblies, {weight:.0f} lb together."
     if findings is not None:
         yield "Checks", f"{count_findings(findings)}. See sheet {sheet_of(CHECKS)} before building."
+    if revision := say_revision(job.about):
+        yield "Revision", revision
     if notes := one_line(job.about.notes):
         yield "Notes", notes if len(notes) <= MOST_NOTES else f"See sheet {sheet_of(CHECKS)}."
 
 
 MOST_NOTES = 200
 """Characters of the job's notes that stand on the cover; longer ones are with the checks alone."""
+
+
+def say_revision(about: About) -> str:
+    """``B, 2026-11-20: frieze 1" lower; shelf of oak``; empty where nothing was revised."""
+    changes = "; ".join(line.strip() for line in about.changes.splitlines() if line.strip())
+    called = ", ".join(one_line(text) for text in (about.revision, about.revised) if text.strip())
+    return ": ".join(text for text in (called, changes) if text)
 
 
 def say_what(surround: Surround) -> str:

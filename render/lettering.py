@@ -24,8 +24,9 @@ LEADING = 1.75
 """From one baseline to the next for capitals of height 1: three quarters of a letter left clear."""
 ELLIPSIS = "…"
 TIE = "\u00a0"
-FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
-"""The space between a whole number and its fraction: apart on two lines they are read as two sizes."""
+FRACTION = re.compile(r"(?<=\d)[ \u202f](?=\d+/\d|\d{3}(?!\d))")
+"""The space between a whole number and its fraction, or between a number's thousands: apart on two lines they
+are read as two sizes."""
 JOINERS = ("Cf", "Mn", "Me")
 """Kinds of characters that only change the letter before them; one that the typeface lacks is left out."""
 PLACE, PLACE_END, KEY_FIRST = "\ue000", "\ue001", 0xE100

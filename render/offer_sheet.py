@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from model.board import StockKind
 from model.job import Job, read_value
 from model.money import format_money
 from model.parameters import SPECIES
@@ -15,7 +16,7 @@ from model.surround import Surround
 from model.units import format_length
 from render.cover_sheet import say_what
 from render.drawing import Anchor, Lines, Pen, Text
-from render.lettering import ASCENT
+from render.lettering import ASCENT, tie_words
 from render.tables import (
     FIGURES,
     MM,
@@ -35,15 +36,6 @@ GAP = 3 * MM
 SIGN_ROOM = 20 * MM
 """Height to sign in."""
 MATERIALS = "Materials"
-IN_IT = (
-    "Making the surround as drawn, out of the wood and sheets named here",
-    "Bringing it, fitting it to wall and hearth, fastenings, filling and sanding",
-)
-NOT_IN_IT = (
-    "Masonry, chimney, gas and electrical work, and repairs to them",
-    "Permits and inspections; what is found behind the old surround and cannot be seen today",
-    "Moving furniture, covering floors in other rooms, painting walls",
-)
 SAFE = (
     "Clearances to the fire are held against the rules named on the workshop's sheets. The code adopted "
     "here, the appliance's manual and the authority having jurisdiction decide."
@@ -58,11 +50,12 @@ def offer_strips(surround: Surround, price: Price, date_text: str, width: float)
     strips: list[Strip] = [heading_strip("What is made")]
     strips += _points(_say_made(surround), width)
     strips += _price_strips(surround, price, width)
-    strips += _list("In the price", (*IN_IT, *_say_finish(surround), *_lines(offer.included)), width)
-    strips += _list("Not in the price", (*NOT_IN_IT, *_lines(offer.excluded)), width)
+    in_it = (*_lines(offer.promised), *_say_finish(surround), *_lines(offer.included))
+    strips += _list("In the price", in_it, width)
+    strips += _list("Not in the price", (*_lines(offer.left_out), *_lines(offer.excluded)), width)
     strips += _list("Allowances", _lines(offer.allowances), width)
     strips += _list("Payment and dates", _lines(offer.terms), width)
-    strips += _list("Notes", (*_lines(surround.job.about.notes), SAFE), width)
+    strips += _list("Notes", (*_lines(offer.notes), SAFE), width)
     if price.total is not None:
         strips += _sign(surround, date_text, width)
     return tuple(strips)
@@ -79,7 +72,9 @@ def _say_made(surround: Surround) -> Iterator[str]:
     shelf = format_length(layout.left.shelf_side + layout.right.shelf_side, style)
     high, deep = format_length(layout.shelf_top, style), _say_depth(job)
     yield f"The shelf is {shelf} long and {deep} deep, its top {high} over the hearth."
-    yield f"Wood: {SPECIES[job.design.board.species].lower()}, panels of plywood where they are framed."
+    has_panels = any(board.stock.kind is StockKind.PANEL for board in surround.boards)
+    panels = ", panels of plywood where they are framed" if has_panels else ""
+    yield f"Wood: {SPECIES[job.design.board.species].lower()}{panels}."
     if job.shop.offer.colour.strip():
         yield f"Colour and finish: {' '.join(job.shop.offer.colour.split())}"
 
@@ -109,7 +104,7 @@ def _price_strips(surround: Surround, price: Price, width: float) -> Iterator[St
         (
             Cell(line.name, bold=line.is_sum),
             Cell(line.how),
-            Cell(format_money(line.cost, price.currency), bold=line.is_sum),
+            Cell(tie_words(format_money(line.cost, price.currency)), bold=line.is_sum),
         )
         for line in list_price(price, surround.job.shop.offer)
     )

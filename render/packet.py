@@ -139,6 +139,7 @@ def number_sheets(desk: Desk, drafts: Sequence[Draft], date_text: str) -> tuple[
             scale=draft.scale,
             units=UNITS[about.units],
             notes=draft.notes,
+            revision=about.revision,
         )
         sheet = build_sheet(*desk.size, draft.block, block, draft.placed)
         sheets.append(resolve_sheet(sheet, where))

@@ -26,6 +26,9 @@ LOW_ROWS = (8.5 * MM, 7.5 * MM, 6.4 * MM, 6.4 * MM)
 LOW_HEIGHT = sum(LOW_ROWS)
 LOW_SIDE = 62 * MM
 """Width of the right-hand fields of the block below."""
+LOW_REVISION = 23 * MM
+"""How much of that the revision takes beside the date."""
+NOT_REVISED = "\N{EN DASH}"
 TALL_ROWS = (17 * MM, 15.5 * MM, 12.5 * MM, 12.5 * MM, 6.4 * MM, 6.4 * MM, 6.4 * MM, 8 * MM, 9.5 * MM)
 """Row heights of the block beside, top first."""
 
@@ -41,7 +44,8 @@ CAUTIONS = f"{TO_VERIFY} {WHO_DECIDES}"
 class TitleBlock:
     """What a sheet says about itself, as it is written; `number` such as ``1 of 6``.
 
-    `notes` are short paragraphs that stand over a block beside the drawings.
+    `notes` are short paragraphs that stand over a block beside the drawings. A sheet that was never revised
+    says so with NOT_REVISED.
     """
 
     job: str
@@ -53,6 +57,7 @@ class TitleBlock:
     scale: str
     units: str
     notes: tuple[str, ...] = ()
+    revision: str = ""
 
 
 def low_block(block: TitleBlock, box: Box, split: float) -> tuple[Mark, ...]:
@@ -67,12 +72,14 @@ def low_block(block: TitleBlock, box: Box, split: float) -> tuple[Mark, ...]:
         *_field("Title", block.title, (split, rows[2], side, rows[1]), TITLE, bold=True),
         *_field("Scale", block.scale, (side, rows[2], right, rows[1]), TITLE, bold=True),
         *_field("Made for", block.client, (split, rows[3], side, rows[2])),
-        *_field("Date", block.date, (side, rows[3], right, rows[2])),
+        *_field("Date", block.date, (side, rows[3], right - LOW_REVISION, rows[2])),
+        *_field("Rev.", block.revision or NOT_REVISED, (right - LOW_REVISION, rows[3], right, rows[2])),
         *_field("Made by", block.maker, (split, rows[4], side, rows[3])),
         *_field("Units", block.units, (side, rows[4], right - sign, rows[3])),
     )
     level = [(split, y, right, y) for y in rows[1:-1]]
     upright = [(split, bottom, split, top), (side, bottom, side, top)]
+    upright.append((right - LOW_REVISION, rows[3], right - LOW_REVISION, rows[2]))
     return (
         Lines(Pen.RULE, (*level, *upright)),
         *fields,
@@ -86,6 +93,7 @@ def tall_block(block: TitleBlock, box: Box) -> tuple[Mark, ...]:
     left, bottom, right, top = box
     rows = _edges(bottom + sum(TALL_ROWS), TALL_ROWS)
     boxes = [(left, low, right, high) for high, low in pairwise(rows)]
+    sign = third_angle_width(SIGN_HEIGHT) + 2 * PAD
     fields = (
         *_stacked("Job", block.job, boxes[0], 4 * MM, bold=True),
         *_stacked("Title", block.title, boxes[1], TITLE, bold=True),
@@ -93,7 +101,7 @@ def tall_block(block: TitleBlock, box: Box) -> tuple[Mark, ...]:
         *_stacked("Made by", block.maker, boxes[3], PLAIN),
         *_field("Date", block.date, boxes[4]),
         *_field("Units", block.units, boxes[5]),
-        *_field("Third angle", "", boxes[6]),
+        *_field("Rev.", block.revision or NOT_REVISED, (left, boxes[6][1], right - sign, boxes[6][3])),
         *_sign(right - PAD, boxes[6][1], TALL_ROWS[6]),
         *_field("Scale", block.scale, boxes[7], TITLE, bold=True),
         *_field("Sheet", block.number, boxes[8], LARGE, bold=True),
@@ -159,7 +167,9 @@ def _paragraph(text: str, left: float, right: float, top: float) -> tuple[tuple[
 
 _LABELS = ("Job", "Title", "Made for", "Made by")
 LABEL_WIDTH = max(text_width(label, SMALL) for label in _LABELS) + 2.5 * MM
-SHORT_LABEL = max(text_width(label, SMALL) for label in ("Sheet", "Scale", "Date", "Units")) + 2.5 * MM
+SHORT_LABEL = (
+    max(text_width(label, SMALL) for label in ("Sheet", "Scale", "Date", "Units", "Rev.")) + 2.5 * MM
+)
 
 
 def _field(label: str, value: str, box: Box, height: float = PLAIN, bold: bool = False) -> tuple[Mark, ...]:

@@ -37,15 +37,19 @@ from render.lettering import STAND_IN, missing_letters
 
 AREAS = (
     "job.notes",
+    "job.changes",
     "chart.shelf",
     "chart.shelf_hood",
     "chart.legs",
     "local.shelf",
     "local.legs",
+    "offer.promised",
     "offer.included",
+    "offer.left_out",
     "offer.excluded",
     "offer.allowances",
     "offer.terms",
+    "offer.notes",
 )
 WIDTH = 344
 FIRST_PATH = "opening.width"

@@ -112,8 +112,8 @@ def own_section(path: str, number: int) -> Parameter:
     return Parameter(path, f"Own section {number}", "Mouldings", Kind.SECTION, "", help)
 
 
-def text(path: str, label: str, group: str, help: str) -> Parameter:
-    return Parameter(path, label, group, Kind.TEXT, "", help)
+def text(path: str, label: str, group: str, help: str, default: str = "") -> Parameter:
+    return Parameter(path, label, group, Kind.TEXT, default, help)
 
 
 def rate(

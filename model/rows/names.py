@@ -7,6 +7,9 @@ NAMES = {
     "job.client": "made for",
     "job.maker": "made by",
     "job.notes": "notes",
+    "job.revision": "revision",
+    "job.revised": "date of the revision",
+    "job.changes": "what changed",
     "job.precision": "nearest fraction",
     **{
         f"{path}.{row}": f"{which} piece on hand, {words}"

@@ -8,6 +8,16 @@ from model.rows.row import Kind, Parameter
 from model.rows.words import OFFERED
 
 GROUP = "Offer"
+IN_IT = (
+    "Making the surround as drawn, out of the wood and sheets named here\n"
+    "Bringing it, fitting it to wall and hearth, fastenings, filling and sanding"
+)
+NOT_IN_IT = (
+    "Masonry, chimney, gas and electrical work, and repairs to them\n"
+    "Permits and inspections; what is found behind the old surround and cannot be seen today\n"
+    "Moving furniture, covering floors in other rooms, painting walls"
+)
+"""What an offer begins with, a line for each thing, until the maker writes another. Shop choices."""
 
 
 def _money(path: str, label: str, help: str) -> Parameter:
@@ -47,11 +57,16 @@ OFFER_ROWS: tuple[Parameter, ...] = (
     yes_no("offer.margin_shown", "Margin shown", GROUP, True, "As a line, or spread over the others."),
     yes_no("offer.tax_shown", "Tax shown", GROUP, True, "As a line, or named with the total."),
     text("offer.colour", "Colour and finish", GROUP, "What the homeowner chose, in words."),
+    text("offer.promised", "In the price", GROUP, "A line for each thing that is in the price of every job.",
+         IN_IT),
     text("offer.included", "Included as well", GROUP, "A line for each thing that is in the price besides."),
+    text("offer.left_out", "Not in the price", GROUP, "A line for each thing that is in no job's price.",
+         NOT_IN_IT),
     text("offer.excluded", "Not included as well", GROUP, "A line for each thing that is not."),
     text("offer.allowances", "Allowances", GROUP,
          "A line for each sum set aside for what is not known yet, such as wood found rotten."),
     text("offer.terms", "Payment and dates", GROUP, "A line for each: when is paid, when is begun."),
+    text("offer.notes", "Notes on the offer", GROUP, "Anything else that the homeowner is to read."),
     Parameter("offer.days", "Offer holds, days", GROUP, Kind.COUNT, 30, "From the date on the sheets.",
               1, 365, 1),
 )

@@ -10,7 +10,7 @@ from model.takeoff.cut_list import list_cuts
 from model.takeoff.weight import list_loads, total_weight
 from render.checks_sheet import count_findings
 from render.cover_sheet import list_summary
-from render.drawing import Fill, Region
+from render.drawing import Fill, Region, Text
 from render.packet import build_packet
 from render.sheets import PAPERS, PICTURE, Block, safe_area
 
@@ -36,6 +36,23 @@ def test_the_summary_says_what_and_where_in_the_jobs_units():
     *_, lines = summary_of(job)
     assert "Gas, opening 914 mm wide and 762 mm high" in lines["Where"]
     assert "with an overmantel" in lines["What"]
+
+
+def test_a_revision_stands_on_the_cover_with_what_changed_and_on_every_sheet():
+    settings = [
+        ("job.revision", "B"),
+        ("job.revised", "2026-11-20"),
+        ("job.changes", "Frieze lower\nOak shelf"),
+    ]
+    surround, *_, lines = summary_of(with_texts(default_job(), settings))
+    assert lines["Revision"] == "B, 2026-11-20: Frieze lower; Oak shelf"
+    for sheet in build_packet(surround, (), (), list_cuts(surround), "letter", "2026-11-21"):
+        frame = next(placed for placed in sheet.placed if placed.name == "frame")
+        texts = [mark.text for mark in frame.drawing.marks if isinstance(mark, Text)]
+        for said in ("Fireplace surround", f"{sheet.number}", "2026-11-21", "B"):
+            assert said in texts, (sheet.title, said)
+        assert "Scale" in texts
+    assert "Revision" not in summary_of(default_job())[3]
 
 
 def test_no_price_stands_on_the_cover():

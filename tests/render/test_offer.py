@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from io import BytesIO
 
 import pdfplumber
@@ -10,6 +11,7 @@ import pytest
 from app.demo import list_demos, read_demo
 from export.pdf import write_pdf
 from model.job import with_texts
+from model.money import format_money
 from model.price import Part, Price, PriceLine
 from model.surround import plan_surround
 from render.drawing import Dimension
@@ -52,11 +54,39 @@ def test_words_of_the_offer_stand_in_it():
         ("offer.excluded", "A new hearth"),
         ("offer.allowances", "Rotten wood, up to 200"),
         ("offer.terms", "A third when ordered"),
+        ("offer.notes", "The dog stays out of the room"),
+        ("offer.promised", "Carrying it up four floors"),
+        ("offer.left_out", "Any sweeping"),
+        ("job.notes", "Asks for more than he pays"),
         ("offer.days", "14"),
     ]
     text, _ = _text("bedroom", PRICED, "letter", settings)
-    for words in (*(value for _, value in settings[:-1]), "holds for 14 days"):
+    for words in (*(value for _, value in settings[:-2]), "holds for 14 days"):
         assert words in text
+    for words in ("Asks for more", "Making the surround", "Permits and inspections"):
+        assert words not in text
+
+
+def test_what_is_in_every_price_and_in_none_stands_there_from_the_first():
+    text, _ = _text("brick", PRICED)
+    assert "Making the surround as drawn" in text
+    assert "Permits and inspections" in text
+
+
+@pytest.mark.parametrize(("kind", "is_said"), [("framed", True), ("plain", False)])
+def test_plywood_is_named_where_there_is_some(kind: str, is_said: bool):
+    settings = [("column.kind", kind), ("frieze.kind", kind), ("shelf.kind", "plank")]
+    text, _ = _text("brick", PRICED, "letter", settings)
+    assert ("plywood" in text) == is_said
+
+
+@pytest.mark.parametrize("currency", ["1 234,50 \u20ac", "kr 1\u202f234", "\u00a51,234"])
+def test_an_amount_is_never_parted_over_lines(currency: str):
+    much = replace(
+        PRICED, lines=tuple(replace(line, cost=123_456_700) for line in PRICED.lines), currency=currency
+    )
+    text, _ = _text("brick", replace(much, total=370_370_100))
+    assert format_money(370_370_100, currency).replace("\u202f", " ") in text.replace("\u202f", " ")
 
 
 def test_few_sizes_are_drawn():
