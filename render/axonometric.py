@@ -1,17 +1,17 @@
 """Boards seen from beside and above in parallel projection: what of each face shows, exactly, for any subset.
 
-Faces are flat, so one hides a part of another that is found by cutting their pictures with each other and,
-where they cross in depth, along the line where both are equally near. Nothing is sorted. What pens are used
-is render.step_picture's; the axis-parallel views are render.views'.
+What lies before a face is found in render.screens. What pens are used is render.step_picture's; the
+axis-parallel views are render.views'.
 """
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+import itertools
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from math import cos, radians, sin
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -19,23 +19,15 @@ from model.board import Board
 from model.takeoff.faces import Face, Floats, list_faces
 from render.drawing import Ring
 from render.extent import Box
+from render.screens import GRID, LEAST, Screens, Shapes
 
 if TYPE_CHECKING:
-    from shapely import Polygon, STRtree
     from shapely.geometry.base import BaseGeometry
 
-GRID = 2.0**-10
-"""Corners of pictures lie on a grid this fine, in inches, so that faces which meet in the room meet there."""
 EDGE_ON = 1e-3
 """Faces turned to the viewer by a smaller cosine than this are seen edge on."""
-NEARER = 2.5e-3
-"""A face less than this nearer than another, in inches, lies in its plane and hides nothing of it."""
 SLIVER = 4e-3
 """What shows of a face is no narrower than this as a rule, in inches; narrower gaps come of rounding."""
-LEAST = 1e-3
-"""Square inches of picture that count."""
-FAR = 1e4
-"""Longer than anything drawn, in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,36 +53,30 @@ BELOW_RIGHT = Stand(28.0, -20.0, "from the right, below")
 BACK_LEFT = Stand(152.0, 20.0, "from behind, above")
 
 
-@dataclass(frozen=True)
-class _Hidden:
-    """A part of a face's picture that a face of the solid `by` lies before; `all` where that is all of it."""
-
-    by: int
-    shape: BaseGeometry
-    all: bool
-
-
 class Scene:
     """Solids looked at from one place. Numbers are places in the list of solids.
 
     What hides a face is found once, when first asked for; then any of the solids may be taken away.
     """
 
-    def __init__(self, solids: Sequence[Board], stand: Stand) -> None:
+    def __init__(self, solids: Sequence[Board], stand: Stand, faces: Sequence[Face] | None = None) -> None:
+        """`faces` are those of `list_faces(solids)` where they are known already."""
+        import shapely
+
         self.solids = tuple(solids)
         self.stand = stand
         self._basis = stand.basis
-        every = list_faces(self.solids)
-        flat = [face for face in every if float(face.normal @ self._basis[2]) > EDGE_ON]
-        pictures = [self._picture(face) for face in flat]
-        kept = [i for i, picture in enumerate(pictures) if picture is not None and picture.area > LEAST]
-        self._faces = [flat[i] for i in kept]
-        self._pictures: list[Any] = [pictures[i] for i in kept]
+        every = list_faces(self.solids) if faces is None else faces
+        turned = [face for face in every if float(face.normal @ self._basis[2]) > EDGE_ON]
+        pictures = _draw_faces(turned, self._basis[:2])
+        kept = shapely.area(pictures) > LEAST
+        self._faces = [face for face, is_kept in zip(turned, kept.tolist(), strict=True) if is_kept]
+        self._pictures = pictures[kept]
         self._of: dict[int, list[int]] = {}
         for i, face in enumerate(self._faces):
             self._of.setdefault(face.owner, []).append(i)
-        self._parts: dict[int, tuple[_Hidden, ...]] = {}
-        self._known: dict[tuple[int, frozenset[int]], BaseGeometry] = {}
+        self._screens = Screens(self._faces, self._pictures, self._basis)
+        self._known: list[dict[frozenset[int], BaseGeometry]] = [{frozenset(): p} for p in self._pictures]
 
     def see(self, solid: int, present: Collection[int]) -> tuple[tuple[int, BaseGeometry], ...]:
         """What shows of a solid where those `present` are there: a patch's number and its area, for each.
@@ -125,87 +111,38 @@ class Scene:
         return left, low, right, high
 
     def _see_face(self, face: int, present: Collection[int]) -> BaseGeometry:
+        """What shows of a face; what is found for some solids is gone on from when there are more."""
         import shapely
 
-        hidden = [part for part in self._hidden(face) if part.by in present]
-        if hidden and hidden[0].all:
+        before = self._screens.find(face)
+        there = [owner in present for owner in before.owners]
+        if any(all_of_it and is_there for all_of_it, is_there in zip(before.hides_all, there, strict=True)):
             return shapely.Polygon()
-        key = face, frozenset(part.by for part in hidden)
-        if key not in self._known:
-            picture = self._pictures[face]
-            if hidden:
-                over = shapely.union_all([part.shape for part in hidden], grid_size=GRID)
-                picture = _without_slivers(shapely.difference(picture, over, grid_size=GRID))
-            self._known[key] = picture
-        return self._known[key]
-
-    def _picture(self, face: Face) -> Polygon | None:
-        import shapely
-
-        rings = [ring @ self._basis[:2].T for ring in (face.ring, *face.holes)]
-        shape = shapely.make_valid(shapely.Polygon(rings[0], rings[1:]))
-        return shapely.set_precision(shape, GRID)
+        known, key = self._known[face], frozenset(itertools.compress(before.owners, there))
+        if key not in known:
+            start = max((own for own in known if own <= key), key=len)
+            new = [
+                is_there and owner not in start for owner, is_there in zip(before.owners, there, strict=True)
+            ]
+            over = shapely.union_all(before.shapes[new])
+            known[key] = _without_slivers(shapely.difference(known[start], over, grid_size=GRID))
+        return known[key]
 
     @cached_property
     def _patches(self) -> list[dict[int, int]]:
         """For each solid the patch of each of its sides."""
         return [_patch_sides(solid.carved) for solid in self.solids]
 
-    @cached_property
-    def _planes(self) -> Floats:
-        """(n, 3) a, b, c of each face: nearness = a*h + b*v + c."""
-        normals = np.array([face.normal for face in self._faces]) @ self._basis.T
-        offsets = np.array([face.offset for face in self._faces])
-        return np.column_stack([-normals[:, 0], -normals[:, 1], offsets]) / normals[:, 2:]
 
-    @cached_property
-    def _reach(self) -> Floats:
-        """(n, 2) how near the furthest and the nearest corner of each face are."""
-        near = [face.ring @ self._basis[2] for face in self._faces]
-        return np.array([(own.min(), own.max()) for own in near])
+def _draw_faces(faces: Sequence[Face], axes: Floats) -> Shapes:
+    """The picture of each face, on the grid; `axes` (2, 3) lead to its right and up."""
+    import shapely
 
-    @cached_property
-    def _tree(self) -> STRtree:
-        import shapely
-
-        return shapely.STRtree(self._pictures)
-
-    def _hidden(self, face: int) -> tuple[_Hidden, ...]:
-        """The parts of a face's picture that others lie before, one that hides all of it first."""
-        if face not in self._parts:
-            found = list(self._list_hidden(face))
-            self._parts[face] = tuple(sorted(found, key=lambda part: not part.all))
-        return self._parts[face]
-
-    def _list_hidden(self, face: int) -> Iterator[_Hidden]:
-        import shapely
-
-        picture = self._pictures[face]
-        others = self._tree.query(picture, predicate="intersects")
-        others = others[(others != face) & (self._reach[others, 1] > self._reach[face, 0] + NEARER)]
-        if not len(others):
-            return
-        shapes = shapely.intersection(picture, np.array(self._pictures, dtype=object)[others])
-        large = shapely.area(shapes) > LEAST
-        for near, shape in zip(others[large].tolist(), shapes[large], strict=True):
-            part = self._nearer_part(_only_areas(shape), face, near)
-            if part is not None:
-                whole = part.area > picture.area - LEAST
-                yield _Hidden(self._faces[near].owner, part, whole)
-
-    def _nearer_part(self, shape: BaseGeometry, far: int, near: int) -> BaseGeometry | None:
-        """Where in `shape` the face `near` lies before the face `far`; None where it nowhere does."""
-        import shapely
-
-        a, b, c = self._planes[near] - self._planes[far]
-        points = shapely.get_coordinates(shape)
-        ahead = points @ np.array([a, b]) + c
-        if ahead.max() < NEARER:
-            return None
-        if ahead.min() > -NEARER:
-            return shape
-        part = _only_areas(shapely.intersection(shape, _half_plane(a, b, c)))
-        return part if part.area > LEAST else None
+    rings = [[ring @ axes.T for ring in (face.ring, *face.holes)] for face in faces]
+    shapes: Shapes = np.empty(len(faces), dtype=object)
+    shapes[:] = [shapely.Polygon(outer, holes) for outer, *holes in rings]
+    drawn: Shapes = shapely.set_precision(shapely.make_valid(shapes), GRID)
+    return drawn
 
 
 def _without_slivers(shape: BaseGeometry) -> BaseGeometry:
@@ -215,26 +152,6 @@ def _without_slivers(shape: BaseGeometry) -> BaseGeometry:
     parts = shapely.get_parts(shape)
     wide = [part for part in parts if 2 * part.area > SLIVER * part.length]
     return shape if len(wide) == len(parts) else shapely.MultiPolygon(wide)
-
-
-def _only_areas(shape: BaseGeometry) -> BaseGeometry:
-    """A shape without the lines and points in which two areas touch besides."""
-    import shapely
-
-    if shape.geom_type != "GeometryCollection":
-        return shape
-    return shapely.MultiPolygon([part for part in shapely.get_parts(shape) if part.geom_type == "Polygon"])
-
-
-def _half_plane(a: float, b: float, c: float) -> Polygon:
-    """A square, as large as anything drawn, on the side of a line where a*h + b*v + c is over 0."""
-    from shapely import Polygon
-
-    size = float(np.hypot(a, b))
-    inward = np.array([a, b]) / size
-    foot, along = -c / size * inward, np.array([-inward[1], inward[0]]) * FAR
-    deep = inward * FAR
-    return Polygon([foot - along, foot + along, foot + along + deep, foot - along + deep])
 
 
 def _patch_sides(board: Board) -> dict[int, int]:

@@ -10,9 +10,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from render.axonometric import GRID, Scene, rings_of
+from render.axonometric import Scene, rings_of
 from render.board_marks import kind_of, mark_areas
 from render.drawing import Drawing, Fill, Lines, Mark, Pen, Region, Ring, Segment
+from render.near_lines import keep_apart
+from render.screens import GRID
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
@@ -60,7 +62,7 @@ def outline_step(staged: Staged, picked: Collection[int], there: Collection[int]
     dark = _outline([shape for i, own in patches for _, shape in own if i in picked])
     pale = _outline([shape for i, own in patches for _, shape in own if i not in picked])
     if dark is not None and pale is not None:
-        pale = pale.difference(dark.buffer(OFF))
+        pale = keep_apart(pale, dark, OFF)
     lines = [*_stroke(Pen.BEYOND, pale), *_stroke(Pen.EDGE, dark)]
     rings = [
         (i, tuple(ring for _, shape in own for ring in rings_of(shape))) for i, own in patches if i in picked

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from model.board import Board
 from model.steps.step import Step, Where
 from model.surround import Surround
+from model.takeoff.faces import Face, list_faces
 from render.axonometric import BACK_LEFT, BELOW_RIGHT, FRONT_LEFT, FRONT_RIGHT, Scene, Stand
 from render.site_solids import site_in_room
 from render.step_picture import Staged, count_known
@@ -43,6 +44,15 @@ class Shown:
         return "" if stand is FRONT_RIGHT else stand.words
 
 
+@dataclass(frozen=True)
+class _Solids:
+    """What is in the scenes of some parts, with marks as in `Staged`, wherever it is looked at from."""
+
+    solids: tuple[Board, ...]
+    marks: tuple[str, ...]
+    faces: tuple[Face, ...]
+
+
 def list_shown(surround: Surround, steps: Sequence[Step]) -> tuple[Shown, ...]:
     """Every step with its picture."""
     stage = _Stage(surround, steps)
@@ -55,6 +65,7 @@ class _Stage:
     def __init__(self, surround: Surround, steps: Sequence[Step]) -> None:
         self._surround = surround
         self._scenes: dict[tuple[tuple[str, ...], Stand], Staged] = {}
+        self._solids: dict[tuple[str, ...], _Solids] = {}
         self._chains: dict[tuple[str, ...], list[int]] = {}
         for step in steps:
             if step.where is Where.BENCH and step.parts:
@@ -95,16 +106,22 @@ class _Stage:
     def _scene(self, parts: tuple[str, ...], stand: Stand) -> Staged:
         """The scene of some parts on the bench, or with no parts of all before the wall."""
         if (parts, stand) not in self._scenes:
+            own = self._find_solids(parts)
+            self._scenes[parts, stand] = Staged(Scene(own.solids, stand, own.faces), own.marks)
+        return self._scenes[parts, stand]
+
+    def _find_solids(self, parts: tuple[str, ...]) -> _Solids:
+        if parts not in self._solids:
             boards, marks = self._surround.boards, self._surround.marks
             if parts:
                 own = self._chains[parts]
-                solids = _side_by_side([boards[i] for i in own], parts)
-                staged = Staged(Scene(solids, stand), tuple(marks[i] for i in own))
+                solids = tuple(_side_by_side([boards[i] for i in own], parts))
+                named = tuple(marks[i] for i in own)
             else:
                 site = site_in_room(self._surround.layout)
-                staged = Staged(Scene((*boards, *site), stand), (*marks, *("" for _ in site)))
-            self._scenes[parts, stand] = staged
-        return self._scenes[parts, stand]
+                solids, named = (*boards, *site), (*marks, *("" for _ in site))
+            self._solids[parts] = _Solids(solids, named, list_faces(solids))
+        return self._solids[parts]
 
 
 def _side_by_side(boards: Sequence[Board], parts: tuple[str, ...]) -> list[Board]:

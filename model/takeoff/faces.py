@@ -112,7 +112,7 @@ def _face(owner: int, side: int, ring: Floats, holes: tuple[Floats, ...] = ()) -
     across = np.eye(3)[int(np.argmin(np.abs(normal)))]
     across = across - (across @ normal) * normal
     across = across / np.linalg.norm(across)
-    return Face(owner, side, ring, normal, np.array([across, np.cross(normal, across)]), holes)
+    return Face(owner, side, ring, normal, np.array([across, _cross(normal, across)]), holes)
 
 
 def ring_area(ring: Floats) -> float:
@@ -123,8 +123,15 @@ def ring_area(ring: Floats) -> float:
 def _area_vector(ring: Floats) -> Floats:
     """Along the ring's normal, as long as its area."""
     from_first = ring - ring[0]
-    total: Floats = np.cross(from_first[1:-1], from_first[2:]).sum(axis=0) / 2
+    total: Floats = _cross(from_first[1:-1].T, from_first[2:].T).T.sum(axis=0) / 2
     return total
+
+
+def _cross(first: Floats, second: Floats) -> Floats:
+    """The cross product of vectors whose parts are rows; numpy's own takes ten times as long for a few."""
+    a, b, c = first
+    d, e, f = second
+    return np.array([b * f - c * e, c * d - a * f, a * e - b * d])
 
 
 def primed_area(faces: Sequence[Face]) -> float:

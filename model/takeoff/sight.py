@@ -14,11 +14,13 @@ from numpy.typing import NDArray
 
 from model.takeoff.contacts import without_slivers
 from model.takeoff.faces import Face, Floats
+from model.takeoff.nearness import Nearness, Numbers, Outlines
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
 
 Shapes = NDArray[Any]
+Flags = NDArray[np.bool_]
 EDGE_ON = 1e-6
 """Cosine between a face's normal and a line of sight under which the face is seen edge on."""
 CLOSE = 1 / 512
@@ -27,6 +29,9 @@ GRID = 2.0**-20
 """Pictures are laid on a grid this fine, in., so that what falls together stays together."""
 NOTHING = 1e-4
 """Square inches too small to be looked for any more."""
+
+CRUMB = NOTHING / 10
+"""Square inches by which two shapes may overlap that only touch."""
 
 
 def _list_lines() -> Floats:
@@ -63,54 +68,73 @@ def list_seen(
         at = np.flatnonzero(turned & (shapely.area(unseen) > NOTHING))
         if len(at):
             unseen[at] = around.hide(unseen[at], at, line)
-    return tuple(without_slivers(whole.difference(rest)) for whole, rest in zip(bare, unseen, strict=True))
+    seen: Shapes = np.empty(len(bare), dtype=object)
+    seen[:] = [whole.difference(rest) for whole, rest in zip(bare, unseen, strict=True)]
+    return tuple(without_slivers(shape) for shape in _areas_of(seen))
 
 
 class _Around:
     """Everything that may hide: faces, with what is needed to look at them in any direction."""
 
     def __init__(self, faces: Sequence[Face]) -> None:
-        self.normals = np.array([face.normal for face in faces])
-        self._offsets = np.array([face.offset for face in faces])
+        self._outlines = Outlines(faces)
+        self.normals = self._outlines.normals
         self._basis = np.array([face.basis for face in faces])
-        self._corners = np.concatenate([face.ring for face in faces])
-        counts = np.array([len(face.ring) for face in faces])
-        self._owners = np.repeat(np.arange(len(faces)), counts)
-        self._starts = np.cumsum(counts) - counts
+        self._owners = np.repeat(np.arange(len(faces)), self._outlines.counts)
 
-    def hide(self, shapes: Shapes, at: NDArray[np.intp], line: Floats) -> Shapes:
+    def hide(self, shapes: Shapes, at: Numbers, line: Floats) -> Shapes:
         """The parts of `shapes`, in the planes of faces `at`, that are hidden along `line`."""
-        import shapely
-
         right, up = _picture(line)
-        turned = np.flatnonzero(self.normals @ line > EDGE_ON)
-        before = self._draw(turned, np.stack([right, up]))
         matrices, shifts = self._laid(at, np.stack([right, up]))
-        pictures = _snap(_moved(shapes, matrices, shifts))
-        mine, other = shapely.STRtree(before).query(pictures, predicate="intersects")
-        far, near = self._reach(line)
-        apart = (at[mine] != turned[other]) & (near[turned[other]] > far[at[mine]] + CLOSE)
-        mine, other = mine[apart], other[apart]
-        overlaps = _areas_of(_overlaps(pictures[mine], before[other]))
-        real = shapely.area(overlaps) > NOTHING / 10
-        mine, other, overlaps = mine[real], other[real], overlaps[real]
-        spots = shapely.get_coordinates(shapely.point_on_surface(overlaps))
-        depths = [self._depth(which, spots, line, right, up) for which in (turned[other], at[mine])]
-        hiding = depths[0] > depths[1] + CLOSE
-        hidden = _unite(overlaps[hiding], mine[hiding], len(at))
+        hidden = self._hide_pictures(_snap(_moved(shapes, matrices, shifts)), at, np.stack([right, up, line]))
         inverse = np.asarray(np.linalg.inv(matrices), dtype=np.float64)
         return _moved(hidden, inverse, -(inverse @ shifts[:, :, None])[:, :, 0])
 
-    def _reach(self, line: Floats) -> tuple[Floats, Floats]:
-        """How far towards the eye each face lies, at the least and at the most."""
-        depths = self._corners @ line
-        starts = self._starts
-        return np.minimum.reduceat(depths, starts), np.maximum.reduceat(depths, starts)
-
-    def _draw(self, which: NDArray[np.intp], axes: Floats) -> Shapes:
+    def _hide_pictures(self, pictures: Shapes, at: Numbers, look: Floats) -> Shapes:
+        """The hidden parts of `pictures` of faces `at`; `look` is right, up and towards the eye."""
         import shapely
 
-        flat = self._corners @ axes.T
+        turned = np.flatnonzero(self.normals @ look[2] > EDGE_ON)
+        drawn = self._draw(turned, look[:2])
+        shapely.prepare(drawn)
+        mine, other = shapely.STRtree(drawn).query(pictures, predicate="intersects")
+        low, high = Nearness(self._outlines, look, GRID).bound_ahead(at[mine], turned[other])
+        may = (at[mine] != turned[other]) & (high > CLOSE)
+        mine, other, sure = mine[may], other[may], low[may] > CLOSE
+        hidden = _empty(len(at))
+        whole = mine[sure][shapely.covers(drawn[other[sure]], pictures[mine[sure]])]
+        hidden[whole] = pictures[whole]
+        left = ~np.isin(mine, whole)
+        mine, other, sure = mine[left], other[left], sure[left]
+        doubtful = np.flatnonzero(~sure)
+        sure[doubtful] = self._are_before(
+            turned[other[doubtful]],
+            drawn[other[doubtful]],
+            at[mine[doubtful]],
+            pictures[mine[doubtful]],
+            look,
+        )
+        groups, over = _unite(drawn[other[sure]], mine[sure])
+        hidden[groups] = _without_crumbs(_areas_of(_overlaps(pictures[groups], over)))
+        return hidden
+
+    def _are_before(
+        self, nears: Numbers, drawn: Shapes, fars: Numbers, pictures: Shapes, look: Floats
+    ) -> Flags:
+        """Which of the faces `nears` lie before their ones of `fars`, told where both can be seen."""
+        import shapely
+
+        overlaps = _areas_of(_overlaps(pictures, drawn))
+        before = shapely.area(overlaps) > CRUMB
+        spots = shapely.get_coordinates(shapely.point_on_surface(overlaps[before]))
+        near, far = (self._depth(which[before], spots, look) for which in (nears, fars))
+        before[before] = near > far + CLOSE
+        return np.asarray(before)
+
+    def _draw(self, which: Numbers, axes: Floats) -> Shapes:
+        import shapely
+
+        flat = self._outlines.corners @ axes.T
         chosen = np.zeros(len(self.normals), dtype=bool)
         chosen[which] = True
         use = chosen[self._owners]
@@ -118,19 +142,17 @@ class _Around:
         drawn: Shapes = shapely.polygons(shapely.linearrings(flat[use], indices=owners))
         return drawn
 
-    def _laid(self, at: NDArray[np.intp], axes: Floats) -> tuple[Floats, Floats]:
+    def _laid(self, at: Numbers, axes: Floats) -> tuple[Floats, Floats]:
         """How places in the planes of faces `at` become places in the picture: matrices and shifts."""
         matrices = np.einsum("pk,nbk->npb", axes, self._basis[at])
-        shifts = (self._offsets[at, None] * self.normals[at]) @ axes.T
+        shifts = (self._outlines.offsets[at, None] * self.normals[at]) @ axes.T
         return matrices, shifts
 
-    def _depth(
-        self, which: NDArray[np.intp], spots: Floats, line: Floats, right: Floats, up: Floats
-    ) -> Floats:
+    def _depth(self, which: Numbers, spots: Floats, look: Floats) -> Floats:
         """How far towards the eye each face lies at its spot in the picture."""
         normals = self.normals[which]
-        across = spots[:, :1] * right + spots[:, 1:] * up
-        depth: Floats = (self._offsets[which] - (normals * across).sum(axis=1)) / (normals @ line)
+        across = spots @ look[:2]
+        depth: Floats = (self._outlines.offsets[which] - (normals * across).sum(axis=1)) / (normals @ look[2])
         return depth
 
 
@@ -153,14 +175,22 @@ def _moved(shapes: Shapes, matrices: Floats, shifts: Floats) -> Shapes:
     return moved
 
 
-def _unite(shapes: Shapes, groups: NDArray[np.intp], count: int) -> Shapes:
-    """One shape for each of `count` groups, empty where there is none."""
+def _empty(count: int) -> Shapes:
     import shapely
 
-    united: Shapes = np.full(count, shapely.Polygon(), dtype=object)
-    for group in np.unique(groups):
-        united[group] = shapely.union_all(shapes[groups == group])
-    return united
+    return np.full(count, shapely.Polygon(), dtype=object)
+
+
+def _unite(shapes: Shapes, groups: Numbers) -> tuple[Numbers, Shapes]:
+    """The groups there are, and one shape for each."""
+    import shapely
+
+    named = np.unique(groups)
+    united = _empty(len(named))
+    with np.errstate(invalid="ignore", divide="ignore"):
+        for i, group in enumerate(named):
+            united[i] = shapely.union_all(shapes[groups == group])
+    return named, united
 
 
 def _overlaps(shapes: Shapes, others: Shapes) -> Shapes:
@@ -168,7 +198,9 @@ def _overlaps(shapes: Shapes, others: Shapes) -> Shapes:
     import shapely
 
     try:
-        found: Shapes = shapely.intersection(shapes, others)
+        # Lines that nearly run on meet nowhere that is tried first; another way is tried then.
+        with np.errstate(invalid="ignore", divide="ignore"):
+            found: Shapes = shapely.intersection(shapes, others)
     except shapely.errors.GEOSException:
         found = shapely.intersection(shapes, others, grid_size=GRID)
     return found
@@ -181,6 +213,17 @@ def _areas_of(shapes: Shapes) -> Shapes:
     for i in np.flatnonzero(shapely.get_type_id(shapes) == shapely.GeometryType.GEOMETRYCOLLECTION):
         parts = shapely.get_parts(shapes[i])
         shapes[i] = shapely.union_all(parts[shapely.get_dimensions(parts) == 2])
+    return shapes
+
+
+def _without_crumbs(shapes: Shapes) -> Shapes:
+    """The same without parts so small that they come of rounding where shapes touch."""
+    import shapely
+
+    for i in np.flatnonzero(shapely.get_type_id(shapes) == shapely.GeometryType.MULTIPOLYGON):
+        parts = shapely.get_parts(shapes[i])
+        shapes[i] = shapely.multipolygons(parts[shapely.area(parts) > CRUMB])
+    shapes[shapely.area(shapes) <= CRUMB] = shapely.Polygon()
     return shapes
 
 
