@@ -121,6 +121,12 @@ class CommandMenu:
         add_steps(menu, window.session.stack, window.undo, window.redo)
         menu.addSeparator()
         add_command(menu, "&Measure one by one", window.measure, "F7")
+        add_command(
+            menu,
+            "Fold the measuring &list, or open it",
+            lambda: window.fold_list(not window.fields.isHidden()),
+            "F8",
+        )
         places = menu.addMenu("&Go to")
         for title in window.fields.titles:
             add_command(places, title, partial(window.fields.go_to, title))
@@ -190,7 +196,7 @@ class CommandMenu:
         elif window.canvas.hasFocus() and not window.tray.is_folded:
             window.tray.shown_list.setFocus(Qt.FocusReason.ShortcutFocusReason)
         else:
-            window.fields.focus_again()
+            window.take_cursor()
 
     def _add_help_menu(self) -> None:
         menu = self._menu("&Help")

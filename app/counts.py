@@ -22,7 +22,7 @@ class Counts(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._counts: Counter[Status] = Counter()
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self.setAccessibleName("Counts of findings")
 
     def show_findings(self, findings: tuple[Finding, ...]) -> None:
@@ -30,22 +30,30 @@ class Counts(QWidget):
         counts = Counter(finding.status for finding in findings)
         if counts != self._counts:
             self._counts = counts
-            self.setAccessibleDescription(", ".join(text for _, text in self._list_texts()))
+            told = ", ".join(text for _, text in self._list_texts())
+            self.setAccessibleDescription(told)
+            self.setToolTip(told)
             self.updateGeometry()
             self.update()
 
-    def _list_texts(self) -> Iterator[tuple[Status, str]]:
+    def _list_texts(self, short: bool = False) -> Iterator[tuple[Status, str]]:
         for status in Status:
             if self._counts[status]:
-                yield status, f"{self._counts[status]} {STATUS_WORD[status]}"
+                word = "" if short else f" {STATUS_WORD[status]}"
+                yield status, f"{self._counts[status]}{word}"
+
+    def _width(self, short: bool) -> int:
+        metrics = QFontMetrics(text_font(bold=True))
+        widths = (metrics.horizontalAdvance(text) for _, text in self._list_texts(short))
+        return sum(SHAPE + RHYTHM + width + 2 * RHYTHM for width in widths)
 
     def sizeHint(self) -> QSize:
         """As wide as the words are."""
-        metrics = QFontMetrics(text_font(bold=True))
-        width = sum(
-            SHAPE + RHYTHM + metrics.horizontalAdvance(text) + 2 * RHYTHM for _, text in self._list_texts()
-        )
-        return QSize(width, ROW_HEIGHT)
+        return QSize(self._width(short=False), ROW_HEIGHT)
+
+    def minimumSizeHint(self) -> QSize:
+        """As wide as shapes and figures are; the words are then told by the pointer and to be read out."""
+        return QSize(self._width(short=True), ROW_HEIGHT)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Shapes and words in a row."""
@@ -54,7 +62,7 @@ class Counts(QWidget):
         left = 0
         with QPainter(self) as painter:
             painter.setFont(font)
-            for status, text in self._list_texts():
+            for status, text in self._list_texts(short=self.width() < self._width(short=False)):
                 colour = QColor(status_colour(status, colours()))
                 paint_shape(painter, status, QRectF(left, (self.height() - SHAPE) / 2, SHAPE, SHAPE), colour)
                 left += SHAPE + RHYTHM

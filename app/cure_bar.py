@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QColor, QPainter, QPaintEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, quiet_button
 from app.theme import RHYTHM, colours
@@ -17,6 +17,8 @@ from app.theme import RHYTHM, colours
 if TYPE_CHECKING:
     from model.check.remedy import Remedy
 
+NARROW = 560
+"""Pixels below which the sentence and the buttons stand over each other."""
 LOOKING = "Looking for the least change that clears it."
 NONE = "No change of one or two sizes clears this."
 
@@ -44,16 +46,32 @@ class CureBar(QWidget):
         self.other_button.clicked.connect(self._turn)
         self.undo_button.clicked.connect(self.undone)
         self.explain_button.clicked.connect(self.explained)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(2 * RHYTHM, RHYTHM // 2, RHYTHM, RHYTHM // 2)
-        row.setSpacing(RHYTHM)
-        row.addWidget(self.do_button)
-        row.addWidget(self.undo_button)
-        row.addWidget(self._text, 1)
-        row.addWidget(self.other_button)
-        row.addWidget(self.explain_button)
+        self._above = QHBoxLayout()
+        self._row = QHBoxLayout()
+        for widget in (self.do_button, self.undo_button, self._text, self.other_button, self.explain_button):
+            self._row.addWidget(widget, 1 if widget is self._text else 0)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(2 * RHYTHM, RHYTHM // 2, RHYTHM, RHYTHM // 2)
+        column.setSpacing(RHYTHM // 2)
+        column.addLayout(self._above)
+        column.addLayout(self._row)
         self.setAccessibleName("Cures")
         self.hide()
+
+    def minimumSizeHint(self) -> QSize:
+        """Narrow enough for a small screen, where the sentence stands over the buttons."""
+        shown = (self.do_button, self.other_button)
+        return QSize(sum(button.sizeHint().width() for button in shown) + 5 * RHYTHM, 5 * RHYTHM)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Where it is narrow the sentence has a line of its own; explaining is in the menu too."""
+        super().resizeEvent(event)
+        narrow = event.size().width() < NARROW
+        self.explain_button.setVisible(not narrow)
+        wanted = self._above if narrow else self._row
+        if wanted.indexOf(self._text) < 0:
+            (self._row if narrow else self._above).removeWidget(self._text)
+            wanted.insertWidget(0 if narrow else 2, self._text, 1)
 
     @property
     def text(self) -> str:

@@ -2,8 +2,17 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QHBoxLayout,
+    QLayout,
+    QPushButton,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.buttons import quiet_button
 from app.buying_table import BuyingTable
@@ -14,6 +23,7 @@ from app.finding_list import FindingList
 from app.guide_list import GuideList
 from app.materials_table import MaterialsTable
 from app.plan_view import PlanView
+from app.sparing import least_width, spare
 from app.theme import RHYTHM
 
 HEAD_HEIGHT = 5 * RHYTHM
@@ -70,7 +80,8 @@ class Tray(QWidget):
     def _build_head(self) -> QWidget:
         head = QWidget()
         head.setFixedHeight(HEAD_HEIGHT)
-        row = QHBoxLayout(head)
+        self._row = row = QHBoxLayout(head)
+        row.setSizeConstraint(QLayout.SizeConstraint.SetNoConstraint)
         row.setContentsMargins(RHYTHM, 0, RHYTHM, 0)
         row.setSpacing(RHYTHM // 2)
         for page, title in enumerate(TITLES):
@@ -84,6 +95,24 @@ class Tray(QWidget):
         row.addStretch(1)
         row.addWidget(self.fold_button)
         return head
+
+    def _list_spared(self) -> list[QWidget]:
+        """Headings that a small screen does without: in the menu they stay."""
+        return [button for button in self._headings.buttons()[::-1] if not button.isChecked()]
+
+    def minimumSizeHint(self) -> QSize:
+        """Narrow enough for a small screen; the counts are then in figures alone."""
+        shorter = self.counts.sizeHint().width() - self.counts.minimumSizeHint().width()
+        return QSize(least_width(self._row, self._list_spared()) - shorter, HEAD_HEIGHT + 6 * RHYTHM)
+
+    def resizeEvent(self, _event: QResizeEvent) -> None:
+        """Leave away the headings that there is no room for."""
+        self.make_room()
+
+    def make_room(self) -> None:
+        """Leave away the headings that there is no room for beside the counts."""
+        self.heading(self.page).show()
+        spare(self._row, self._list_spared(), self.width())
 
     @property
     def is_folded(self) -> bool:
@@ -114,6 +143,7 @@ class Tray(QWidget):
         """Show a list, opening the tray if need be."""
         self.heading(page).setChecked(True)
         self._stack.setCurrentIndex(page)
+        self.make_room()
         self.fold(False)
         self.turned.emit(page)
 

@@ -7,6 +7,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLayout, QWidget
 
 from app.buttons import QuietButton, StrongButton, quiet_button
+from app.sparing import least_width, spare
 from app.theme import RHYTHM
 
 CHOICES: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -70,29 +71,36 @@ class ViewBar(QWidget):
         row.addWidget(button)
         return button
 
-    @property
-    def _spared(self) -> tuple[QWidget, ...]:
-        """Buttons that a small screen does without."""
-        return (self.marks_button, *self.zoom_buttons)
+    def _list_spared(self) -> list[QWidget]:
+        """What a small screen does without, what goes first first: in the menu they stay.
 
-    def _spared_width(self, only_hidden: bool = False) -> int:
-        counted = (b for b in self._spared if b.isHidden() or not only_hidden)
-        return sum(button.sizeHint().width() + RHYTHM // 2 for button in counted)
+        Closer and further go, then what is shown besides, then the views that are not on the sheet.
+        """
+        views, zooms = self.view_buttons.buttons(), self.zoom_buttons
+        others: list[QWidget] = [
+            button
+            for button in self.findChildren(QuietButton)
+            if button not in (self.packet_button, *views, *zooms)
+        ]
+        away = [button for button in views if not button.isChecked()]
+        return [*reversed(zooms), *reversed(others), *reversed(away)]
 
     def minimumSizeHint(self) -> QSize:
-        """Narrow enough for a small screen: marks, closer and further are in the menu too."""
-        return QSize(self._whole_width() - self._spared_width(), self.height())
-
-    def _whole_width(self) -> int:
-        return self._row.sizeHint().width() + self._spared_width(only_hidden=True)
+        """Narrow enough for a small screen."""
+        return QSize(least_width(self._row, self._list_spared()), self.height())
 
     def resizeEvent(self, _event: QResizeEvent) -> None:
-        """Leave the buttons away that the menu has too where there is no room for them."""
-        fits = self.width() >= self._whole_width()
-        for button in self._spared:
-            button.setVisible(fits)
+        """Leave away what there is no room for."""
+        self._make_room()
+
+    def _make_room(self) -> None:
+        """What is on the sheet keeps its button."""
+        self.view_buttons.checkedButton().show()
+        spare(self._row, self._list_spared(), self.width())
+        self.updateGeometry()
 
     def show_choice(self, views: tuple[str, ...]) -> None:
         """Tick the views that are shown, however they were chosen."""
         for i, (_, these) in enumerate(CHOICES):
             self.view_buttons.button(i).setChecked(these == views)
+        self._make_room()

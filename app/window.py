@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt, QTimer
-from PySide6.QtGui import QCloseEvent
+from PySide6.QtGui import QCloseEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
 from app.ahead import Ahead
@@ -32,8 +32,19 @@ from app.settings import Settings
 from app.starting import Starting
 from app.takeoff_beside import TakeoffBeside
 from app.theme import Ground, dress
-from app.tray import BUYING, CUTS, FINDINGS, MATERIALS, OPEN_HEIGHT, PLANNED, PLANS, PROPORTIONS, Tray
-from app.view_bar import ViewBar
+from app.tray import (
+    BUYING,
+    CUTS,
+    FINDINGS,
+    MATERIALS,
+    OPEN_HEIGHT,
+    PLANNED,
+    PLANS,
+    PROPORTIONS,
+    TITLES,
+    Tray,
+)
+from app.view_bar import CHOICES, ViewBar
 from app.work import Loading, Work
 from app.writing import Writing
 from model.check.finding import Finding
@@ -44,6 +55,12 @@ if TYPE_CHECKING:
 
 FIRST_SIZE = QSize(1366, 768)
 PRODUCT = "Mantelwright"
+LEAST_WIDTH = 300
+"""Of the measuring list: names and values can still be read."""
+LEAST_SHEET = QSize(240, 160)
+LOW = 440
+"""Pixels of height below which there is room for the sheet or for the tray's lists, but not for both: as on a
+laptop of 1366 by 768 dots at twice its size."""
 
 
 class Window(QMainWindow):
@@ -112,7 +129,8 @@ class Window(QMainWindow):
         self.level = Parting(Qt.Orientation.Horizontal, self.fields, sheet)
         self.level.setStretchFactor(1, 1)
         self.level.setSizes([WIDTH, FIRST_SIZE.width() - WIDTH])
-        self.fields.setMinimumWidth(WIDTH - 8)
+        self.fields.setMinimumWidth(LEAST_WIDTH)
+        self.canvas.setMinimumSize(LEAST_SHEET)
         self.fields.setMaximumWidth(WIDTH + 160)
         self.pages = QStackedWidget()
         self.pages.addWidget(self.level)
@@ -144,6 +162,7 @@ class Window(QMainWindow):
         self.tray.plans.chosen.connect(self._show_piece)
         self.tray.turned.connect(lambda _page: self._ask_slow_lists())
         self.tray.folded.connect(lambda _folded: self._ask_slow_lists())
+        self.tray.folded.connect(lambda _folded: self._share_height())
         self.session.changed.connect(self.cutting.mark_outdated)
         self.cutting.list_settled.connect(self._ask_slow_lists)
         self.takeoff.ready.connect(self._show_materials)
@@ -154,10 +173,21 @@ class Window(QMainWindow):
     def _restore(self) -> None:
         self.resize(FIRST_SIZE.boundedTo(self.screen().availableSize()))
         self.restoreGeometry(self.settings.read_bytes("window"))
+        self._restore_choices()
         self.upright.restoreState(self.settings.read_bytes("upright"))
         self.level.restoreState(self.settings.read_bytes("level"))
-        self.tray.fold(bool(self.settings.read("folded", False)))
+        self.tray.fold(bool(self.settings.read("folded", self.height() < LOW)))
+        self.fold_list(bool(self.settings.read("list_folded", False)))
         self.fields.begin()
+
+    def _restore_choices(self) -> None:
+        """The list and the views that were shown last."""
+        page, views = self.settings.read("page", FINDINGS), self.settings.read("views", [])
+        if page in range(len(TITLES)) and page != FINDINGS:
+            self.tray.turn_to(page)
+        known = [choice for _, choice in CHOICES if list(choice) == views]
+        if known and known[0] != self.drafting.views:
+            self.choose_views(known[0])
 
     def begin(self, ahead: Ahead | None = None) -> None:
         """Draw the job, and offer what an ended program left behind. `ahead` draws until all is loaded."""
@@ -205,6 +235,10 @@ class Window(QMainWindow):
         self.bar.show_choice(views)
         self.drafting.choose_views(views)
 
+    def fold_list(self, folded: bool) -> None:
+        """Leave the whole width to the sheet, or show the measuring list beside it."""
+        self.fields.setHidden(folded)
+
     def zoom(self, way: int) -> None:
         """Closer (1), further (-1) or the whole sheet (0)."""
         if way == 0:
@@ -225,6 +259,13 @@ class Window(QMainWindow):
         """The measuring mode has the whole window."""
         self.pages.setCurrentIndex(1 if measuring else 0)
         if not measuring:
+            self.take_cursor()
+
+    def take_cursor(self) -> None:
+        """Put the keyboard into the measuring list, or onto the sheet while the list is folded away."""
+        if self.fields.isHidden():
+            self.canvas.setFocus(Qt.FocusReason.OtherFocusReason)
+        else:
             self.fields.focus_again()
 
     def explain(self) -> None:
@@ -283,6 +324,7 @@ class Window(QMainWindow):
     def _show_findings(self) -> None:
         style = self.session.job.about.length_style
         self.tray.counts.show_findings(self.drafting.findings)
+        self.tray.make_room()
         self.tray.findings.show_findings(self.drafting.findings, style)
 
     def _show_lists(self) -> None:
@@ -297,6 +339,15 @@ class Window(QMainWindow):
         least = (sheet + tray) * 2 // 5
         if page in PLANNED and tray < least:
             self.upright.setSizes([sheet + tray - least, least])
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """A low window shows the sheet or the tray's lists."""
+        super().resizeEvent(event)
+        self._share_height()
+
+    def _share_height(self) -> None:
+        """On a low screen the tray covers the sheet while it is open."""
+        self.canvas.setHidden(self.height() < LOW and not self.tray.is_folded)
 
     def _ask_slow_lists(self) -> None:
         """Only while they are read: taking materials off and planning take a while."""
@@ -378,5 +429,8 @@ class Window(QMainWindow):
         self.settings.write_bytes("upright", self.upright.saveState())
         self.settings.write_bytes("level", self.level.saveState())
         self.settings.write("folded", self.tray.is_folded)
+        self.settings.write("list_folded", self.fields.isHidden())
+        self.settings.write("page", self.tray.page)
+        self.settings.write("views", list(self.drafting.views))
         self.settings.write("ratio", self.drafting.ratio)
         event.accept()

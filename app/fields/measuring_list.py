@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from itertools import pairwise
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
@@ -209,6 +209,10 @@ class MeasuringList(QWidget):
         missing = missing_letters(str(read_value(self._session.job, path)))
         return f"The sheets' typeface has no {' '.join(missing)}; paper shows {STAND_IN}." if missing else ""
 
+    def minimumSizeHint(self) -> QSize:
+        """A few rows and the help, which leaves its pictures away before rows are."""
+        return QSize(0, 28 * RHYTHM)
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         """A low screen has no room for pictures."""
         super().resizeEvent(event)
@@ -224,6 +228,7 @@ class MeasuringList(QWidget):
         row = self._rows.get(path) or self.rows.get(path)
         if row is None or row.value_widget is None:
             return
+        self.show()
         self._groups[find_parameter(path).group].fold(False)
         self._scroll.ensureWidgetVisible(row, 0, 6 * RHYTHM)
         row.take_cursor()

@@ -1,0 +1,30 @@
+"""Rows of buttons that leave some away where there is no room for them; each of those is in a menu too."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+
+def whole_width(row: QHBoxLayout, spared: Sequence[QWidget]) -> int:
+    """Width that the row wants with all of `spared` shown, whichever of them are shown now."""
+    return row.sizeHint().width() + sum(_width(row, widget) for widget in spared if widget.isHidden())
+
+
+def least_width(row: QHBoxLayout, spared: Sequence[QWidget]) -> int:
+    """Width that the row wants with none of `spared` shown."""
+    return whole_width(row, spared) - sum(_width(row, widget) for widget in spared)
+
+
+def spare(row: QHBoxLayout, spared: Sequence[QWidget], width: int) -> None:
+    """Show as many of `spared` as there is room for in `width`; the first of them goes first."""
+    wanted = whole_width(row, spared)
+    for widget in spared:
+        widget.setVisible(wanted <= width)
+        if wanted > width:
+            wanted -= _width(row, widget)
+
+
+def _width(row: QHBoxLayout, widget: QWidget) -> int:
+    return widget.sizeHint().width() + row.spacing()
