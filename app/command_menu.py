@@ -130,6 +130,7 @@ class CommandMenu:
         places = menu.addMenu("&Go to")
         for title in window.fields.titles:
             add_command(places, title, partial(window.fields.go_to, title))
+        add_command(menu, "Fold the group &in focus, or open it", window.fields.fold_group, "F9")
         units = menu.addMenu("&Units")
         self.units = add_choice(units, UNITS, lambda key: window.session.set_value("job.units", key))
         menu.aboutToShow.connect(self._tick_units)

@@ -12,13 +12,12 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, quiet_button
+from app.sparing import NARROW, break_line
 from app.theme import RHYTHM, colours
 
 if TYPE_CHECKING:
     from model.check.remedy import Remedy
 
-NARROW = 560
-"""Pixels below which the sentence and the buttons stand over each other."""
 LOOKING = "Looking for the least change that clears it."
 NONE = "No change of one or two sizes clears this."
 
@@ -68,10 +67,7 @@ class CureBar(QWidget):
         super().resizeEvent(event)
         narrow = event.size().width() < NARROW
         self.explain_button.setVisible(not narrow)
-        wanted = self._above if narrow else self._row
-        if wanted.indexOf(self._text) < 0:
-            (self._row if narrow else self._above).removeWidget(self._text)
-            wanted.insertWidget(0 if narrow else 2, self._text, 1)
+        break_line(self._text, self._above, self._row, 2, narrow)
 
     @property
     def text(self) -> str:

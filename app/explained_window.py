@@ -85,6 +85,7 @@ class ExplainedWindow(QDialog):
         column.addStretch(1)
         scroll = QScrollArea()
         scroll.setWidget(page)
+        scroll.setAccessibleName("The rule in words")
         scroll.setWidgetResizable(True)
         scroll.setVerticalScrollBar(ThinBar(Qt.Orientation.Vertical))
         scroll.setFrameShape(QScrollArea.Shape.NoFrame)

@@ -95,6 +95,7 @@ class LabelDialog(QDialog):
         self.own_edits = {name: QLineEdit(text) for name, (_, text) in OWN_FIELDS.items()}
         self.start_box = QSpinBox()
         self.start_box.setMinimum(1)
+        self.start_box.lineEdit().setAccessibleName("First label on place")
         self.outline_box = QCheckBox("With the labels' edges, for a trial on plain paper")
         self.remark_label = QLabel()
         self.remark_label.setFont(text_font(SMALL_POINTS))

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, quiet_button
+from app.sparing import NARROW, break_line
 from app.theme import BAR, RHYTHM, colours
 
 Choice = tuple[str, Callable[[], None]]
@@ -28,8 +29,8 @@ class Notice(QWidget):
         self._text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.buttons: list[QPushButton] = []
-        row = QHBoxLayout(self)
-        row.setContentsMargins(2 * RHYTHM, RHYTHM, RHYTHM, RHYTHM)
+        self._above, self._row = QHBoxLayout(), QHBoxLayout()
+        row = self._row
         row.setSpacing(RHYTHM)
         row.addWidget(self._text, 1)
         for i in range(MOST_CHOICES):
@@ -40,7 +41,17 @@ class Notice(QWidget):
         self.close_button = quiet_button("Put away", "Put this line away")
         self.close_button.clicked.connect(self.put_away)
         row.addWidget(self.close_button)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(2 * RHYTHM, RHYTHM, RHYTHM, RHYTHM)
+        column.setSpacing(RHYTHM)
+        column.addLayout(self._above)
+        column.addLayout(row)
         self.hide()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """On a narrow screen the sentence stands over the buttons."""
+        super().resizeEvent(event)
+        break_line(self._text, self._above, self._row, 0, event.size().width() < NARROW)
 
     @property
     def text(self) -> str:

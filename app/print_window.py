@@ -106,6 +106,7 @@ class PrintWindow(QDialog):
         self.large = LargeSheet()
         self.pages_edit = QLineEdit(EVERY)
         self.copies_box = QSpinBox()
+        self.copies_box.lineEdit().setAccessibleName("Copies")
         self.printer_box = QComboBox()
         self.words = QLabel(SETTING_OUT)
         self.bar = QProgressBar()

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QWidget
+
+NARROW = 560
+"""Pixels below which a sentence stands over its buttons instead of beside them."""
 
 
 def whole_width(row: QHBoxLayout, spared: Sequence[QWidget]) -> int:
@@ -28,3 +31,11 @@ def spare(row: QHBoxLayout, spared: Sequence[QWidget], width: int) -> None:
 
 def _width(row: QHBoxLayout, widget: QWidget) -> int:
     return widget.sizeHint().width() + row.spacing()
+
+
+def break_line(text: QWidget, above: QBoxLayout, beside: QBoxLayout, place: int, narrow: bool) -> None:
+    """Give a sentence a line of its own over its buttons where it is narrow, else its `place` beside them."""
+    wanted, other = (above, beside) if narrow else (beside, above)
+    if wanted.indexOf(text) < 0:
+        other.removeWidget(text)
+        wanted.insertWidget(0 if narrow else place, text, 1)

@@ -95,7 +95,9 @@ class ViewBar(QWidget):
 
     def _make_room(self) -> None:
         """What is on the sheet keeps its button."""
-        self.view_buttons.checkedButton().show()
+        for button in self.view_buttons.buttons():
+            if button.isChecked():
+                button.show()
         spare(self._row, self._list_spared(), self.width())
         self.updateGeometry()
 

@@ -239,6 +239,15 @@ class MeasuringList(QWidget):
         if rows:
             self.focus_path(rows[0].path)
 
+    def fold_group(self) -> None:
+        """Fold the group that the cursor is or was in, or open it and put the cursor there again."""
+        path = self._last_path
+        group = self.groups[find_parameter(path).group]
+        group.fold(not group.is_folded)
+        self._last_path = path  # the cursor has gone on to what is still shown
+        if not group.is_folded:
+            self.focus_again()
+
     def focus_again(self) -> None:
         """Put the cursor where it last was in the list, the first measurement to begin with."""
         self.focus_path(self._last_path)
