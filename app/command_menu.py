@@ -58,6 +58,7 @@ class CommandMenu:
         self._add_job_menu()
         self._add_edit_menu()
         self._add_sheet_menu()
+        window.options.add_menu(self._menu("&Options"))
         self._add_list_menu()
         self._add_help_menu()
 

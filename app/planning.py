@@ -25,7 +25,7 @@ LISTEN = 30
 ENDED = "planning ended unexpectedly; it starts again with the next change"
 
 
-class _Post:
+class Post:
     """Sends messages in their order beside the window: a long list is not read while a plan is looked for."""
 
     def __init__(self, pipe: Connection) -> None:
@@ -58,7 +58,7 @@ class Planning(QObject):
         super().__init__()
         self._process: BaseProcess | None = None
         self._pipe: Connection | None = None
-        self._post: _Post | None = None
+        self._post: Post | None = None
         self._number = 0
         self._asked: tuple[Job, StockList] | None = None
         self.is_busy = False
@@ -106,7 +106,7 @@ class Planning(QObject):
         self.is_busy = False
         self._let_go()
 
-    def _start(self) -> _Post:
+    def _start(self) -> Post:
         if self._post is None:
             from multiprocessing import get_context
 
@@ -115,7 +115,7 @@ class Planning(QObject):
             self._process = context.Process(target=serve, args=(other,), daemon=True)
             self._process.start()
             other.close()
-            self._post = _Post(self._pipe)
+            self._post = Post(self._pipe)
         return self._post
 
     def _let_go(self) -> None:

@@ -23,6 +23,7 @@ from app.hairline import Parting
 from app.job_files import JobFiles
 from app.measuring import Measuring
 from app.notice import Notice
+from app.optioning import Optioning
 from app.own_sections import OwnSections
 from app.picturing import Picturing
 from app.progress_line import ProgressLine
@@ -92,6 +93,9 @@ class Window(QMainWindow):
         self.cutting = CuttingBeside(
             self, self.session, settings, self.notice, self.tray.plans, self.tray.buying
         )
+        self.options = Optioning(
+            self, self.session, self.drafting, self.cutting, self.notice, self.fields.commit_pending
+        )
         self.starting = Starting(self.session, self.notice)
         self.writing = Writing(
             self,
@@ -118,6 +122,7 @@ class Window(QMainWindow):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.bar)
+        column.addWidget(self.options.bar)
         column.addWidget(self.notice)
         self.upright = Parting(Qt.Orientation.Vertical, self.canvas, self.tray)
         self.upright.setStretchFactor(0, 4)
@@ -414,6 +419,7 @@ class Window(QMainWindow):
         self.curing.wait()
         self.picturing.wind_up()
         self.starting.wait()
+        self.options.wait()
         self.cutting.wait()
         self._loading.wait()
         self.drafting.wind_up()
