@@ -16,7 +16,7 @@ from app.tray import TITLES
 from app.window import Window
 
 AREAS = {"Canvas", "PlanSheet", "QScrollArea"}
-"""Drawn by the program itself or scrolled: Qt knows no closer role for them than an area's; all are named."""
+"""Drawn by the program itself, or scrolled: Qt knows no closer role for them than an area's. All are named."""
 
 
 def _list_controls(root: QWidget) -> list[QWidget]:
@@ -55,6 +55,9 @@ def _list_mute(root: QWidget) -> list[str]:
 def _walk_by_tab(qtbot: QtBot, root: QWidget) -> list[QWidget]:
     """Controls that the tab key comes to, from the one in focus on, until it comes round again."""
     seen: list[QWidget] = []
+    if root.focusWidget() is None:
+        root.setFocus()
+        root.focusNextChild()
     while (at := root.focusWidget()) is not None and at not in seen and len(seen) < 900:
         seen.append(at)
         QTest.keyClick(at, Qt.Key.Key_Tab)
