@@ -202,6 +202,7 @@ class CommandMenu:
 
     def _add_help_menu(self) -> None:
         menu = self._menu("&Help")
+        add_command(menu, "A short &way through the window", self._window.way.begin)
         add_command(menu, "&About Mantelwright", self._say_about, Key.HelpContents)
 
     def _say_about(self) -> None:

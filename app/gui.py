@@ -8,16 +8,17 @@ import sys
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import QSocketNotifier
+from PySide6.QtCore import QSocketNotifier, Qt
 from PySide6.QtWidgets import QApplication
 
 from app.ahead import Ahead
-from app.demo import names_demo
+from app.demo import DEFAULT, names_demo
 from app.recovery import recovery_folder
 from app.settings import Settings, settings_file
 from app.telling_faults import tell_fault
 from app.theme import Ground, dress, load_typeface
 from app.trouble import catch_faults
+from app.way import WALKED
 from app.window import PRODUCT, Window
 
 
@@ -33,13 +34,16 @@ def run_window(name: str, ahead: Ahead | None = None) -> int:
     app.styleHints().colorSchemeChanged.connect(lambda _scheme: window.choose_ground(read_ground(settings)))
     catch_faults(partial(tell_fault, window), window.recovery.keep)
     keeper = _end_on_signals(app, window)
-    if name:
-        _open_named(window, name)
+    is_first = not (name or settings.read(WALKED, False))
+    if name or is_first:
+        _open_named(window, name or DEFAULT)
     window.show()
     if ahead is not None:
         window.begin(ahead)
     else:
         window.canvas.seen.connect(window.begin)
+    if is_first:
+        window.drafting.checked.connect(window.way.begin, Qt.ConnectionType.SingleShotConnection)
     code = app.exec()
     if keeper is not None:
         keeper.setEnabled(False)

@@ -46,6 +46,7 @@ from app.tray import (
     Tray,
 )
 from app.view_bar import CHOICES, ViewBar
+from app.way import Way
 from app.work import Loading, Work
 from app.writing import Writing
 from model.check.finding import Finding
@@ -111,6 +112,7 @@ class Window(QMainWindow):
         self._loading = Loading()
         self._loading.finished.connect(self._take_over)
         self._lay_out()
+        self.way = Way(self)
         self.menus = CommandMenu(self)
         self._connect()
         self._show_state()

@@ -16,7 +16,7 @@ from app.tray import TITLES
 from app.window import Window
 
 AREAS = {"Canvas", "PlanSheet", "QScrollArea"}
-"""Drawn by the program itself, or scrolled: Qt knows no closer role for them than an area's. All are named."""
+"""Drawn by the program itself, or scrolled: Qt knows no closer role than an area's. All are named."""
 
 
 def _list_controls(root: QWidget) -> list[QWidget]:

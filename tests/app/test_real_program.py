@@ -16,6 +16,7 @@ from pathlib import Path
 import pytest
 
 from app.files import read_job_file, save_job_file
+from app.way import WALKED
 from model.job import default_job, read_value
 
 HOUSE = Path(__file__).parents[2]
@@ -55,6 +56,9 @@ class Person:
 
     def __init__(self, display: str, home: Path) -> None:
         self.complaints = home / "complaints.txt"
+        self.settings = home / "mantelwright" / "settings.ini"
+        self.settings.parent.mkdir(exist_ok=True)
+        self.settings.write_text(f"[General]\n{WALKED}=true\n")  # been through the window before
         self._environment = {
             k: v for k, v in os.environ.items() if not k.startswith(("QT_", "XDG_", "WAYLAND"))
         } | {"DISPLAY": display, "HOME": str(home), "XDG_CONFIG_HOME": str(home), "XDG_DATA_HOME": str(home)}
@@ -175,3 +179,19 @@ def test_a_program_asked_to_end_by_the_system_offers_the_work_at_the_next_start(
         program.send_signal(signal.SIGTERM)
         assert program.wait(PATIENCE) == 0
     assert list((tmp_path / "home").rglob("*.unsaved")) == kept
+
+
+def test_the_first_start_leads_through_a_shipped_job_and_the_next_begins_a_new_one(person: Person):
+    person.settings.unlink()
+    with person.start() as program:
+        person.see("Living room, brick front")
+        person.rest(program)
+        person.press("Escape")  # skips the rest of the way
+        person.press("ctrl+q")
+        assert program.wait(PATIENCE) == 0
+        assert "Traceback" not in person.complaints.read_text()
+    assert f"{WALKED}=true" in person.settings.read_text()
+    with person.start() as program:
+        person.see("New job")
+        person.press("ctrl+q")
+        assert program.wait(PATIENCE) == 0
