@@ -14,6 +14,7 @@ from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.files import FileTrouble, describe_cause
 from app.outputs import CHOICES, DRAWINGS, PARTS
 from app.terminal import Terminal, harden_streams, silence_output
+from app.version import program_version
 from app.view_file import DOTS_PER_INCH, GROUNDS, PAPER, ViewWish
 from model.errors import MantelwrightError, Refused
 from model.options import named_alone
@@ -252,6 +253,7 @@ def build_parser() -> ArgumentParser:
         epilog=EXIT_CODES,
         allow_abbrev=False,
     )
+    parser.add_argument("--version", action="version", version=f"Mantelwright {program_version()}")
     _add_settings(parser, "early")
     parts = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
 

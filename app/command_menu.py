@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QMenu, QMessageBox
+from PySide6.QtWidgets import QMenu
 
 from app.demo import list_demos
 from app.menus import add_choice, add_command, add_steps, fill_recent
@@ -43,11 +43,6 @@ STARTS = {
     "serlio": "By Serlio's pilaster",
 }
 """Proportion guides of a first design, by the word for each."""
-ABOUT = (
-    "Mantelwright draws a wood surround for a fireplace, holds it against the clearance rules and writes "
-    "what is needed to cut and build it.\n\nIt approves nothing: the code adopted where you build, the "
-    "appliance's manual and the authority having jurisdiction decide."
-)
 
 
 class CommandMenu:
@@ -203,11 +198,9 @@ class CommandMenu:
     def _add_help_menu(self) -> None:
         menu = self._menu("&Help")
         add_command(menu, "A short &way through the window", self._window.way.begin)
-        add_command(menu, "&About Mantelwright", self._say_about, Key.HelpContents)
+        add_command(menu, "&About Mantelwright", self._show_about, Key.HelpContents)
 
-    def _say_about(self) -> None:
-        box = QMessageBox(self._window)
-        box.setWindowTitle("About Mantelwright")
-        box.setText(ABOUT)
-        box.addButton("Close", QMessageBox.ButtonRole.AcceptRole)
-        box.exec()
+    def _show_about(self) -> None:
+        from app.about import show_about
+
+        show_about(self._window)

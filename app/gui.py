@@ -27,10 +27,12 @@ def run_window(name: str, ahead: Ahead | None = None) -> int:
     app = QApplication(sys.argv[:1])
     app.setApplicationName(PRODUCT.lower())
     app.setApplicationDisplayName("")
+    app.setDesktopFileName(PRODUCT.lower())
     load_typeface()
     settings = Settings(settings_file())
     dress(app, read_ground(settings))
     window = Window(settings, recovery_folder())
+    window.canvas.seen.connect(partial(_show_icon, app))
     app.styleHints().colorSchemeChanged.connect(lambda _scheme: window.choose_ground(read_ground(settings)))
     catch_faults(partial(tell_fault, window), window.recovery.keep)
     keeper = _end_on_signals(app, window)
@@ -50,6 +52,13 @@ def run_window(name: str, ahead: Ahead | None = None) -> int:
     window.wind_up()
     window.session.retire()
     return code
+
+
+def _show_icon(app: QApplication) -> None:
+    """After the first drawing, which waits for nothing."""
+    from app.icon import program_icon
+
+    app.setWindowIcon(program_icon())
 
 
 def _open_named(window: Window, name: str) -> None:

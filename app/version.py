@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import platform
-from importlib import metadata
 
 NAME = "mantelwright"
 UNKNOWN = "of an unknown version"
@@ -12,6 +11,8 @@ UNKNOWN = "of an unknown version"
 
 def program_version() -> str:
     """As in the package's own record."""
+    from importlib import metadata  # takes a while to load, and no window waits for it
+
     try:
         return metadata.version(NAME)
     except metadata.PackageNotFoundError:
@@ -20,6 +21,8 @@ def program_version() -> str:
 
 def describe_ground() -> str:
     """Python, the window's library and the system, on one line. Nothing that tells whose machine it is."""
+    from importlib import metadata
+
     try:
         qt = metadata.version("PySide6_Essentials")
     except metadata.PackageNotFoundError:
