@@ -13,6 +13,12 @@ if TYPE_CHECKING:
 
 def main(arguments: list[str] | None = None) -> int:
     """Run the program: the exit code of a command; 0 for a window that was closed, 2 when none can open."""
+    if getattr(
+        sys, "frozen", False
+    ):  # one file or folder with Python in it, whose processes start in the same way
+        from multiprocessing import freeze_support
+
+        freeze_support()
     given = sys.argv[1:] if arguments is None else arguments
     if not given or _names_a_job(given):
         return open_window(given[0] if given else "")
