@@ -16,7 +16,7 @@ from math import inf
 from model.units import LengthStyle, format_length, round_length
 from render.drawing import Dimension, Point
 from render.extent import Box
-from render.lettering import text_width
+from render.lettering import DESCENT, text_width
 
 TEXT_HEIGHT = 3 / 25.4
 """Capitals of dimensions, inches on paper: 3 mm (ASME Y14.2 Table 1, from memory)."""
@@ -33,10 +33,15 @@ FIRST_ROW = 0.345
 overrun and of texts on the line itself, inches on paper. Shop choice."""
 ROW_STEP = 0.18
 """From one row of lifted texts to the next, inches on paper. Shop choice."""
+ROWS_ASIDE = 3
+"""After so many rows a text may stand over a line of the view that gives way to it. Shop choice."""
 MOST_ROWS = 6
 """From this row on a text may stand as far aside as it takes."""
-LAST_RESORT = 12
-"""After so many rows a text may stand where its leader passes another text. Shop choice."""
+LAST_RESORT = 10
+"""Where a text found no place in so many rows, all those of its string are spread in one. Shop choice."""
+LEAST_SLANT = 0.35
+"""Spread texts stand so far off their line that leaders rise by this much of what they go aside, where
+MOST_ROWS allow. Shop choice."""
 SHORTEST = 1e-3
 """Stations nearer to each other than this, in model inches, are one."""
 
@@ -101,7 +106,8 @@ def place_strings(
     On each side the strings follow each other outwards. A text too wide for its span, or in the way of
     an extension line that goes on to a string further out, is moved aside or lifted into a row of its
     own; the next string keeps clear of it. `standing` names lines of the view that run out through the
-    strings of an edge, and where along them; no text lies over one.
+    strings of an edge, and where along them; a text lies over one only where it would else stand far off,
+    and the line has to give way.
     """
     sides = {Edge.LEFT: outline[0], Edge.BELOW: outline[1], Edge.RIGHT: outline[2], Edge.ABOVE: outline[3]}
     placed: list[Dimension] = []
@@ -151,9 +157,9 @@ def _place_side(
     offset = FIRST_LINE
     placed: list[Dimension] = []
     for i, string in enumerate(strings):
-        passing = [*across, *(station.along for outer in strings[i + 1 :] for station in outer.stations)]
+        passing = [station.along for outer in strings[i + 1 :] for station in outer.stations]
         line = side + string.edge.outward * offset * ratio
-        dimensions, rows = _place_string(string, line, passing, ratio, style)
+        dimensions, rows = _place_string(string, line, passing, across, ratio, style)
         placed.extend(dimensions)
         offset += LINE_STEP + (FIRST_ROW + (rows - 1) * ROW_STEP if rows else 0.0)
     return tuple(placed)
@@ -182,13 +188,22 @@ class _Span:
 class _Rows:
     """Where along a string texts may still stand, row by row; row 0 is on its line.
 
-    `rests_outward` says whether texts on the line stand on its outer side, in the way of leaders.
+    `passing` lines do not give way to a text, `standing` ones do. `rests_outward` says whether texts on the
+    line stand on its outer side, in the way of leaders.
     """
 
-    def __init__(self, passing: Sequence[float], ratio: float, rests_outward: bool = False) -> None:
+    def __init__(
+        self,
+        passing: Sequence[float],
+        standing: Sequence[float],
+        ratio: float,
+        rests_outward: bool = False,
+    ) -> None:
+        self.height = TEXT_HEIGHT * ratio
         self.clear = TEXT_CLEAR * ratio
         self.apart = TEXT_APART * ratio
         self.passing = [(at, at) for at in passing]
+        self.standing = [(at, at) for at in standing]
         self.texts: dict[int, list[tuple[float, float]]] = {}
         self.outward = rests_outward
         self.words: list[tuple[float, float, float, float]] = []
@@ -197,32 +212,67 @@ class _Rows:
     def rest(self, span: _Span) -> float | None:
         """The place on the line itself, None when the span has no room for its text."""
         room = (span.after.along - span.before.along - span.width) / 2 - self.clear
-        at = None if room < 0 else self._nearest(0, span.middle, span.width, room)
+        at = None if room < 0 else self._nearest(0, span.middle, span.width, room, standing=self.standing)
         if at is not None and self.outward:
             self.words.append((at - span.width / 2, at + span.width / 2, 0.0, 2 * TEXT_CLEAR + TEXT_HEIGHT))
         return at
 
-    def lift(self, span: _Span, row: int, wanted: float, way: float = 0.0) -> tuple[int, float]:
-        """The free place nearest to `wanted` in `row`, or in the next row out that has one nearby.
+    def lift(self, span: _Span, first: int, wanted: float, way: float = 0.0) -> tuple[int, float] | None:
+        """The free place nearest to `wanted` in row `first`, or in the next row out that has one nearby.
 
-        With a `way` of -1 or 1 only places on that side of it will do, so that texts keep their order.
+        With a `way` of -1 or 1 only places on that side of it will do, so that texts keep their order. None
+        where LAST_RESORT rows have no such place.
         """
-        first = row
-        while True:
+        for row in range(first, first + LAST_RESORT):
             most = span.width * (2.0 if row < MOST_ROWS else 1e3)
-            own = span if row < first + LAST_RESORT else None
-            at = self._nearest(row, wanted, span.width, most, way, own)
+            standing = self.standing if row < first + ROWS_ASIDE else []
+            at = self._nearest(row, wanted, span.width, most, way, span, standing)
             if at is not None:
                 half = span.width / 2 + self.apart
                 self.texts.setdefault(row, []).append((at - half, at + half))
-                self.words.append(_band(row, at, span.width))
+                self.words.append(_reach(row, at, span))
                 self.leaders.append(_leader(row, at, span))
                 return row, at
-            row += 1
+        return None
+
+    def spread(self, spans: Sequence[_Span]) -> list[tuple[int, float]]:
+        """Places for all texts of a string in one row and in the order of their spans.
+
+        No leader passes another text then, since none goes higher than their row.
+        """
+        places = [0.0] * len(spans)
+        half = len(spans) // 2
+        places[half] = self._beyond(spans[half].middle, spans[half].width, 0.0)
+        for ways in (range(half + 1, len(spans)), range(half - 1, -1, -1)):
+            for i in ways:
+                way = 1 if i > half else -1
+                off = (spans[i - way].width + spans[i].width) / 2 + self.clear + self.apart
+                limit = places[i - way] + way * off
+                wanted = max(spans[i].middle, limit) if way > 0 else min(spans[i].middle, limit)
+                places[i] = self._beyond(wanted, spans[i].width, way)
+        aside = max(abs(at - span.middle) for at, span in zip(places, spans, strict=True))
+        rise = LEAST_SLANT * aside * TEXT_HEIGHT / self.height
+        row = next((row for row in range(1, MOST_ROWS) if _band(row, 0.0, 0.0)[2] >= rise), MOST_ROWS)
+        self.texts = {row: [(at, at) for at in places]}
+        return [(row, at) for at in places]
+
+    def _beyond(self, wanted: float, width: float, way: float) -> float:
+        """The nearest place to `wanted` on its side that lies under no passing line."""
+        half = width / 2 + self.clear
+        places = [wanted, *(place for at, _ in self.passing for place in (at - half, at + half))]
+        return min(
+            (
+                place
+                for place in places
+                if (place - wanted) * way >= 0
+                and all(abs(at - place) >= half - 1e-9 for at, _ in self.passing)
+            ),
+            key=lambda place: abs(place - wanted),
+        )
 
     def _is_open(self, row: int, at: float, span: _Span) -> bool:
         """Whether a text there covers no leader, and its own leader no text."""
-        word, leader = _band(row, at, span.width), _leader(row, at, span)
+        word, leader = _reach(row, at, span), _leader(row, at, span)
         return not (
             any(_runs_through(other, word, self.clear) for other in self.leaders)
             or any(_runs_through(leader, other, self.clear) for other in self.words)
@@ -236,9 +286,10 @@ class _Rows:
         most: float,
         way: float = 0.0,
         led: _Span | None = None,
+        standing: Sequence[tuple[float, float]] = (),
     ) -> float | None:
         """The nearest free place; for a text that is `led` to, one that leader and text are open at."""
-        taken = self.passing + self.texts.get(row, [])
+        taken = [*self.passing, *standing, *self.texts.get(row, [])]
         half = width / 2 + self.clear
         places = [wanted] + [place for a, b in taken for place in (a - half, b + half)]
         for place in sorted(places, key=lambda p: (abs(p - wanted), p)):
@@ -257,6 +308,14 @@ def _band(row: int, at: float, width: float) -> tuple[float, float, float, float
     """Where a lifted text lies: from where to where along the string, and off its line in paper inches."""
     far = FIRST_ROW + (row - 1) * ROW_STEP
     return at - width / 2, at + width / 2, far - TEXT_HEIGHT, far
+
+
+def _reach(row: int, at: float, span: _Span) -> tuple[float, float, float, float]:
+    """The same for a text with its brackets, which reach lower and higher than its figures."""
+    low, high, near, far = _band(row, at, span.width)
+    if "[" not in span.text:
+        return low, high, near, far
+    return low, high, near - DESCENT * TEXT_HEIGHT, far + DESCENT * TEXT_HEIGHT
 
 
 def _leader(row: int, at: float, span: _Span) -> tuple[float, float, float]:
@@ -279,17 +338,26 @@ def _runs_through(
 
 
 def _place_string(
-    string: String, line: float, passing: Sequence[float], ratio: float, style: LengthStyle
+    string: String,
+    line: float,
+    passing: Sequence[float],
+    standing: Sequence[float],
+    ratio: float,
+    style: LengthStyle,
 ) -> tuple[list[Dimension], int]:
     """The dimensions of one string, and how many rows of lifted texts stand outside its line."""
     spans = _list_spans(string, ratio, style)
-    rows = _Rows(passing, ratio, string.edge in (Edge.ABOVE, Edge.LEFT))
+    rows = _Rows(passing, standing, ratio, string.edge in (Edge.ABOVE, Edge.LEFT))
     places: list[tuple[int, float] | None] = []
     for span in spans:
         resting = rows.rest(span)
         places.append(None if resting is None else (0, resting))
     for first, last in _runs_without_place(places):
-        places[first:last] = _lift_run(spans[first:last], rows)
+        lifted = _lift_run(spans[first:last], rows)
+        if lifted is None:
+            places = [*rows.spread(spans)]
+            break
+        places[first:last] = lifted
     dimensions = [
         _dimension(string.edge, span, line, place, ratio)
         for span, place in zip(spans, places, strict=True)
@@ -334,13 +402,13 @@ def _runs_without_place(places: Sequence[tuple[int, float] | None]) -> list[tupl
     return runs
 
 
-def _lift_run(spans: Sequence[_Span], rows: _Rows) -> list[tuple[int, float]]:
-    """Places for neighbouring spans that are all too narrow.
+def _lift_run(spans: Sequence[_Span], rows: _Rows) -> list[tuple[int, float]] | None:
+    """Places for neighbouring spans that are all too narrow; None where one finds none.
 
     From either end inwards each text stands one row further out and off its neighbours' middles, so
     that no leader passes through a text.
     """
-    places: list[tuple[int, float]] = [(0, 0.0)] * len(spans)
+    places: list[tuple[int, float] | None] = [None] * len(spans)
     half = len(spans) // 2
     for row, i in enumerate(range(half), start=1):
         limit = spans[i + 1].middle - rows.clear - spans[i].width / 2
@@ -348,7 +416,8 @@ def _lift_run(spans: Sequence[_Span], rows: _Rows) -> list[tuple[int, float]]:
     for row, i in enumerate(range(len(spans) - 1, half - 1, -1), start=1):
         limit = spans[i - 1].middle + rows.clear + spans[i].width / 2 if i else -inf
         places[i] = rows.lift(spans[i], row, max(spans[i].middle, limit), 1.0 if i else 0.0)
-    return places
+    found = [place for place in places if place is not None]
+    return found if len(found) == len(places) else None
 
 
 def _dimension(edge: Edge, span: _Span, line: float, place: tuple[int, float], ratio: float) -> Dimension:

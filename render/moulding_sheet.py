@@ -216,8 +216,8 @@ def _flow(cells: Sequence[_Cell], area: Box) -> list[tuple[Placed, ...]]:
     pages: list[tuple[Placed, ...]] = []
     page: list[Placed] = []
     y = top
-    for row in _rows(cells, right - left):
-        above, below = max(cell.above for cell in row), max(cell.below for cell in row)
+    for row in _rows(cells, (right - left, top - bottom)):
+        above, below = _reach(row)
         if page and y - above - below < bottom:
             pages.append(tuple(page))
             page, y = [], top
@@ -226,17 +226,25 @@ def _flow(cells: Sequence[_Cell], area: Box) -> list[tuple[Placed, ...]]:
     return [*pages, tuple(page)] if page else pages
 
 
-def _rows(cells: Sequence[_Cell], width: float) -> list[list[_Cell]]:
+def _rows(cells: Sequence[_Cell], page: tuple[float, float]) -> list[list[_Cell]]:
+    """Neighbours that have room on a page side by side, their seats on one level."""
     rows: list[list[_Cell]] = []
-    used = 0.0
     for cell in cells:
-        if rows and used + GAP[0] + cell.width <= width:
+        if rows and _fits([*rows[-1], cell], page):
             rows[-1].append(cell)
-            used += GAP[0] + cell.width
         else:
             rows.append([cell])
-            used = cell.width
     return rows
+
+
+def _fits(row: Sequence[_Cell], page: tuple[float, float]) -> bool:
+    wide = sum(cell.width for cell in row) + GAP[0] * (len(row) - 1)
+    return wide <= page[0] and sum(_reach(row)) <= page[1]
+
+
+def _reach(row: Sequence[_Cell]) -> tuple[float, float]:
+    """How far a row reaches up from its seats' level, and down."""
+    return max(cell.above for cell in row), max(cell.below for cell in row)
 
 
 def _place_row(row: Sequence[_Cell], span: tuple[float, float], seat: float) -> list[Placed]:

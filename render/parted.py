@@ -10,7 +10,7 @@ from model.surround import Surround
 from render.desk import Desk, Draft, draft_layout, each_once, lay
 from render.drawing import Dimension, Drawing
 from render.extent import Box
-from render.lettering import text_width
+from render.lettering import ASCENT, DESCENT, text_width
 from render.number_places import Paper, list_strokes
 from render.section_marks import marked, say_marked
 from render.sheets import MORE
@@ -57,11 +57,15 @@ def _is_clear(drawing: Drawing) -> bool:
 
 
 def _figures_box(dimension: Dimension) -> Box:
-    """Round the figures alone, whose height is that of capitals."""
+    """Round the figures alone, whose height is that of capitals; brackets and inch signs reach past it."""
     x, y = dimension.text_at
-    along, up = text_width(dimension.text, dimension.height) / 2, dimension.height / 2
-    half = (up, along) if dimension.vertical else (along, up)
-    return x - half[0], y - half[1], x + half[0], y + half[1]
+    height, along = dimension.height, text_width(dimension.text, dimension.height) / 2
+    low = DESCENT * height if "[" in dimension.text else 0.0
+    high = ASCENT * height if {"[", '"'} & set(dimension.text) else height
+    low, high = -height / 2 - low, high - height / 2
+    if dimension.vertical:
+        return x - high, y - along, x - low, y + along
+    return x - along, y + low, x + along, y + high
 
 
 def _draw_share(surround: Surround, name: str, ratio: float, part: int, parts: int) -> Drawing:

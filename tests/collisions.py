@@ -38,6 +38,7 @@ from render.hatching import hatch_segments
 from render.lettering import ASCENT, DESCENT, text_width
 from render.pens import STROKES, TINTS, contrast
 from render.sheets import TITLES, Block, safe_area
+from render.template_pages import LEFT_EDGE, OTHER_EDGE
 
 MM = 1 / MM_PER_INCH
 LEAST_CAPITALS = 2.5 * MM
@@ -48,6 +49,10 @@ LEAST_CONTRAST = 4.5
 HANGING = set("gjpqyQ,;()[]{}|_@$/")
 RISING = set("bdfhkltij'\"()[]{}|/!?°’“”ÄÖÜÉ%")
 FRAME = "frame"
+LABEL, TEMPLATE = "label", ("template", "joins", "key")
+"""Names of what is placed on sheets without a border."""
+PRINTER = 5 * MM
+"""What a printer may leave blank at the paper's edges: common practice."""
 
 
 @dataclass(frozen=True)
@@ -257,12 +262,10 @@ def find_area(sheet: Sheet) -> tuple[float, float, float, float]:
 
 
 def _list_outside(sheet: Sheet) -> Iterator[Collision]:
-    """Drawings and tables that leave the room there is for them, and frames that leave the paper."""
-    if not any(placed.name == FRAME for placed in sheet.placed):
-        return
-    area = find_area(sheet)
+    """Drawings and tables that leave the room there is for them, frames and words that leave the paper."""
+    has_border = any(placed.name == FRAME and _has_border(placed) for placed in sheet.placed)
     for placed in sheet.placed:
-        room = (0.0, 0.0, sheet.width, sheet.height) if placed.name == FRAME else area
+        room = _find_room(sheet, placed, has_border)
         for mark in placed.drawing.marks:
             box = _extent(placed, mark)
             if box is None:
@@ -273,6 +276,21 @@ def _list_outside(sheet: Sheet) -> Iterator[Collision]:
                 other = f"{placed.name} over by {over / MM:.1f} mm"
                 yield Collision("outside", sheet.title, words, other, (box[0], box[1]))
                 break
+
+
+def _has_border(frame: Placed) -> bool:
+    return any(getattr(mark, "pen", None) is Pen.BORDER for mark in frame.drawing.marks)
+
+
+def _find_room(sheet: Sheet, placed: Placed, has_border: bool) -> tuple[float, float, float, float]:
+    """Where something placed on a sheet may reach: what a printer prints where there is no border."""
+    if has_border:
+        return (0.0, 0.0, sheet.width, sheet.height) if placed.name == FRAME else find_area(sheet)
+    if placed.name in TEMPLATE:
+        low = 0.0 if placed.name == "key" else OTHER_EDGE
+        return LEFT_EDGE - 4 * MM, low, sheet.width - OTHER_EDGE + 4 * MM, sheet.height - OTHER_EDGE + 4 * MM
+    edge = PRINTER if placed.name == FRAME else 0.0
+    return edge, edge, sheet.width - edge, sheet.height - edge
 
 
 def _extent(placed: Placed, *marks: Mark) -> tuple[float, float, float, float] | None:

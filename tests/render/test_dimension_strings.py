@@ -12,12 +12,15 @@ from model.surround import plan_surround
 from model.units import FEET_INCHES_16, MILLIMETRES, LengthStyle
 from render.dimension_strings import TEXT_CLEAR, TEXT_HEIGHT, Edge, measure, place_strings
 from render.dimension_strokes import dimension_text
+from render.drawing import Drawing, Placed, Sheet
 from render.extent import text_corners
 from render.view_context import Frame
 from render.view_dimensions import list_strings
 from render.views import VIEWS
+from tests.collisions import list_collisions
 from tests.strategies import jobs
 
+BOTH = LengthStyle("both")
 BOX = (0.0, 0.0, 60.0, 54.0)
 
 
@@ -95,6 +98,39 @@ def test_texts_of_a_view_never_lie_over_each_other(job, view, ratio):
     )
     for (one, a), (other, b) in combinations(zip(placed, boxes_of(placed), strict=True), 2):
         assert not overlap(a, b), (one.text, other.text)
+
+
+def list_crossed(dimensions, ratio):
+    """Texts that a leader, a tick or the line of a dimension runs through, brackets and all."""
+    sheet = Sheet("1", "t", 99, 99, (Placed(Drawing(tuple(dimensions), ratio), (30.0, 30.0)),))
+    return [str(found) for found in list_collisions(sheet)]
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.lists(st.integers(0, 80 * 8), min_size=2, max_size=24, unique=True),
+    st.lists(st.integers(0, 80 * 8), min_size=2, max_size=4, unique=True),
+    st.sampled_from(tuple(Edge)),
+    st.sampled_from((8, 24, 48)),
+    st.sampled_from((FEET_INCHES_16, MILLIMETRES, BOTH)),
+)
+def test_no_leader_runs_through_a_text_however_many_narrow_spans_there_are(inner, outer, edge, ratio, style):
+    strings = [string_of(edge, *(at / 8 for at in sorted(places))) for places in (inner, outer)]
+    assert list_crossed(place_strings(strings, BOX, ratio, style), ratio) == []
+
+
+def test_texts_without_a_place_near_their_spans_are_spread_in_one_row_in_their_order():
+    spans = [at / 4 for at in range(17)]
+    placed = place_strings([string_of(Edge.BELOW, *spans)], BOX, 48, BOTH)
+    assert len({dimension.text_at[1] for dimension in placed}) == 1
+    assert [d.text_at[0] for d in placed] == sorted(d.text_at[0] for d in placed)
+
+
+def test_a_text_stands_over_a_line_that_gives_way_rather_than_far_off():
+    string = [string_of(Edge.ABOVE, 0, 24, 25, 49, 50)]
+    placed = place_strings(string, BOX, 48, BOTH, [(Edge.ABOVE, 55.0)])
+    assert max(d.text_at[1] for d in placed) - placed[0].line < 48 * 1.3
+    assert list_crossed(placed, 48) == []
 
 
 @settings(max_examples=20, deadline=None)

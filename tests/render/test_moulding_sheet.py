@@ -17,6 +17,7 @@ from render.moulding_sheet import Entry, build_moulding_sheets, draw_section, li
 from render.scales import Scale
 from render.sheets import PAPERS, Block, safe_area
 from render.title_block import TitleBlock
+from tests.collisions import list_collisions
 from tests.strategies import jobs
 
 BLOCK = TitleBlock("Mouldings", "", "", "", "Full size", "", "Full size", "Inches")
@@ -97,6 +98,13 @@ def test_any_jobs_mouldings_can_be_set_out_on_the_smallest_paper(job):
     entries = list_used(lay_out(job.site, job.design).mouldings, INCHES_16)
     sheets = build_moulding_sheets(entries, "letter", BLOCK, job.about.length_style)
     assert len(_sections(sheets)) == len(entries)
+
+
+def test_neighbours_that_reach_up_and_down_too_far_for_one_page_stand_on_two():
+    tall = Entry("Tall", (), parse_section("cavetto 5 down, 1 back; foot 1/4"))
+    told = Entry("Told", ("written about at length",) * 9, parse_section("cavetto 1 down, 1 back; foot 1/4"))
+    sheets = build_moulding_sheets((tall, told), "letter", BLOCK, INCHES_16)
+    assert [[str(found) for found in list_collisions(sheet)] for sheet in sheets] == [[], []]
 
 
 def test_a_section_too_large_for_the_paper_is_drawn_smaller_and_says_so():
