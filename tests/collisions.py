@@ -49,7 +49,7 @@ LEAST_CONTRAST = 4.5
 HANGING = set("gjpqyQ,;()[]{}|_@$/")
 RISING = set("bdfhkltij'\"()[]{}|/!?°’“”ÄÖÜÉ%")
 FRAME = "frame"
-LABEL, TEMPLATE = "label", ("template", "joins", "key")
+TEMPLATE, BESIDE_TEMPLATE = "template", ("joins", "key", FRAME)
 """Names of what is placed on sheets without a border."""
 PRINTER = 5 * MM
 """What a printer may leave blank at the paper's edges: common practice."""
@@ -286,10 +286,9 @@ def _find_room(sheet: Sheet, placed: Placed, has_border: bool) -> tuple[float, f
     """Where something placed on a sheet may reach: what a printer prints where there is no border."""
     if has_border:
         return (0.0, 0.0, sheet.width, sheet.height) if placed.name == FRAME else find_area(sheet)
-    if placed.name in TEMPLATE:
-        low = 0.0 if placed.name == "key" else OTHER_EDGE
-        return LEFT_EDGE - 4 * MM, low, sheet.width - OTHER_EDGE + 4 * MM, sheet.height - OTHER_EDGE + 4 * MM
-    edge = PRINTER if placed.name == FRAME else 0.0
+    if placed.name == TEMPLATE:
+        return LEFT_EDGE, OTHER_EDGE, sheet.width - OTHER_EDGE, sheet.height - OTHER_EDGE
+    edge = PRINTER if placed.name in BESIDE_TEMPLATE else 0.0
     return edge, edge, sheet.width - edge, sheet.height - edge
 
 

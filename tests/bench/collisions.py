@@ -20,25 +20,22 @@ from typing import Any
 from hypothesis import HealthCheck, Phase, given, seed, settings
 from hypothesis.internal.conjecture.providers import HypothesisProvider
 
+from app.outputs import build_offer_sheets
 from app.stock_lists import read_shipped_list
 from model.check.all import check_surround
 from model.check.proportion import list_guides
-from model.cutting.buying import list_buying
 from model.cutting.order import build_order
 from model.cutting.plan import CuttingPlan, plan_order
 from model.cutting.task import Effort, Steps
 from model.job import Job, with_value
 from model.parameters import UNITS
-from model.price import count_hours, make_price
-from model.steps.finishing import list_finishing
-from model.steps.plan import plan_steps
 from model.surround import Surround, plan_surround
+from model.takeoff.cut_list import list_cuts
 from model.takeoff.takeoff import take_off
 from render.drawing import Sheet
 from render.label_sheet import build_label_sheets, list_labels
 from render.label_stock import LEAST_LABEL, PAGES, STOCKS, LabelStock
 from render.measuring_sheet import build_measuring_sheets
-from render.offer import build_offer
 from render.packet import build_packet
 from render.sheets import PAPERS
 from render.template_pages import build_template_sheets
@@ -108,14 +105,12 @@ def lay_out(
 def lay_out_beside(job: Job, papers: tuple[str, ...]) -> Iterator[tuple[str, tuple[Sheet, ...]]]:
     """What is printed beside the packet of a job, on each of some papers; labels on all they are sold on."""
     surround = plan_surround(job)
-    taken = take_off(surround)
-    hours = count_hours(plan_steps(surround, taken), list_finishing(job, taken.materials))
-    price = make_price(list_buying(_plan(job, surround)), job.shop.offer, hours)
+    plan = _plan(job, surround)
     for paper in papers:
-        yield f"{paper} offer", build_offer(surround, price, paper, DATE)
+        yield f"{paper} offer", build_offer_sheets(job, paper, DATE, stock=plan)
         yield f"{paper} templates", build_template_sheets(surround, paper)
         yield f"{paper} measuring", build_measuring_sheets(paper, job.about.units)
-    labels = list_labels(surround, taken.cuts)
+    labels = list_labels(surround, list_cuts(surround))
     for name, stock in (*STOCKS.items(), *((f"tiny {stock.paper}", stock) for stock in TINY)):
         yield f"labels {name}", build_label_sheets(labels, stock, outlined=True)
 
