@@ -3,10 +3,14 @@
 ``python -m tests.bench.collisions`` looks through many more.
 """
 
+from dataclasses import replace
+
 import pytest
 
 from app.demo import list_demos, read_demo
 from model.job import with_value
+from model.surround import plan_surround
+from model.takeoff.cut_list import list_cuts
 from render.drawing import (
     Dimension,
     Drawing,
@@ -21,9 +25,12 @@ from render.drawing import (
     Sheet,
     Text,
 )
+from render.label_sheet import build_label_sheets, list_labels
+from render.label_stock import STOCKS
+from render.measuring_sheet import build_measuring_sheets
 from render.sheets import Block, draw_frame
 from render.title_block import TitleBlock
-from tests.bench.collisions import TURNS, build_random_job, look_through
+from tests.bench.collisions import TINY, TURNS, build_random_job, look_through
 from tests.collisions import list_collisions
 
 BLOCK = TitleBlock("job", "client", "maker", "2026-01-02", "title", "1 of 1", "1:1", "Inches")
@@ -87,11 +94,39 @@ def test_drawings_that_reach_into_each_other_are_found():
     assert kinds_on(Polyline(Pen.EDGE, ((2.0, 2.0), (2.9, 2.9))), more=(other,)) == set()
 
 
+def test_words_beside_a_template_stay_where_printers_print():
+    sheet = Sheet("1", "t", 11, 8.5, (Placed(Drawing((WORD,)), (-2.9, 0.0), "joins"),))
+    assert {collision.kind for collision in list_collisions(sheet)} == {"outside"}
+    assert not list_collisions(replace(sheet, placed=(Placed(Drawing((WORD,)), (0.0, 0.0), "joins"),)))
+
+
 @pytest.mark.parametrize("number", [3])
 def test_nothing_is_in_the_way_on_the_sheets_of_random_designs(number):
     paper, units = TURNS[number % len(TURNS)]
     job = with_value(build_random_job(number), "job.units", units)
     assert [str(collision) for _, collision in look_through(job, (paper,))] == []
+
+
+@pytest.mark.parametrize("number", range(20))
+def test_labels_of_random_designs_hold_words_that_can_be_read_on_any_size_asked_for(number):
+    surround = plan_surround(build_random_job(number))
+    labels = list_labels(surround, list_cuts(surround))
+    for stock in (*STOCKS.values(), *TINY):
+        for sheet in build_label_sheets(labels, stock, outlined=True):
+            assert [str(collision) for collision in list_collisions(sheet)] == []
+
+
+@pytest.mark.parametrize(("paper", "units"), TURNS)
+def test_nothing_is_in_the_way_on_measuring_sheets(paper, units):
+    sheets = build_measuring_sheets(paper, units)
+    assert [str(collision) for sheet in sheets for collision in list_collisions(sheet)] == []
+
+
+@pytest.mark.parametrize(("paper", "units"), [("letter", "both"), ("a4", "millimetres")])
+@pytest.mark.parametrize("name", list_demos())
+def test_nothing_is_in_the_way_beside_the_shipped_jobs_packets(name, paper, units):
+    job = with_value(read_demo(name), "job.units", units)
+    assert [f"{where} {collision}" for where, collision in look_through(job, (paper,), beside=True)] == []
 
 
 @pytest.mark.parametrize(("paper", "units"), [("letter", "feet_inches"), ("a3", "millimetres")])
