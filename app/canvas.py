@@ -5,6 +5,9 @@ What stands on the sheet is decided elsewhere; this widget places it, paints it 
 
 from __future__ import annotations
 
+from collections.abc import Collection, Mapping
+from dataclasses import replace
+
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
@@ -27,7 +30,7 @@ from app.shown import ShownView
 from app.theme import RHYTHM, colours
 from model.check.finding import Finding
 from model.units import MM_PER_INCH
-from render.drawing import Fill, Point, Ring, Segment
+from render.drawing import Dimension, Fill, Point, Ring, Segment
 from render.pens import TINTS
 
 DESK = 2 * RHYTHM
@@ -45,21 +48,24 @@ ZOOM_STEP = 1.25
 SOFT_EDGE = 10
 LEAST_SCALE, MOST_SCALE = 0.5, 600.0
 _NOTCH = 120
-_CLICK_SLACK = 4
+CLICK_SLACK = 4
+"""Pixels that a pointer may go between press and release of a click."""
 _REACH = 6
 _PAN_STEP = 8 * RHYTHM
 
 
 class Canvas(QWidget):
     """Shows views on a sheet. `fitted` follows each change of the scale at which the sheet fits,
-    `seen` the first time that anything is painted, `painted` the painting of views that none have replaced.
+    `seen` the first time that anything is painted, `painted` the painting of views that none have replaced,
+    `laid` another place or content of the sheet. `dimension_clicked` names a path and where it was clicked.
     """
 
-    dimension_clicked = Signal(str)
+    dimension_clicked = Signal(str, QPointF)
     view_clicked = Signal(str, object)
     fitted = Signal()
     seen = Signal()
     painted = Signal()
+    laid = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -67,6 +73,7 @@ class Canvas(QWidget):
         self._place = Place(8.0, 0.0, 0.0)
         self._paper = QRectF()
         self._is_fitted = True
+        self._held: Mapping[str, float] | None = None
         self._picture: QPixmap | None = None
         self._desk = QPixmap()
         self._desk_state: object = None
@@ -104,17 +111,36 @@ class Canvas(QWidget):
         return self._is_fitted
 
     def show_views(self, views: list[ShownView]) -> None:
-        """Put other drawings on the sheet; the scale stays unless they no longer suit it."""
-        self._views = views
+        """Put other drawings on the sheet; the scale stays unless they no longer suit it, or is held."""
+        held = self._held or {}
+        self._views = [replace(view, dx=held.get(view.name, view.dx)) for view in views] if held else views
         self._is_news = True
         self._telling.stop()
-        if self._is_fitted and not self._suits():
+        if self._is_fitted and self._held is None and not self._suits():
             self.fit()
         self._repaint()
+
+    @property
+    def held(self) -> Mapping[str, float] | None:
+        """Where the views stand that are held still; None while nothing is."""
+        return self._held
+
+    def hold_still(self, names: Collection[str]) -> None:
+        """From here on keep the scale, and these views where they stand, whatever is shown in them."""
+        self._held = {view.name: view.dx for view in self._views if view.name in names}
+
+    def let_go(self, held: Mapping[str, float] | None = None) -> None:
+        """What is shown next may stand elsewhere again, but for what was `held` before."""
+        self._held = held
 
     def forget_fit(self) -> None:
         """Fit whatever is shown next, however it was looked at so far."""
         self._is_fitted, self._paper = True, QRectF()
+
+    def place_of(self, name: str) -> Place:
+        """Where the named view stands; the sheet's own place where it is not shown."""
+        dx = next((view.dx for view in self._views if view.name == name), 0.0)
+        return self._place.moved(dx, 0.0)
 
     def content_box(self) -> QRectF:
         """What all views take up together, model inches."""
@@ -228,6 +254,7 @@ class Canvas(QWidget):
     def _repaint(self) -> None:
         self._picture = None
         self.update()
+        self.laid.emit()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The sheet as it was last drawn, and over it what is in focus."""
@@ -235,7 +262,8 @@ class Canvas(QWidget):
             self._picture = self._paint_picture()
         with QPainter(self) as painter:
             painter.drawPixmap(0, 0, self._picture)
-            self.overlay.paint(painter, self._views, self._place)
+            desk = QRectF(self.rect()).adjusted(DESK, DESK, -DESK, -DESK)
+            self.overlay.paint(painter, self._views, self._place, desk)
             if self.hasFocus():
                 painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
                 painter.setPen(QPen(QColor(colours().lit), 2))
@@ -297,14 +325,19 @@ class Canvas(QWidget):
 
     def dimension_at(self, pixel: QPointF) -> str:
         """The path of the parameter whose dimension lies under a pixel, or nothing."""
-        best, path = float(_REACH), ""
+        found = self.find_dimension(pixel)
+        return found[1].stands_for if found else ""
+
+    def find_dimension(self, pixel: QPointF) -> tuple[ShownView, Dimension] | None:
+        """The parameter's dimension nearest to a pixel, and its view; None where none is in reach."""
+        best, found = float(_REACH), None
         for view in self._views:
             place = self._place.moved(view.dx, 0.0)
             for dimension in view.list_dimensions():
                 away = self.overlay.distance_to(dimension, place, pixel)
                 if away < best:
-                    best, path = away, dimension.stands_for
-        return path
+                    best, found = away, (view, dimension)
+        return found
 
     def view_at(self, pixel: QPointF) -> tuple[str, Point] | None:
         """The view under a pixel and the point of it; None where there is none."""
@@ -332,7 +365,7 @@ class Canvas(QWidget):
             self._hover(event.position())
             return
         moved = event.position() - self._pressed
-        if self._panned or moved.manhattanLength() > _CLICK_SLACK:
+        if self._panned or moved.manhattanLength() > CLICK_SLACK:
             self._panned = True
             self._pressed = event.position()
             self.setCursor(Qt.CursorShape.ClosedHandCursor)
@@ -344,12 +377,13 @@ class Canvas(QWidget):
         if pressed is None:
             return
         if not self._panned and event.button() is Qt.MouseButton.LeftButton:
-            self._click(event.position())
+            self.click(event.position())
         self._hover(event.position())
 
-    def _click(self, pixel: QPointF) -> None:
+    def click(self, pixel: QPointF) -> None:
+        """Reach what lies under a pixel."""
         if path := self.dimension_at(pixel):
-            self.dimension_clicked.emit(path)
+            self.dimension_clicked.emit(path, pixel)
         elif under := self.view_at(pixel):
             self.view_clicked.emit(*under)
 

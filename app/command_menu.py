@@ -147,6 +147,8 @@ class CommandMenu:
         add_command(menu, "&Further", lambda: window.zoom(-1), Key.ZoomOut)
         add_command(menu, "Fi&t", lambda: window.zoom(0), "Ctrl+0")
         menu.addSeparator()
+        add_command(menu, "Take hold of an &edge", window.shaping.pick, "Ctrl+T")
+        menu.addSeparator()
         ground = menu.addMenu("&Ground")
         grounds = add_choice(ground, GROUNDS, lambda key: window.choose_ground(Ground(key)))
         kept = str(window.settings.read("ground", Ground.SYSTEM.value))

@@ -24,6 +24,7 @@ from app.working import (
     work_out,
 )
 from model.build.lines import Layout
+from model.job import Job
 from render.drawing import Point, Ring
 
 if TYPE_CHECKING:
@@ -204,6 +205,16 @@ class Drafting(QObject):
         else:
             self._canvas.show_views(set_out(draw_plan(self.surround, self._wish, self.findings)))
             self._mark_later()
+
+    def show_other(self, job: Job) -> None:
+        """Draw another state of the job in place of the one that is edited, until `show_again`."""
+        self._marking.stop()
+        worked = work_out(job, self._wish, checked=False)
+        self._canvas.show_views(set_out(worked.drawings))
+
+    def show_again(self) -> None:
+        """Draw the job that is edited again."""
+        self._draw()
 
     def _mark_later(self) -> None:
         """Marks take several times as long as the drawing: they follow when no edit does."""

@@ -98,6 +98,11 @@ class GuideList(QTableView):
         row = self.currentIndex().row()
         return self._guides.guides[row].lines if 0 <= row < len(self._guides.guides) else ()
 
+    def current_name(self) -> str:
+        """What the guide in focus is called, "" where none is."""
+        row = self.currentIndex().row()
+        return self._guides.guides[row].name if 0 <= row < len(self._guides.guides) else ""
+
     def _choose(self) -> None:
         self.chosen.emit(self.current_lines())
 

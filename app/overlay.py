@@ -11,6 +11,7 @@ from math import hypot
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
+from app.grip_mark import GripMark
 from app.painter import Place, dimension_writing, paint_text
 from app.shown import ShownView
 from app.status_shape import paint_shape
@@ -30,7 +31,8 @@ class Overlay:
     """What is to be shown; empty fields show nothing. `hover` is a path under the pointer.
 
     `finding_points` and `outlines` hold a view's name with each place and each board's ring in it; `guides`
-    are the lines of a proportion on the front.
+    are the lines of a proportion on the front. `grip` is the edge that can be moved or is, `banner` says that
+    another state of the job is shown.
     """
 
     path: str = ""
@@ -39,9 +41,11 @@ class Overlay:
     finding_points: tuple[tuple[str, Point], ...] = ()
     outlines: tuple[tuple[str, Ring], ...] = ()
     guides: tuple[Segment, ...] = ()
+    grip: GripMark | None = None
+    banner: str = ""
 
-    def paint(self, painter: QPainter, views: list[ShownView], place: Place) -> None:
-        """Lay it over the views, in pixels."""
+    def paint(self, painter: QPainter, views: list[ShownView], place: Place, room: QRectF) -> None:
+        """Lay it over the views, in pixels; `room` is what of the device is the sheet's."""
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
         for view in views:
             own = place.moved(view.dx, 0.0)
@@ -56,6 +60,24 @@ class Overlay:
                 for point in [point for name, point in self.finding_points if name == view.name]:
                     at = place.moved(view.dx, 0.0).to_pixels(point)
                     self._mark_finding(painter, self.finding, at)
+        for view in views:
+            if self.grip is not None and not self.banner and view.name == self.grip.view:
+                self.grip.paint(painter, place.moved(view.dx, 0.0), room)
+        if self.banner:
+            self._paint_banner(painter, room)
+
+    def _paint_banner(self, painter: QPainter, room: QRectF) -> None:
+        """What is shown in place of the job as it is, in the sheet's upper left corner."""
+        font = text_font(SMALL_POINTS, bold=True)
+        metrics = QFontMetricsF(font, painter.device())
+        size = QRectF(0, 0, metrics.horizontalAdvance(self.banner) + 2 * RHYTHM, 3 * RHYTHM)
+        plate = size.translated(room.left() + RHYTHM, room.top() + RHYTHM)
+        painter.setPen(QPen(QColor(ON_PAPER.lit), 1.0))
+        painter.setBrush(QColor(ON_PAPER.lit_ground))
+        painter.drawRoundedRect(plate, PLATE_CLEAR, PLATE_CLEAR)
+        painter.setFont(font)
+        painter.setPen(QColor(ON_PAPER.ink))
+        painter.drawText(plate, int(Qt.AlignmentFlag.AlignCenter), self.banner)
 
     def _rule_guides(self, painter: QPainter, place: Place) -> None:
         """Long dashes where an author would have a size end."""

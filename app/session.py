@@ -67,7 +67,8 @@ class Session(QObject):
     """The job, its file and its undo stack.
 
     `changed` follows every new job, `replaced` a job that came from elsewhere (new or opened),
-    `state_changed` a change of file name or of whether there is unsaved work.
+    `state_changed` a change of file name or of whether there is unsaved work. While something is tried, the
+    job is one that no step leads to yet; any step ends that.
     """
 
     changed = Signal()
@@ -82,6 +83,7 @@ class Session(QObject):
         self.stack = QUndoStack(self)
         self._gesture = 1
         self._recovered = False
+        self._untried: Job | None = None
         self.stack.cleanChanged.connect(self._tell_state)
 
     def _tell_state(self, _clean: bool) -> None:
@@ -110,6 +112,40 @@ class Session(QObject):
         self.revision += 1
         self.changed.emit()
 
+    @property
+    def is_trying(self) -> bool:
+        """Whether the job that is shown is only tried."""
+        return self._untried is not None
+
+    @property
+    def before(self) -> Job | None:
+        """The job before what is tried, else before the last step; None where nothing was changed."""
+        if self._untried is not None:
+            return self._untried
+        step = self.stack.command(self.stack.index() - 1) if self.stack.index() else None
+        return step.before if isinstance(step, Edit | Change) else None
+
+    def try_job(self, job: Job) -> None:
+        """Show a state of the job that is no step yet: `take` makes it one, `put_back` undoes it."""
+        if job != self.job:
+            self._untried = self._untried or self.job
+            self.put_job(job)
+
+    def take(self, path: str) -> None:
+        """What is tried becomes one step, called after its row; nothing where it leads nowhere."""
+        after, before = self.job, self._untried
+        if before is None:
+            return
+        self._untried, self.job = None, before
+        if after != before:
+            self.stack.push(Edit(self, path, after, _NEVER_MERGED))
+
+    def put_back(self) -> None:
+        """Show the job as it was before anything was tried."""
+        if self._untried is not None:
+            job, self._untried = self._untried, None
+            self.put_job(job)
+
     def begin_gesture(self) -> None:
         """From here on, stepping makes a new step to undo."""
         self._gesture = self._gesture % _LARGEST_ID + 1
@@ -130,27 +166,32 @@ class Session(QObject):
         self._push(path, value, self._gesture)
 
     def _push(self, path: str, value: Value, gesture: int) -> None:
+        self.put_back()
         after = with_value(self.job, path, value)
         if after != self.job:
             self.stack.push(Edit(self, path, after, gesture))
 
     def change(self, words: str, after: Job) -> None:
         """One step called `words` to another state of the job; none where it is the same."""
+        self.put_back()
         if after != self.job:
             self.stack.push(Change(self, words, after))
 
     def undo(self) -> None:
         """One step back."""
+        self.put_back()
         self.begin_gesture()
         self.stack.undo()
 
     def redo(self) -> None:
         """One step forth."""
+        self.put_back()
         self.begin_gesture()
         self.stack.redo()
 
     def open(self, job: Job, path: Path | None, recovered: bool = False) -> None:
         """Take up another job. `recovered` work counts as unsaved until it is saved."""
+        self._untried = None
         self.job, self.path = job, path
         self.revision += 1
         self._recovered = recovered

@@ -6,6 +6,7 @@ from PySide6.QtCore import QSize, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLayout, QWidget
 
+from app.before import EXPLAINED as BEFORE
 from app.buttons import QuietButton, StrongButton, quiet_button
 from app.sparing import least_width, spare
 from app.theme import RHYTHM
@@ -41,6 +42,7 @@ class ViewBar(QWidget):
             "Keep-out", "Show where no wood may be, and how far it may stand out", True
         )
         self.marks_button = quiet_button("Marks", "Mark each board as in the cut list", True)
+        self.before_button = quiet_button("Before", BEFORE)
         self.packet_button = StrongButton(
             "Write the packet…", "Write the sheets, the drawing file and the cut list"
         )
@@ -56,6 +58,7 @@ class ViewBar(QWidget):
         row.addSpacing(2 * RHYTHM)
         row.addWidget(self.clearance_button)
         row.addWidget(self.marks_button)
+        row.addWidget(self.before_button)
         row.addStretch(1)
         self.zoom_buttons = [self._add_zoom(row, *zoom) for zoom in ZOOMS]
         row.addSpacing(RHYTHM)

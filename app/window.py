@@ -11,6 +11,7 @@ from PySide6.QtGui import QCloseEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
 from app.ahead import Ahead
+from app.before import Before
 from app.beside_writing import BesideWriting
 from app.canvas import ZOOM_STEP, Canvas
 from app.command_menu import CommandMenu
@@ -30,6 +31,8 @@ from app.progress_line import ProgressLine
 from app.recovery import LeftBehind, Recovery, list_left_behind
 from app.session import Session
 from app.settings import Settings
+from app.shaping import Shaping
+from app.sheet_field import SheetField
 from app.starting import Starting
 from app.takeoff_beside import TakeoffBeside
 from app.theme import Ground, dress
@@ -95,8 +98,13 @@ class Window(QMainWindow):
             self, self.session, settings, self.notice, self.tray.plans, self.tray.buying
         )
         self.options = Optioning(
-            self, self.session, self.drafting, self.cutting, self.notice, self.fields.commit_pending
+            self, self.session, self.drafting, self.cutting, self.notice, self.commit_pending
         )
+        self.shaping = Shaping(
+            self.session, self.canvas, self.drafting, self.cutting.find_list, self._find_guide
+        )
+        self.before = Before(self.session, self.canvas, self.drafting, self.bar.before_button)
+        self.sheet_field = SheetField(self.session, self.canvas)
         self.starting = Starting(self.session, self.notice)
         self.writing = Writing(
             self,
@@ -148,7 +156,9 @@ class Window(QMainWindow):
         self.session.state_changed.connect(self._show_state)
         self.session.replaced.connect(self._forget_focus)
         self.fields.focused.connect(self.canvas.light_path)
-        self.canvas.dimension_clicked.connect(self.fields.focus_path)
+        self.canvas.dimension_clicked.connect(self.sheet_field.open)
+        self.shaping.typed.connect(self.sheet_field.open)
+        self.sheet_field.opened.connect(self.fields.point_at)
         self.canvas.view_clicked.connect(self._pick_board)
         self.bar.views_chosen.connect(self.choose_views)
         self.bar.clearance_toggled.connect(self.drafting.show_clearance)
@@ -255,6 +265,8 @@ class Window(QMainWindow):
 
     def commit_pending(self) -> bool:
         """Enter what is being typed, wherever it is; whether nothing refused stands there."""
+        self.shaping.take()
+        self.sheet_field.commit()
         return self.fields.commit_pending() and self.measuring.commit()
 
     def measure(self) -> None:
@@ -285,6 +297,10 @@ class Window(QMainWindow):
         """Size a first design from the measurements alone."""
         self.commit_pending()
         self.starting.begin(guide)
+
+    def _find_guide(self) -> str:
+        """The proportion that is ruled over the front."""
+        return self.tray.guides.current_name() if self.tray.is_shown(PROPORTIONS) else ""
 
     def write_packet(self) -> None:
         """Ask what to write, and write it beside the work."""

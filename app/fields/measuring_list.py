@@ -17,7 +17,7 @@ from app.fields.choice_row import ChoiceRow
 from app.fields.derived_row import DerivedRow
 from app.fields.group import Group
 from app.fields.help_pane import HelpPane
-from app.fields.row import Row
+from app.fields.row import Row, say_wanted
 from app.fields.tape_row import TapeRow
 from app.fields.text_area_row import TextAreaRow
 from app.fields.yes_no_row import YesNoRow
@@ -233,6 +233,14 @@ class MeasuringList(QWidget):
         self._scroll.ensureWidgetVisible(row, 0, 6 * RHYTHM)
         row.take_cursor()
 
+    def point_at(self, path: str) -> None:
+        """Show the field of `path` as the one in focus while it is typed elsewhere; none for an empty one."""
+        if self._focus_path and self._focus_path != path:
+            self._leave(self._focus_path)
+        if path in self.rows:
+            self._groups[find_parameter(path).group].fold(False)
+            self._focus(path)
+
     def go_to(self, title: str) -> None:
         """Put the cursor into the first field of a group."""
         rows = [row for row in self.groups[title].rows if row.path in self.rows and not row.isHidden()]
@@ -288,7 +296,7 @@ class MeasuringList(QWidget):
         try:
             change()
         except Refused as refusal:
-            row.refuse(refusal.wanted[:1].upper() + refusal.wanted[1:] + ".")
+            row.refuse(say_wanted(refusal))
             self.refused.emit(path)
         else:
             row.settle()

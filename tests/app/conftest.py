@@ -50,5 +50,6 @@ def window(qtbot: QtBot, dressed, settings: Settings, tmp_path: Path) -> Window:
 def _settle(window: Window) -> None:
     """Leave no work and no question behind."""
     window.wind_up()
+    window.shaping.put_back()
     window.session.mark_saved(Path("closed.mantel"))
     window.cutting.stock.session.mark_saved("")

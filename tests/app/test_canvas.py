@@ -137,7 +137,7 @@ def test_a_click_on_a_dimension_names_its_parameter(canvas: Canvas, qtbot):
         assert at is not None
         with qtbot.waitSignal(canvas.dimension_clicked) as clicked:
             qtbot.mouseClick(canvas, Qt.MouseButton.LeftButton, pos=at)
-        assert clicked.args == [path]
+        assert clicked.args == [path, QPointF(at)]
 
 
 def test_a_dimension_is_reached_by_its_line_as_well_as_its_writing(canvas: Canvas):

@@ -168,3 +168,62 @@ def test_each_new_state_is_told_once_and_counted(session: Session, qtbot):
     session.undo()
     session.redo()
     assert told == [1, 2, 3]
+
+
+def test_what_is_tried_is_shown_and_is_no_step_until_it_is_taken(session: Session):
+    session.try_job(with_value(session.job, "opening.width", 40.0))
+    session.try_job(with_value(session.job, "opening.width", 41.0))
+    assert _width(session) == 41
+    assert session.is_trying
+    assert not session.is_unsaved
+    session.take("opening.width")
+    assert session.stack.count() == 1
+    assert session.stack.undoText() == "opening width"
+    session.undo()
+    assert _width(session) == 36
+
+
+def test_what_is_tried_is_put_back_without_a_step(session: Session):
+    job = session.job
+    session.try_job(with_value(job, "opening.width", 40.0))
+    session.put_back()
+    assert session.job is job
+    assert not session.is_trying
+    assert not session.stack.canUndo()
+
+
+def test_trying_that_leads_nowhere_is_no_step(session: Session):
+    job = session.job
+    session.try_job(with_value(job, "opening.width", 40.0))
+    session.try_job(job)
+    session.take("opening.width")
+    assert not session.stack.canUndo()
+    assert not session.is_unsaved
+
+
+def test_any_step_ends_what_is_tried(session: Session):
+    session.set_text("opening.height", "30")
+    for act in (
+        lambda: session.set_text("opening.height", "31"),
+        session.undo,
+        session.redo,
+        lambda: session.open(default_job(), None),
+    ):
+        session.try_job(with_value(session.job, "opening.width", 40.0))
+        act()
+        assert not session.is_trying
+        assert _width(session) == 36
+
+
+def test_the_state_before_is_that_of_the_last_step_or_of_what_is_tried(session: Session):
+    assert session.before is None
+    session.set_text("opening.width", "40")
+    session.set_text("opening.width", "50")
+    assert session.before is not None
+    assert session.before.site.opening.width == 40
+    session.try_job(with_value(session.job, "opening.width", 60.0))
+    assert session.before.site.opening.width == 50
+    session.put_back()
+    session.undo()
+    session.undo()
+    assert session.before is None

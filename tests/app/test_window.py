@@ -117,13 +117,12 @@ def test_the_field_in_focus_lights_its_dimension(window: Window):
     assert window.canvas.overlay.path == ""
 
 
-def test_clicking_a_dimension_puts_the_cursor_into_its_field(qtbot: QtBot, window: Window):
+def test_clicking_a_dimension_opens_it_on_the_sheet_and_shows_its_field(qtbot: QtBot, window: Window):
     at = window.canvas.point_of("shelf.height")
     assert at is not None
     qtbot.mouseClick(window.canvas, Qt.MouseButton.LeftButton, pos=at)
-    row = window.fields.rows["shelf.height"]
-    assert row.value_widget is not None
-    assert row.value_widget.hasFocus()
+    assert window.sheet_field.path == "shelf.height"
+    assert window.sheet_field.edit.hasFocus()
     assert window.canvas.overlay.path == "shelf.height"
 
 

@@ -1,0 +1,130 @@
+"""An edge while somebody holds it: where it settles and why, and the job that shows it.
+
+Pointer and keys are app.shaping's, what is worth stopping at is model.shaping's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import copysign
+from typing import TYPE_CHECKING
+
+from app.session import Session
+
+if TYPE_CHECKING:
+    from model.cutting.stock_list import StockList
+    from model.shaping.grip import Grip
+    from model.shaping.snap import Mark, Pointer, Settled
+
+UP, DOWN = 1, -1
+PULL, HOLD = 4.0, 9.0
+"""Pixels from which what is worth stopping at pulls an edge, and from which a limit does."""
+MOST_PULL, MOST_HOLD = 0.375, 1.0
+"""Inches beyond which it does not, however small the sheet is shown: what lies between must be in reach."""
+NEAR = 1e-6
+"""Values nearer to each other than this, in inches, are one."""
+
+
+class EdgeHold:
+    """One edge from when it is taken hold of until it is let go. The session tries what it is moved to.
+
+    `value` is the parameter's in inches, `reason` why it stopped there, "" where it is any fraction.
+    """
+
+    def __init__(self, session: Session, grip: Grip) -> None:
+        self._session = session
+        self._job = session.job
+        self.grip = grip
+        self.value = grip.value
+        self.reason = ""
+        self.marks: tuple[Mark, ...] = ()
+        self.is_looking = False
+        self._limits: Iterator[Mark | None] = iter(())
+
+    @property
+    def is_moved(self) -> bool:
+        """Whether it is elsewhere than where it was taken."""
+        return self.value != self.grip.value
+
+    @property
+    def moved(self) -> float:
+        """How far along its way the edge is from where it was taken, inches."""
+        return self.grip.place_of(self.value)
+
+    @property
+    def way(self) -> int:
+        """Whether the value grows as the edge goes right or up, or gets less."""
+        return int(copysign(1, self.grip.factor))
+
+    @property
+    def is_on_mark(self) -> bool:
+        """Whether it lies where there is something worth stopping at."""
+        return any(abs(mark.value - self.value) <= NEAR for mark in self.marks)
+
+    def look_out(self, stock_list: StockList, guide: str) -> None:
+        """Find what is worth stopping at; the clearances' limits follow with `look_on`."""
+        from model.shaping.limits import find_limits
+        from model.shaping.marks import list_marks
+
+        self.is_looking = True
+        self.marks = list_marks(self._job, self.grip, stock_list, guide)
+        self._limits = find_limits(self._job, self.grip)
+
+    def look_on(self) -> bool:
+        """Try one more value for the clearances' limits; whether there may be more to try."""
+        from model.shaping.snap import explain
+
+        try:
+            found = next(self._limits)
+        except StopIteration:
+            return False
+        if found is not None:
+            self.marks = (found, *self.marks)
+            self.reason = self.reason or explain(self.value, self.marks)
+        return True
+
+    def move_to(self, off: float, pixel: float) -> None:
+        """Follow a pointer `off` inches along from where it took the edge, `pixel` inches to a pixel."""
+        from model.shaping.snap import Pointer
+
+        part = pixel * abs(self.grip.factor)
+        pointer = Pointer(min(PULL * part, MOST_PULL), min(HOLD * part, MOST_HOLD), part)
+        self._settle(self.grip.value + self.grip.factor * off, pointer)
+
+    def move_finely(self, count: int) -> None:
+        """Go as many fractions right or up as a pointer went pixels; nothing pulls."""
+        if count:
+            self.step(count)
+
+    def step(self, count: int) -> None:
+        """Go `count` fractions of the tape right or up, or the other way."""
+        from model.shaping.snap import step_value
+
+        style = self._job.about.length_style
+        self._settle(step_value(self.value, count * self.way, style))
+
+    def jump(self, way: int) -> None:
+        """Go to the next value worth stopping at, UP or DOWN as the edge moves; stay where there is none."""
+        from model.shaping.snap import SAME, Pointer, next_mark
+
+        while self.look_on():
+            pass
+        mark = next_mark(self.value, way * self.way, self.marks)
+        if mark is not None:
+            self._settle(mark.value, Pointer(SAME, SAME))
+
+    def _settle(self, wanted: float, pointer: Pointer | None = None) -> None:
+        from model.shaping.snap import EXACT, settle
+
+        self._show(settle(self._job, self.grip, wanted, self.marks, pointer or EXACT))
+
+    def _show(self, settled: Settled) -> None:
+        from model.shaping.grip import move_edge
+        from model.shaping.snap import SAME
+
+        self.reason = settled.reason
+        if abs(settled.value - self.value) <= SAME:
+            return
+        back = abs(settled.value - self.grip.value) <= SAME
+        self.value = self.grip.value if back else settled.value
+        self._session.try_job(self._job if back else move_edge(self._job, self.grip, self.value))
