@@ -26,6 +26,8 @@ from model.units import LengthStyle
 Index = QModelIndex | QPersistentModelIndex
 WORD, PART, VALUES, SOURCE = 104, 128, 140, 216
 """Widths in pixels of all columns but the message's, which takes the rest."""
+NARROW = 560
+"""Pixels below which a line has its message under its part instead of beside it."""
 _TALL = 400
 _WRAP = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
 
@@ -79,6 +81,8 @@ class FindingLine(QStyledItemDelegate):
 
     def message_width(self, whole: int) -> int:
         """What is left for the message in a line `whole` pixels wide; a narrow line does without sources."""
+        if whole < NARROW:
+            return whole - 4 * RHYTHM
         source = SOURCE if self.shows_source(whole) else 0
         return max(120, whole - WORD - PART - VALUES - source - 4 * RHYTHM)
 
@@ -96,10 +100,17 @@ class FindingLine(QStyledItemDelegate):
         """Pixels that a line needs when it is `whole` pixels wide."""
         finding = self._model.findings[row]
         message = _height(_say(finding), self.message_width(whole), TEXT_POINTS)
+        if whole < NARROW:
+            return self._head_height(row) + message + 2 * RHYTHM
         shown = self.shows_source(whole)
         source = _height(_source(finding), SOURCE - RHYTHM, SMALL_POINTS) if shown else 0
         values = 2 * QFontMetrics(text_font()).lineSpacing() if self._model.values[row][0] else 0
         return max(message, source, values) + 2 * RHYTHM
+
+    def _head_height(self, row: int) -> int:
+        """Pixels over the message of a narrow line: the part, and what was measured where anything was."""
+        lines = 2 if self._model.values[row][0] else 1
+        return lines * QFontMetrics(text_font()).lineSpacing()
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """One line; the one in focus stands on the colour that marks its place on the sheet."""
@@ -114,6 +125,10 @@ class FindingLine(QStyledItemDelegate):
         painter.drawLine(box.bottomLeft(), box.bottomRight())
         inner = box.adjusted(2 * RHYTHM, RHYTHM, -2 * RHYTHM, -RHYTHM)
         self._paint_status(painter, finding, inner)
+        if box.width() < NARROW:
+            self._paint_narrow(painter, index.row(), inner)
+            painter.restore()
+            return
         left = inner.left() + WORD
         painter.setPen(QColor(c.ink))
         painter.drawText(
@@ -132,6 +147,26 @@ class FindingLine(QStyledItemDelegate):
                 painter, finding, QRect(left + width + RHYTHM, inner.top(), SOURCE, inner.height())
             )
         painter.restore()
+
+    def _paint_narrow(self, painter: QPainter, row: int, box: QRect) -> None:
+        """The part beside the status, what was measured below them, and the message over the whole width."""
+        c, finding = colours(), self._model.findings[row]
+        line = QFontMetrics(text_font()).lineSpacing()
+        painter.setPen(QColor(c.ink))
+        beside = QRect(box.left() + WORD, box.top(), box.width() - WORD, line)
+        part = QFontMetrics(painter.font()).elidedText(
+            _capital(finding.part), Qt.TextElideMode.ElideRight, beside.width()
+        )
+        painter.drawText(beside, int(Qt.AlignmentFlag.AlignVCenter), part)
+        measured, limit = self._model.values[row]
+        if measured:
+            held = f"measured {measured}" + (f", at {finding.bound} {limit}" if limit else "")
+            painter.setFont(text_font(SMALL_POINTS))
+            painter.setPen(QColor(c.soft))
+            painter.drawText(beside.translated(0, line), int(Qt.AlignmentFlag.AlignVCenter), held)
+        painter.setFont(text_font())
+        painter.setPen(QColor(c.ink))
+        painter.drawText(box.adjusted(0, self._head_height(row), 0, 0), _WRAP, _say(finding))
 
     def _paint_status(self, painter: QPainter, finding: Finding, box: QRect) -> None:
         colour = status_colour(finding.status, colours())

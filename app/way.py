@@ -193,7 +193,6 @@ class Way(QObject):
         self.card.on_button.clicked.connect(lambda _on=False: self.go_to(self.at + 1))
         self.card.back_button.clicked.connect(lambda _on=False: self.go_to(self.at - 1))
         self.card.skip_button.clicked.connect(lambda _on=False: self.end())
-        window.installEventFilter(self)
 
     @property
     def is_on(self) -> bool:
@@ -203,6 +202,7 @@ class Way(QObject):
     def begin(self) -> None:
         """Start at the first stop."""
         self._window.measuring.leave()
+        self._window.installEventFilter(self)
         self.go_to(0)
 
     def go_to(self, at: int) -> None:
@@ -223,6 +223,7 @@ class Way(QObject):
     def end(self) -> None:
         """Not to come up again by itself."""
         self.at = -1
+        self._window.removeEventFilter(self)
         self.ring.hide()
         self.card.hide()
         self._window.settings.write(WALKED, True)

@@ -116,3 +116,22 @@ def test_every_status_has_a_shape_of_its_own_without_colour(dressed):
             paint_shape(painter, status, QRectF(4, 4, 16, 16), QColor("black"))
         seen.add(tuple(image.pixelColor(x, y).lightness() > 128 for x in range(24) for y in range(24)))
     assert len(seen) == len(Status)
+
+
+def test_a_narrow_list_tells_the_whole_message_below_the_part(found: FindingList):
+    wide = found.visualRect(found.model().index(0, 0)).height()
+    before = found.grab().toImage()
+    found.resize(330, 300)
+    found.doItemsLayout()
+    narrow = found.visualRect(found.model().index(0, 0)).height()
+    assert narrow > wide
+    picture = found.grab().toImage()
+    assert picture.width() < before.width()
+    inked = [
+        x
+        for x in range(picture.width())
+        for y in range(0, narrow, 2)
+        if picture.pixelColor(x, y).value() < 90
+    ]
+    assert min(inked) > 4
+    assert max(inked) < found.viewport().width()
