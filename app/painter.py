@@ -34,7 +34,7 @@ from render.drawing import (
 )
 from render.extent import text_corners
 from render.hatching import hatch_segments
-from render.lettering import CAPITAL, FAMILY, text_width
+from render.lettering import CAPITAL, FAMILY, text_runs, text_width
 from render.pens import STROKES, TINTS
 
 LEAST_CAPITAL = 2.5
@@ -261,15 +261,22 @@ def paint_text(painter: QPainter, text: Text, place: Place, colour: QColor) -> N
     at = place.to_pixels(text.at)
     shift = text_width(text.text, capital, text.bold) * _BEFORE[text.anchor]
     painter.setPen(colour)
-    painter.setFont(_font(round(capital / CAPITAL * 4), text.bold, painter.device().logicalDpiY()))
     if text.rotation == 0:
-        painter.drawText(QPointF(at.x() - shift, at.y()), text.text)
+        _set_text(painter, text, capital, QPointF(at.x() - shift, at.y()))
         return
     painter.save()
     painter.translate(at)
     painter.rotate(-text.rotation)
-    painter.drawText(QPointF(-shift, 0), text.text)
+    _set_text(painter, text, capital, QPointF(-shift, 0))
     painter.restore()
+
+
+def _set_text(painter: QPainter, text: Text, capital: float, at: QPointF) -> None:
+    """One line from `at` on, its fractions set."""
+    dots = painter.device().logicalDpiY()
+    for run in text_runs(text.text, text.bold):
+        painter.setFont(_font(round(run.size * capital / CAPITAL * 4), text.bold, dots))
+        painter.drawText(at + QPointF(run.at * capital, -run.rise * capital), run.text)
 
 
 @lru_cache(maxsize=128)

@@ -16,6 +16,7 @@ from export.dxf_text import format_dxf_text, format_mtext
 from render.dimension_strokes import leader_strokes
 from render.drawing import Anchor, Hatch, Leader, Point, Ring, Segment, Text
 from render.hatching import hatch_segments
+from render.lettering import set_share
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing as Document
@@ -123,6 +124,9 @@ class Pencil:
         if not written.strip():
             return
         look: dict[str, object] = {"layer": layer.name, "style": TEXT_STYLES[text.bold], "insert": text.at}
+        share = set_share(text.text, text.bold)
+        if share < 1:  # figures of one size, so narrower: no wider than where they are set as fractions
+            look["width"] = share
         if text.rotation:
             look["rotation"] = text.rotation
         if text.anchor is not Anchor.START:
@@ -135,7 +139,8 @@ class Pencil:
 
         look = {"layer": layer.name, "style": TEXT_STYLES[False], "rotation": rotation}
         if self.is_old:
-            entity = self.space.add_text(format_dxf_text(words), height=height, dxfattribs=look)
+            share = {"width": set_share(words)}
+            entity = self.space.add_text(format_dxf_text(words), height=height, dxfattribs=look | share)
             entity.set_placement(at, align=TextEntityAlignment.MIDDLE_CENTER)
             return
         placing = {"insert": at, "attachment_point": _MIDDLE_CENTRE, "char_height": height}

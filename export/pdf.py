@@ -33,7 +33,7 @@ from render.drawing import (
     Text,
 )
 from render.hatching import hatch_segments
-from render.lettering import CAPITAL, TYPEFACES, replace_missing, text_width
+from render.lettering import CAPITAL, TYPEFACES, replace_missing, text_runs, text_width
 from render.pens import STROKES, TINTS, rgb
 from render.sheets import CONTINUED, TITLES
 
@@ -108,16 +108,21 @@ def _write_sheet(canvas: Canvas, sheet: Sheet, index: int, before: Sheet | None)
 
 
 def _write_bookmarks(canvas: Canvas, sheet: Sheet, index: int, before: Sheet | None) -> None:
-    """A chapter's title, below it the sheets that go on with it, below each its views if it has several."""
+    """A chapter's title, below it the sheets that go on with it, below each its views if it has several.
+
+    What has a bookmark of its own, such as a step, stands right below the chapter's title.
+    """
     key, title = _key(index + 1), f"{index + 1}  {sheet.title}"
     goes_on = before is not None and _chapter(before) == _chapter(sheet)
-    canvas.bookmarkPage(key)
-    canvas.addOutlineEntry(title, key, int(goes_on), closed=True)
+    own = [placed.bookmark for placed in sheet.placed if placed.bookmark]
     views = [TITLES[placed.name] for placed in sheet.placed if placed.name in TITLES]
-    if len(views) > 1:
-        for number, view in enumerate(views, start=1):
-            canvas.bookmarkPage(f"{key}-{number}")
-            canvas.addOutlineEntry(view, f"{key}-{number}", int(goes_on) + 1)
+    canvas.bookmarkPage(key)
+    if not (own and goes_on):
+        canvas.addOutlineEntry(title, key, int(goes_on), closed=True)
+    level = 1 if own else int(goes_on) + 1
+    for number, view in enumerate(own or (views if len(views) > 1 else ()), start=1):
+        canvas.bookmarkPage(f"{key}-{number}")
+        canvas.addOutlineEntry(view, f"{key}-{number}", level)
 
 
 def _chapter(sheet: Sheet) -> str:
@@ -223,20 +228,39 @@ class _PagePen:
         text = replace(text, text=replace_missing(text.text))
         size = text.height * self.scale / CAPITAL
         canvas.setFillColorRGB(*rgb(STROKES[pen or text.pen].ink))
-        canvas.setFont(FONT_NAMES[text.bold], size)
         x, y = self._place(text.at)
         shift = _before(text) * self.scale
         if text.rotation:
             canvas.saveState()
             canvas.translate(x, y)
             canvas.rotate(text.rotation)
-            canvas.drawString(-shift, 0, text.text)
+            self._set(text, size, -shift, 0.0)
             canvas.restoreState()
         else:
-            canvas.drawString(x - shift, y, text.text)
+            self._set(text, size, x - shift, y)
+
+    def _set(self, text: Text, size: float, x: float, y: float) -> None:
+        """One line from (x, y) on, its fractions set; the file says beside them what their parts mean.
+
+        Without that some readers take the raised figure for a line of its own.
+        """
+        canvas, capital, name = self.canvas, size * CAPITAL, FONT_NAMES[text.bold]
+        runs = text_runs(text.text, text.bold)
+        if len(runs) > 1:
+            canvas._code.append(f"/Span <</ActualText <{_utf16(text.text)}>>> BDC")
+        for run in runs:
+            canvas.setFont(name, size * run.size)
+            canvas.drawString(x + run.at * capital, y + run.rise * capital, run.text)
+        if len(runs) > 1:
+            canvas._code.append("EMC")
 
     def _place(self, point: Point) -> Point:
         return self.left + point[0] * self.scale, self.bottom + point[1] * self.scale
+
+
+def _utf16(text: str) -> str:
+    """A text as PDF writes it for readers, in hexadecimal figures (ISO 32000-1, 7.9.2.2)."""
+    return ("\ufeff" + text).encode("utf-16-be").hex()
 
 
 def _before(text: Text) -> float:

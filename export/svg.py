@@ -29,7 +29,7 @@ from render.drawing import (
 )
 from render.extent import drawing_extent
 from render.hatching import hatch_segments
-from render.lettering import CAPITAL, FAMILY
+from render.lettering import CAPITAL, FAMILY, text_runs
 from render.pens import STROKES, TINTS
 
 MARGIN = 0.25
@@ -126,7 +126,7 @@ class _Plotter:
         bold = ' font-weight="600"' if text.bold else ""
         return [
             f'<text{_stands_for(text.stands_for)} x="{x}" y="{y}" font-size="{_number(size)}"{bold} '
-            f'fill="{STROKES[pen].ink}" text-anchor="{ANCHORS[text.anchor]}"{turn}>{_clean(text.text)}</text>'
+            f'fill="{STROKES[pen].ink}" text-anchor="{ANCHORS[text.anchor]}"{turn}>{_set(text, size)}</text>'
         ]
 
 
@@ -138,6 +138,18 @@ def _number(value: float) -> str:
     """Four decimals at most, without trailing zeros or a negative nothing."""
     text = f"{value:.4f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
+
+
+def _set(text: Text, size: float) -> str:
+    """The line's words, its fractions in parts that are smaller and raised."""
+    words, rise = [], 0.0
+    for run in text_runs(text.text, text.bold):
+        lift = f' dy="{_number((rise - run.rise) * size * CAPITAL)}"' if run.rise != rise else ""
+        small = f' font-size="{_number(size * run.size)}"' if run.size != 1 else ""
+        plain = _clean(run.text)
+        words.append(f"<tspan{small}{lift}>{plain}</tspan>" if small or lift else plain)
+        rise = run.rise
+    return "".join(words)
 
 
 def _clean(text: str) -> str:

@@ -186,11 +186,15 @@ class Drawing:
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A drawing on a sheet: its model origin lies at `at` (paper inches from the lower left corner)."""
+    """A drawing on a sheet: its model origin lies at `at` (paper inches from the lower left corner).
+
+    `bookmark` is what it is found under in a document's outline, if its name does not say it.
+    """
 
     drawing: Drawing
     at: Point
     name: str = ""
+    bookmark: str = ""
 
 
 @dataclass(frozen=True, slots=True)

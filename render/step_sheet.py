@@ -79,11 +79,10 @@ def _lay_step(number: int, shown: Shown, surround: Surround, takeoff: Takeoff, c
     left, bottom, right, top = cell
     marks = _header(number, shown, cell)
     words = list_words(shown.step, surround, takeoff, shown.seen)
-    below = top - HEADER
+    below, bookmark = top - HEADER, f"Step {number}: {shown.step.title}"
     if shown.staged is None:
-        return [
-            Placed(Drawing((*marks, *_write(words, right - left, (left, below)).lines)), (0.0, 0.0), "table")
-        ]
+        alone = Drawing((*marks, *_write(words, right - left, (left, below)).lines))
+        return [Placed(alone, (0.0, 0.0), "table", bookmark)]
     narrow = BESIDE * (right - left)
     beside = _write(words, narrow, (right - narrow, below))
     across = _write(words, right - left, (left, 0.0))
@@ -95,7 +94,7 @@ def _lay_step(number: int, shown: Shown, surround: Surround, takeoff: Takeoff, c
     room, text = min(rooms, key=lambda pair: _ratio(shown, pair[0]))
     picture = _draw(shown, room)
     return [
-        Placed(Drawing((*marks, *text.lines)), (0.0, 0.0), "table"),
+        Placed(Drawing((*marks, *text.lines)), (0.0, 0.0), "table", bookmark),
         Placed(picture, _at(picture, room), f"step_{number}"),
     ]
 

@@ -12,9 +12,13 @@ from app.demo import read_demo
 from export.pdf import write_pdf
 from export.progress import Cancelled
 from model.errors import MantelwrightError
+from model.steps.plan import plan_steps
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
+from model.takeoff.takeoff import take_off
 from model.units import MM_PER_INCH
+from render.chapters.steps import draft_steps
+from render.desk import Desk
 from render.drawing import (
     Anchor,
     Dimension,
@@ -30,7 +34,8 @@ from render.drawing import (
     Sheet,
     Text,
 )
-from render.packet import build_packet
+from render.lettering import CAPITAL
+from render.packet import build_packet, number_sheets
 from render.scales import ARCHITECTURAL, METRIC
 from render.sheets import PAPERS
 
@@ -186,6 +191,26 @@ def test_sheets_that_go_on_with_a_chapter_are_below_it_in_the_outline(packet):
         assert levels[number] == int(sheet.title.endswith(", continued")), sheet.title
 
 
+def test_every_step_is_found_one_by_one_below_its_chapter():
+    surround = plan_surround(read_demo("brick"))
+    taken = take_off(surround)
+    steps = plan_steps(surround, taken)
+    desk = Desk(surround, PAPERS["letter"], cuts=taken.cuts, takeoff=taken)
+    sheets = number_sheets(desk, draft_steps(desk), "2025-03-04")
+    toc = list(pypdfium2.PdfDocument(write_pdf(sheets, "t")).get_toc())
+    assert [entry.get_title() for entry in toc if entry.level == 0] == ["1  Assembly steps"]
+    wanted = [f"Step {number}: {step.title}" for number, step in enumerate(steps, start=1)]
+    assert [entry.get_title() for entry in toc if entry.level == 1] == wanted
+    pages = [entry.get_dest().get_index() for entry in toc if entry.level == 1]
+    assert pages == sorted(pages)
+    for entry, page in zip(toc[1:], pages, strict=True):
+        texts = [
+            m.text for p in sheets[page].placed for m in p.drawing.marks if isinstance(m, Text) and m.bold
+        ]
+        number, title = entry.get_title().removeprefix("Step ").split(": ", 1)
+        assert any(text.startswith(f"{number}  {title[:12]}") for text in texts)
+
+
 def test_what_names_a_sheet_is_a_link_to_its_page(packet):
     sheets = packet["a3"]
     pages = pages_of(write_pdf(sheets, "t"))
@@ -244,3 +269,32 @@ def test_any_writing_and_any_title_make_a_readable_file(text):
     assert len(document) == 1
     if text.isprintable():
         assert document.get_metadata_dict()["Title"] == text
+
+
+@pytest.mark.parametrize("rotation", [0.0, 90.0])
+@pytest.mark.parametrize("height", [2.5, 3.0, 3.5])
+def test_a_fraction_on_paper_is_smaller_figures_at_full_height_and_reads_as_it_was_written(height, rotation):
+    capital = height / MM_PER_INCH
+    words = Text("3'-11 15/16\"", (0.0, 0.0), capital, rotation=rotation)
+    data = write_pdf([sheet_of(words, ratio=1.0)], "t")
+    assert "3'-11 15/16\"" in pypdfium2.PdfDocument(data)[0].get_textpage().get_text_range()
+    (page,) = pages_of(data)
+    if not rotation:
+        assert "3'-11 15/16\"" in page.extract_text()
+    chars = {n: char for n, char in enumerate(page.chars) if char["text"].strip()}
+    assert "".join(char["text"] for char in chars.values()) == "3'-1115/16\""
+    ends = ("x0", "x1") if rotation else ("top", "bottom")
+    sizes = [round(char[ends[1]] - char[ends[0]], 2) for char in chars.values()]
+    full, small = max(sizes), min(sizes)
+    assert small * CAPITAL / POINTS * MM_PER_INCH >= 0.74 * height >= 1.8
+    assert [size == small for size in sizes] == [
+        c in "15/16" and n > 4 and c != "/" for n, c in enumerate("3'-1115/16\"")
+    ]
+    across = 4 if not rotation else 5
+    along = 5 if not rotation else 4
+    baselines = [char["matrix"][along] for char in chars.values()]
+    top = baselines[0] + full * CAPITAL * (1 if not rotation else -1)
+    assert baselines[5] + small * CAPITAL * (1 if not rotation else -1) == pytest.approx(top, abs=0.05)
+    assert baselines[8] == pytest.approx(baselines[0], abs=0.01)
+    places = [char["matrix"][across] for char in chars.values()]
+    assert places == sorted(places)

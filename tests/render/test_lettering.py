@@ -12,10 +12,14 @@ from render.lettering import (
     CAPITAL,
     DESCENT,
     ELLIPSIS,
+    SET_SIZE,
+    THIN_SPACE,
     TYPEFACES,
     missing_letters,
     replace_missing,
+    set_share,
     shorten_text,
+    text_runs,
     text_width,
     wrap_text,
 )
@@ -49,9 +53,43 @@ def test_letters_and_figures_stay_within_the_stated_reach(bold):
 def test_width_of_a_feet_and_inches_text_is_the_sum_of_its_advances():
     font = TTFont(FONTS / TYPEFACES[False])
     codes, advances = font.getBestCmap(), font["hmtx"]
-    text = "4'-4 5/16\""
-    units = sum(advances[codes[ord(c)]][0] for c in text)
-    assert text_width(text, 0.66) == pytest.approx(units / 1000)
+    units = sum(advances[codes[ord(c)]][0] for c in "4'-4\"/")
+    units += sum(SET_SIZE * advances[codes[ord(c)]][0] for c in "516")
+    units += THIN_SPACE * advances[codes[ord(" ")]][0]
+    assert text_width("4'-4 5/16\"", 0.66) == pytest.approx(units / 1000)
+
+
+@pytest.mark.parametrize(
+    ("text", "fractions"),
+    [
+        ('1 1/2"', ["1/2"]), ("3/4", ["3/4"]), ("(5/8 by 3-15/16)", ["5/8", "15/16"]),
+        ('1/2" = 1\'-0"', ["1/2"]), ("1'-1 1/4\"", ["1/4"]),
+        ("2026/11/26", []), ("1/2/3", []), ("and/or", []), ("R1001/2", []), ("1.1/2", []),
+    ],
+)  # fmt: skip
+def test_a_fraction_has_smaller_figures_and_a_full_solidus(text, fractions):
+    runs = text_runs(text)
+    assert "".join(run.text for run in runs) == text
+    found = [
+        (upper, lower)
+        for upper, stroke, lower in zip(runs, runs[1:], runs[2:], strict=False)
+        if stroke.text == "/" and upper.size == lower.size == SET_SIZE and stroke.size == 1
+    ]
+    assert [f"{upper.text}/{lower.text}" for upper, lower in found] == fractions
+    for upper, lower in found:
+        assert upper.rise + upper.size == pytest.approx(1)
+        assert lower.rise == 0
+        assert lower.at > upper.at
+    assert set_share(text) == 1 if not fractions else 0.7 < set_share(text) < 1
+
+
+@given(st.text(alphabet="0123456789/ -'\"abe.", max_size=20), st.booleans())
+def test_runs_put_together_are_the_line_and_as_wide(text, bold):
+    runs = text_runs(text, bold)
+    assert "".join(run.text for run in runs) == text
+    end = runs[-1].at + runs[-1].size * text_width(runs[-1].text.replace("/", ""), 1, bold)
+    end += runs[-1].size * runs[-1].text.count("/") * text_width("/", 1, bold)
+    assert text_width(text, 1, bold) == pytest.approx(end)
 
 
 def test_figures_all_have_one_width():
@@ -109,5 +147,5 @@ def test_a_fraction_stays_beside_its_whole_number_however_narrow_the_lines(words
 
 
 def test_where_even_a_fraction_has_no_room_beside_it_nothing_is_lost():
-    lines = wrap_text('2 29/32"', 0.1, 0.45)
+    lines = wrap_text('2 29/32"', 0.1, 0.95 * text_width("2 29/32", 0.1))
     assert lines == ("2", '29/32"')
