@@ -15,7 +15,7 @@ from render.cut_marks import CUT_MARK
 from render.drawing import Pen
 from render.pens import INK, STROKES, luminance, rgb
 from render.references import HELD
-from render.sheets import SITE_FRONT, SITE_PLAN
+from render.sheets import SITE_CUT, SITE_FRONT, SITE_PLAN
 
 _GROUPS = {
     "front": "ELEV",
@@ -24,6 +24,7 @@ _GROUPS = {
     "plan_section": "SECT",
     "vertical_section": "SECT",
     SITE_FRONT: "ELEV",
+    SITE_CUT: "SECT",
     SITE_PLAN: "FLOR",
 }
 _OTHER_GROUP = "DETL"

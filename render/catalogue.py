@@ -39,6 +39,7 @@ from render.sheets import (
     PART_RIGHT,
     PART_UPRIGHT_CUT,
     PICTURE,
+    SITE_CUT,
     SITE_FRONT,
     SITE_PLAN,
     TITLES,
@@ -80,7 +81,7 @@ def list_named(surround: Surround, options: ViewOptions | None = None) -> Iterat
     yield from (_view(surround, view, wanted) for view in VIEW_TITLES)
     yield _plain(surround, PICTURE, lambda job, _, ratio: draw_shaded(job, ratio))
     yield _plain(surround, FRAME_SIZES, draw_frame_sizes)
-    yield from (_plain(surround, name, draw_site) for name in (SITE_FRONT, SITE_PLAN))
+    yield from (_plain(surround, name, draw_site) for name in (SITE_FRONT, SITE_CUT, SITE_PLAN))
     yield from (_plain(surround, name, draw_boards) for name in BOARDS_OF)
     yield from (_plain(surround, name, draw_detail, 4.0) for name in DETAIL_TITLES)
     yield from (_detail(surround, detail) for detail in list_details(surround))

@@ -5,19 +5,20 @@ The same letters, names and help as the site record's, so that what is written o
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import replace
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 
 from model.job import default_job, with_texts
 from model.measuring_walk import is_measured_there
-from model.parameters import TABLE, Parameter
+from model.parameters import Parameter
 from model.surround import plan_surround
-from render.desk import NO_SCALE, Desk, Draft, draft_pages, each_once, lay
+from render.desk import NO_SCALE, Desk, Draft, draft_pages
 from render.drawing import Drawing, Placed, Sheet, Text
 from render.packet import number_sheets
-from render.sheets import SITE_FRONT, SITE_PLAN, Block, paper_size
-from render.site_sheet import GROUPS, LINE
-from render.site_sketch import KEYS, draw_site
+from render.sheets import Block, paper_size
+from render.site_layout import lay_site
+from render.site_sheet import list_measured_rows
+from render.site_sketch import KEYS
 from render.tables import (
     MM,
     SMALL,
@@ -25,7 +26,6 @@ from render.tables import (
     Row,
     Strip,
     Table,
-    opening_strips,
     share_columns,
     table_strips,
 )
@@ -34,23 +34,81 @@ from render.view_layout import CAPTION
 TITLE = "Measuring sheet"
 WRITE = "_" * 14
 """A line for the title block's fields, which are filled in by hand."""
-LEAST_ROW = 7.5 * MM
+LEAST_ROW = 6.2 * MM
 """Room to write by hand."""
-COLUMNS = ("Key", "What", "Measured", "Again", "Where the tape goes")
-SHARES = (10, 52, 45, 32, 104)
+COLUMNS = ("Key", "What", "Where the tape goes", "Write here", "")
+SHARES = (12, 56, 112, 32, 32)
 NOTES = (
-    "Not to scale. The letters are those of the list on the next sheet.",
-    "Measure with one tape, to the same fraction all through, from the finished hearth at the opening's "
-    "centre line upwards. Read every size twice, and the opening at three places each way.",
+    "Not to scale. Letters: those of the list.",
+    "Measure with one tape, to one fraction, from the finished hearth at the opening's middle upwards. Read "
+    "every size twice, the opening at three places. What is not there stays empty; circle choices.",
+    "Let the fire go out and the masonry cool. Old paint may hold lead, old boards and linings asbestos: do "
+    "not scrape, drill or break them untested.",
+    "Wanted too: an appliance's manual, the code adopted here, photos.",
 )
-HOW = (
-    "Write each size on its line; what is not there stays empty. Circle choices. Let the fire go out and the "
-    "masonry cool before. Old paint may hold lead, old boards and linings asbestos: do not scrape, drill or "
-    "break them until they are tested. Wanted as well: the manual of a gas or factory-built unit, the code "
-    "adopted here, photos of the whole wall, straight on and from both sides."
-)
-EXAMPLE = {"facing.proud": "4", "hearth.height": "8"}
+EXAMPLE = {"facing.proud": "4", "hearth.height": "8", "hearth.thickness": "5", "opening.sill": "3"}
 """What is drawn in the sketch over a job's defaults, so that every letter has its place."""
+AGAIN, LEFT_RIGHT, FIRST_SECOND = ("", "again"), ("left", "right"), ("first", "second")
+TOGETHER: Mapping[str, tuple[str, tuple[str, str]]] = {
+    **{
+        f"{group}.{size}": (f"readings.{group}_{size}", AGAIN)
+        for group, size in (
+            ("opening", "width"),
+            ("opening", "height"),
+            ("facing", "width"),
+            ("facing", "height"),
+            ("hearth", "depth"),
+        )
+    },
+    "readings.diagonal_falling": ("readings.diagonal_rising", ("falling", "rising")),
+    **{
+        f"{name}left": (f"{name}right", LEFT_RIGHT)
+        for name in (
+            *("level.", "level.floor_", "plumb.", "room.", "baseboard.height_", "baseboard.thickness_"),
+            *("outlet.", "outlet.height_", "casing.", "casing.bottom_", "casing.top_", "old_ledger."),
+        )
+    },
+    **{
+        f"bolt_one.{size}": (f"bolt_two.{size}", FIRST_SECOND) for size in ("across", "up", "out", "diameter")
+    },
+    "room.length": ("room.breadth", ("length", "breadth")),
+    "room.driest": ("room.dampest", ("driest", "dampest")),
+    "outlet.width": ("outlet.tall", ("wide", "high")),
+    "old_ledger.top": ("old_ledger.tall", ("top", "height")),
+}
+"""Rows that stand on one line with another, and what is written in their boxes."""
+MOST_HELP = 70
+"""Letters of help that stand on one line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A line of the list: one row or two that belong together, and the small words in their boxes."""
+
+    rows: tuple[Parameter, ...]
+    words: tuple[str, str]
+
+    @property
+    def key(self) -> str:
+        """The letters of its sizes in the sketch."""
+        return ", ".join(KEYS[row.path] for row in self.rows if row.path in KEYS)
+
+    @property
+    def label(self) -> str:
+        """What its rows are called in the window."""
+        labels = [row.label for row in self.rows]
+        return labels[0] if self.words == AGAIN or len(labels) < 2 else join_labels(labels[0], labels[1])
+
+
+def join_labels(first: str, second: str) -> str:
+    """Two names that differ in the middle as one: ``Over the left and right foot``."""
+    one, other = first.split(), second.split()
+    alike = list(zip(one, other, strict=False))
+    start = next((n for n, (a, b) in enumerate(alike) if a != b), len(alike))
+    back = list(zip(reversed(one[start:]), reversed(other[start:]), strict=False))
+    end = next((n for n, (a, b) in enumerate(back) if a != b), len(back))
+    middle = " ".join(one[start : len(one) - end]), " ".join(other[start : len(other) - end])
+    return " ".join((*one[:start], middle[0], "and", middle[1].lower(), *one[len(one) - end :]))
 
 
 def build_measuring_sheets(paper: str, units: str) -> tuple[Sheet, ...]:
@@ -60,11 +118,11 @@ def build_measuring_sheets(paper: str, units: str) -> tuple[Sheet, ...]:
     about = replace(job.about, name=WRITE, client=WRITE, maker=WRITE, units=units)
     surround = plan_surround(replace(job, about=about))
     desk = Desk(surround, size)
-    layout = lay(desk, each_once(surround, draw_site), (SITE_FRONT, SITE_PLAN))
+    layout = lay_site(desk, surround, NOTES)
     placed = tuple(_without_scale(each) if each.name == CAPTION else each for each in layout.placed)
-    sketch = Draft(TITLE, NO_SCALE, placed, Block.BESIDE, notes=NOTES)
+    sketch = Draft(TITLE, NO_SCALE, placed, Block.BELOW)
     drafts = [sketch, *draft_pages(desk, f"{TITLE}, list", measuring_strips(desk.width))]
-    return number_sheets(desk, drafts, WRITE)
+    return number_sheets(desk, drafts, WRITE[:8])
 
 
 def _without_scale(caption: Placed) -> Placed:
@@ -76,22 +134,40 @@ def _without_scale(caption: Placed) -> Placed:
 def measuring_strips(width: float) -> tuple[Strip, ...]:
     """A line for everything that is measured, in the order of the fields, for a page `width` wide."""
     columns = share_columns(width, COLUMNS, SHARES)
-    return (
-        *opening_strips(TITLE, HOW, width),
-        *table_strips(Table(columns, tuple(_list_rows()), SMALL, LEAST_ROW, ruled=True)),
-    )
+    return table_strips(Table(columns, tuple(_list_rows()), SMALL, LEAST_ROW, ruled=True))
+
+
+def list_lines() -> tuple[Line, ...]:
+    """Every row that is measured at the fireplace, alone or with the one it belongs to, group after group."""
+    rows = {row.path: row for row in list_measured_rows() if is_measured_there(row)}
+    seconds = {second for first, (second, _) in TOGETHER.items() if first in rows}
+    lines = []
+    for path, row in rows.items():
+        if path not in seconds:
+            second, words = TOGETHER.get(path, ("", AGAIN))
+            both = (row, rows[second]) if second in rows else (row,)
+            lines.append(Line(both, words))
+    return tuple(lines)
 
 
 def _list_rows() -> Iterator[Row]:
-    for group in GROUPS:
-        yield group
-        for row in TABLE:
-            if row.group == group and is_measured_there(row):
-                yield Cell(KEYS.get(row.path, "")), Cell(row.name.capitalize()), *_places(row), Cell(row.help)
+    group = ""
+    for line in list_lines():
+        row = line.rows[0]
+        if row.group != group:
+            group = row.group
+            yield group
+        if row.choices is not None:
+            yield Cell(), Cell(line.label), Cell(" / ".join(row.choices.values())), Cell(), Cell()
+        else:
+            boxes = (Cell(words) for words in line.words)
+            yield Cell(line.key), Cell(line.label), Cell(_shorten(row.help)), *boxes
 
 
-def _places(row: Parameter) -> tuple[Cell, Cell]:
-    """Where a value is written, or the choices to circle."""
-    if row.choices is not None:
-        return Cell(" / ".join(row.choices.values())), Cell()
-    return Cell(LINE), Cell()
+def _shorten(help: str) -> str:
+    """As much of a row's help as stands on one line, sentence by sentence."""
+    kept = help
+    for end in (". ", "; ", ", "):
+        while len(kept) > MOST_HELP and end in kept:
+            kept = kept.rpartition(end)[0] + "."
+    return kept

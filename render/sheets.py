@@ -36,7 +36,7 @@ DETAIL_TITLES: Mapping[str, str] = {
     "vertical_section_detail": "Frieze and shelf, detail",
 }
 PICTURE = "picture"
-SITE_FRONT, SITE_PLAN = "site_front", "plan_site"
+SITE_FRONT, SITE_CUT, SITE_PLAN = "site_front", "site_cut", "plan_site"
 DETAILS: Mapping[str, str] = {
     "detail_shelf_edge": "Shelf edge",
     "detail_column_right": "Corner, right",
@@ -75,6 +75,7 @@ TITLES: Mapping[str, str] = {
     **DETAILS,
     PICTURE: "Front elevation, shaded",
     SITE_FRONT: "The site, front",
+    SITE_CUT: "The site, cut upright",
     SITE_PLAN: "The site from above",
     FRAME_SIZES: "Front elevation, frame sizes",
     ANCHORS: "Anchors",

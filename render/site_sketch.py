@@ -26,8 +26,8 @@ from render.drawing import (
 )
 from render.extent import Box, box_ring
 from render.names import Name, place_names
-from render.sheets import SITE_FRONT
-from render.views import FACING_HATCH
+from render.sheets import SITE_CUT, SITE_FRONT
+from render.views import FACING_HATCH, MASONRY_HATCH
 
 KEYS: Mapping[str, str] = {
     "opening.width": "A",
@@ -43,9 +43,11 @@ KEYS: Mapping[str, str] = {
     "room.ceiling": "L",
     "room.left": "M",
     "room.right": "N",
+    "hearth.thickness": "P",
+    "opening.sill": "Q",
 }
 """Letters of the sizes that are drawn; I and O are left out, since they are read as figures."""
-MOST_WALL = 14.0
+MOST_WALL = 12.0
 """Wall drawn beside facing and hearth, in.; what goes on further is broken off. Shop choice."""
 HEADROOM = 12.0
 """Wall drawn over the facing, in.; a higher ceiling is drawn nearer. Shop choice."""
@@ -53,8 +55,10 @@ WALL_DEPTH = 4.0
 
 
 def draw_site(surround: Surround, name: str, ratio: float) -> Drawing:
-    """The site from the front, or from above; `name` is SITE_FRONT or SITE_PLAN."""
+    """The site from the front, cut upright or from above: `name` is SITE_FRONT, SITE_CUT or SITE_PLAN."""
     site = (surround.asked or surround.job).site
+    if name == SITE_CUT:
+        return Drawing(tuple(_draw_cut(site, ratio)), ratio)
     if name != SITE_FRONT:
         return Drawing(tuple(_draw_plan(site, ratio)), ratio)
     marks = list(_draw_front(site, ratio))
@@ -147,6 +151,37 @@ def _front_strings(site: Site, box: Box) -> list[String]:
 def _string(edge: Edge, first: Point, second: Point, path: str) -> String:
     """One size; both points along the string and across it."""
     return measure(edge, (*first, ""), (*second, path))
+
+
+def _draw_cut(site: Site, ratio: float) -> Iterator[Mark]:
+    """Wall, masonry and hearth cut on the opening's centre line, from the right; the wall on the right."""
+    proud, deep, floor = site.facing.proud, site.hearth.depth, -site.hearth.height
+    back, top, high = proud + WALL_DEPTH, site.facing.height, site.opening.height
+    ceiling = min(top + HEADROOM, site.room.ceiling + floor) if _is_low(site) else top + HEADROOM
+    masonry = box_ring((0.0, high, back, top)), box_ring((proud, top, back, ceiling))
+    angle, spacing = MASONRY_HATCH
+    for ring in masonry:
+        yield Region(Fill.MASONRY, (ring,))
+    yield Hatch(Pen.HATCH, masonry, angle, spacing * ratio)
+    yield Region(Fill.BAND, (box_ring((0.0, 0.0, back, high)),))
+    yield Lines(Pen.OUTLINE, ((0.0, high, back, high), (0.0, high, 0.0, top), (proud, top, proud, ceiling)))
+    yield Lines(Pen.OUTLINE, ((0.0, top, proud, top),) if proud else ())
+    yield Lines(Pen.EDGE, ((0.0, 0.0, 0.0, high),))
+    reach = -deep - MOST_WALL
+    yield Lines(Pen.GROUND, ((reach, floor, min(-deep, 0.0), floor), (-deep, 0.0, back, 0.0)))
+    strings: list[String] = []
+    slab = max(site.hearth.thickness or 0.0, site.hearth.height)
+    if deep > 0 and slab > 0:
+        ring = box_ring((-deep, -slab, 0.0, 0.0))
+        yield Region(Fill.HEARTH, (ring,))
+        yield Polyline(Pen.OUTLINE, ring, closed=True)
+    if site.hearth.thickness:
+        strings.append(_string(Edge.LEFT, (-site.hearth.thickness, -deep), (0.0, -deep), "hearth.thickness"))
+    if site.opening.sill > 0:
+        yield Region(Fill.MASONRY, (box_ring((0.0, 0.0, back, site.opening.sill)),))
+        yield Lines(Pen.OUTLINE, ((0.0, site.opening.sill, back, site.opening.sill),))
+        strings.append(_string(Edge.RIGHT, (0.0, back), (site.opening.sill, back), "opening.sill"))
+    yield from _letter_sizes(strings, (reach, min(floor, -slab), back, ceiling), ratio)
 
 
 def _draw_plan(site: Site, ratio: float) -> Iterator[Mark]:

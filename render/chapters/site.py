@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from render.desk import Desk, Draft, draft_pages, each_once, lay
-from render.sheets import SITE_FRONT, SITE_PLAN, Block
+from render.desk import Desk, Draft, draft_pages
+from render.sheets import Block
+from render.site_layout import lay_site
 from render.site_sheet import site_strips
-from render.site_sketch import draw_site
 
 SITE = "Site record"
 
 
 def draft_site(desk: Desk) -> list[Draft]:
     """A sketch with a letter for each size, then every value, with lines for those that are missing."""
-    layout = lay(desk, each_once(desk.surround, draw_site), (SITE_FRONT, SITE_PLAN))
-    sketch = Draft(SITE, layout.scale.name, layout.placed, Block.BESIDE, notes=NOTES)
+    layout = lay_site(desk, desk.surround, NOTES)
+    sketch = Draft(SITE, layout.scale.name, layout.placed, Block.BELOW)
     return [sketch, *draft_pages(desk, f"{SITE}, sizes", site_strips(desk.surround, desk.width))]
 
 

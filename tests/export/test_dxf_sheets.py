@@ -24,7 +24,7 @@ from model.takeoff.cut_list import list_cuts
 from model.units import MM_PER_INCH
 from render.drawing import Dimension, Drawing, Lines, Pen, Placed, Sheet
 from render.packet import build_packet
-from render.sheets import SITE_FRONT, SITE_PLAN, TITLES
+from render.sheets import SITE_CUT, SITE_FRONT, SITE_PLAN, TITLES
 from tests.export.dxf_reading import Row, list_viewports, read_entities, read_rows
 
 PAPER = "tabloid"
@@ -270,7 +270,7 @@ def test_a_detail_is_seen_to_its_edge_and_a_whole_view_a_little_further():
 
 def test_what_no_view_shows_is_set_beside_the_views(rows: list[Row], job: str):
     texts = {row["Text"]: row["shape"] for row in rows if row["Text"] and row["PaperSpace"] != 1}
-    beside = {TITLES[name] for name in (SITE_FRONT, SITE_PLAN)}
+    beside = {TITLES[name] for name in (SITE_FRONT, SITE_CUT, SITE_PLAN)}
     assert beside <= set(texts)
     assert all(texts[title].x > texts["Vertical section"].x for title in beside)
     assert any("Site record" in name for name in _layouts(job))
