@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from app.window import Window
 
 Key = QKeySequence.StandardKey
-LIST_KEYS = ("Ctrl+5", "Ctrl+6", "Ctrl+7", "Ctrl+8", "Ctrl+B", "Ctrl+L")
+LIST_KEYS = ("Ctrl+5", "Ctrl+6", "Ctrl+7", "Ctrl+8", "Ctrl+B", "Ctrl+L", "Ctrl+R")
 STOCK_LISTS = {"usual": "Usual sizes, without prices", "example": "Example, all its prices invented"}
 """The shipped lists by name."""
 GROUNDS = {

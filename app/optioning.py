@@ -384,6 +384,11 @@ class Optioning(QObject):
         offer = alone(self._session.job, place).shop.offer
         return make_price(estimate, offer, self._cutting.find_list().supplies)
 
+    def find_trouble(self, place: int) -> str:
+        """Why nothing is known of the option at a place; "" while it is worked out."""
+        known = self.estimating.find(alone(self._session.job, place))
+        return known if isinstance(known, str) else ""
+
     def wait(self) -> None:
         """End what is being done before the window goes."""
         self._pause.stop()

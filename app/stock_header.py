@@ -15,7 +15,7 @@ from model.cutting.stock_fields import LIST_FIELDS, Field, Holds
 from model.errors import Refused
 from model.units import INCHES_16, LengthStyle
 
-WIDTHS = {"name": 248, "currency": 56, "trim_end": 72, "trim_sheet": 72, "keep": 72, "spare": 56}
+WIDTHS = {"name": 248, "currency": 112, "trim_end": 72, "trim_sheet": 72, "keep": 72, "spare": 56}
 WORDS = {
     "trim_end": "Trim at each end",
     "trim_sheet": "At a sheet's edges",

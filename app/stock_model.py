@@ -5,7 +5,7 @@ A refused entry stays in its cell with a sentence, and the row keeps what it had
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, fields, replace
 from typing import Any
 
@@ -13,15 +13,26 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelInd
 
 from app.stock_session import StockSession
 from model.board import StockKind
-from model.cutting.stock_fields import HAND_FIELDS, SOLD_FIELDS, Field, Holds, build_hand, build_sold
+from model.cutting.stock_fields import (
+    HAND_FIELDS,
+    SOLD_FIELDS,
+    SUPPLY_FIELDS,
+    Field,
+    Holds,
+    build_hand,
+    build_sold,
+    build_supply,
+)
 from model.cutting.stock_list import HEADINGS, HandRow, SoldRow, StockList, wood_name
+from model.cutting.supplies import SORTS, Supply
 from model.errors import Refused
+from model.measures import format_measure, parse_measure
 from model.units import INCHES_16, LengthStyle, without_feet
 
 Index = QModelIndex | QPersistentModelIndex
-StockRow = SoldRow | HandRow
-SOLD, ON_HAND = "sold", "on_hand"
-PAGES = {SOLD: "Sold", ON_HAND: "On hand"}
+StockRow = SoldRow | HandRow | Supply
+SOLD, ON_HAND, SUPPLIES = "sold", "on_hand", "supplies"
+PAGES = {SOLD: "Sold", ON_HAND: "On hand", SUPPLIES: "Supplies"}
 """What each kind of row is called."""
 ORDER = (
     "kind",
@@ -30,6 +41,7 @@ ORDER = (
     "thickness",
     "width",
     "length",
+    "pack",
     "price",
     "limit",
     "count",
@@ -38,8 +50,17 @@ ORDER = (
     "section",
     "heading",
     "bought",
+    "whole",
 )
 """Columns from left to right."""
+FIELDS = {SOLD: SOLD_FIELDS, ON_HAND: HAND_FIELDS, SUPPLIES: SUPPLY_FIELDS}
+BUILDS: dict[str, Callable[[dict[str, Any], str], StockRow]] = {
+    SOLD: build_sold,
+    ON_HAND: build_hand,
+    SUPPLIES: build_supply,
+}
+PLACES = 6
+"""Significant figures of what is in a pack."""
 WORDS = {"limit": "At most", "count": "Number", "clear": "Ends kept clear", "heading": "Bought under"}
 """Headings that say more than the field's own label."""
 EXPLAINED = {
@@ -49,6 +70,8 @@ EXPLAINED = {
     "clear": "What of each end cannot be used: old nail holes, checks",
     "section": "A moulding's section; empty for any",
     "heading": "The heading it is bought under; empty for its kind's",
+    "pack": "How much is in one pack, in the unit that stands there",
+    "whole": "Whether whole packs are paid for, or only what is used of them",
     "bought": "Whether it is left of what was bought, or lay there before",
 }
 EMPTY = {"price": "no price", "limit": "any", "section": "", "heading": "", "spare": "as the list"}
@@ -68,14 +91,14 @@ class Wrong:
 
 
 class StockModel(QAbstractTableModel):
-    """The rows SOLD or ON_HAND of a session's list. `told` says that an entry was refused, or put right."""
+    """The rows SOLD, ON_HAND or SUPPLIES of a list. `told` says that an entry was refused, or put right."""
 
     told = Signal()
 
     def __init__(self, session: StockSession, which: str) -> None:
         super().__init__()
         self._session, self._which = session, which
-        known = {field.name: field for field in (SOLD_FIELDS if which == SOLD else HAND_FIELDS)}
+        known = {field.name: field for field in FIELDS[which]}
         self.fields: tuple[Field, ...] = tuple(known[name] for name in ORDER if name in known)
         self.rows: tuple[StockRow, ...] = ()
         self._style = INCHES_16
@@ -100,8 +123,9 @@ class StockModel(QAbstractTableModel):
         return 0 if parent.isValid() else len(self.fields)
 
     def flags(self, index: Index) -> Qt.ItemFlag:
-        """Every cell may be typed in."""
-        return super().flags(index) | Qt.ItemFlag.ItemIsEditable
+        """Every cell may be typed in, but the names of supplies, which are those that jobs use up."""
+        typed = self.has_own_rows or self.fields[index.column()].name != "name"
+        return super().flags(index) | (Qt.ItemFlag.ItemIsEditable if typed else Qt.ItemFlag(0))
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """The text of a cell, or the refused one that stands in it; figures stand to the right."""
@@ -144,6 +168,9 @@ class StockModel(QAbstractTableModel):
 
     def _text(self, row: int, field: Field) -> str:
         value = getattr(self.rows[row], field.name)
+        if field.name == "pack":
+            sort = SORTS[self._supply_name(row)]
+            return f"{format_measure(value, sort.measure, self._style, PLACES)} {sort.unit}".rstrip()
         if field.holds is Holds.KIND:
             return HEADINGS[value]
         return wood_name(value) if field.name == "wood" else field.format(value, self._style)
@@ -177,7 +204,8 @@ class StockModel(QAbstractTableModel):
     def empty(self, index: Index) -> None:
         """Leave a cell empty, where it may be."""
         field = self.fields[index.column()]
-        if field.optional or (field.holds is Holds.WORD and not field.wants):
+        typed = bool(self.flags(index) & Qt.ItemFlag.ItemIsEditable)
+        if typed and (field.optional or (field.holds is Holds.WORD and not field.wants)):
             self.setData(index, "")
 
     def _settle(self, place: tuple[int, str]) -> None:
@@ -189,16 +217,31 @@ class StockModel(QAbstractTableModel):
         old = self.rows[row]
         where = f"{PAGES[self._which]} row {row + 1}"
         values: dict[str, Any] = {each.name: getattr(old, each.name) for each in fields(old)}
-        values[field.name] = field.parse(text, where, self._style)
-        return build_sold(values, where) if self._which == SOLD else build_hand(values, where)
+        values[field.name] = self._parse(row, field, text, where)
+        return BUILDS[self._which](values, where)
+
+    def _parse(self, row: int, field: Field, text: str, where: str) -> Any:
+        if field.name != "pack":
+            return field.parse(text, where, self._style)
+        sort = SORTS[self._supply_name(row)]
+        bare = text.strip().removesuffix(sort.unit).removesuffix(sort.unit.removesuffix("s"))
+        return field.check(parse_measure(bare, f"{where}, {field.label}", sort.measure, self._style), where)
+
+    def _supply_name(self, row: int) -> str:
+        return str(getattr(self.rows[row], "name", ""))
 
     # --- whole rows
+
+    @property
+    def has_own_rows(self) -> bool:
+        """Whether rows are added and taken out; supplies are always those that a job may use up."""
+        return self._which != SUPPLIES
 
     def add_row(self, after: int) -> int:
         """A row like that of the number `after`, which goes without its price; its own number."""
         first: StockRow = FIRST_SOLD if self._which == SOLD else FIRST_ON_HAND
         row = self.rows[after] if 0 <= after < len(self.rows) else first
-        row = replace(row, price=None) if isinstance(row, SoldRow) else replace(row, bought=False)
+        row = replace(row, bought=False) if isinstance(row, HandRow) else replace(row, price=None)
         at = after + 1 if 0 <= after < len(self.rows) else len(self.rows)
         self._put("adding a row", (*self.rows[:at], row, *self.rows[at:]))
         return at
@@ -248,10 +291,11 @@ def style_of_list(style: LengthStyle) -> LengthStyle:
 
 
 def _rows_of(stock_list: StockList, which: str) -> tuple[StockRow, ...]:
-    return stock_list.sold if which == SOLD else stock_list.on_hand
+    rows: tuple[StockRow, ...] = getattr(stock_list, which)
+    return rows
 
 
 def _alignment(field: Field) -> Qt.AlignmentFlag:
-    figures = field.holds in (Holds.LENGTH, Holds.MONEY, Holds.COUNT)
+    figures = field.holds in (Holds.LENGTH, Holds.MONEY, Holds.COUNT, Holds.NUMBER)
     side = Qt.AlignmentFlag.AlignRight if figures else Qt.AlignmentFlag.AlignLeft
     return side | Qt.AlignmentFlag.AlignVCenter

@@ -37,7 +37,10 @@ WIDTHS = {
     "section": 104,
     "heading": 112,
     "bought": 72,
+    "pack": 128,
+    "whole": 96,
 }
+SUPPLY_NAME = 256
 Hint = QAbstractItemDelegate.EndEditHint
 TRIGGERS = (
     QTableView.EditTrigger.DoubleClicked
@@ -132,7 +135,8 @@ class StockTable(QTableView):
         self.setTabKeyNavigation(False)
         self.setAccessibleName(name)
         for column, field in enumerate(model.fields):
-            self.setColumnWidth(column, WIDTHS[field.name])
+            own = model.has_own_rows or field.name != "name"
+            self.setColumnWidth(column, WIDTHS[field.name] if own else SUPPLY_NAME)
         self.horizontalHeader().setStretchLastSection(True)
         self.selectionModel().currentChanged.connect(lambda *_: self.moved.emit())
         model.modelReset.connect(self.moved)

@@ -18,6 +18,7 @@ from app.stock_model import PAGES, StockModel, style_of_list
 from app.stock_table import StockTable
 from app.theme import RHYTHM, colours
 from model.cutting.stock_list import SoldRow
+from model.cutting.supplies import Supply
 from model.units import LengthStyle
 
 FIRST_SIZE = QSize(1080, 600)
@@ -105,6 +106,7 @@ class StockWindow(QWidget):
             ("Ctrl+Del", self.remove_rows),
             ("Ctrl+1", partial(self.turn_to, 0)),
             ("Ctrl+2", partial(self.turn_to, 1)),
+            ("Ctrl+3", partial(self.turn_to, 2)),
             (Key.Close, self.close),
         ):
             action = QAction(self)
@@ -137,7 +139,7 @@ class StockWindow(QWidget):
             table.stock.show_style(fine)
 
     def turn_to(self, page: int) -> None:
-        """Show what is sold (0) or what is on hand (1)."""
+        """Show what is sold (0), what is on hand (1) or what is used up beside wood (2)."""
         self.headings.button(page).setChecked(True)
         self.pages.setCurrentIndex(page)
         self._show_state()
@@ -146,12 +148,14 @@ class StockWindow(QWidget):
     def add_row(self) -> None:
         """A row like the one in focus, to be written over."""
         self.commit()
-        self.table.add_row()
+        if self.table.stock.has_own_rows:
+            self.table.add_row()
 
     def remove_rows(self) -> None:
         """Take out the selected rows."""
         self.commit()
-        self.table.remove_rows()
+        if self.table.stock.has_own_rows:
+            self.table.remove_rows()
 
     def commit(self) -> None:
         """Enter what is being typed."""
@@ -194,7 +198,8 @@ class StockWindow(QWidget):
             button = self.headings.button(i)
             button.setText(f"{words} ({len(table.stock.rows)})")
             button.updateGeometry()
-        self.remove_button.setEnabled(bool(self.table.stock.rows))
+        self.add_button.setEnabled(self.table.stock.has_own_rows)
+        self.remove_button.setEnabled(self.table.stock.has_own_rows and bool(self.table.stock.rows))
         self._show_words()
 
     def _find_sentence(self) -> str:
@@ -217,8 +222,8 @@ class StockWindow(QWidget):
         self.words.setText(sentence or f"{self._say_missing()}{HOW}")
 
     def _say_missing(self) -> str:
-        rows = self.tables[0].stock.rows
-        missing = sum(isinstance(row, SoldRow) and row.price is None for row in rows)
+        rows = self.table.stock.rows
+        missing = sum(isinstance(row, SoldRow | Supply) and row.price is None for row in rows)
         return f"{missing} of {len(rows)} rows have no price. " if missing else ""
 
     def showEvent(self, event: QShowEvent) -> None:

@@ -23,19 +23,22 @@ from app.finding_list import FindingList
 from app.guide_list import GuideList
 from app.materials_table import MaterialsTable
 from app.plan_view import PlanView
+from app.price_table import PriceTable
 from app.sparing import least_width, spare
 from app.theme import RHYTHM
 
 HEAD_HEIGHT = 5 * RHYTHM
 OPEN_HEIGHT = 21 * RHYTHM
-FINDINGS, PROPORTIONS, CUTS, MATERIALS, BUYING, PLANS = range(6)
-TITLES = ("Findings", "Proportions", "Cut list", "Materials", "Buying", "Cutting")
+FINDINGS, PROPORTIONS, CUTS, MATERIALS, BUYING, PLANS, PRICE = range(7)
+TITLES = ("Findings", "Proportions", "Cut list", "Materials", "Buying", "Cutting", "Price")
 PLANNED = (BUYING, PLANS)
 """The lists that a cutting plan is worked out for."""
+ROOMY = (*PLANNED, PRICE)
+"""Those that are no use in a slit."""
 
 
 class Tray(QWidget):
-    """Six lists under one row of headings. `folded` says when it opens or closes."""
+    """Seven lists under one row of headings. `folded` says when it opens or closes."""
 
     folded = Signal(bool)
     turned = Signal(int)
@@ -49,6 +52,7 @@ class Tray(QWidget):
         self.materials = MaterialsTable()
         self.buying = BuyingTable()
         self.plans = PlanView()
+        self.price = PriceTable()
         self.counts = Counts()
         self._stack = QStackedWidget()
         for widget in (self._build_findings(), *self._lists[1:]):
@@ -75,7 +79,7 @@ class Tray(QWidget):
 
     @property
     def _lists(self) -> tuple[QWidget, ...]:
-        return self.findings, self.guides, self.cuts, self.materials, self.buying, self.plans
+        return self.findings, self.guides, self.cuts, self.materials, self.buying, self.plans, self.price
 
     def _build_head(self) -> QWidget:
         head = QWidget()

@@ -27,6 +27,7 @@ from app.notice import Notice
 from app.optioning import Optioning
 from app.own_sections import OwnSections
 from app.picturing import Picturing
+from app.pricing import Pricing
 from app.progress_line import ProgressLine
 from app.recovery import LeftBehind, Recovery, list_left_behind
 from app.session import Session
@@ -45,6 +46,7 @@ from app.tray import (
     PLANNED,
     PLANS,
     PROPORTIONS,
+    ROOMY,
     TITLES,
     Tray,
 )
@@ -105,6 +107,9 @@ class Window(QMainWindow):
         )
         self.before = Before(self.session, self.canvas, self.drafting, self.bar.before_button)
         self.sheet_field = SheetField(self.session, self.canvas)
+        self.pricing = Pricing(
+            self.session, self.options, self.tray, self.fields.focus_path, self.cutting.show_stock
+        )
         self.starting = Starting(self.session, self.notice)
         self.writing = Writing(
             self,
@@ -357,10 +362,10 @@ class Window(QMainWindow):
         self._ask_slow_lists()
 
     def _make_room(self, page: int) -> None:
-        """A plan is no use in a slit: where it is turned to, the tray gets two fifths of the height."""
+        """A plan or a price is no use in a slit: turned to, it gets two fifths of the height."""
         sheet, tray = self.upright.sizes()
         least = (sheet + tray) * 2 // 5
-        if page in PLANNED and tray < least:
+        if page in ROOMY and tray < least:
             self.upright.setSizes([sheet + tray - least, least])
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -18,6 +18,7 @@ from app.tray import BUYING
 from app.window import Window
 from model.board import StockKind
 from model.cutting.stock_list import HandRow, SoldRow, StockList
+from model.cutting.supplies import ANCHORS, Supply
 from model.units import MILLIMETRES
 
 BOARD = SoldRow(StockKind.BOARD, "poplar", "1x6", 0.75, 5.5, 96.0, 1240)
@@ -315,3 +316,64 @@ def test_a_style_in_metres_shows_what_is_sold_in_millimetres():
     model = StockModel(session, SOLD)
     model.show_style(MILLIMETRES)
     assert model.data(model.index(0, column(model, "width"))) == "140 mm"
+
+
+def test_supplies_are_priced_by_the_pack_in_their_own_unit(window: Window, shown: StockWindow):
+    shown.turn_to(2)
+    names = [row.name for row in shown.table.stock.rows]
+    primer, anchors = names.index("Primer"), names.index(ANCHORS)
+    assert text_at(shown, primer, "pack") == "0.25 gal"
+    assert text_at(shown, anchors, "pack") == "10 anchors"
+    assert "11 of 11 rows have no price" in shown.words.text()
+    put(shown, primer, "price", "18,75")
+    put(shown, primer, "pack", "1 gal")
+    put(shown, primer, "whole", "no")
+    put(shown, anchors, "pack", "25 anchors")
+    put(shown, anchors, "price", "12")
+    supplies = {each.name: each for each in in_use(window).supplies}
+    assert supplies["Primer"] == Supply("Primer", 1.0, 1875, False)
+    assert supplies[ANCHORS] == Supply(ANCHORS, 25.0, 1200)
+    shown.undo()
+    assert {each.name: each for each in in_use(window).supplies}[ANCHORS].price is None
+    assert shown.save()
+    assert read_stock_named(window.cutting.list_name).supplies == in_use(window).supplies
+
+
+@pytest.mark.parametrize("text", ["", "0", "-3", "a can", "1 lb", "2000000"])
+def test_what_no_pack_holds_is_refused_in_its_cell(window: Window, shown: StockWindow, text: str):
+    shown.turn_to(2)
+    put(shown, 0, "pack", text)
+    assert "in a pack" in shown.words.text()
+    assert in_use(window) == LIST
+
+
+def test_supplies_are_neither_added_nor_taken_out_nor_called_otherwise(window: Window, shown: StockWindow):
+    shown.turn_to(2)
+    assert not shown.add_button.isEnabled()
+    assert not shown.remove_button.isEnabled()
+    shown.add_row()
+    shown.remove_rows()
+    index = shown.table.stock.index(0, column(shown.table.stock, "name"))
+    assert not shown.table.stock.flags(index) & Qt.ItemFlag.ItemIsEditable
+    shown.table.stock.empty(index)
+    assert in_use(window) == LIST
+    shown.turn_to(0)
+    assert shown.add_button.isEnabled()
+
+
+def test_packs_are_metric_where_the_job_is(shown: StockWindow):
+    shown.turn_to(2)
+    shown.show_style(MILLIMETRES)
+    assert text_at(shown, 0, "pack") == "473.176 mL"
+
+
+def test_money_is_written_by_an_example_that_is_typed(window: Window, shown: StockWindow, qtbot: QtBot):
+    edit = shown.common.edits["currency"]
+    edit.setFocus()
+    edit.setText("1.234,50 €")
+    edit.commit()
+    assert in_use(window).currency == "1.234,50 €"
+    edit.setText("1,2,3")
+    edit.commit()
+    assert "how 1234.50 is written" in shown.words.text()
+    assert in_use(window).currency == "1.234,50 €"
