@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping
 from dataclasses import replace
+from math import sqrt
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
@@ -39,14 +40,15 @@ MARGIN = 2 * RHYTHM
 """Pixels of paper left clear round the drawing, likewise."""
 FEWEST_DOTS, MOST_DOTS, DOTS_PER_PIXEL = 58.0, 76.0, 0.105
 """Pixels that stand for one inch of paper when the whole sheet is in view, as a part of the room's height:
-sets how large writing is. Capitals are then 7 to 9 pixels high."""
+sets how large writing is. Capitals are then 7 to 9 pixels high; on a screen with finer dots they may be fewer
+pixels, being no fewer dots."""
 LINE_DOTS = 84.0
 """The same for line widths, which stay as they are at any zoom."""
 LEAST_FILL = 0.8
 """A drawing that shrinks below this part of its room is fitted to it again."""
 ZOOM_STEP = 1.25
 SOFT_EDGE = 10
-LEAST_SCALE, MOST_SCALE = 0.5, 600.0
+LEAST_SCALE, MOST_SCALE = 0.2, 600.0
 _NOTCH = 120
 CLICK_SLACK = 4
 """Pixels that a pointer may go between press and release of a click."""
@@ -171,7 +173,8 @@ class Canvas(QWidget):
     @property
     def paper_dots(self) -> float:
         """Pixels that stand for an inch of paper when the whole sheet is in view."""
-        return min(max(DOTS_PER_PIXEL * self._room().height(), FEWEST_DOTS), MOST_DOTS)
+        fewest = FEWEST_DOTS / sqrt(max(self.devicePixelRatioF(), 1.0))
+        return min(max(DOTS_PER_PIXEL * self._room().height(), fewest), MOST_DOTS)
 
     def _room(self) -> QRectF:
         clear = DESK + MARGIN

@@ -158,7 +158,7 @@ class CommandMenu:
         window = self._window
         menu = self._menu("&Lists")
         for page, (title, keys) in enumerate(zip(TITLES, LIST_KEYS, strict=True)):
-            add_command(menu, title, partial(window.tray.turn_to, page), keys)
+            add_command(menu, title, partial(window.read_list, page), keys)
         add_command(menu, "Explain the finding in focus…", window.explain, "Ctrl+E")
         add_command(
             menu,

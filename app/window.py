@@ -261,6 +261,11 @@ class Window(QMainWindow):
         """Leave the whole width to the sheet, or show the measuring list beside it."""
         self.fields.setHidden(folded)
 
+    def read_list(self, page: int) -> None:
+        """Turn the tray to a list and put the keyboard there."""
+        self.tray.turn_to(page)
+        self.tray.shown_list.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
     def zoom(self, way: int) -> None:
         """Closer (1), further (-1) or the whole sheet (0)."""
         if way == 0:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QPoint
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
@@ -109,3 +109,13 @@ def test_panes_lists_and_views_are_remembered(qtbot: QtBot, window: Window, sett
     assert again.tray.is_folded
     assert again.drafting.views == ("plan",)
     assert again.bar.view_buttons.button(1).isChecked()
+
+
+def test_a_list_turned_to_by_key_has_the_keyboard(qtbot: QtBot, window: Window):
+    window.files.open_example("brick")
+    window.fields.focus_path("opening.width")
+    before = window.session.job
+    window.read_list(CUTS)
+    qtbot.keyClick(window.focusWidget(), Qt.Key.Key_Down)
+    assert window.focusWidget() is window.tray.shown_list
+    assert window.session.job is before
