@@ -42,19 +42,23 @@ LEAST_CAPITAL = 2.5
 _BEFORE = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
 
 
+Ink = tuple[Pen, str]
+"""A pen, and a colour of its own where a stroke has one."""
+
+
 @dataclass(slots=True)
 class Batch:
-    """Strokes between two areas: straight level and plumb ones apart from the rest, by pen."""
+    """Strokes between two areas: straight level and plumb ones apart from the rest, by pen and ink."""
 
-    upright: dict[Pen, QPainterPath] = field(default_factory=dict)
-    slanted: dict[Pen, QPainterPath] = field(default_factory=dict)
+    upright: dict[Ink, QPainterPath] = field(default_factory=dict)
+    slanted: dict[Ink, QPainterPath] = field(default_factory=dict)
 
 
 @dataclass(slots=True)
 class Tinted:
     """An area of one tint."""
 
-    fill: Fill
+    tint: str
     path: QPainterPath
 
 
@@ -110,9 +114,9 @@ def gather_drawing(drawing: Drawing) -> Gathered:
 def _gather_mark(gathered: Gathered, mark: Mark, ratio: float) -> None:
     match mark:
         case Region():
-            gathered.steps.append(Tinted(mark.fill, region_path(mark)))
+            gathered.steps.append(Tinted(mark.tint or TINTS[mark.fill], region_path(mark)))
         case Lines():
-            _add_segments(_batch(gathered), mark.pen, mark.segments)
+            _add_segments(_batch(gathered), mark.pen, mark.segments, mark.ink)
         case Polyline():
             ring = mark.points + mark.points[:1] if mark.closed else mark.points
             _add_polyline(_batch(gathered), mark.pen, ring)
@@ -154,14 +158,14 @@ def _batch(gathered: Gathered) -> Batch:
     return last
 
 
-def _path(paths: dict[Pen, QPainterPath], pen: Pen) -> QPainterPath:
-    if pen not in paths:
-        paths[pen] = QPainterPath()
-    return paths[pen]
+def _path(paths: dict[Ink, QPainterPath], pen: Pen, ink: str = "") -> QPainterPath:
+    if (pen, ink) not in paths:
+        paths[pen, ink] = QPainterPath()
+    return paths[pen, ink]
 
 
-def _add_segments(batch: Batch, pen: Pen, segments: Iterable[Segment]) -> None:
-    upright, slanted = _path(batch.upright, pen), _path(batch.slanted, pen)
+def _add_segments(batch: Batch, pen: Pen, segments: Iterable[Segment], ink: str = "") -> None:
+    upright, slanted = _path(batch.upright, pen, ink), _path(batch.slanted, pen, ink)
     for x1, y1, x2, y2 in segments:
         path = upright if x1 == x2 or y1 == y2 else slanted
         path.moveTo(x1, y1)
@@ -207,7 +211,7 @@ def paint_drawing(painter: QPainter, gathered: Gathered, place: Place, pixels_pe
     for step in gathered.steps:
         if isinstance(step, Tinted):
             painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # no pale seams between neighbours
-            painter.fillPath(step.path, QBrush(QColor(TINTS[step.fill])))
+            painter.fillPath(step.path, QBrush(QColor(step.tint)))
         else:
             _paint_batch(painter, step, dots_per_mm)
     painter.restore()
@@ -219,18 +223,18 @@ def _paint_batch(painter: QPainter, batch: Batch, dots_per_mm: float) -> None:
     painter.setBrush(Qt.BrushStyle.NoBrush)
     for smooth, paths in ((False, batch.upright), (True, batch.slanted)):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, smooth)
-        for pen, path in paths.items():
+        for (pen, ink), path in paths.items():
             if not path.isEmpty():
-                painter.setPen(screen_pen(pen, dots_per_mm, smooth))
+                painter.setPen(screen_pen(pen, dots_per_mm, smooth, ink))
                 painter.drawPath(path)
 
 
 @lru_cache(maxsize=256)
-def screen_pen(pen: Pen, dots_per_mm: float, smooth: bool) -> QPen:
+def screen_pen(pen: Pen, dots_per_mm: float, smooth: bool, ink: str = "") -> QPen:
     """The pen as it is on paper; a sharp line cannot be thinner than a dot, so it is made paler."""
     stroke = STROKES[pen]
     width = stroke.width * dots_per_mm
-    colour = QColor(stroke.ink)
+    colour = QColor(ink or stroke.ink)
     if not smooth and width < 1:
         colour = _paled(colour, max(0.35, width))
         width = 1.0

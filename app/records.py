@@ -170,6 +170,8 @@ def _allowed(row: Parameter) -> str:
             return f"{row.lowest:g} to {row.highest:g}"
         case Kind.CHOICE:
             return " | ".join(row.choices or {})
+        case Kind.COLOUR:
+            return " | ".join((*(row.choices or {}), "#rrggbb"))
         case Kind.PAIRS:
             return "projection : clearance; …"
         case Kind.READINGS:

@@ -146,7 +146,7 @@ class _PagePen:
 
     def __init__(self, canvas: Canvas) -> None:
         self.canvas = canvas
-        self.pen: Pen | None = None
+        self.pen: tuple[Pen, str] | None = None
         self.path: Any = None
         self.ratio = 1.0
         self.scale = float(POINTS_PER_INCH)
@@ -162,9 +162,10 @@ class _PagePen:
     def finish(self) -> None:
         """Put down the strokes that are still held back."""
         if self.pen is not None:
-            stroke = STROKES[self.pen]
+            pen, ink = self.pen
+            stroke = STROKES[pen]
             canvas = self.canvas
-            canvas.setStrokeColorRGB(*rgb(stroke.ink))
+            canvas.setStrokeColorRGB(*rgb(ink or stroke.ink))
             canvas.setLineWidth(stroke.width * POINTS_PER_MM)
             canvas.setDash([length * POINTS_PER_MM for length in stroke.dash])
             canvas.setLineCap(BUTT if stroke.dash else ROUND)
@@ -175,11 +176,11 @@ class _PagePen:
     def _draw(self, mark: Mark) -> None:
         match mark:
             case Lines():
-                self._strokes(mark.pen, mark.segments)
+                self._strokes(mark.pen, mark.segments, mark.ink)
             case Polyline():
                 self._polyline(mark.pen, mark.points, mark.closed)
             case Region():
-                self._region(mark.fill, mark.rings)
+                self._region(mark.fill, mark.rings, mark.tint)
             case Hatch():
                 self._strokes(mark.pen, hatch_segments(mark))
             case Text():
@@ -191,14 +192,14 @@ class _PagePen:
                 self._strokes(mark.pen, leader_strokes(mark, self.ratio))
                 self._text(leader_text(mark, self.ratio))
 
-    def _path_for(self, pen: Pen) -> Any:
-        if self.pen is not pen:
+    def _path_for(self, pen: Pen, ink: str = "") -> Any:
+        if self.pen != (pen, ink):
             self.finish()
-            self.pen, self.path = pen, self.canvas.beginPath()
+            self.pen, self.path = (pen, ink), self.canvas.beginPath()
         return self.path
 
-    def _strokes(self, pen: Pen, segments: Iterable[Segment]) -> None:
-        path = self._path_for(pen)
+    def _strokes(self, pen: Pen, segments: Iterable[Segment], ink: str = "") -> None:
+        path = self._path_for(pen, ink)
         scale, left, bottom = self.scale, self.left, self.bottom
         for x1, y1, x2, y2 in segments:
             path.moveTo(left + x1 * scale, bottom + y1 * scale)
@@ -213,12 +214,12 @@ class _PagePen:
         if closed and points:
             path.close()
 
-    def _region(self, fill: Fill, rings: tuple[Ring, ...]) -> None:
+    def _region(self, fill: Fill, rings: tuple[Ring, ...], tint: str) -> None:
         self.finish()
         path = self.canvas.beginPath()
         for ring in rings:
             self._trace(path, ring, closed=True)
-        self.canvas.setFillColorRGB(*rgb(TINTS[fill]))
+        self.canvas.setFillColorRGB(*rgb(tint or TINTS[fill]))
         self.canvas.drawPath(path, stroke=0, fill=1, fillMode=EVEN_ODD)
 
     def _text(self, text: Text, pen: Pen | None = None) -> None:

@@ -75,7 +75,7 @@ class _Plotter:
     def plot(self, mark: Mark) -> list[str]:
         match mark:
             case Lines():
-                return [self._strokes(mark.pen, mark.segments, mark.stands_for)]
+                return [self._strokes(mark.pen, mark.segments, mark.stands_for, mark.ink)]
             case Polyline():
                 return [self._path(mark.pen, self._trace(mark.points, mark.closed), mark.stands_for)]
             case Region():
@@ -94,19 +94,19 @@ class _Plotter:
     def _place(self, x: float, y: float) -> str:
         return f"{_number((x - self.left) * self.scale)} {_number((self.top - y) * self.scale)}"
 
-    def _strokes(self, pen: Pen, segments: Iterable[Segment], stands_for: str) -> str:
+    def _strokes(self, pen: Pen, segments: Iterable[Segment], stands_for: str, ink: str = "") -> str:
         data = "".join(f"M{self._place(x1, y1)}L{self._place(x2, y2)}" for x1, y1, x2, y2 in segments)
-        return self._path(pen, data, stands_for)
+        return self._path(pen, data, stands_for, ink)
 
     def _trace(self, points: Ring, closed: bool) -> str:
         return "M" + "L".join(self._place(*point) for point in points) + ("Z" if closed else "")
 
-    def _path(self, pen: Pen, data: str, stands_for: str) -> str:
+    def _path(self, pen: Pen, data: str, stands_for: str, ink: str = "") -> str:
         stroke = STROKES[pen]
         dash = ' stroke-dasharray="' + " ".join(map(_number, stroke.dash)) + '"' if stroke.dash else ""
         cap = "" if stroke.dash else ' stroke-linecap="round"'
         return (
-            f'<path class="{pen}"{_stands_for(stands_for)} d="{data}" stroke="{stroke.ink}" '
+            f'<path class="{pen}"{_stands_for(stands_for)} d="{data}" stroke="{ink or stroke.ink}" '
             f'stroke-width="{_number(stroke.width)}"{cap}{dash}/>'
         )
 
@@ -114,7 +114,7 @@ class _Plotter:
         data = "".join(self._trace(ring, closed=True) for ring in region.rings)
         return (
             f'<path class="{region.fill}"{_stands_for(region.stands_for)} d="{data}" '
-            f'fill="{TINTS[region.fill]}" fill-rule="evenodd"/>'
+            f'fill="{region.tint or TINTS[region.fill]}" fill-rule="evenodd"/>'
         )
 
     def _text(self, text: Text, pen: Pen) -> list[str]:

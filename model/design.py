@@ -181,6 +181,17 @@ class BoardStock:
 
 
 @dataclass(frozen=True, slots=True)
+class Look:
+    """Colours in pictures: a word of the palettes in model.look, or #rrggbb. `finish` is how the wood is."""
+
+    finish: str
+    paint: str
+    stain: str
+    facing: str
+    wall: str
+
+
+@dataclass(frozen=True, slots=True)
 class Design:
     """One design for one site."""
 
@@ -203,6 +214,7 @@ class Design:
     cord: CordWay
     anchor: AnchorRule
     board: BoardStock
+    look: Look
 
     @property
     def foremost(self) -> float:

@@ -18,6 +18,7 @@ from model.design import (
     Design,
     Flute,
     Frieze,
+    Look,
     Moulding,
     Overmantel,
     OwnSection,
@@ -33,6 +34,7 @@ from model.json_object import Unread, check_version, read_object
 from model.options import ALONE, OWN, Options
 from model.options_file import OPTIONS, read_options, store_options
 from model.parameters import BY_PATH, TABLE, Parameter, find_parameter
+from model.photo.stored import WallPhoto, read_photo, store_photo
 from model.shop import Allowances, Offer, Piece, Rates, Saw, Shop, Times
 from model.site import (
     Baseboard,
@@ -63,6 +65,8 @@ FORMAT_KEY = "mantelwright"
 EXAMPLE = '{"mantelwright": 1, "opening": {"width": 36}}'
 PURCHASE = "purchase"
 """What was bought for the job, beside its rows; left out of a file while it is nothing."""
+PHOTO = "photo"
+"""A photo of the wall with the opening's corners in it; left out of a file while there is none."""
 NOTHING_BOUGHT = Purchase()
 UNTITLED = "Fireplace surround"
 """What a job without a name is called on what is made of it."""
@@ -104,6 +108,7 @@ class Job:
     shop: Shop
     purchase: Purchase = NOTHING_BOUGHT
     options: Options = ALONE
+    photo: WallPhoto | None = None
 
 
 _RECORDS: dict[str, tuple[str, type | None]] = {
@@ -146,6 +151,7 @@ _RECORDS: dict[str, tuple[str, type | None]] = {
     "cord": ("design", CordWay),
     "anchor": ("design", AnchorRule),
     "board": ("design", BoardStock),
+    "look": ("design", Look),
     "rates": ("shop", Rates),
     "times": ("shop", Times),
     "offer": ("shop", Offer),
@@ -265,12 +271,14 @@ def write_job(job: Job) -> str:
     """JSON text of `job`, ending in a newline; `read_job` gives the same job back."""
     import msgspec
 
-    version = ONE_DESIGN if job.options == ALONE else FORMAT_VERSION
+    version = ONE_DESIGN if job.options == ALONE and job.photo is None else FORMAT_VERSION
     text: dict[str, Any] = {FORMAT_KEY: version, **_store_rows(job, list_stored())}
     if job.options != ALONE:
         text[OPTIONS] = store_options(job, lambda own: _store_rows(own, list_own_rows()))
     if job.purchase != NOTHING_BOUGHT:
         text[PURCHASE] = store_purchase(job.purchase)
+    if job.photo is not None:
+        text[PHOTO] = store_photo(job.photo)
     return msgspec.json.format(msgspec.json.encode(text), indent=2).decode() + "\n"
 
 
@@ -299,10 +307,11 @@ def read_job_and_missing(text: str | bytes) -> tuple[Job, tuple[Parameter, ...]]
     faults: list[str] = []
     purchase = _take_purchase(data, faults)
     options = _take_options(data, faults)
+    photo = _take_photo(data, faults)
     values = _read_rows(data, stored, faults)
     if faults:
         raise JobRefused(tuple(faults))
-    job = replace(build_job(values), purchase=purchase, options=options)
+    job = replace(build_job(values), purchase=purchase, options=options, photo=photo)
     return job, tuple(row for path, row in stored.items() if path not in values)
 
 
@@ -340,6 +349,15 @@ def _take_purchase(data: dict[str, Any], faults: list[str]) -> Purchase:
     except Refused as refusal:
         faults.append(str(refusal))
         return NOTHING_BOUGHT
+
+
+def _take_photo(data: dict[str, Any], faults: list[str]) -> WallPhoto | None:
+    """The photo of the wall, taken out of `data`."""
+    try:
+        return read_photo(data.pop(PHOTO)) if PHOTO in data else None
+    except Refused as refusal:
+        faults.append(str(refusal))
+        return None
 
 
 def _decode(text: str | bytes) -> dict[str, Any]:

@@ -10,6 +10,7 @@ from difflib import get_close_matches
 
 from model.errors import Refused
 from model.rows.design import DESIGN_ROWS
+from model.rows.look import LOOK_ROWS
 from model.rows.offer import OFFER_ROWS
 from model.rows.row import MOST_PAIRS as MOST_PAIRS
 from model.rows.row import Kind as Kind
@@ -41,7 +42,7 @@ from model.rows.words import SPECIES as SPECIES
 from model.rows.words import TAPERED as TAPERED
 from model.rows.words import UNITS as UNITS
 
-TABLE: tuple[Parameter, ...] = (*SITE_ROWS, *DESIGN_ROWS, *SHOP_ROWS, *TIME_ROWS, *OFFER_ROWS)
+TABLE: tuple[Parameter, ...] = (*SITE_ROWS, *DESIGN_ROWS, *LOOK_ROWS, *SHOP_ROWS, *TIME_ROWS, *OFFER_ROWS)
 BY_PATH: dict[str, Parameter] = {row.path: row for row in TABLE}
 
 

@@ -56,7 +56,8 @@ BACK_LEFT = Stand(152.0, 20.0, "from behind, above")
 class Scene:
     """Solids looked at from one place. Numbers are places in the list of solids.
 
-    What hides a face is found once, when first asked for; then any of the solids may be taken away.
+    What hides a face is found once, when first asked for; then any of the solids may be taken away. `faces`
+    stand in for the solids' own where they are seen otherwise than they are, as in a photo.
     """
 
     def __init__(self, solids: Sequence[Board], stand: Stand, faces: Sequence[Face] | None = None) -> None:
@@ -94,6 +95,13 @@ class Scene:
             for patch, parts in patches.items()
             for shape in parts[:1]
         )
+
+    def see_faces(self, present: Collection[int]) -> Iterator[tuple[Face, int, BaseGeometry]]:
+        """What shows of each face turned to the viewer, with the number of its patch."""
+        for i, face in enumerate(self._faces):
+            if face.owner in present:
+                patch = self._patches[face.owner].get(face.side, -1)
+                yield face, patch, self._see_face(i, present)
 
     def whole(self, solid: int) -> float:
         """Square inches of picture that all faces turned to the viewer would show."""

@@ -68,11 +68,15 @@ class Anchor(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Lines:
-    """Straight strokes (x1, y1, x2, y2) with one pen. `stands_for` is a board's mark or a parameter path."""
+    """Straight strokes (x1, y1, x2, y2) with one pen. `stands_for` is a board's mark or a parameter path.
+
+    `ink` is a colour of their own, #rrggbb, where a picture is in colours that were chosen; else the pen's.
+    """
 
     pen: Pen
     segments: tuple[Segment, ...]
     stands_for: str = ""
+    ink: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,11 +91,15 @@ class Polyline:
 
 @dataclass(frozen=True, slots=True)
 class Region:
-    """A filled area: an outer ring, then holes; rings not closed. No outline of its own."""
+    """A filled area: an outer ring, then holes; rings not closed. No outline of its own.
+
+    `tint` is a colour of its own, #rrggbb, where a picture is in colours that were chosen; else the fill's.
+    """
 
     fill: Fill
     rings: tuple[Ring, ...]
     stands_for: str = ""
+    tint: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -93,6 +93,9 @@ def values(row: Parameter, in_between: bool = True) -> st.SearchStrategy[Any]:
             return st.integers(int(row.lowest or 0), int(row.highest or 0))
         case Kind.CHOICE:
             return st.sampled_from(sorted(row.choices or {}))
+        case Kind.COLOUR:
+            own = st.integers(0, 0xFFFFFF).map(lambda number: f"#{number:06x}")
+            return st.one_of(st.sampled_from(sorted(row.choices or {})), own)
         case Kind.YES_NO:
             return st.booleans()
         case Kind.TEXT:

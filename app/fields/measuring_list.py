@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWi
 
 from app.buttons import quiet_button
 from app.fields.choice_row import ChoiceRow
+from app.fields.colour_row import ColourRow
 from app.fields.derived_row import DerivedRow
 from app.fields.group import Group
 from app.fields.help_pane import HelpPane
@@ -70,6 +71,8 @@ def build_row(parameter: Parameter) -> Row:
         return TextAreaRow(parameter)
     if parameter.kind is Kind.CHOICE:
         return ChoiceRow(parameter)
+    if parameter.kind is Kind.COLOUR:
+        return ColourRow(parameter)
     return YesNoRow(parameter) if parameter.kind is Kind.YES_NO else TapeRow(parameter)
 
 

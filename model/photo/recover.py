@@ -15,10 +15,9 @@ from numpy.typing import ArrayLike, NDArray
 from model.errors import Refused
 from model.photo.camera import Camera, equivalent_of_focal, focal_of_equivalent
 from model.photo.homography import find_homography
+from model.photo.stored import LONGEST, SHORTEST
 
 Real = NDArray[np.float64]
-SHORTEST, LONGEST = 10.0, 400.0
-"""Focal lengths, equivalent on 36 x 24 mm, outside of which no camera for rooms is. Shop choice."""
 MOST_SPREAD = 0.15
 """Share of itself by which a focal length found from corners may be off, one standard deviation."""
 MOST_OFF = 4.0

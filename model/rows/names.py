@@ -23,6 +23,11 @@ NAMES = {
             ("clear", "ends kept clear"),
         )
     },
+    "look.finish": "finish of the wood",
+    "look.paint": "colour of the paint",
+    "look.stain": "colour of the stain",
+    "look.facing": "colour of the facing",
+    "look.wall": "colour of the wall",
     "site.fireplace": "kind of fireplace",
     "site.rule": "governing rules",
     "chart.shelf": "manual's chart above the opening",

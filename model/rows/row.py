@@ -5,6 +5,7 @@ Which rows there are stands in site, design, shop, time and offer beside this.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
@@ -35,8 +36,11 @@ class Kind(StrEnum):
     READINGS = "readings of one length"
     SECTION = "moulding section"
     NUMBER = "number"
+    COLOUR = "colour"
 
 
+COLOUR = re.compile("#[0-9a-f]{6}")
+"""A colour of one's own: red, green and blue as two hexadecimal digits each."""
 LONGEST_TEXT = 4000
 NOTHING = "nothing"
 """What a choice is called that had to be left out."""
@@ -52,6 +56,7 @@ class Parameter:
     """One row. Lengths in inches. `choices` maps the stored word to the words shown.
 
     `group` is the heading it stands under; `optional` lengths may be `None` (not measured);
+    a colour is one of its choices, whose `swatches` show it, or #rrggbb.
     `linked` rows are another handle on stored values and are not stored themselves. A number is stored in
     `measure`; `sourced` is where the default comes from, for figures of the trade.
     """
@@ -70,6 +75,7 @@ class Parameter:
     linked: bool = False
     measure: Measure = BARE
     sourced: Sourced | None = None
+    swatches: Mapping[str, str] | None = None
 
     @property
     def about(self) -> str:
@@ -103,6 +109,8 @@ class Parameter:
                 value = int(stripped)
             case Kind.CHOICE:
                 value = self._parse_choice(text)
+            case Kind.COLOUR:
+                value = self._parse_colour(text)
             case Kind.YES_NO:
                 word = text.strip().lower()
                 if word not in YES + NO:
@@ -141,6 +149,11 @@ class Parameter:
                 if not isinstance(value, str) or value not in (self.choices or {}):
                     raise Refused(self.name, read, self._wanted())
                 return value
+            case Kind.COLOUR:
+                named = isinstance(value, str) and (value in (self.choices or {}) or COLOUR.fullmatch(value))
+                if not isinstance(value, str) or not named:
+                    raise Refused(self.name, read, self._wanted())
+                return value
             case Kind.YES_NO:
                 if not isinstance(value, bool):
                     raise Refused(self.name, read, "write yes or no (true or false in a job file)")
@@ -171,6 +184,8 @@ class Parameter:
                 return "yes" if value else "no"
             case Kind.CHOICE:
                 return (self.choices or {}).get(str(value), NOTHING)
+            case Kind.COLOUR:
+                return (self.choices or {}).get(str(value), str(value))
             case Kind.PAIRS:
                 rows = cast(Pairs, value)
                 return "; ".join(f"{format_length(p, style)} : {format_length(d, style)}" for p, d in rows)
@@ -220,6 +235,11 @@ class Parameter:
             if word == key or text.strip().lower() == shown.lower():
                 return key
         raise Refused(self.name, text, self._wanted())
+
+    def _parse_colour(self, text: str) -> str:
+        if COLOUR.fullmatch(own := text.strip().lower()):
+            return own
+        return self._parse_choice(text)
 
     def _parse_pairs(self, text: str, style: LengthStyle) -> Value:
         pairs = []
@@ -275,6 +295,8 @@ class Parameter:
                 return f"write a whole number from {self.lowest:g} to {self.highest:g}"
             case Kind.CHOICE:
                 return "write one of " + ", ".join(self.choices or {})
+            case Kind.COLOUR:
+                return f"write one of {', '.join((self.choices or {}).values())}, or a colour such as #7c8f93"
             case _:
                 return (
                     "write rows of projection : clearance, parted by semicolons, such as 3/4 : 8; 2 1/2 : 10"

@@ -14,12 +14,14 @@ from shapely import MultiPolygon, Point, Polygon, box, prepare, union_all
 
 from app.demo import list_demos, read_demo
 from model.board import Stock, StockKind, block
+from model.job import with_texts
 from model.surround import plan_surround
 from render.drawing import Fill
+from render.painted import mix_paint
 from render.pens import TINTS, luminance
 from render.shaded import DARK, Backdrop, list_tones
 from render.shaded_front import draw_shaded
-from render.views import project_boards
+from render.views import draw_view, project_boards
 from render.visibility import FROM_FRONT, flatten_boards, project
 from tests.strategies import jobs
 
@@ -215,3 +217,31 @@ def test_rays_to_the_light_find_the_same_shadows_on_the_shipped_jobs(name):
 @given(job=jobs(in_between=False), seed=st.integers(0, 99))
 def test_rays_to_the_light_find_the_same_shadows_on_any_design(job, seed):
     assert len(check_by_rays(plan_surround(job), seed, 150)) <= 1
+
+
+def paints_of(drawing, fill):
+    return {mark.tint for mark in drawing.marks if getattr(mark, "fill", None) is fill}
+
+
+def test_the_picture_is_in_the_chosen_colours_and_the_working_drawing_is_not():
+    job = with_texts(read_demo("brick"), [("look.paint", "#66704f"), ("look.facing", "#a5604a")])
+    picture = draw_shaded(plan_surround(job), 12)
+    assert paints_of(picture, Fill.WOOD) == {"#66704f"}
+    assert paints_of(picture, Fill.FACING) == {"#a5604a"}
+    assert draw_view(plan_surround(job), "front") == draw_view(plan_surround(read_demo("brick")), "front")
+
+
+def test_each_surface_has_shadows_of_its_own_colour_within_itself():
+    job = with_texts(read_demo("brick"), [("look.paint", "#66704f"), ("look.facing", "#a5604a")])
+    marks = draw_shaded(plan_surround(job), 12).marks
+    wood = area_of(next(m for m in marks if getattr(m, "fill", None) is Fill.WOOD).rings)
+    dark = mix_paint("#66704f").shadow
+    shadows = [m for m in marks if getattr(m, "tint", None) == dark]
+    assert shadows
+    assert all(area_of(m.rings).difference(wood).area < 1e-3 for m in shadows)
+
+
+def test_lines_on_dark_wood_are_light():
+    surround = plan_surround(with_texts(read_demo("brick"), [("look.paint", "Soot")]))
+    inks = {m.ink for m in draw_shaded(surround, 12).marks if getattr(m, "stands_for", "") in surround.marks}
+    assert inks == {mix_paint("#2c2b2b").ink} == {"#ffffff"}

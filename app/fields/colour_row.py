@@ -1,0 +1,82 @@
+"""A line for a colour: picked from a few by name, or typed as one of one's own."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap, QWheelEvent
+from PySide6.QtWidgets import QComboBox
+
+from app.fields.choice_row import CHOICE_SHARE
+from app.fields.row import Row
+from app.fields.tape_edit import TapeEdit
+from app.theme import RHYTHM, colours
+from model.job import Job, read_value
+from model.parameters import Parameter
+
+SWATCH = 2 * RHYTHM
+
+
+class ColourBox(QComboBox):
+    """Names with their colours, and room to type another. The wheel turns it only when it has the focus."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.edit = TapeEdit(steps=False)
+        self.setEditable(True)
+        self.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
+        self.setLineEdit(self.edit)
+        self.setFrame(False)
+        self.setIconSize(QSize(SWATCH, SWATCH))
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Elsewhere the wheel moves the list."""
+        if self.edit.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
+
+
+class ColourRow(Row):
+    """Shows a colour's name, or the colour as it is written, and sends what was picked or typed."""
+
+    def __init__(self, parameter: Parameter) -> None:
+        super().__init__(parameter.path, parameter.label, parameter.about, share=CHOICE_SHARE)
+        self._parameter = parameter
+        self._keys = tuple(parameter.choices or {})
+        self.box = ColourBox()
+        for key, words in (parameter.choices or {}).items():
+            self.box.addItem(swatch_icon((parameter.swatches or {})[key]), words)
+        self.place_value(self.box, parameter.name)
+        self.box.edit.setAccessibleName(parameter.name)
+        self.box.activated.connect(lambda index: self.entered.emit(self.path, self._keys[index]))
+        self.box.edit.entered.connect(lambda text: self.entered.emit(self.path, text))
+        self.box.edit.given_up.connect(self.settle)
+        self.box.edit.focused.connect(lambda: self.focused.emit(self.path))
+        self.box.edit.left.connect(lambda: self.left.emit(self.path))
+
+    def show_job(self, job: Job, fresh: bool) -> None:
+        """A refused text stays until it is put right or given up."""
+        if fresh:
+            self.settle()
+        elif self.message and self.box.edit.is_touched:
+            return
+        self.settle()
+        chosen = str(read_value(job, self.path))
+        self.box.setCurrentIndex(self._keys.index(chosen) if chosen in self._keys else -1)
+        self.box.edit.show_text(self._parameter.format(chosen, job.about.length_style))
+
+    def commit(self) -> bool:
+        """Enter what is being typed."""
+        self.box.edit.commit()
+        return not self.message
+
+
+def swatch_icon(colour: str) -> QIcon:
+    """A small square of a colour, framed so that it shows on any ground."""
+    pixmap = QPixmap(SWATCH, SWATCH)
+    pixmap.fill(QColor(colour))
+    with QPainter(pixmap) as painter:
+        painter.setPen(QColor(colours().faint))
+        painter.drawRect(0, 0, SWATCH - 1, SWATCH - 1)
+    return QIcon(pixmap)
