@@ -7,7 +7,7 @@ axis-parallel views are render.views'.
 from __future__ import annotations
 
 import itertools
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from math import cos, radians, sin

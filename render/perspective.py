@@ -17,7 +17,8 @@ from model.board import Board
 from model.errors import Refused
 from model.photo.camera import Camera
 from model.takeoff.faces import Face, Floats, list_faces
-from render.axonometric import GRID, Scene, Stand
+from render.axonometric import Scene, Stand
+from render.screens import GRID
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry

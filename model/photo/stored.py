@@ -111,14 +111,15 @@ def _list_faults(photo: WallPhoto) -> Iterator[Refused]:
         yield Refused("photo corners", photo.corners, "write pixels of the photo")
     if photo.equivalent is not None and not SHORTEST <= photo.equivalent <= LONGEST:
         yield Refused("photo focal length", photo.equivalent, f"write {SHORTEST:g} to {LONGEST:g} mm")
-    if photo.file and not _is_plain(photo.file):
+    if photo.file and not is_plain(photo.file):
         yield Refused("photo file", photo.file, "write the plain name of a file beside the job")
     if bool(photo.file) == bool(photo.kept):
         yield Refused("photo", photo.file, "name a file beside the job, or keep the picture in it, not both")
     yield from _list_kept_faults(photo.kept)
 
 
-def _is_plain(name: str) -> bool:
+def is_plain(name: str) -> bool:
+    """Whether it is the name of a file and nothing of a path."""
     return len(name) <= LONGEST_NAME and NAME.fullmatch(name) is not None and name.strip(". ") != ""
 
 

@@ -1,0 +1,53 @@
+"""Draws the surround for a photo beside the window; only what was asked last counts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import Signal
+
+from app.latest import Latest
+from export.progress import Step
+from model.errors import Refused
+from model.job import Job
+from render.photo_picture import PhotoPicture
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """A job with a photo."""
+
+    job: Job
+
+
+class PhotoBeside(Latest):
+    """`drawn` hands on the job asked about with its picture, `refused` the job and why there is none."""
+
+    drawn = Signal(object, object)
+    refused = Signal(object, object)
+
+    def ask(self, job: Job) -> None:
+        """Have the surround of `job` drawn for its photo."""
+        self._ask(Wanted(job))
+
+    def answer(self, asked: Wanted, _step: Step) -> PhotoPicture | Refused:
+        """The picture, or why the corners give none."""
+        try:
+            return picture_of(asked.job)
+        except Refused as refusal:
+            return refusal
+
+    def hand_on(self, asked: Wanted, answer: PhotoPicture | Refused) -> None:
+        """Tell whoever listens."""
+        (self.refused if isinstance(answer, Refused) else self.drawn).emit(asked.job, answer)
+
+
+def picture_of(job: Job) -> PhotoPicture:
+    """The surround of a job on its photo. Raises Refused where corners fit no camera or tell too little."""
+    from model.photo.placed import find_camera
+    from model.surround import plan_surround
+    from render.photo_picture import draw_on_photo
+
+    if job.photo is None:
+        raise Refused("photo", "none", "take one in first")
+    return draw_on_photo(plan_surround(job), find_camera(job.photo, job.site.opening))

@@ -1,0 +1,150 @@
+"""Photos on disk and in jobs: bounded before they are decoded, turned upright, stripped to the picture.
+
+Which camera took one is model.photo's business.
+"""
+
+from __future__ import annotations
+
+import warnings
+from dataclasses import dataclass
+from io import BytesIO
+from pathlib import Path
+
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize
+from PySide6.QtGui import QImage, QImageReader, QImageWriter, QPainter
+
+from app.files import FileTrouble, describe_cause, save_bytes
+from model.photo.stored import LONGEST, MOST_SIDE, SHORTEST, WallPhoto, kept_bytes
+
+LARGEST_FILE = 120_000_000
+"""Bytes of a photo's file."""
+MOST_PIXELS = 260_000_000
+LONGEST_SHOWN = 2400
+"""Pixels along the longer side that a photo is worked with; a larger one is read smaller. Shop choice."""
+FORMATS = ("jpeg", "png", "webp")
+FILTER = "Photos (*.jpg *.jpeg *.png *.webp)"
+QUALITY = 90
+EXIF, FOCAL_EQUIVALENT = 0x8769, 0xA405
+"""Tags of the photo's own data: its Exif part, and in it FocalLengthIn35mmFilm. Exif 2.3, 4.6."""
+UNCHANGED = "Nothing was changed."
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    """A picture turned upright, and the focal length on a 36 x 24 mm frame that its data gives, if any."""
+
+    image: QImage
+    equivalent: float | None = None
+
+    @property
+    def size(self) -> tuple[int, int]:
+        """Width and height in pixels."""
+        return self.image.width(), self.image.height()
+
+
+def read_photo_file(path: Path) -> Photo:
+    """The photo at `path`. Raises FileTrouble for one that is no photo, broken or too large."""
+    try:
+        with path.open("rb") as file:
+            data = file.read(LARGEST_FILE + 1)
+    except OSError as error:
+        raise FileTrouble(path, "opened", describe_cause(error), UNCHANGED) from error
+    if len(data) > LARGEST_FILE:
+        raise FileTrouble(path, "opened", f"it is larger than {LARGEST_FILE // 1_000_000} MB", UNCHANGED)
+    return read_photo_bytes(data, path)
+
+
+def read_photo_bytes(data: bytes, path: Path) -> Photo:
+    """The photo that `data` holds; `path` is what to call it. Raises FileTrouble as for a file."""
+    buffer = QBuffer()
+    buffer.setData(QByteArray(data))
+    buffer.open(QIODevice.OpenModeFlag.ReadOnly)
+    reader = QImageReader(buffer)
+    reader.setDecideFormatFromContent(True)
+    reader.setAutoTransform(True)
+    kind = bytes(reader.format().data()).decode("ascii", "replace")
+    if kind not in FORMATS:
+        raise FileTrouble(path, "opened", "it is no JPEG, PNG or WebP picture", UNCHANGED)
+    _bound(path, reader)
+    image = reader.read()
+    if image.isNull():
+        raise FileTrouble(path, "opened", "the picture in it is broken or too large to unpack", UNCHANGED)
+    return Photo(_bare(image), _read_equivalent(data))
+
+
+def _bound(path: Path, reader: QImageReader) -> None:
+    """Refuse what is too large before anything of it is unpacked; have what is large read smaller."""
+    size = reader.size()
+    wide, high = size.width(), size.height()
+    if wide <= 0 or high <= 0:
+        raise FileTrouble(path, "opened", "the picture in it is broken", UNCHANGED)
+    if max(wide, high) > MOST_SIDE or wide * high > MOST_PIXELS:
+        raise FileTrouble(path, "opened", f"its {wide} by {high} pixels are too many", UNCHANGED)
+    longest = max(wide, high)
+    if longest > LONGEST_SHOWN:
+        scale = LONGEST_SHOWN / longest
+        reader.setScaledSize(QSize(max(1, round(wide * scale)), max(1, round(high * scale))))
+
+
+def _bare(image: QImage) -> QImage:
+    """The pixels alone: place, time and whatever else a photo says of itself stay behind."""
+    bare = QImage(image.size(), QImage.Format.Format_RGB32)
+    bare.fill(0xFFFFFFFF)
+    with QPainter(bare) as painter:
+        painter.drawImage(0, 0, image)
+    return bare
+
+
+def _read_equivalent(data: bytes) -> float | None:
+    """FocalLengthIn35mmFilm of a photo's own data, where there is one that can be."""
+    from PIL import Image
+
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            with Image.open(BytesIO(data), formats=[name.upper() for name in FORMATS]) as picture:
+                found = picture.getexif().get_ifd(EXIF).get(FOCAL_EQUIVALENT)
+        value = float(found) if found is not None else 0.0
+    except Exception:  # data of its own that is spoilt in whatever way tells nothing; the picture is whole
+        return None
+    return value if SHORTEST <= value <= LONGEST else None
+
+
+def find_photo(photo: WallPhoto, folder: Path | None) -> Photo:
+    """The picture a job's photo stands for; `folder` is the job's. Raises FileTrouble where it is not there.
+
+    Only a plain name in the job's own folder is followed.
+    """
+    if photo.kept:
+        found = read_photo_bytes(kept_bytes(photo), Path("The photo kept in the job"))
+    elif folder is None:
+        raise FileTrouble(Path(photo.file), "found", "the job is not saved yet", UNCHANGED)
+    else:
+        found = read_photo_file(folder / photo.file)
+    if found.size != photo.size:
+        path = folder / photo.file if folder and photo.file else Path("The photo kept in the job")
+        raise FileTrouble(path, "used", "it is not the photo that the corners were set in", UNCHANGED)
+    return found
+
+
+def encode_jpeg(image: QImage, quality: int = QUALITY) -> bytes:
+    """The picture as a JPEG, with nothing in it but the picture."""
+    return _encode(image, "jpeg", quality)
+
+
+def save_picture(path: Path, image: QImage) -> None:
+    """Write a picture as PNG, or as JPEG where the name says so. Raises FileTrouble."""
+    is_png = path.suffix.lower() == ".png"
+    save_bytes(path, _encode(image, "png" if is_png else "jpeg", -1 if is_png else QUALITY))
+
+
+def _encode(image: QImage, kind: str, quality: int) -> bytes:
+    data = QByteArray()
+    buffer = QBuffer(data)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    writer = QImageWriter(buffer, QByteArray(kind.encode()))
+    writer.setQuality(quality)
+    if not writer.write(image):
+        raise RuntimeError(f"the picture could not be encoded: {writer.errorString()}")
+    buffer.close()
+    return bytes(data.data())

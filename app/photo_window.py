@@ -1,0 +1,139 @@
+"""The page on which a photo of the wall is taken in, its opening marked, and the surround seen in it.
+
+What passes between it and the job stands in app.photo_wall.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QCheckBox, QDialog, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+
+from app.buttons import PlainButton, QuietButton, StrongButton, quiet_button
+from app.photo_canvas import CORNERS, PhotoCanvas
+from app.theme import RHYTHM, SMALL_POINTS, text_font
+
+SIZE = QSize(1180, 680)
+BESIDE = 300
+BEGIN = (
+    "Take in a photo of your wall with the whole fireplace in it. Stand a little to one side, and do not "
+    "crop it. It stays on this computer."
+)
+SET_CORNERS = (
+    "Drag the four rings to the corners of the opening, clear of any frame in it. By key: 1 to 4 pick a "
+    "corner, arrows move it, Shift ten times as far, Escape puts it back."
+)
+LENS = "Lens, as on 36 x 24 mm film"
+LENS_HELP = (
+    "The focal length that the camera would have on 36 x 24 mm film, in mm: 24 to 28 for most telephones. "
+    "Leave it empty to have it from the corners."
+)
+
+
+class PhotoWindow(QDialog):
+    """Shows the photo and how surely the surround stands in it. `lens_entered` hands on what was typed."""
+
+    lens_entered = Signal(str)
+    gone = Signal()
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("On your own wall")
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.resize(SIZE.boundedTo(self.screen().availableSize() * 0.96))
+        self.canvas = PhotoCanvas()
+        self.status = self._label("")
+        self.corner = self._label("", small=True)
+        self.hint = self._label(BEGIN, small=True)
+        self.lens = QLineEdit()
+        self.lens.setAccessibleName(LENS)
+        self.lens.setAccessibleDescription(LENS_HELP)
+        self.lens.setToolTip(LENS_HELP)
+        self.lens.setPlaceholderText("from the corners")
+        self.lens.editingFinished.connect(lambda: self.lens_entered.emit(self.lens.text()))
+        self.wood = self._tick("Show the surround", True)
+        self.band = self._tick("Show how surely it lies there", True)
+        self.open_button = StrongButton("Take in a photo…", "Choose a JPEG, PNG or WebP file")
+        self.save_button = PlainButton("Save the picture…", "Write what is seen as PNG or JPEG")
+        self.keep_button = PlainButton("", "Where the photo is kept")
+        self.drop_button = quiet_button("Let go of the photo", "Take the photo off this job; its file stays")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        row.addWidget(self.canvas, 1)
+        row.addWidget(self._build_side())
+        self.canvas.picked.connect(self.name_corner)
+        self.name_corner(0)
+
+    def _build_side(self) -> QWidget:
+        side = QWidget()
+        side.setFixedWidth(BESIDE)
+        column = QVBoxLayout(side)
+        column.setContentsMargins(2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
+        column.setSpacing(RHYTHM)
+        column.addWidget(self.open_button)
+        column.addWidget(self.status)
+        column.addWidget(self.hint)
+        column.addWidget(self.corner)
+        self.lens_label = self._label(LENS, small=True)
+        self.lens_label.setBuddy(self.lens)
+        self.parts: tuple[QWidget, ...] = (
+            self.corner,
+            self.lens_label,
+            self.lens,
+            self.wood,
+            self.band,
+            self.save_button,
+            self.keep_button,
+            self.drop_button,
+        )
+        for part in (self.lens_label, self.lens, self.wood, self.band):
+            column.addWidget(part)
+        column.addStretch(1)
+        for button in (self.save_button, self.keep_button, self.drop_button):
+            column.addWidget(button)
+        return side
+
+    def _label(self, text: str, small: bool = False) -> QLabel:
+        label = QLabel(text)
+        label.setWordWrap(True)
+        label.setTextFormat(Qt.TextFormat.PlainText)
+        if small:
+            label.setFont(text_font(SMALL_POINTS))
+        return label
+
+    def _tick(self, words: str, on: bool) -> QCheckBox:
+        box = QCheckBox(words)
+        box.setChecked(on)
+        box.toggled.connect(self._show_parts)
+        return box
+
+    def _show_parts(self) -> None:
+        self.canvas.shows_wood = self.wood.isChecked()
+        self.canvas.shows_band = self.band.isChecked()
+        self.canvas.update()
+
+    def name_corner(self, corner: int) -> None:
+        """Say which corner the arrow keys move."""
+        self.corner.setText(f"Picked: {CORNERS[corner].lower()}.")
+
+    def show_having(self, has_photo: bool) -> None:
+        """Offer only what can be done, with a photo and without one."""
+        for part in self.parts:
+            part.setVisible(has_photo)
+        self.hint.setText(SET_CORNERS if has_photo else BEGIN)
+        self.status.setVisible(bool(self.status.text()))
+
+    def say(self, text: str) -> None:
+        """Say how it stands."""
+        self.status.setText(text)
+        self.status.setVisible(bool(text))
+
+    def list_buttons(self) -> tuple[QuietButton, ...]:
+        """All buttons, in reading order."""
+        return self.open_button, self.save_button, self.keep_button, self.drop_button
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Tell whoever put it up."""
+        self.gone.emit()
+        super().closeEvent(event)
