@@ -6,6 +6,7 @@ It knows pixels of the photo and nothing of rooms; what is drawn over it is hand
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, QSizeF, Qt, QTimer, Signal
 from PySide6.QtGui import (
@@ -26,7 +27,9 @@ from PySide6.QtWidgets import QWidget
 from app.photo_painter import paint_band, paint_surround
 from app.theme import ON_PAPER, RHYTHM, colours
 from render.drawing import Ring
-from render.photo_picture import PhotoPicture
+
+if TYPE_CHECKING:
+    from render.photo_picture import PhotoPicture
 
 REACH = 14
 """Pixels of the screen within which a corner is taken hold of."""

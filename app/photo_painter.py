@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QColor, QImage, QPainter, QPainterPath, QPen, QPolygonF
 
 from app.theme import ON_PAPER
 from render.drawing import Ring
-from render.photo_picture import PhotoPicture
+
+if TYPE_CHECKING:
+    from render.photo_picture import PhotoPicture
 
 SHADOW = QColor(0, 0, 0, 105)
 """How much a shadow darkens what the photo shows."""

@@ -30,6 +30,7 @@ from app.picturing import Picturing
 from app.pricing import Pricing
 from app.progress_line import ProgressLine
 from app.recovery import LeftBehind, Recovery, list_left_behind
+from app.seen import Seen
 from app.session import Session
 from app.settings import Settings
 from app.shaping import Shaping
@@ -111,6 +112,7 @@ class Window(QMainWindow):
             self.session, self.options, self.tray, self.fields.focus_path, self.cutting.show_stock
         )
         self.starting = Starting(self.session, self.notice)
+        self.seen = Seen(self, self.session, lambda: self.files.folder, self.notice)
         self.writing = Writing(
             self,
             self.session,
@@ -447,6 +449,7 @@ class Window(QMainWindow):
         self.curing.wait()
         self.picturing.wind_up()
         self.starting.wait()
+        self.seen.wait()
         self.options.wait()
         self.cutting.wait()
         self._loading.wait()

@@ -1,0 +1,71 @@
+"""Puts up what the homeowner looks at: the picture on the whole screen, the surround on a photo of the wall.
+
+Loaded with the window, so the pages themselves come when they are first asked for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QWidget
+
+from app.notice import Notice
+from app.session import Session
+from model.job import Job
+from model.options import alone, list_options, take_up
+
+if TYPE_CHECKING:
+    from app.photo_wall import PhotoWall
+    from app.show_window import ShowWindow
+
+
+class Seen(QObject):
+    """One page of each sort at a time."""
+
+    def __init__(self, window: QWidget, session: Session, folder: Callable[[], Path], notice: Notice) -> None:
+        super().__init__(window)
+        self._window, self._session, self._folder, self._notice = window, session, folder, notice
+        self.wall: PhotoWall | None = None
+        self.show_page: ShowWindow | None = None
+
+    def show_picture(self) -> ShowWindow:
+        """The picture for the homeowner, on the whole screen."""
+        from app.show_window import BIG, LARGE, LOW_SCREEN, ShowWindow
+
+        if self.show_page is None:
+            side = LARGE if self._window.screen().size().height() < LOW_SCREEN else BIG
+            self.show_page = ShowWindow(self._session, self._list_designs, self._take_up, side)
+            self.show_page.gone.connect(self._forget)
+        self.show_page.showFullScreen()
+        self.show_page.activateWindow()
+        return self.show_page
+
+    def show_wall(self) -> None:
+        """The surround on a photo of the wall."""
+        from app.photo_wall import PhotoWall
+
+        if self.wall is None:
+            self.wall = PhotoWall(self._window, self._session, self._folder, self._notice)
+        self.wall.show()
+
+    def wait(self) -> None:
+        """End what runs beside the window, and put the pages away."""
+        if self.show_page is not None:
+            page = self.show_page
+            page.close()
+            page.wait()
+        if self.wall is not None:
+            self.wall.wait()
+
+    def _list_designs(self) -> tuple[tuple[str, Job], ...]:
+        job = self._session.job
+        return tuple((each.name, alone(job, place)) for place, each in enumerate(list_options(job)))
+
+    def _take_up(self, place: int) -> None:
+        self._session.change("show another option", take_up(self._session.job, place))
+
+    def _forget(self) -> None:
+        self.show_page = None

@@ -1,0 +1,382 @@
+"""The picture for the homeowner, on the whole screen: what it will look like, and the few sizes that matter.
+
+What is stepped here goes through the session like any other step. No working drawing is shown.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import (
+    QCloseEvent,
+    QColor,
+    QFontMetrics,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+)
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from app.latest import Latest
+from app.painter import Gathered, Place, gather_drawing, paint_drawing
+from app.session import Session
+from app.theme import RHYTHM, colours, text_font
+from export.progress import Step
+from model.check.finding import Status
+from model.errors import Refused
+from model.job import Job, read_value
+from model.parameters import find_parameter
+from model.units import format_length
+
+if TYPE_CHECKING:
+    from render.drawing import Drawing
+
+BIG, LARGE = 56, 40
+"""Pixels: a control's side on a large screen and on a laptop's."""
+LOW_SCREEN = 900
+"""Pixels of height under which a screen is a laptop's."""
+LINE_DOTS = 3.4
+CLEAR = 3 * RHYTHM
+RATIO = 12.0
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """A size with big controls: its words, the row it steps, by how many of the row's steps at a time."""
+
+    words: str
+    path: str
+    count: int
+
+
+SIZES = (
+    Size("Shelf height", "shelf.height", 4),
+    Size("Shelf depth", "shelf.depth", 2),
+    Size("Width over all", "column.margin", 2),
+    Size("Columns", "column.width", 2),
+    Size("Frieze", "frieze.height", 2),
+)
+"""The margin beside the opening carries the width over all, twice for each step."""
+WOOD = "look.paint"
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What is shown of a job: its picture, its width over all, and the parts that are too near the fire."""
+
+    drawing: Drawing
+    width: float
+    too_near: tuple[str, ...]
+
+
+def show_job(job: Job) -> Shown:
+    """The picture and what stands beside it."""
+    from model.check.all import check_surround
+    from model.surround import plan_surround
+    from render.shaded_front import draw_shaded
+
+    surround = plan_surround(job)
+    ends = [(board.bounds[0][0], board.bounds[1][0]) for board in surround.boards]
+    width = max(high for _, high in ends) - min(low for low, _ in ends)
+    failing = [finding.part for finding in check_surround(surround) if finding.status is Status.FAIL]
+    return Shown(draw_shaded(surround, RATIO), width, tuple(dict.fromkeys(failing)))
+
+
+class _Showing(Latest):
+    """Draws beside the window."""
+
+    ready = Signal(object, object)
+
+    def ask(self, job: Job) -> None:
+        self._ask(job)
+
+    def answer(self, asked: Job, _step: Step) -> Shown:
+        return show_job(asked)
+
+    def hand_on(self, asked: Job, answer: Shown) -> None:
+        self.ready.emit(asked, answer)
+
+
+class PictureView(QWidget):
+    """The picture alone, as large as fits, on the wall's own colour."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._gathered: Gathered | None = None
+        self.setMinimumSize(320, 200)
+        self.setAccessibleName("Picture of the surround")
+
+    def show_drawing(self, drawing: Drawing) -> None:
+        """Put up another picture."""
+        self._gathered = gather_drawing(drawing)
+        self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The ground, and the picture in its middle."""
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), QColor(colours().desk))
+            if self._gathered is None:
+                return
+            box = self._gathered.box
+            room = self.rect().adjusted(CLEAR, CLEAR, -CLEAR, -CLEAR)
+            scale = min(room.width() / box.width(), room.height() / box.height())
+            left = room.center().x() - scale * (box.left() + box.width() / 2)
+            foot = room.center().y() + scale * (box.top() + box.height() / 2)
+            paint_drawing(painter, self._gathered, Place(scale, left, foot), LINE_DOTS)
+
+
+class BigButton(QPushButton):
+    """A sign on a large square: less, more, before, after, close."""
+
+    def __init__(self, sign: str, explained: str, side: int) -> None:
+        super().__init__(sign)
+        self.setAccessibleName(explained)
+        self.setToolTip(explained)
+        font = text_font(side * 0.36, bold=True)
+        self.setFont(font)
+        wide = max(side, QFontMetrics(font).horizontalAdvance(sign) + 2 * RHYTHM)
+        self.setFixedSize(wide, side)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """A quiet square; in focus it is framed."""
+        c = colours()
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+            painter.setPen(QColor(c.faint if self.isEnabled() else c.rule))
+            painter.setBrush(QColor(c.rule if self.isDown() else c.entry))
+            painter.drawRoundedRect(self.rect().adjusted(1, 1, -2, -2), 6, 6)
+            if self.hasFocus():
+                pen = painter.pen()
+                pen.setColor(QColor(c.lit))
+                pen.setWidth(3)
+                painter.setPen(pen)
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.drawRoundedRect(self.rect().adjusted(2, 2, -3, -3), 5, 5)
+            painter.setPen(QColor(c.ink if self.isEnabled() else c.faint))
+            painter.drawText(self.rect(), int(Qt.AlignmentFlag.AlignCenter), self.text())
+
+
+class SizeControl(QWidget):
+    """A size's words and value between less and more. `stepped` hands on its row and how far."""
+
+    stepped = Signal(str, int)
+
+    def __init__(self, size: Size, side: int) -> None:
+        super().__init__()
+        self.size_ = size
+        self.value = QLabel()
+        self.value.setFont(text_font(side * 0.34, bold=True))
+        self.value.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.value.setMinimumWidth(round(side * 2.1))
+        self.value.setAccessibleName(size.words)
+        words = QLabel(size.words)
+        words.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.less = BigButton("\N{MINUS SIGN}", f"{size.words}: less", side)
+        self.more = BigButton("+", f"{size.words}: more", side)
+        for button, way in ((self.less, -1), (self.more, 1)):
+            button.clicked.connect(lambda _on=False, way=way: self.stepped.emit(size.path, way * size.count))
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(RHYTHM // 2)
+        row = QHBoxLayout()
+        row.setSpacing(RHYTHM // 2)
+        for part in (self.less, self.value, self.more):
+            row.addWidget(part)
+        column.addWidget(words)
+        column.addLayout(row)
+
+
+class Swatch(QPushButton):
+    """A colour to pick."""
+
+    def __init__(self, words: str, colour: str, side: int) -> None:
+        super().__init__()
+        self.colour = colour
+        self.setAccessibleName(words)
+        self.setToolTip(words)
+        self.setCheckable(True)
+        self.setFixedSize(side, side)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The colour; the one in use has a heavy frame, the one in focus a lit one."""
+        c = colours()
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+            pen = painter.pen()
+            pen.setColor(QColor(c.lit if self.hasFocus() else c.ink if self.isChecked() else c.faint))
+            pen.setWidth(3 if self.hasFocus() or self.isChecked() else 1)
+            painter.setPen(pen)
+            painter.setBrush(QColor(self.colour))
+            painter.drawRoundedRect(self.rect().adjusted(3, 3, -4, -4), 4, 4)
+
+
+class ShowWindow(QWidget):
+    """The homeowner's view of the session's job; Escape ends it.
+
+    `designs` gives names and jobs to step through, in order, and `take_up` puts one of them in work.
+    """
+
+    gone = Signal()
+
+    def __init__(
+        self,
+        session: Session,
+        designs: Callable[[], Sequence[tuple[str, Job]]],
+        take_up: Callable[[int], object],
+        side: int = BIG,
+    ) -> None:
+        super().__init__(None, Qt.WindowType.Window)
+        self._session, self._designs, self._take_up = session, designs, take_up
+        self.setWindowTitle("For the homeowner")
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.picture = PictureView()
+        self.warning = QLabel()
+        self.warning.setWordWrap(True)
+        self.opening = QLabel()
+        self.controls = [SizeControl(size, side) for size in SIZES]
+        self.swatches: dict[str, Swatch] = {}
+        self.name = QLabel()
+        self.name.setFont(text_font(side * 0.3, bold=True))
+        self.before = BigButton("\N{BLACK LEFT-POINTING TRIANGLE}", "The option before", side)
+        self.after = BigButton("\N{BLACK RIGHT-POINTING TRIANGLE}", "The option after", side)
+        self.alone = BigButton("Picture alone", "Hide the controls; any key or click brings them back", side)
+        self.close_ = BigButton("Close", "Back to the work (Escape)", side)
+        for button in (self.alone, self.close_):
+            button.setFont(text_font(side * 0.22, bold=True))
+            button.setFixedWidth(QFontMetrics(button.font()).horizontalAdvance(button.text()) + 3 * RHYTHM)
+        self.bar = self._build_bar(side)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.picture, 1)
+        column.addWidget(self.bar)
+        self._connect()
+        self._follow()
+
+    def _build_bar(self, side: int) -> QWidget:
+        bar = QWidget()
+        column = QVBoxLayout(bar)
+        column.setContentsMargins(2 * RHYTHM, RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
+        column.setSpacing(RHYTHM)
+        top = QHBoxLayout()
+        top.setSpacing(RHYTHM)
+        for part in (self.before, self.name, self.after):
+            top.addWidget(part)
+        top.addWidget(self.opening)
+        top.addWidget(self.warning, 1)
+        row = find_parameter(WOOD)
+        for key, colour in (row.swatches or {}).items():
+            words = f"{row.label}: {(row.choices or {})[key]}"
+            swatch = self.swatches[key] = Swatch(words, colour, round(side * 0.7))
+            swatch.clicked.connect(lambda _on=False, key=key: self._paint(key))
+            top.addWidget(swatch)
+        column.addLayout(top)
+        low = QHBoxLayout()
+        low.setSpacing(3 * RHYTHM)
+        for control in self.controls:
+            low.addWidget(control)
+        low.addStretch(1)
+        low.addWidget(self.alone, 0, Qt.AlignmentFlag.AlignBottom)
+        low.addWidget(self.close_, 0, Qt.AlignmentFlag.AlignBottom)
+        column.addLayout(low)
+        return bar
+
+    def _connect(self) -> None:
+        self._drawing = _Showing()
+        self._drawing.ready.connect(self._take)
+        self._session.changed.connect(self._follow)
+        for control in self.controls:
+            control.stepped.connect(self._step)
+        self.before.clicked.connect(lambda: self._turn(-1))
+        self.after.clicked.connect(lambda: self._turn(1))
+        self.alone.clicked.connect(lambda: self._hide_bar(True))
+        self.close_.clicked.connect(self.close)
+
+    def wait(self) -> None:
+        """End what is being drawn before the window goes."""
+        self._drawing.wait()
+
+    def _follow(self) -> None:
+        """Show the job as it is now."""
+        job = self._session.job
+        style = job.about.length_style
+        for control in self.controls:
+            if control.size_.path != "column.margin":
+                control.value.setText(format_length(float(read_value(job, control.size_.path)), style))
+        opening = job.site.opening
+        wide, high = (format_length(value, style) for value in (opening.width, opening.height))
+        self.opening.setText(f"Opening {wide} wide, {high} high")
+        painted = job.design.look.finish == "painted"
+        for key, swatch in self.swatches.items():
+            swatch.setChecked(painted and key == job.design.look.paint)
+        self._name_option(job)
+        self._drawing.ask(job)
+
+    def _name_option(self, job: Job) -> None:
+        several = len(self._designs()) > 1
+        self.name.setText(job.options.name if several else "")
+        for part in (self.before, self.name, self.after):
+            part.setVisible(several)
+
+    def _take(self, job: Job, shown: Shown) -> None:
+        if job is not self._session.job:
+            return
+        self.picture.show_drawing(shown.drawing)
+        style = job.about.length_style
+        for control in self.controls:
+            if control.size_.path == "column.margin":
+                control.value.setText(format_length(shown.width, style))
+        self.warning.setText(f"Too near the fire: {', '.join(shown.too_near)}." if shown.too_near else "")
+
+    def _step(self, path: str, count: int) -> None:
+        try:
+            self._session.step(path, count)
+        except Refused as refusal:
+            self.warning.setText(f"{str(refusal)[:1].upper()}{str(refusal)[1:]}.")
+
+    def _paint(self, key: str) -> None:
+        """Paint the wood; what was stained is painted now."""
+        from model.job import with_value
+
+        job = with_value(self._session.job, WOOD, key)
+        self._session.change("paint the wood", with_value(job, "look.finish", "painted"))
+        self._follow()
+
+    def _turn(self, way: int) -> None:
+        count = len(self._designs())
+        if count > 1:
+            self._take_up((self._session.job.options.place + way) % count)
+
+    def _hide_bar(self, hide: bool) -> None:
+        self.bar.setHidden(hide)
+        if hide:
+            self.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape ends it, Page up and down turn through the options; any key brings the controls back."""
+        key = event.key()
+        if key in (Qt.Key.Key_Escape, Qt.Key.Key_F11):
+            self.close()
+        elif self.bar.isHidden():
+            self._hide_bar(False)
+        elif key in (Qt.Key.Key_PageUp, Qt.Key.Key_PageDown):
+            self._turn(1 if key == Qt.Key.Key_PageDown else -1)
+        else:
+            super().keyPressEvent(event)
+
+    def mousePressEvent(self, _event: QMouseEvent) -> None:
+        """A click brings the controls back."""
+        self._hide_bar(False)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Nothing is drawn any more."""
+        self._session.changed.disconnect(self._follow)
+        self._drawing.let_go()
+        self.gone.emit()
+        super().closeEvent(event)
