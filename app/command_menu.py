@@ -148,7 +148,7 @@ class CommandMenu:
         add_command(menu, "Fi&t", lambda: window.zoom(0), "Ctrl+0")
         menu.addSeparator()
         add_command(menu, "Take hold of an &edge", window.shaping.pick, "Ctrl+T")
-        add_command(menu, "Picture for the &homeowner", window.seen.show_picture, Key.FullScreen)
+        add_command(menu, "Picture for the &homeowner", window.seen.show_picture, (Key.FullScreen, "F11"))
         add_command(menu, "On your own &wall…", window.seen.show_wall, "Ctrl+Shift+W")
         menu.addSeparator()
         ground = menu.addMenu("&Ground")

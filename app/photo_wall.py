@@ -94,7 +94,14 @@ class PhotoWall(QObject):
         try:
             photo = read_photo_file(path)
             width, height = photo.size
-            stored = WallPhoto(width, height, first_corners(width, height), photo.equivalent, file=path.name)
+            opening = self._session.job.site.opening
+            stored = WallPhoto(
+                width,
+                height,
+                first_corners(width, height, opening.width / opening.height),
+                photo.equivalent,
+                file=path.name,
+            )
             if path.parent != self._job_folder() or not is_plain(path.name):
                 stored = self._kept(stored, photo)
         except (FileTrouble, Refused) as trouble:

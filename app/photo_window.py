@@ -57,6 +57,8 @@ class PhotoWindow(QDialog):
         self.save_button = PlainButton("Save the picture…", "Write what is seen as PNG or JPEG")
         self.keep_button = PlainButton("", "Where the photo is kept")
         self.drop_button = quiet_button("Let go of the photo", "Take the photo off this job; its file stays")
+        for button in self.list_buttons():
+            button.setAutoDefault(False)  # Enter in the lens's field would press one
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)

@@ -54,9 +54,7 @@ class Seen(QObject):
     def wait(self) -> None:
         """End what runs beside the window, and put the pages away."""
         if self.show_page is not None:
-            page = self.show_page
-            page.close()
-            page.wait()
+            self.show_page.close()
         if self.wall is not None:
             self.wall.wait()
 
@@ -68,4 +66,6 @@ class Seen(QObject):
         self._session.change("show another option", take_up(self._session.job, place))
 
     def _forget(self) -> None:
+        if self.show_page is not None:
+            self.show_page.deleteLater()
         self.show_page = None

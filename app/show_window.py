@@ -234,7 +234,7 @@ class ShowWindow(QWidget):
         super().__init__(None, Qt.WindowType.Window)
         self._session, self._designs, self._take_up = session, designs, take_up
         self.setWindowTitle("For the homeowner")
-        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self._is_gone = False
         self.picture = PictureView()
         self.warning = QLabel()
         self.warning.setWordWrap(True)
@@ -297,10 +297,6 @@ class ShowWindow(QWidget):
         self.after.clicked.connect(lambda: self._turn(1))
         self.alone.clicked.connect(lambda: self._hide_bar(True))
         self.close_.clicked.connect(self.close)
-
-    def wait(self) -> None:
-        """End what is being drawn before the window goes."""
-        self._drawing.wait()
 
     def _follow(self) -> None:
         """Show the job as it is now."""
@@ -376,7 +372,9 @@ class ShowWindow(QWidget):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Nothing is drawn any more."""
-        self._session.changed.disconnect(self._follow)
-        self._drawing.let_go()
-        self.gone.emit()
+        if not self._is_gone:
+            self._is_gone = True
+            self._session.changed.disconnect(self._follow)
+            self._drawing.wait()
+            self.gone.emit()
         super().closeEvent(event)

@@ -25,9 +25,9 @@ MOST_BYTES = 4_000_000
 """Of a picture that is kept in the job."""
 LONGEST_NAME = 200
 NAME = re.compile(r"[^/\\:\x00-\x1f\x7f]+")
-OFF_BY = 1.0
-"""Pixels that a corner is set off by, one standard deviation, for each thousand of the photo's width. Shop
-choice: what a hand does with a loupe."""
+OFF_BY, LEAST_OFF = 0.5, 1.0
+"""Pixels that a corner is set off by, one standard deviation: for each thousand of the photo's width, and at
+least. Shop choice: what a hand does with a loupe."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,12 +56,15 @@ class WallPhoto:
     @property
     def noise(self) -> float:
         """Pixels that a corner is off, one standard deviation."""
-        return max(OFF_BY, OFF_BY * self.width / 1000)
+        return max(LEAST_OFF, OFF_BY * self.width / 1000)
 
 
-def first_corners(width: int, height: int) -> Corners:
-    """Where the corners stand before they are set: a rectangle in the photo's lower middle."""
-    left, right, low, high = 0.35 * width, 0.65 * width, 0.8 * height, 0.5 * height
+def first_corners(width: int, height: int, shape: float = 1.2) -> Corners:
+    """Where the corners stand before they are set: a rectangle in the photo's lower middle, so many times as
+    wide as high as the opening is."""
+    half = min(0.15 * width, 0.2 * height * shape)
+    left, right, low = width / 2 - half, width / 2 + half, 0.8 * height
+    high = low - 2 * half / shape
     return (left, low), (right, low), (right, high), (left, high)
 
 

@@ -1,0 +1,104 @@
+"""The homeowner's view: by mouse and by key, each step the session's own."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import QSize, Qt
+
+from app.demo import read_demo
+from app.session import Session
+from app.show_window import BIG, LARGE, ShowWindow
+from model.job import Job, read_value
+from model.options import add_option, list_options, take_up
+
+
+@pytest.fixture
+def session(qapp) -> Session:
+    return Session(add_option(read_demo("bedroom")))
+
+
+@pytest.fixture
+def page(qtbot, dressed, session: Session):
+    def designs() -> list[tuple[str, Job]]:
+        return [(each.name, session.job) for each in list_options(session.job)]
+
+    shown = ShowWindow(session, designs, lambda i: session.change("turn", take_up(session.job, i)), LARGE)
+    qtbot.addWidget(shown)
+    shown.resize(1366, 768)
+    shown.show()
+    shown.activateWindow()
+    qtbot.waitActive(shown)
+    return shown
+
+
+def control(page: ShowWindow, path: str):
+    return next(each for each in page.controls if each.size_.path == path)
+
+
+def test_a_size_is_stepped_by_mouse_and_by_key_and_undone(qtbot, page: ShowWindow, session: Session):
+    before = read_value(session.job, "shelf.height")
+    shelf = control(page, "shelf.height")
+    qtbot.mouseClick(shelf.more, Qt.MouseButton.LeftButton)
+    assert read_value(session.job, "shelf.height") == before + 0.5
+    shelf.less.setFocus()
+    qtbot.keyClick(shelf.less, Qt.Key.Key_Space)
+    assert read_value(session.job, "shelf.height") == before
+
+
+def test_the_width_over_all_is_read_off_the_boards(qtbot, page: ShowWindow, session: Session):
+    wide = control(page, "column.margin")
+    qtbot.waitUntil(lambda: wide.value.text() != "", timeout=20_000)
+    before = wide.value.text()
+    qtbot.mouseClick(wide.more, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: wide.value.text() != before, timeout=20_000)
+
+
+def test_a_paint_is_picked_and_what_was_stained_is_painted(qtbot, page: ShowWindow, session: Session):
+    session.set_value("look.finish", "stained")
+    assert not any(swatch.isChecked() for swatch in page.swatches.values())
+    qtbot.mouseClick(page.swatches["moss"], Qt.MouseButton.LeftButton)
+    look = session.job.design.look
+    assert (look.finish, look.paint) == ("painted", "moss")
+    assert page.swatches["moss"].isChecked()
+
+
+def test_options_are_turned_through_by_mouse_and_by_key(qtbot, page: ShowWindow, session: Session):
+    assert page.name.text() == session.job.options.name
+    first = session.job.options.place
+    qtbot.mouseClick(page.after, Qt.MouseButton.LeftButton)
+    assert session.job.options.place != first
+    qtbot.keyClick(page, Qt.Key.Key_PageUp)
+    assert session.job.options.place == first
+
+
+def test_what_stands_too_near_the_fire_is_said(qtbot, page: ShowWindow, session: Session):
+    session.open(read_demo("too-close"), None)
+    qtbot.waitUntil(lambda: page.warning.text().startswith("Too near the fire:"), timeout=20_000)
+
+
+def test_the_picture_can_stand_alone_and_any_key_brings_the_controls_back(qtbot, page: ShowWindow):
+    qtbot.mouseClick(page.alone, Qt.MouseButton.LeftButton)
+    assert page.bar.isHidden()
+    qtbot.keyClick(page, Qt.Key.Key_A)
+    assert not page.bar.isHidden()
+
+
+def test_escape_ends_it(qtbot, page: ShowWindow):
+    with qtbot.waitSignal(page.gone):
+        qtbot.keyClick(page, Qt.Key.Key_Escape)
+
+
+def test_everything_fits_a_laptop_and_has_a_name(qtbot, page: ShowWindow, session: Session):
+    assert page.minimumSizeHint().width() <= 1366
+    assert page.minimumSizeHint().height() <= 768
+    buttons = [*page.swatches.values(), page.before, page.after, page.alone, page.close_]
+    buttons += [b for c in page.controls for b in (c.less, c.more)]
+    assert all(button.accessibleName() for button in buttons)
+
+
+def test_on_a_large_screen_controls_are_larger(qtbot, dressed, session: Session):
+    big = ShowWindow(session, list, lambda _i: None, BIG)
+    qtbot.addWidget(big)
+    assert big.controls[0].less.size() == QSize(BIG, BIG)
+    assert not big.before.isVisibleTo(big)
+    big.close()
