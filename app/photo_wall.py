@@ -285,7 +285,7 @@ def _tell(refusal: Refused) -> str:
     """Why there is no picture, and what helps."""
     if refusal.field == "focal length" and isinstance(refusal.read, str) and "corners" in refusal.read:
         return WANTS_LENS
-    return f"No camera sees the opening so. {str(refusal)[:1].upper()}{str(refusal)[1:]}."
+    return f"No camera sees the opening so: the {refusal.field} are {refusal.read}. To do: {refusal.wanted}."
 
 
 def _free_name(folder: Path, stem: str) -> str:

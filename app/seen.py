@@ -39,6 +39,7 @@ class Seen(QObject):
             side = LARGE if self._window.screen().size().height() < LOW_SCREEN else BIG
             self.show_page = ShowWindow(self._session, self._list_designs, self._take_up, side)
             self.show_page.gone.connect(self._forget)
+        self.show_page.setGeometry(self._window.screen().geometry())
         self.show_page.showFullScreen()
         self.show_page.activateWindow()
         return self.show_page

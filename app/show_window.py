@@ -328,7 +328,7 @@ class ShowWindow(QWidget):
         for control in self.controls:
             if control.size_.path == "column.margin":
                 control.value.setText(format_length(shown.width, style))
-        self.warning.setText(f"Too near the fire: {', '.join(shown.too_near)}." if shown.too_near else "")
+        self.warning.setText(f"Too near the fire: {'; '.join(shown.too_near)}." if shown.too_near else "")
 
     def _step(self, path: str, count: int) -> None:
         try:
