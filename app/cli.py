@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
-from app import commands, cutting_commands, moulding_commands
+from app import commands, cutting_commands, moulding_commands, option_commands
 from app.bought_boards import find_file
 from app.demo import DEFAULT
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
@@ -24,6 +24,7 @@ COMMANDS = (
     "packet",
     "drawings",
     "check",
+    "options",
     "start",
     "boards",
     "materials",
@@ -120,6 +121,9 @@ def _run(options: Namespace, terminal: Terminal) -> int:
     job = commands.read_job_named(options.job, [*options.early, *options.settings], terminal, options.option)
     if options.command == "start":
         return commands.run_start(job, Path(options.out), options.guide, terminal)
+    if options.command == "options":
+        stock_list = cutting_commands.read_stock_for(options.stock, (options.job,), terminal)
+        return option_commands.run_options(job, stock_list, options.json, terminal)
     job = named_alone(job)
     match options.command:
         case "offer":
@@ -294,6 +298,10 @@ def build_parser() -> ArgumentParser:
     _add_forms(check)
     check.add_argument("--explain", action="store_true", help="say each rule, its arithmetic and its source")
     check.add_argument("--cures", action="store_true", help="search for the least changes that clear each")
+
+    chosen = _add_command(parts, "options", "compare a job's options: checks, prices, what differs")
+    chosen.add_argument("--stock", default="", metavar="LIST", help=STOCK_HELP)
+    chosen.add_argument("--json", action="store_true", help="print records for a script")
 
     start = _add_command(parts, "start", "size a first design from the measurements and write its job")
     start.add_argument("--out", required=True, metavar="FILE.mantel", help="job file to write")

@@ -79,3 +79,14 @@ def test_what_is_cut_says_which_option_it_is_cut_for(path: Path, capsys):
 def test_an_option_without_a_job_is_refused(capsys):
     assert main(["mouldings", "--option", "Quiet"]) == 2
     assert "name the job that has it" in capsys.readouterr().err
+
+
+def test_all_options_are_compared_with_their_prices(path: Path, capsys):
+    arguments = ["options", str(path), "--stock", "example", "--set", "offer.hour=60"]
+    assert main([*arguments, "--json"]) == 0
+    told = json.loads(capsys.readouterr().out)
+    quiet, deep = told["options"]
+    assert (quiet["name"], quiet["in_work"], deep["in_work"]) == ("Quiet", True, False)
+    assert deep["price"] != quiet["price"] > 0
+    assert quiet["missing"] == []
+    assert any(line["path"] == "frieze.height" for line in told["differences"])
