@@ -14,6 +14,7 @@ from pytestqt.qtbot import QtBot
 
 from app.tray import TITLES
 from app.window import Window
+from model.options import add_option, throw_away
 
 AREAS = {"Canvas", "PlanSheet", "QScrollArea"}
 """Drawn by the program itself, or scrolled: Qt knows no closer role than an area's. All are named."""
@@ -220,3 +221,32 @@ def test_a_group_is_folded_and_opened_by_key(qtbot: QtBot, window: Window):
     fold.trigger()
     assert not window.fields.groups["Facing"].is_folded
     assert window.focusWidget() is window.fields.rows["facing.proud"].value_widget
+
+
+def test_every_control_of_options_says_what_it_is_and_is_reached_by_tab(qtbot: QtBot, window: Window):
+    for _ in range(2):
+        window.session.change("adding an option", add_option(window.session.job))
+    window.session.change("throwing one away", throw_away(window.session.job, 0))
+    window.session.change("adding an option", add_option(window.session.job))
+    assert _list_mute(window.options.bar) == []
+    reached = _walk_by_tab(qtbot, window)
+    bar = window.options.bar
+    for control in (bar.tabs, bar.add_button, bar.back_button, bar.side_button):
+        assert control in reached, _say(control)
+    tabs = QAccessible.queryAccessibleInterface(bar.tabs)
+    names = [tabs.child(i).text(QAccessible.Text.Name) for i in range(bar.tabs.count())]
+    assert all(name in told for name, told in zip(window.session.job.options.names, names, strict=True)), (
+        names
+    )
+
+
+def test_every_control_side_by_side_says_what_it_is_and_is_reached_by_tab(qtbot: QtBot, window: Window):
+    for _ in range(2):
+        window.session.change("adding an option", add_option(window.session.job))
+    window.options.show_side_by_side()
+    shown = window.options.side_window
+    qtbot.waitActive(shown)
+    shown.third_button.setChecked(True)
+    assert _list_mute(shown) == []
+    assert _list_unreached(qtbot, shown) == []
+    shown.close()
