@@ -1,4 +1,4 @@
-"""Shipped jobs with some sizes put otherwise: what a design looks like that goes wrong.."""
+"""Shipped jobs with some sizes put otherwise: what a design looks like that goes wrong."""
 
 from __future__ import annotations
 
@@ -24,6 +24,8 @@ MOVED = (
     ("room.right", 14, 60),
     ("hearth.depth", 10, 24),
     ("hearth.width", 40, 90),
+    ("plumb.left", -1, 1),
+    ("plumb.right", -1, 1),
 )
 """What is put otherwise in a shipped job, and between which inches, so that most of them go wrong."""
 

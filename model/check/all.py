@@ -34,8 +34,19 @@ WHO_DECIDES = (
 
 def check_surround(surround: Surround) -> tuple[Finding, ...]:
     """Every finding, failures first, then what is not known, cautions and passes."""
+    findings = (*check_fire(surround), *check_built(surround))
+    return tuple(sorted(findings, key=lambda finding: WORST_FIRST.index(finding.status)))
+
+
+def check_fire(surround: Surround) -> tuple[Finding, ...]:
+    """Clearances and hearth, in no order; cautions at most where no fire burns any more."""
     fire = (*_check_clearance(surround), *check_hearth(surround))
-    built = (
+    return ease_unused(surround.job.site, fire)
+
+
+def check_built(surround: Surround) -> tuple[Finding, ...]:
+    """All that no fire asks, in no order: room, measurements, what it hangs on and what may be stirred up."""
+    return (
         *check_fit(surround),
         *check_obstacles(surround),
         *check_left_on(surround),
@@ -50,8 +61,6 @@ def check_surround(surround: Surround) -> tuple[Finding, ...]:
         *check_television(surround),
         *check_house(surround),
     )
-    findings = (*ease_unused(surround.job.site, fire), *built)
-    return tuple(sorted(findings, key=lambda finding: WORST_FIRST.index(finding.status)))
 
 
 def _check_clearance(surround: Surround) -> tuple[Finding, ...]:

@@ -5,6 +5,8 @@ What findings say of them is model.check.mantel's and model.check.manual's.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from model.check.chart import list_chart_planes, read_chart
@@ -32,10 +34,23 @@ def list_rules(site: Site) -> tuple[tuple[Rule, ...], tuple[Plane, ...]]:
 
 
 def read_statuses(surround: Surround) -> dict[str, Status]:
-    """How each part stands by the clearance rules, without a word about it; empty where nothing is known."""
+    """How each part stands by the clearance rules, without a word about it; empty where nothing is known.
+
+    Before masonry out of plumb a part that is over only as measured from where it falls back is close.
+    """
     rules, planes = list_rules(surround.job.site)
     if not rules:
         return {}
+    statuses = _read(surround, rules, planes)
+    if surround.layout.leans:
+        behind = _read(surround.off_masonry(), rules, planes)
+        for part in statuses:
+            if behind[part] is Status.FAIL and statuses[part] is Status.PASS:
+                statuses[part] = Status.WARN
+    return statuses
+
+
+def _read(surround: Surround, rules: Sequence[Rule], planes: Sequence[Plane]) -> dict[str, Status]:
     grouped = group_corners(surround, planes)
     points = grouped.points
     straight, square = (

@@ -9,23 +9,29 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
-from functools import lru_cache, partial
+from functools import partial
 from math import ceil, floor
 
-from model.check.all import check_surround
+from model.check.all import check_built, check_surround
 from model.check.finding import STATUS_WORD, Bound, Finding, Status
 from model.check.handle import MORE, Handle, list_handles
+from model.check.hearth import check_hearth
 from model.check.in_force import read_statuses
 from model.check.mantel import CHECK as MANTEL
+from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.part import stands_beside
 from model.check.saying import Change, read_number, say_changes
 from model.check.wording import Wording
 from model.check.worst import TIE_DIGITS, WORST_FIRST
+from model.check.zone import CHECK as ZONE
+from model.check.zone import check_zone
 from model.errors import Refused
 from model.job import Job, with_value
 from model.parameters import Kind, Value, find_parameter
 from model.surround import Surround, plan_surround
 
+ALONE: dict[str, Callable[[Surround], Iterable[Finding]]] = {HEARTH: check_hearth, ZONE: check_zone}
+"""What is asked while a value is sought for a finding of a check; all but the fire's for the others."""
 MOST_OFFERED = 3
 """Cures that are offered for one finding."""
 Key = tuple[str, str]
@@ -111,6 +117,7 @@ class _Trial:
         self.before = _list_worst(check_surround(surround))
         self._handles = list_handles(surround, finding)
         self._checked: dict[Job, dict[Key, Entry]] = {self.job: self.before}
+        self._read: dict[Job, dict[str, Status]] = {}
 
     def list_singles(self) -> Iterator[Change]:
         """For each handle the least change that clears the finding."""
@@ -119,11 +126,28 @@ class _Trial:
 
     def _clears(self, job: Job, finding: Finding) -> bool:
         if finding.check == MANTEL:
-            status = read_statuses(plan_surround(job)).get(finding.part, Status.PASS)
-        else:
+            status = self._read_statuses(job).get(finding.part, Status.PASS)
+        elif job in self._checked:
             entry = self.check(job).get((finding.check, finding.part))
             status = entry[2].status if entry else Status.PASS
+        else:
+            status = self._ask_alone(job, finding)
         return WORST_FIRST.index(status) > WORST_FIRST.index(finding.status) and status is not Status.UNKNOWN
+
+    def _ask_alone(self, job: Job, finding: Finding) -> Status:
+        """The worst answer to what a finding is about, no other check being made."""
+        ask = ALONE.get(finding.check, check_built)
+        own = (f for f in ask(plan_surround(job)) if (f.check, f.part) == (finding.check, finding.part))
+        return min((f.status for f in own), key=WORST_FIRST.index, default=Status.PASS)
+
+    def _read_statuses(self, job: Job) -> dict[str, Status]:
+        if job not in self._read:
+            self._read[job] = read_statuses(plan_surround(job))
+        return self._read[job]
+
+    def _list_over(self, job: Job) -> list[str]:
+        """Parts that are over by the clearance rules."""
+        return [part for part, status in self._read_statuses(job).items() if status is Status.FAIL]
 
     def check(self, job: Job) -> dict[Key, Entry]:
         """The worst finding of each check and part of a job."""
@@ -172,12 +196,12 @@ class _Trial:
         for handle in self._handles:
             for change in self._clear_group(handle):
                 job = with_value(self.job, change.path, change.value)
-                over = _list_over(job)
+                over = self._list_over(job)
                 left = self.check(job).get((MANTEL, over[0])) if over else None
                 if not over:
                     yield self.describe([change])
                 elif left is not None:
-                    for remedy in self._follow(change, job, left[2], _is_clear):
+                    for remedy in self._follow(change, job, left[2], lambda job: not self._list_over(job)):
                         yield remedy
                         if not remedy.breaks:
                             return
@@ -192,15 +216,17 @@ class _Trial:
     def _clear_group(self, handle: Handle) -> Iterator[Change]:
         """The least change of one parameter that clears all parts that it can clear, this one among them."""
         values = _list_values(self.job, handle)
-        never = set(_list_over(self.job))
+        never = set(self._list_over(self.job))
         for i in _list_strides(len(values)):
             with suppress(Refused):
-                never &= set(_list_over(with_value(self.job, handle.path, values[i])))
+                never &= set(self._list_over(with_value(self.job, handle.path, values[i])))
         alike = {
-            part for part in _list_over(self.job) if stands_beside(part) is stands_beside(self.finding.part)
+            part
+            for part in self._list_over(self.job)
+            if stands_beside(part) is stands_beside(self.finding.part)
         }
         group = alike - never | {self.finding.part}
-        yield from self._search(self.job, handle, lambda job: not group & set(_list_over(job)))
+        yield from self._search(self.job, handle, lambda job: not group & set(self._list_over(job)))
 
     def _search(self, job: Job, handle: Handle, passes: Passes) -> Iterator[Change]:
         """The least change of one parameter after which the job passes; nothing where there is none."""
@@ -216,16 +242,6 @@ class _Trial:
         found = _find_first(len(values), passes_at)
         if found is not None:
             yield Change(handle.path, values[found])
-
-
-@lru_cache(maxsize=256)
-def _list_over(job: Job) -> list[str]:
-    """Parts that are over by the clearance rules."""
-    return [part for part, status in read_statuses(plan_surround(job)).items() if status is Status.FAIL]
-
-
-def _is_clear(job: Job) -> bool:
-    return not _list_over(job)
 
 
 def _list_values(job: Job, handle: Handle) -> Sequence[Value]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from model.job import Job, read_value
 from model.parameters import Kind, Value, find_parameter
+from model.units import MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +74,15 @@ def _say(job: Job, change: Change) -> str:
         saying = f"set the shelf's top {{}} over the {job.design.shelf.height_from}"
     if isinstance(change.value, bool | str):
         return saying.format(row.format(change.value, style))
-    old = row.format(
-        int(read_number(job, change.path)) if row.kind is Kind.COUNT else read_number(job, change.path), style
-    )
-    return f"{saying.format(row.format(change.value, style))} instead of {old}"
+    number = read_number(job, change.path)
+    old, new = (row.format(int(n) if row.kind is Kind.COUNT else n, style) for n in (number, change.value))
+    if old == new:
+        old = _say_exactly(number, style)
+    return f"{saying.format(new)} instead of {old}"
+
+
+def _say_exactly(inches: float, style: LengthStyle) -> str:
+    """A length that lies off the tape's marks, where its nearest mark would read like the new one."""
+    if style.units == MILLIMETRES_ONLY:
+        return f"{inches * MM_PER_INCH:.2f} mm"
+    return f"{inches:.4f} in."

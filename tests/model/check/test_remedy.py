@@ -3,21 +3,20 @@
 from __future__ import annotations
 
 from hypothesis import example, given, settings
+from hypothesis import strategies as st
 
 from app.demo import read_demo
 from model.check.all import check_surround
-from model.check.finding import Bound, Finding, Status
+from model.check.finding import Finding, Status
 from model.check.handle import list_handles
 from model.check.in_force import list_rules, read_statuses
 from model.check.mantel import CHECK as MANTEL
-from model.check.remedy import MOST_OFFERED, Remedy, find_remedies
-from model.check.saying import Change, read_number
-from model.check.wording import Wording
-from model.check.worst import WORST_FIRST
-from model.job import Job, default_job, with_texts, with_value
-from model.parameters import Kind, find_parameter
+from model.check.remedy import MOST_OFFERED, find_remedies
+from model.check.saying import Change, say_changes
+from model.job import default_job, with_texts, with_value
 from model.surround import Surround, plan_surround
 from model.units import format_length
+from tests.cure_trials import find_smaller, hold_outcome
 from tests.strategies import jobs
 from tests.wrong_designs import designs
 
@@ -31,81 +30,53 @@ def _pick(surround: Surround, part: str) -> Finding:
     return next(f for f in check_surround(surround) if f.part == part)
 
 
-def _worst(surround: Surround) -> dict[tuple[str, str], Status]:
-    found: dict[tuple[str, str], Status] = {}
-    for finding in check_surround(surround):
-        found.setdefault((finding.check, finding.part), finding.status)
-    return found
-
-
-def _short(finding: Finding) -> float:
-    if finding.measured is None or finding.limit is None:
-        return 0.0
-    return (finding.limit - finding.measured) * (-1 if finding.bound is Bound.MOST else 1)
-
-
-@settings(max_examples=25)
-@given(designs())
-@example(read_demo("too-close"))
-def test_any_cure_that_is_offered_clears_its_finding_and_hides_no_harm(job):
+@settings(max_examples=20)
+@given(designs(), st.integers(0, 3))
+@example(read_demo("too-close"), 0)
+@example(read_demo("too-close"), 3)
+def test_any_cure_that_is_offered_clears_its_finding_and_hides_no_harm(job, which):
+    """Every fourth finding of each; `tests.bench.cures` goes through hundreds."""
     before = plan_surround(job)
-    findings, worst = check_surround(before), _worst(before)
-    for finding in findings:
+    for finding in check_surround(before)[which::4]:
         remedies = find_remedies(before, finding)
         assert len(remedies) <= MOST_OFFERED
         for remedy in remedies:
-            after = plan_surround(remedy.apply(job))
-            _holds(finding, remedy, worst, _worst(after))
-            over = [f for f in check_surround(after) if f.status is Status.FAIL and f.check == MANTEL]
-            assert remedy.clears_all is (not over)
+            assert list(hold_outcome(job, finding, remedy)) == []
 
 
-def _holds(
-    finding: Finding,
-    remedy: Remedy,
-    before: dict[tuple[str, str], Status],
-    after: dict[tuple[str, str], Status],
-) -> None:
-    rank = WORST_FIRST.index
-    own = (finding.check, finding.part)
-    assert rank(after.get(own, Status.PASS)) > rank(finding.status), remedy
-    for key, status in after.items():
-        if (
-            key != own
-            and status in (Status.FAIL, Status.WARN)
-            and rank(status) < rank(before.get(key, Status.PASS))
-        ):
-            assert remedy.worsens, (key, remedy)
-            assert status is not Status.FAIL or remedy.breaks, (key, remedy)
-
-
-@settings(max_examples=15)
-@given(designs())
-def test_a_cure_of_one_length_is_the_least_on_the_tape(job):
-    """Held against every mark of the tape from where it stands to what is offered."""
+@settings(max_examples=10)
+@given(designs(), st.integers(0, 5))
+def test_no_value_on_a_fine_grid_does_as_much_and_is_nearer(job, which):
+    """Single changes and the second ones of pairs; `tests.bench.cures` tries hundreds."""
     surround = plan_surround(job)
-    over = [f for f in check_surround(surround) if f.status is Status.FAIL and f.check == MANTEL]
-    for finding in over[:2]:
-        least = {
-            remedy.changes[0].path: remedy.changes[0].value
-            for remedy in find_remedies(surround, finding)
-            if len(remedy.changes) == 1 and not remedy.clears_all
-        }
-        for path, value in least.items():
-            if find_parameter(path).kind is Kind.LENGTH:
-                assert _is_least(job, finding, Change(path, value)), (path, value, finding)
+    over = [f for f in check_surround(surround) if f.status is Status.FAIL]
+    for finding in over[which : which + 1]:
+        for remedy in find_remedies(surround, finding):
+            assert find_smaller(job, finding, remedy, 24) is None, remedy
 
 
-def _is_least(job: Job, finding: Finding, change: Change) -> bool:
-    start, step = read_number(job, change.path), Wording(job.about.length_style).step
-    way = 1 if change.value > start else -1
-    value = change.value - way * step
-    while (value - start) * way > step / 2:
-        status = read_statuses(plan_surround(with_value(job, change.path, value))).get(finding.part)
-        if status is not Status.FAIL:
-            return False
-        value -= way * max(step, abs(value - start) / 24 // step * step)
-    return True
+LEANS = {"plumb__left": "-1", "plumb__right": "-1", "column__margin": "12 1/2"}
+"""An inch away from the room at the top; NFPA 211 wants 6 in. and what it stands out beside the opening."""
+
+
+def test_before_masonry_that_falls_back_room_is_sought_until_it_is_clear_there_too():
+    surround = _plan("bedroom", site__rule="nfpa211", column__projection="6 1/2", **LEANS)
+    finding = next(f for f in check_surround(surround) if f.message.startswith("Measured from the masonry"))
+    assert finding.status is Status.WARN
+    remedies = find_remedies(surround, finding)
+    assert remedies
+    for remedy in remedies:
+        after = check_surround(plan_surround(remedy.apply(surround.job)))
+        assert not [
+            f for f in after if f.part == finding.part and f.check == MANTEL and f.status is Status.WARN
+        ]
+
+
+def test_a_size_off_the_tape_is_said_exactly_where_rounding_would_hide_the_change():
+    """44 in. are 1117.6 mm, which a tape in whole millimetres reads as 1118."""
+    job = with_value(read_demo("gas"), "shelf.height", 44.0)
+    sentence = say_changes(job, [Change("shelf.height", 1118 / 25.4)])
+    assert sentence == "Set the shelf's top 1118 mm over the floor instead of 1117.60 mm."
 
 
 @given(jobs())
@@ -113,8 +84,11 @@ def _is_least(job: Job, finding: Finding, change: Change) -> bool:
 def test_quick_answers_are_those_of_the_findings(job):
     surround = plan_surround(job)
     quick = read_statuses(surround)
-    said = {f.part: f.status for f in check_surround(surround) if f.check == MANTEL and f.at is not None}
-    if not quick or job.site.fireplace == "not_in_use" or surround.layout.leans:
+    said: dict[str, Status] = {}
+    for finding in check_surround(surround):
+        if finding.check == MANTEL and finding.at is not None:
+            said.setdefault(finding.part, finding.status)
+    if not quick or job.site.fireplace == "not_in_use":
         return
     assert {part: quick[part] for part in said if part in quick} == said
 
