@@ -25,7 +25,6 @@ TEXT_WIDTH = 420
 CLEAR = 3 * RHYTHM
 LINE_DOTS = 4.0
 """Pixels to a millimetre of line width, as on the sheet."""
-KEEP_OUT = "Dashed: what the rule keeps clear. Cross: the tightest place. Tinted: the boards it concerns."
 
 
 class Picture(QWidget):
@@ -52,7 +51,7 @@ class Picture(QWidget):
 class ExplainedWindow(QDialog):
     """One finding as it was when it was asked about; it stays while the work goes on."""
 
-    def __init__(self, parent: QWidget, explanation: Explanation, drawing: Drawing) -> None:
+    def __init__(self, parent: QWidget, explanation: Explanation, drawing: Drawing, legend: str = "") -> None:
         super().__init__(parent)
         self.setWindowTitle(explanation.title)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
@@ -62,9 +61,9 @@ class ExplainedWindow(QDialog):
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)
         row.addWidget(Picture(drawing), 1)
-        row.addWidget(self._build_text(explanation))
+        row.addWidget(self._build_text(explanation, legend))
 
-    def _build_text(self, explanation: Explanation) -> QWidget:
+    def _build_text(self, explanation: Explanation, legend: str) -> QWidget:
         page = QWidget()
         column = QVBoxLayout(page)
         column.setContentsMargins(2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM, RHYTHM)
@@ -81,7 +80,8 @@ class ExplainedWindow(QDialog):
         self._say(column, "Where it is read", heading=True)
         self._say(column, explanation.source)
         self._say(column, explanation.decides, small=True)
-        self._say(column, KEEP_OUT, small=True)
+        if legend:
+            self._say(column, legend, small=True)
         column.addStretch(1)
         scroll = QScrollArea()
         scroll.setWidget(page)
@@ -117,8 +117,10 @@ class ExplainedWindow(QDialog):
 def explain_in_window(parent: QWidget, surround: Surround, finding: Finding) -> ExplainedWindow:
     """Open the page of one finding beside the work."""
     from model.check.explain import explain_finding
-    from render.explained import draw_explanation
+    from render.explained import draw_explanation, list_legend
 
-    shown = ExplainedWindow(parent, explain_finding(surround, finding), draw_explanation(surround, finding))
+    drawing = draw_explanation(surround, finding)
+    legend = " ".join(list_legend(drawing))
+    shown = ExplainedWindow(parent, explain_finding(surround, finding), drawing, legend)
     shown.show()
     return shown

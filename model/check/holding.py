@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from model.board import Board
 from model.check.clearance import HAIR
@@ -18,6 +19,7 @@ from model.reference.bending import (
     sag_between,
     screw_holds,
 )
+from model.reference.sourced import Sourced
 from model.reference.weights import SPECIFIC_GRAVITIES, WATER
 from model.surround import Surround
 
@@ -29,54 +31,72 @@ SHARING = 2
 """Screws at 16 in. that share what pulls at one spot: the shelf is stiff enough. Shop choice."""
 
 
+@dataclass(frozen=True, slots=True)
+class Sag:
+    """The shelf as a beam between the columns: inches, psi, inches to the fourth, lb per in.
+
+    `load` is what stands on it, `own` its own weight, `first` its sag at once and `most` what it may be;
+    `carried` says that a ledger and the frieze hold it up all along.
+    """
+
+    span: float
+    load: float
+    own: float
+    stiffness: Sourced
+    inertia: float
+    first: float
+    most: float
+    carried: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Pull:
+    """Somebody leans on the front edge: it lies `front` in. before the frieze's face, over which the shelf
+    turns, the screws `behind` in. behind it; what they feel and what they may, lb."""
+
+    front: float
+    behind: float
+    pull: float
+    holds: float
+
+
 def check_holding(surround: Surround) -> Iterator[Finding]:
     """Sag, then the pull on the screws behind when somebody leans on the front edge."""
+    sag = work_out_sag(surround)
+    if sag is not None:
+        yield _report_sag(surround, sag)
+        yield _report_pull(surround, work_out_pull(surround))
+
+
+def work_out_sag(surround: Surround) -> Sag | None:
+    """As if only the columns carried it; None for a shelf that no single board runs the length of."""
     members = [board for board in surround.boards if _runs_over_the_middle(board)]
-    if members:
-        yield _check_sag(surround, members)
-        yield _check_pull(surround)
-
-
-def _runs_over_the_middle(board: Board) -> bool:
-    low, high = board.bounds
-    return board.assembly == SHELF and board.axis == "x" and low[0] < 0 < high[0]
-
-
-def _check_sag(surround: Surround, members: list[Board]) -> Finding:
-    """As if only the columns carried it; a ledger and the frieze under it carry it all along."""
-    wording, design = Wording(surround.job.about.length_style), surround.job.design
+    if not members:
+        return None
+    design = surround.job.design
     span = surround.layout.left.inner_top + surround.layout.right.inner_top
     inertia, area = _section(members)
     species = design.board.species
     stiffness = STIFFNESS[species]
     density = WATER.value * SPECIFIC_GRAVITIES[species].value * (1 + surround.job.shop.rates.moisture / 100)
-    load = design.shelf.load / FEET + area * density / CUBIC_INCHES
-    first = sag_between(load, span, stiffness.value, inertia)
-    least = SAG_PER_FOOT.value * span / FEET
+    load, own = design.shelf.load / FEET, area * density / CUBIC_INCHES
+    first = sag_between(load + own, span, stiffness.value, inertia)
     carried = surround.layout.strips[0] > HAIR
-    fits = carried or first <= least + HAIR
-    message = (
-        f"With {design.shelf.load:g} lb to the foot and its own weight the shelf alone would sag "
-        f"{first:.3f} in. over the {wording.distance(span)} between the columns, "
-        f"{first * CREEP.value:.3f} in. in time; a shelf may sag {least:.3f} in. at first."
-    )
-    if carried:
-        message += " The ledger behind and the frieze in front carry it all along."
-    return Finding(
-        check=SAG,
-        rule="sag, 0.02 in. per ft",
-        standing=SAG_PER_FOOT.standing,
-        source=f"{SAG_PER_FOOT.source}; {stiffness.source}; {CREEP.source}",
-        status=Status.PASS if fits else Status.WARN,
-        part=SHELF,
-        measured=None if carried else round(first, 4),
-        limit=None if carried else round(least, 4),
-        unit="in",
-        message=message,
-        cure="" if fits else "Make the frieze high enough for a ledger, or the shelf thicker.",
-        path="shelf.thickness",
-        bound=Bound.MOST,
-    )
+    return Sag(span, load, own, stiffness, inertia, first, SAG_PER_FOOT.value * span / FEET, carried)
+
+
+def work_out_pull(surround: Surround) -> Pull:
+    """The shelf turns about the frieze's front and pulls at its back."""
+    layout = surround.layout
+    front = max(layout.shelf_foremost - layout.frieze_front, 0.0)
+    behind = max(layout.frieze_front - layout.shelf_back, HAIR)
+    holds = SHARING * screw_holds(SPECIFIC_GRAVITIES["framing"].value, SCREW, THREAD)
+    return Pull(front, behind, LEANING.value * front / behind, holds)
+
+
+def _runs_over_the_middle(board: Board) -> bool:
+    low, high = board.bounds
+    return board.assembly == SHELF and board.axis == "x" and low[0] < 0 < high[0]
 
 
 def _section(members: list[Board]) -> tuple[float, float]:
@@ -85,14 +105,36 @@ def _section(members: list[Board]) -> tuple[float, float]:
     return sum(deep * tall**3 / 12 for tall, deep in sizes), sum(deep * tall for tall, deep in sizes)
 
 
-def _check_pull(surround: Surround) -> Finding:
-    """Somebody leans on the front edge: the shelf turns about the frieze's front and pulls at its back."""
-    layout, wording = surround.layout, Wording(surround.job.about.length_style)
-    front = max(layout.shelf_foremost - layout.frieze_front, 0.0)
-    behind = max(layout.frieze_front - layout.shelf_back, HAIR)
-    pull = LEANING.value * front / behind
-    holds = SHARING * screw_holds(SPECIFIC_GRAVITIES["framing"].value, SCREW, THREAD)
-    fits = pull <= holds
+def _report_sag(surround: Surround, sag: Sag) -> Finding:
+    wording = Wording(surround.job.about.length_style)
+    fits = sag.carried or sag.first <= sag.most + HAIR
+    message = (
+        f"With {surround.job.design.shelf.load:g} lb to the foot and its own weight the shelf alone would "
+        f"sag {sag.first:.3f} in. over the {wording.distance(sag.span)} between the columns, "
+        f"{sag.first * CREEP.value:.3f} in. in time; a shelf may sag {sag.most:.3f} in. at first."
+    )
+    if sag.carried:
+        message += " The ledger behind and the frieze in front carry it all along."
+    return Finding(
+        check=SAG,
+        rule="sag, 0.02 in. per ft",
+        standing=SAG_PER_FOOT.standing,
+        source=f"{SAG_PER_FOOT.source}; {sag.stiffness.source}; {CREEP.source}",
+        status=Status.PASS if fits else Status.WARN,
+        part=SHELF,
+        measured=None if sag.carried else round(sag.first, 4),
+        limit=None if sag.carried else round(sag.most, 4),
+        unit="in",
+        message=message,
+        cure="" if fits else "Make the frieze high enough for a ledger, or the shelf thicker.",
+        path="shelf.thickness",
+        bound=Bound.MOST,
+    )
+
+
+def _report_pull(surround: Surround, found: Pull) -> Finding:
+    wording = Wording(surround.job.about.length_style)
+    fits = found.pull <= found.holds
     return Finding(
         check=FIXING,
         rule="pull on a screw",
@@ -100,14 +142,14 @@ def _check_pull(surround: Surround) -> Finding:
         source=f"{NDS_SCREW.source}; load: {LEANING.source}",
         status=Status.PASS if fits else Status.WARN,
         part=SHELF,
-        measured=round(pull, 1),
-        limit=round(holds, 1),
+        measured=round(found.pull, 1),
+        limit=round(found.holds, 1),
         unit="lb",
         message=(
-            f"{LEANING.value:g} lb on the front edge, {wording.distance(front)} before the frieze, pull "
-            f"{pull:.0f} lb at the back, {wording.distance(behind)} behind it; two no. 8 screws "
-            f"with {wording.distance(THREAD)} of thread in the ledger may take {holds:.0f} lb by the "
-            "standard's allowable value."
+            f"{LEANING.value:g} lb on the front edge, {wording.distance(found.front)} before the frieze, "
+            f"pull {found.pull:.0f} lb at the back, {wording.distance(found.behind)} behind it; two no. 8 "
+            f"screws with {wording.distance(THREAD)} of thread in the ledger may take {found.holds:.0f} lb "
+            "by the standard's allowable value."
         ),
         cure=""
         if fits

@@ -72,7 +72,7 @@ def _say(job: Job, change: Change) -> str:
     saying = SAYINGS.get(change.path, f"set the {row.name} to {{}}")
     if change.path == "shelf.height":
         saying = f"set the shelf's top {{}} over the {job.design.shelf.height_from}"
-    if isinstance(change.value, bool | str):
+    if isinstance(change.value, bool | str) or not isinstance(change.value, int | float):
         return saying.format(row.format(change.value, style))
     number = read_number(job, change.path)
     old, new = (row.format(int(n) if row.kind is Kind.COUNT else n, style) for n in (number, change.value))

@@ -1,0 +1,120 @@
+"""Lines of arithmetic for findings of what is built, held up or hung over it; of no clearance."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from model.build.cord_way import plan_cord_way
+from model.check.finding import Finding
+from model.check.holding import SCREW, SHARING, THREAD, work_out_pull, work_out_sag
+from model.check.movement import work_out_movement
+from model.check.sums import Sums
+from model.check.television import place_screen
+from model.reference.bending import CREEP, LEANING, NDS_SCREW
+from model.reference.weights import SPECIFIC_GRAVITIES
+from model.takeoff.anchors import plan_anchors
+
+MINUS = "\N{MINUS SIGN}"
+
+
+def list_sag_sums(sums: Sums, finding: Finding) -> Iterator[str]:
+    """Load, stiffness and what they come to."""
+    sag = work_out_sag(sums.surround)
+    if sag is None:
+        return
+    load = sag.load + sag.own
+    yield f"Load: {sag.load:.3f} + {sag.own:.3f} = {load:.3f} lb on each inch, its own weight the second."
+    yield (
+        f"Span {sums.text(sag.span)}; stiffness {sag.stiffness.value:.0f} psi; moment of inertia of its "
+        f"boards {sag.inertia:.3f} in. to the fourth."
+    )
+    yield (
+        f"5 × {load:.3f} × {sag.span:.3f}\N{SUPERSCRIPT FOUR} / (384 × {sag.stiffness.value:.0f} × "
+        f"{sag.inertia:.3f}) = {sag.first:.4f} in. at first."
+    )
+    yield f"In time: {sag.first:.4f} × {CREEP.value:g} = {sag.first * CREEP.value:.4f} in."
+    yield f"Allowed at first: 0.02 × {sag.span:.3f} / 12 = {sag.most:.4f} in."
+    if sag.carried:
+        yield "The ledger and the frieze carry it all along, so that it does not sag between the columns."
+
+
+def list_pull_sums(sums: Sums, finding: Finding) -> Iterator[str]:
+    """Lever, and what a screw holds."""
+    found = work_out_pull(sums.surround)
+    gravity = SPECIFIC_GRAVITIES["framing"].value
+    yield (
+        f"Pull: {LEANING.value:g} × {found.front:.4f} / {found.behind:.4f} = {found.pull:.2f} lb, the lever "
+        "before the frieze over the one behind it."
+    )
+    one = found.holds / SHARING
+    yield (
+        f"A screw: {NDS_SCREW.value:g} × {gravity:g}² × {SCREW:g} × {THREAD:g} = {one:.1f} lb; "
+        f"{SHARING} share it: {SHARING} × {one:.1f} = {found.holds:.1f} lb."
+    )
+
+
+def list_screen_sums(sums: Sums, finding: Finding) -> Iterator[str]:
+    """Where the screen hangs, and how far one looks up."""
+    screen = place_screen(sums.surround)
+    if screen is None:
+        return
+    b, t = sums.bare, sums.text
+    yield f"Its foot {t(screen.foot)} over the floor, the screen {t(screen.tall)} high."
+    yield f"Middle: {b(screen.foot)} + {b(screen.tall)} / 2 = {t(screen.middle)}."
+    yield (
+        f"Up: the angle whose tangent is ({b(screen.middle)} {MINUS} {b(screen.eye)}) / {b(screen.away)}, "
+        f"{screen.up:.2f} degrees; to its top edge {screen.up_to_top:.2f}."
+    )
+    steepest = f"{b(screen.eye)} + {b(screen.away)} × 0.26795"
+    yield f"15 degrees from there: {steepest} = {t(screen.highest)} over the floor."
+
+
+def list_anchor_sums(sums: Sums, finding: Finding) -> Iterator[str]:
+    """What tips it and what hangs, against what an anchor may hold."""
+    plan, rule = plan_anchors(sums.surround), sums.surround.job.design.anchor
+    moment = plan.weight * plan.lever
+    yield (
+        f"Tipping: {plan.weight:.1f} lb × {plan.lever:.3f} in. out = {moment:.1f}, over a height of "
+        f"{plan.drop:.3f} in.: {moment / plan.drop:.1f} lb of pull."
+    )
+    yield (
+        f"Shares: {moment / plan.drop:.1f} / {rule.tension:g} + {plan.weight:.1f} / {rule.shear:g} = "
+        f"{moment / plan.drop / rule.tension + plan.weight / rule.shear:.2f} anchors, two at least."
+    )
+    if plan.upper:
+        yield f"With {plan.upper}: each {plan.tension:.1f} lb of pull and {plan.shear:.1f} lb of shear."
+        yield f"Used of what they may hold: {plan.used * 100:.0f} %."
+
+
+def list_cord_sums(sums: Sums, finding: Finding) -> Iterator[str]:
+    """The plug against what is free."""
+    way = plan_cord_way(sums.surround)
+    if way is None or finding.measured is None:
+        return
+    free, plug = (" by ".join(sums.bare(side) for side in pair) for pair in (way.free, way.plug))
+    yield f"Free inside the {way.part}: {free}; the plug: {plug} {'mm' if sums.metric else 'in.'}."
+
+
+def list_house_sums(sums: Sums, finding: Finding) -> Iterator[str]:
+    """The year against the rule's."""
+    house = sums.surround.job.site.house
+    if finding.path == "house.painted" and house.year is not None:
+        yield f"Built {house.year:.0f}, before 1978."
+
+
+def list_fit_sums(sums: Sums, finding: Finding) -> Iterator[str]:
+    """How much wood moves, where that is what the finding is about."""
+    moved = work_out_movement(sums.surround, finding.path)
+    if moved is None:
+        return
+    b = sums.bare
+    yield (
+        f"{moved.species.replace('_', ' ').capitalize()}, {sums.text(moved.width)} across its grain, shrinks "
+        f"{moved.shrinkage:g} % from green to ovendry."
+    )
+    for name, dry in (("Air of the room", moved.dry), ("Beside a fire", moved.fire)):
+        by = moved.moves(dry)
+        yield (
+            f"{name}, {dry:.2f} to {moved.damp:.2f} %: {b(moved.width)} × {moved.damp - dry:.2f} / "
+            f"(3000 / {moved.shrinkage:g} {MINUS} 30 + {dry:.2f}) = {sums.text(by)}."
+        )
