@@ -30,7 +30,7 @@ from render.drawing import (
     Segment,
     Text,
 )
-from render.extent import box_of, text_corners
+from render.extent import box_of, box_ring, text_corners
 from render.symbols import circle_points
 from render.visibility import Look, Projection
 
@@ -69,7 +69,11 @@ def draw_clearance(
         opening = ((-mouth, 0.0), (mouth, 0.0), (mouth, top), (-mouth, top))
         rings = list_keep_out_rings(site)
         outlines = [Polyline(Pen.CLEARANCE, ring, closed=True, stands_for="keep-out") for ring in rings]
-        words = [_ring_words(ring, text, ratio) for ring, text in zip(rings, RING_WORDS, strict=False)]
+        words = [
+            mark
+            for ring, text in zip(rings, RING_WORDS, strict=False)
+            for mark in _ring_words(ring, text, ratio)
+        ]
         return [_no_wood(rings[0], opening, ratio), *outlines, *words] if rings else []
     if view in ("side", "vertical_section"):
         return _slope(surround, ratio, dimensions)
@@ -81,11 +85,12 @@ def _no_wood(ring: Ring, opening: Ring, ratio: float) -> Hatch:
     return Hatch(Pen.CLEARANCE, (ring, opening), angle, spacing * ratio, "keep-out")
 
 
-def _ring_words(ring: Ring, text: str, ratio: float) -> Text:
-    """What an outline of the keep-out means, under its top."""
+def _ring_words(ring: Ring, text: str, ratio: float) -> tuple[Region, Text]:
+    """What an outline of the keep-out means, under its top, on a ground that keeps lines off it."""
     height = TEXT_HEIGHT * NOTE_SIZE * ratio
     at = (0.0, max(y for _, y in ring) - 1.6 * height)
-    return Text(text, at, height, Anchor.MIDDLE, pen=Pen.CLEARANCE, stands_for="keep-out")
+    said = Text(text, at, height, Anchor.MIDDLE, pen=Pen.CLEARANCE, stands_for="keep-out")
+    return Region(Fill.PAPER, (box_ring(box_of(text_corners(said))),), "keep-out"), said
 
 
 def _slope(surround: Surround, ratio: float, dimensions: Sequence[Dimension]) -> list[Mark]:

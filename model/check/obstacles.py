@@ -7,7 +7,7 @@ from dataclasses import replace
 from model.board import Board
 from model.build.obstacles import BASEBOARD, OUTLET, Obstacle
 from model.check.clearance import HAIR
-from model.check.finding import Finding, Status
+from model.check.finding import Bound, Finding, Status
 from model.check.plain import FIT, build_plain
 from model.check.wording import Wording
 from model.site import CUT_BACK, NOTCHED
@@ -39,7 +39,9 @@ def _check(surround: Surround, obstacle: Obstacle, wording: Wording) -> Finding:
         f"by {wording.distance(most)}."
     )
     cure = _cure(obstacle, boards, most, wording)
-    found = build_plain(FIT, Status.FAIL, obstacle.name, message, obstacle.path, cure, most, 0.0)
+    found = build_plain(
+        FIT, Status.FAIL, obstacle.name, message, obstacle.path, cure, most, 0.0, bound=Bound.MOST
+    )
     return replace(found, boards=marks)
 
 

@@ -29,7 +29,7 @@ def check_zone(surround: Surround) -> tuple[Finding, ...]:
 def _hold(surround: Surround, way: str, least: float, has: float, path: str) -> Finding:
     site, wording = surround.job.site, Wording(surround.job.about.length_style)
     covered, needed = wording.pair(max(has, 0.0), least)
-    passes = has >= least - HAIR
+    passes = least <= HAIR or has >= least - HAIR
     edge = site.opening.height + least if way == "above" else site.opening.width + 2 * least
     figure = read_chart(site).figure
     return Finding(

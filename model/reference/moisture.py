@@ -59,5 +59,9 @@ def moisture_in_air(humidity: float, warmth: float = ROOM_WARMTH.value) -> float
 
 def swell(species: str, width: float, start: float, end: float) -> float:
     """By how much `width` grows from `start` to `end` % moisture, in its own unit. WIDE_RANGE."""
-    shrinkage = SHRINKS_ACROSS[species].value
+    return swell_by(SHRINKS_ACROSS[species].value, width, start, end)
+
+
+def swell_by(shrinkage: float, width: float, start: float, end: float) -> float:
+    """The same for wood that shrinks `shrinkage` % from green to ovendry."""
     return width * (end - start) / (SATURATION * 100 / shrinkage - SATURATION + start)

@@ -9,7 +9,18 @@ from __future__ import annotations
 
 import pytest
 
-from model.reference.bending import CREEP, EYE_PER_FOOT, SAG_PER_FOOT, STIFFNESS, sag_between, screw_holds
+from model.check.holding import SCREW
+from model.reference.bending import (
+    CREEP,
+    EYE_PER_FOOT,
+    LEANING,
+    MANTEL_LOAD,
+    SAG_PER_FOOT,
+    STIFFNESS,
+    sag_between,
+    screw_holds,
+)
+from model.reference.sourced import Standing
 
 SHELVES = [
     # stiffness psi, thickness in., load lb per sq ft, longest shelf in.
@@ -50,3 +61,16 @@ def test_seasoned_lumber_sags_half_as_much_again_in_time():
 
 def test_a_wood_screw_may_be_pulled_by_so_much():
     assert screw_holds(0.45, 0.190, 1.0) == pytest.approx(109.65, abs=0.01)
+
+
+@pytest.mark.parametrize(("gauge", "diameter"), [(8, 0.164), (10, 0.190)])
+def test_a_wood_screws_diameter_follows_from_its_gauge(gauge, diameter):
+    """0.060 and 0.013 in. for each gauge, screw charts; a no. 8 holds the shelf."""
+    assert 0.060 + 0.013 * gauge == pytest.approx(diameter)
+    assert pytest.approx(0.164) == SCREW
+
+
+def test_what_is_from_practice_says_so():
+    """The planning loads of a mantel, 20 lb to the foot and somebody who leans on it."""
+    assert {MANTEL_LOAD.standing, LEANING.standing} == {Standing.COMMON_PRACTICE}
+    assert (MANTEL_LOAD.value, LEANING.value) == (20, 50)

@@ -9,8 +9,9 @@ from model.check.board_distance import list_board_distances
 from model.surround import plan_surround
 from render.distance_marks import draw_distances
 from render.drawing import Drawing, Lines, Text
-from render.extent import text_corners
+from render.extent import list_texts, text_corners
 from render.views import ViewOptions, draw_view
+from tests.wood import place_at_corner, surround_of
 
 
 def _crossing(one: Text, other: Text) -> bool:
@@ -30,10 +31,16 @@ def test_distances_are_those_of_the_boards_and_strike_no_writing(name, view):
     boards = {b.mark: b for b in list_board_distances(surround)}
     assert {m.stands_for for m in crosses} <= set(boards)
     assert 0 < len(texts) <= len({b.part for b in boards.values()})
-    written = [m for m in under.marks if isinstance(m, Text)] + texts
+    written = list(list_texts(under)) + texts
     for i, text in enumerate(texts):
         assert not any(_crossing(text, other) for other in written if other is not text), text
         assert i < len(crosses)
+
+
+def test_both_measures_stand_at_a_corner_where_they_disagree():
+    surround = surround_of(place_at_corner(0.75, 5, 5), site__rule="irc")
+    words = [m.text for m in draw_distances(surround, "front", 12.0, ()) if isinstance(m, Text)]
+    assert words == ['7 1/16" straight, 5" level or plumb']
 
 
 def test_from_above_there_is_the_shape_alone():

@@ -9,13 +9,14 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from model.check.all import WHO_DECIDES, check_surround
-from model.check.finding import Finding, Status
+from model.check.finding import Bound, Finding, Status
 from model.check.worst import WORST_FIRST
 from model.errors import Refused
 from model.job import default_job, with_texts, with_value
 from model.parameters import BY_PATH
 from model.surround import Surround, plan_surround
 from tests.strategies import alike, jobs
+from tests.wrong_designs import designs
 
 CLEARANCE = "mantel clearance"
 
@@ -35,6 +36,16 @@ def test_any_job_in_range_is_checked_and_findings_come_worst_first(job):
     ranks = [WORST_FIRST.index(finding.status) for finding in findings]
     assert ranks == sorted(ranks)
     assert {"hearth extension", CLEARANCE, "fit"} <= {finding.check for finding in findings}
+
+
+@given(st.one_of(jobs(), designs()))
+def test_an_answer_follows_from_what_is_measured_its_limit_and_which_way_that_holds(job):
+    for finding in check_surround(plan_surround(job)):
+        if finding.measured is None or finding.limit is None:
+            continue
+        spare = (finding.measured - finding.limit) * (1 if finding.bound is Bound.LEAST else -1)
+        assert spare < 0 or finding.status is not Status.FAIL, finding
+        assert spare >= -1e-6 or finding.status is not Status.PASS, finding
 
 
 @given(jobs(piece_one__name="", piece_two__name=""))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import isnan
 
+import pytest
 from hypothesis import given, settings
 
 from app.demo import read_demo
@@ -13,6 +14,7 @@ from model.check.finding import Status
 from model.check.mantel import CHECK as MANTEL
 from model.job import with_texts
 from model.surround import plan_surround
+from tests.wood import place_at_corner, place_beside, surround_of
 from tests.wrong_designs import designs
 
 
@@ -36,6 +38,16 @@ def test_each_board_is_measured_where_it_lies():
         assert all(a - 1e-6 <= x <= b + 1e-6 for a, x, b in zip(low, one.at, high, strict=True))
     plinth = min((b for b in found if b.part == "left plinth"), key=lambda b: b.measured)
     assert (plinth.measured, plinth.needed) == (5.75, 12)
+
+
+def test_wood_clear_only_straight_to_the_corner_has_both_measures():
+    """5 and 5 in. off the corner: 7.071 straight allows 3/4 in. of projection, 5 allows none."""
+    (found,) = list_board_distances(surround_of(place_at_corner(0.75, 5, 5), site__rule="irc"))
+    assert (found.measured, found.square, found.needed) == (pytest.approx(7.0711, abs=1e-4), 5, 6)
+    assert found.is_disputed
+    assert found.status is Status.WARN
+    (beside,) = list_board_distances(surround_of(place_beside(0.75, 7), site__rule="irc"))
+    assert (beside.measured, beside.square, beside.is_disputed) == (7, 7, False)
 
 
 def test_where_no_rule_is_known_there_is_none_and_where_rows_lack_nothing_is_made_up():
