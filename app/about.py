@@ -9,6 +9,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QTextBrowser, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton
+from app.dialog_parts import fit_screen
 from app.icon import SIZES, icon_picture
 from app.theme import RHYTHM
 from app.version import describe_ground, program_version
@@ -62,7 +63,7 @@ class AboutWindow(QDialog):
         super().__init__(parent)
         self.setWindowTitle("About Mantelwright")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.resize(SIZE)
+        fit_screen(self, SIZE)
         column = QVBoxLayout(self)
         column.setContentsMargins(3 * RHYTHM, 3 * RHYTHM, 3 * RHYTHM, 2 * RHYTHM)
         column.setSpacing(2 * RHYTHM)

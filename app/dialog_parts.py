@@ -1,10 +1,12 @@
-"""What dialogs have alike: a field's label, the button that goes on and the one that leaves."""
+"""What dialogs have alike: a field's label, a body that scrolls on a small screen, the last row."""
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QWidget
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QLabel, QLayout, QScrollArea, QWidget
 
 from app.buttons import PlainButton, StrongButton
+from app.hairline import ThinBar
 from app.theme import RHYTHM
 
 
@@ -14,6 +16,41 @@ def build_label(words: str, field: QWidget) -> QLabel:
     label.setBuddy(field)
     field.setAccessibleName(words.replace("&", ""))
     return label
+
+
+EDGES = QSize(2 * RHYTHM, 8 * RHYTHM)
+"""Of the screen, which the system's own bars and a window's frame may want, pixels."""
+
+
+class Body(QScrollArea):
+    """What a dialog asks for, as large as it is; on a small screen it scrolls, and the last row stays."""
+
+    def __init__(self, layout: QLayout) -> None:
+        super().__init__()
+        self._page = page = QWidget()
+        page.setLayout(layout)
+        layout.setContentsMargins(2, 2, RHYTHM, 2)
+        self.setWidget(page)
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setVerticalScrollBar(ThinBar(Qt.Orientation.Vertical))
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
+
+    def sizeHint(self) -> QSize:
+        """So that nothing need be scrolled."""
+        page = self._page
+        return page.sizeHint().expandedTo(page.minimumSizeHint()) + QSize(RHYTHM // 2, RHYTHM // 2)
+
+    def minimumSizeHint(self) -> QSize:
+        """A few lines of it."""
+        return QSize(30 * RHYTHM, 16 * RHYTHM)
+
+
+def fit_screen(dialog: QWidget, wanted: QSize | None = None) -> None:
+    """As large as it wants to be, or as `wanted`, where the screen has room for it."""
+    room = dialog.screen().availableSize() - EDGES
+    dialog.resize((wanted or dialog.sizeHint()).boundedTo(room))
 
 
 def build_foot(dialog: QDialog, going_on: StrongButton, leaving: str) -> QHBoxLayout:

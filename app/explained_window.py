@@ -9,6 +9,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton
+from app.dialog_parts import fit_screen
 from app.hairline import ThinBar
 from app.painter import Place, gather_drawing, paint_drawing
 from app.theme import RHYTHM, SMALL_POINTS, TEXT_POINTS, text_font
@@ -33,7 +34,7 @@ class Picture(QWidget):
     def __init__(self, drawing: Drawing) -> None:
         super().__init__()
         self._gathered = gather_drawing(drawing)
-        self.setMinimumSize(320, 280)
+        self.setMinimumSize(220, 160)
         self.setAccessibleName("Drawing of the rule on this surround")
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -55,7 +56,7 @@ class ExplainedWindow(QDialog):
         super().__init__(parent)
         self.setWindowTitle(explanation.title)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.resize(SIZE)
+        fit_screen(self, SIZE)
         self.texts: list[str] = []
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)

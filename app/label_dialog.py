@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.buttons import StrongButton
-from app.dialog_parts import build_foot, build_label
+from app.dialog_parts import Body, build_foot, build_label, fit_screen
 from app.theme import RHYTHM, SMALL_POINTS, colours, text_font
 from model.errors import Refused
 from model.units import MILLIMETRES, LengthStyle
@@ -43,7 +43,7 @@ class SheetPicture(QWidget):
         super().__init__()
         self.stock: LabelStock | None = None
         self.start, self.count = 1, 0
-        self.setMinimumSize(QSize(21 * RHYTHM, 28 * RHYTHM))
+        self.setMinimumSize(QSize(21 * RHYTHM, 21 * RHYTHM))
         self.setAccessibleName("The label sheet")
 
     def show_stock(self, stock: LabelStock | None, start: int, count: int) -> None:
@@ -120,13 +120,14 @@ class LabelDialog(QDialog):
         grid.setRowStretch(len(rows) + 2, 1)
         middle = QHBoxLayout()
         middle.setSpacing(3 * RHYTHM)
-        middle.addLayout(grid, 1)
+        middle.addWidget(Body(grid), 1)
         middle.addWidget(self.picture)
         outer = QVBoxLayout(self)
         outer.setContentsMargins(3 * RHYTHM, 3 * RHYTHM, 3 * RHYTHM, 2 * RHYTHM)
         outer.setSpacing(2 * RHYTHM)
         outer.addLayout(middle, 1)
         outer.addLayout(build_foot(self, self.write_button, "Close this and write nothing"))
+        fit_screen(self)
 
     def _connect(self) -> None:
         self.size_box.currentIndexChanged.connect(self._look)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.buttons import PlainButton, StrongButton
-from app.dialog_parts import build_foot, build_label
+from app.dialog_parts import Body, build_foot, build_label, fit_screen
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.outputs import (
     ANCHORS,
@@ -127,12 +127,12 @@ class PacketDialog(QDialog):
             grid.addWidget(box, row, 1, 1, 2)
         grid.addLayout(self._lay_out_lists(), 3 + len(whole), 1, 1, 2)
         outer = QVBoxLayout(self)
-        outer.setContentsMargins(3 * RHYTHM, 3 * RHYTHM, 3 * RHYTHM, 2 * RHYTHM)
+        outer.setContentsMargins(2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
         outer.setSpacing(2 * RHYTHM)
-        outer.addLayout(grid)
+        outer.addWidget(Body(grid), 1)
         outer.addWidget(self._remark_label)
         outer.addLayout(build_foot(self, self.write_button, "Close this and write nothing"))
-        self.setMinimumWidth(86 * RHYTHM)
+        fit_screen(self, self.sizeHint().expandedTo(QSize(86 * RHYTHM, 0)))
 
     def _lay_out_lists(self) -> QGridLayout:
         lists = QGridLayout()

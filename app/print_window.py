@@ -23,7 +23,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.buttons import PlainButton, StrongButton
-from app.dialog_parts import build_label
+from app.dialog_parts import build_label, fit_screen
 from app.packet_dialog import PAPERS
 from app.print_choices import Build
 from app.printing import EVERY, find_printer, list_cut_off, list_printers, parse_pages, print_sheets
@@ -53,7 +53,7 @@ class LargeSheet(QWidget):
         self.ready: ReadySheet | None = None
         self._picture: QPixmap | None = None
         self.setAccessibleName("The sheet in focus")
-        self.setMinimumSize(QSize(360, 280))
+        self.setMinimumSize(QSize(240, 120))
 
     def show_sheet(self, ready: ReadySheet | None) -> None:
         """Show another sheet."""
@@ -116,7 +116,7 @@ class PrintWindow(QDialog):
         self._pictures.timeout.connect(self._picture_next)
         self._lay_out()
         self._connect()
-        self.resize(1000, 680)
+        fit_screen(self, QSize(1000, 680))
         self._set_out()
 
     def _lay_out(self) -> None:

@@ -10,6 +10,7 @@ from PySide6.QtGui import QAction, QCloseEvent, QColor, QKeySequence, QPalette, 
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QStackedWidget, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, QuietButton, StrongButton, quiet_button
+from app.dialog_parts import fit_screen
 from app.hairline import Hairline
 from app.notice import Notice
 from app.stock_files import StockFiles
@@ -47,7 +48,7 @@ class StockWindow(QWidget):
         self._lay_out()
         self._add_keys()
         self._connect()
-        self.resize(FIRST_SIZE)
+        fit_screen(self, FIRST_SIZE)
         self._show_state()
 
     def _lay_out(self) -> None:

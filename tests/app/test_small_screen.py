@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
+from app.buttons import StrongButton
 from app.settings import Settings
 from app.tray import CUTS, MATERIALS
 from app.view_bar import CHOICES
@@ -119,3 +120,46 @@ def test_a_list_turned_to_by_key_has_the_keyboard(qtbot: QtBot, window: Window):
     qtbot.keyClick(window.focusWidget(), Qt.Key.Key_Down)
     assert window.focusWidget() is window.tray.shown_list
     assert window.session.job is before
+
+
+DIALOGS = {
+    "packet": lambda window: window.write_packet(),
+    "labels": lambda window: window.beside.ask_labels(),
+    "print": lambda window: window.show_print(),
+}
+
+
+@pytest.mark.parametrize("name", list(DIALOGS))
+def test_a_dialog_fits_a_small_laptop_with_its_last_row_in_reach(qtbot: QtBot, window: Window, name: str):
+    window.files.open_example("too-close")
+    seen: list[tuple[int, int]] = []
+
+    def look() -> None:
+        dialog = QApplication.activeModalWidget()
+        try:
+            dialog.resize(*SMALLEST)
+            QApplication.processEvents()
+            least = dialog.minimumSizeHint()
+            seen.append((least.width(), least.height()))
+            for button in dialog.findChildren(StrongButton):
+                corner = button.mapTo(dialog, QPoint(button.width(), button.height()))
+                assert dialog.rect().contains(corner)
+        finally:
+            dialog.reject()
+
+    QTimer.singleShot(300, look)
+    DIALOGS[name](window)
+    assert seen
+    assert seen[0][0] <= SMALLEST[0]
+    assert seen[0][1] <= SMALLEST[1]
+
+
+def test_a_page_that_explains_fits_a_small_laptop(qtbot: QtBot, window: Window):
+    window.files.open_example("too-close")
+    qtbot.waitUntil(lambda: bool(window.drafting.findings))
+    window.tray.findings.setCurrentIndex(window.tray.findings.model().index(0, 0))
+    window.explain()
+    shown = next(w for w in QApplication.topLevelWidgets() if type(w).__name__ == "ExplainedWindow")
+    assert shown.minimumSizeHint().width() <= SMALLEST[0]
+    assert shown.minimumSizeHint().height() <= SMALLEST[1]
+    shown.close()
