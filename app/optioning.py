@@ -150,7 +150,7 @@ class Optioning(QObject):
         self.bar.add_button.follow(self.commands[ADD])
         self.bar.side_button.follow(self.commands[SIDE])
         self._session.changed.connect(self._follow)
-        self._drafting.checked.connect(self._show)
+        self._drafting.checked.connect(self._later.start)
         self._cutting.planned.connect(self._tell_priced)
         self._cutting.stock.session.changed.connect(self._follow_list)
         self.estimating.answered.connect(self._tell_priced)
