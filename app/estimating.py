@@ -28,10 +28,11 @@ _BARE = default_job()
 
 
 def strip(job: Job) -> Job:
-    """A job without what makes no difference to what it takes: names, what is offered, other options."""
+    """A job without what makes no difference to what it takes: names, colours, the offer, other options."""
+    design = replace(job.design, look=_BARE.design.look)
     purchase = replace(job.purchase, printed=())
     shop = replace(job.shop, offer=_BARE.shop.offer)
-    return replace(job, about=_BARE.about, shop=shop, purchase=purchase, options=ALONE)
+    return replace(job, about=_BARE.about, design=design, shop=shop, purchase=purchase, options=ALONE)
 
 
 class Estimating(QObject):

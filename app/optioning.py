@@ -395,4 +395,4 @@ class Optioning(QObject):
         self._later.stop()
         self.estimating.end()
         if self.side_window is not None:
-            self.side_window.close()
+            self.side_window.wait()

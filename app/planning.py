@@ -81,19 +81,20 @@ class Planning(QObject):
         return True
 
     def is_asked(self, job: Job, stock_list: StockList) -> bool:
-        """Whether that is what was asked last; what was printed since, what is offered and other options make
-        no other question of it.
+        """Whether that is what was asked last; what was printed since, what is offered, colours and other
+        options make no other question of it.
         """
         if self._asked is None or self._asked[1] is not stock_list:
             return False
         asked = self._asked[0]
         if asked is job:
             return True
-        if asked.site is not job.site or asked.design is not job.design:
+        if asked.site is not job.site:
             return False
+        design = replace(asked.design, look=job.design.look)
         purchase = replace(asked.purchase, printed=job.purchase.printed)
         shop = replace(asked.shop, offer=job.shop.offer)
-        return replace(asked, purchase=purchase, shop=shop, options=job.options) == job
+        return replace(asked, design=design, purchase=purchase, shop=shop, options=job.options) == job
 
     def stop(self) -> None:
         """Have the best plan so far."""

@@ -9,8 +9,10 @@ from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
+from app.latest import Latest
 from app.painter import Gathered, Place, gather_drawing, paint_drawing
 from app.theme import RHYTHM
+from export.progress import Step
 from render.drawing import Drawing, Fill
 from render.pens import TINTS
 
@@ -27,6 +29,8 @@ PAPER_DOTS = 66.0
 """Pixels to an inch of paper: how large writing is."""
 FINEST, COARSEST = 2.0, 60.0
 ROUNDS = 3
+PAINTED_RATIO = 12.0
+"""Nothing is lettered on a painted front, so any will do."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,30 +107,52 @@ def lay_out(pictures: Sequence[SidePicture], worked: Sequence[Worked]) -> float:
     Writing keeps its size, so that a drawing takes up more of the model the smaller its scale is: the scale
     is found in a few rounds.
     """
-    scale = 0.0
-    ratio = 12.0
+    scale, ratio = 0.0, 12.0
     for _ in range(ROUNDS):
-        boxes = []
-        for picture, each in zip(pictures, worked, strict=True):
-            picture.show_drawing(gather_drawing(draw_few(each, ratio)))
-            boxes.append(picture.box)
-        top, foot = min(box.top() for box in boxes), max(box.bottom() for box in boxes)
-        scale = _fit(pictures, boxes, foot - top)
+        scale = show_drawings(pictures, [draw_few(each, ratio) for each in worked])
         wanted = min(max(PAPER_DOTS / scale, FINEST), COARSEST)
         if abs(wanted - ratio) < 0.03 * ratio:
             break
         ratio = wanted
-    middle = min(picture.height() for picture in pictures) / 2
-    for picture in pictures:
-        picture.place(scale, middle + scale * (top + foot) / 2)
     return scale
 
 
-def _fit(pictures: Sequence[SidePicture], boxes: Sequence[QRectF], high: float) -> float:
-    """The largest scale at which each box fits its picture's width, and `high` its height."""
-    scales = []
+def show_drawings(pictures: Sequence[SidePicture], drawings: Sequence[Drawing]) -> float:
+    """Put the drawings on paper at one scale, their heights on one line; pixels to a model inch."""
+    for picture, drawing in zip(pictures, drawings, strict=True):
+        picture.show_drawing(gather_drawing(drawing))
+    boxes = [picture.box for picture in pictures]
+    top, foot = min(box.top() for box in boxes), max(box.bottom() for box in boxes)
     lowest = min(picture.height() for picture in pictures)
-    for picture, box in zip(pictures, boxes, strict=True):
-        wide, tall = picture.width() - 2 * CLEAR, lowest - 2 * CLEAR
-        scales += [max(wide, 40) / max(box.width(), 1.0), max(tall, 40) / max(high, 1.0)]
-    return min(scales)
+    wide = [picture.width() - 2 * CLEAR for picture in pictures]
+    scales = [max(room, 40) / max(box.width(), 1.0) for room, box in zip(wide, boxes, strict=True)]
+    scale = min(*scales, max(lowest - 2 * CLEAR, 40) / max(foot - top, 1.0))
+    for picture in pictures:
+        picture.place(scale, lowest / 2 + scale * (top + foot) / 2)
+    return scale
+
+
+class Painted(Latest):
+    """Fronts in their colours, with shades and shadows: they take a while. `ready` hands on surrounds and
+    drawings.
+    """
+
+    ready = Signal(object, object)
+
+    def ask(self, surrounds: tuple[Surround, ...]) -> None:
+        """Paint these; what is being painted is let go."""
+        self._ask(surrounds)
+
+    def answer(self, asked: tuple[Surround, ...], step: Step) -> tuple[Drawing, ...]:
+        """One after the other; between two it may be ended."""
+        from render.shaded_front import draw_shaded
+
+        drawings = []
+        for i, surround in enumerate(asked):
+            step(i / len(asked), "")
+            drawings.append(draw_shaded(surround, PAINTED_RATIO))
+        return tuple(drawings)
+
+    def hand_on(self, asked: tuple[Surround, ...], answer: tuple[Drawing, ...]) -> None:
+        """To whoever listens."""
+        self.ready.emit(asked, answer)

@@ -21,7 +21,7 @@ from app.buttons import PlainButton, quiet_button
 from app.counts import Counts
 from app.hairline import Hairline, Parting
 from app.session import Session
-from app.side_picture import SidePicture, Worked, lay_out
+from app.side_picture import Painted, SidePicture, Worked, lay_out, show_drawings
 from app.table_parts import TextModel, dress_table
 from app.theme import RHYTHM, SMALL_POINTS, text_font
 from model.options import alone
@@ -29,6 +29,8 @@ from model.options import alone
 if TYPE_CHECKING:
     from app.optioning import Optioning
     from model.differences import Compared
+    from model.surround import Surround
+    from render.drawing import Drawing
 
 FIRST_SIZE = QSize(1240, 720)
 MOST = 3
@@ -102,6 +104,11 @@ class SideWindow(QWidget):
         self._names: list[str] = []
         self._places: list[int] = []
         self._worked: list[Worked] = []
+        self.painted = Painted()
+        self._drawings: tuple[Drawing, ...] = ()
+        self.colour_button = quiet_button(
+            "In colour", "Show the fronts in their colours, with shades and shadows", checkable=True
+        )
         self.third_button = quiet_button("A third", "Look at a third option too", checkable=True)
         self._texts = TextModel(("", "", ""), ())
         self.table = QTableView()
@@ -137,6 +144,7 @@ class SideWindow(QWidget):
         head.addWidget(title)
         head.addSpacing(2 * RHYTHM)
         head.addWidget(self.words, 1)
+        head.addWidget(self.colour_button)
         head.addWidget(self.third_button)
         column.addWidget(Hairline())
         column.addLayout(head)
@@ -157,6 +165,8 @@ class SideWindow(QWidget):
             column.work_button.clicked.connect(lambda _on=False, which=which: self._work_on(which))
             column.picture.resized.connect(self._laying.start)
         self.third_button.toggled.connect(self._show_third)
+        self.colour_button.toggled.connect(lambda _on: self._draw())
+        self.painted.ready.connect(self._take_painted)
         self._session.changed.connect(self._follow)
         self._options.priced.connect(self._follow)
         close = QAction(self)
@@ -222,7 +232,7 @@ class SideWindow(QWidget):
             self._worked.append(Worked(surround, findings))
             column.show_names(job.options.names, place, place == job.options.place)
             column.counts.show_findings(findings)
-        self._lay()
+        self._draw()
         self._show_differences()
 
     def _offer_third(self) -> None:
@@ -231,9 +241,37 @@ class SideWindow(QWidget):
         if not there and self.third_button.isChecked():
             self.third_button.setChecked(False)
 
+    def _draw(self) -> None:
+        """The lines at once; colours follow where they are wanted."""
+        self._drawings = ()
+        self._lay()
+        if self.colour_button.isChecked():
+            self.painted.ask(tuple(each.surround for each in self._worked))
+        else:
+            self.painted.let_go()
+
+    def _take_painted(self, surrounds: tuple[Surround, ...], drawings: tuple[Drawing, ...]) -> None:
+        same = len(surrounds) == len(self._worked) and all(
+            one is each.surround for one, each in zip(surrounds, self._worked, strict=True)
+        )
+        if same and self.colour_button.isChecked():
+            self._drawings = drawings
+            self._lay()
+
     def _lay(self) -> None:
-        if len(self._worked) == len(self._shown):
-            lay_out([column.picture for column in self._shown], self._worked)
+        """Fit what is there into the room there is."""
+        pictures = [column.picture for column in self._shown]
+        if len(self._drawings) == len(pictures):
+            show_drawings(pictures, self._drawings)
+        elif len(self._worked) == len(pictures):
+            lay_out(pictures, self._worked)
+
+    def wait(self) -> None:
+        """End what is being painted before the window goes."""
+        self._showing.stop()
+        self._laying.stop()
+        self.painted.wait()
+        self.close()
 
     def _compare(self) -> list[Compared]:
         from model.differences import Compared

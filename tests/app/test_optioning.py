@@ -19,6 +19,7 @@ from app.window import Window
 from model.check.finding import Status
 from model.job import default_job, read_value, with_value
 from model.options import FIRST_NAME, LONGEST_NAME, add_option, rename, take_up
+from model.parameters import BY_PATH
 
 LEFT = Qt.MouseButton.LeftButton
 
@@ -345,3 +346,37 @@ def test_what_is_offered_and_what_it_is_called_is_no_other_question():
     assert strip(with_value(job, "job.name", "x")) == strip(default_job())
     assert strip(with_value(job, "column.width", 8)) != strip(job)
     assert QApplication.instance() is not None
+
+
+def test_fronts_are_painted_beside_the_work_at_one_scale(window: Window, qtbot: QtBot):
+    _three(window)
+    _press(window, SIDE)
+    side = window.options.side_window
+    qtbot.waitUntil(side.isVisible)
+    lines = side.columns[0].picture.box
+    side.colour_button.click()
+    qtbot.waitUntil(lambda: len(side._drawings) == 2, timeout=20_000)
+    assert side.columns[0].picture.box.width() < lines.width()
+    assert side.columns[0].picture.scale == side.columns[1].picture.scale
+    side.third_button.click()
+    qtbot.waitUntil(lambda: len(side._drawings) == 3, timeout=20_000)
+    side.colour_button.click()
+    assert side._drawings == ()
+    assert side.columns[0].picture.box.width() > 0
+
+
+def test_colours_make_no_other_question_of_a_plan_or_a_price(window: Window):
+    job = window.session.job
+    other = (
+        with_value(
+            job, "look.paint", next(w for w in BY_PATH["look.paint"].choices if w != job.design.look.paint)
+        )
+        if BY_PATH["look.paint"].choices
+        else with_value(job, "look.paint", "#112233")
+    )
+    assert other != job
+    assert strip(other) == strip(job)
+    stock_list = window.cutting.find_list()
+    window.cutting.planning._asked = (job, stock_list)
+    assert window.cutting.planning.is_asked(other, stock_list)
+    assert not window.cutting.planning.is_asked(with_value(job, "column.width", 6.5), stock_list)
