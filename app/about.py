@@ -33,6 +33,7 @@ BUILT_ON = (
     ("reportlab", "BSD"),
     ("msgspec", "BSD"),
     ("highspy", "MIT"),
+    ("pillow", "MIT-CMU"),
 )
 """Libraries, with the licences that their own records give."""
 TYPEFACE = "Source Sans 3, SIL Open Font License 1.1"

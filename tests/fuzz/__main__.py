@@ -64,17 +64,8 @@ def _feed(name: str, runs: int, seed: int, into: Path, keep: bool) -> bool:
             (seeds / f"shipped-{number}").write_bytes(data)
         options = [f"-runs={runs}", f"-seed={seed}", f"-timeout={GIVEN_UP}", f"-rss_limit_mb={LARGEST}"]
         options += [f"-artifact_prefix={into.resolve() / name}-", "-print_final_stats=1", "-max_len=40000"]
-        command = [
-            sys.executable,
-            "-m",
-            "tests.fuzz",
-            CHILD,
-            name,
-            *options,
-            str(fresh),
-            str(seeds),
-            str(kept),
-        ]
+        folders = [str(folder) for folder in (fresh, seeds, kept) if folder.is_dir()]
+        command = [sys.executable, "-m", "tests.fuzz", CHILD, name, *options, *folders]
         done = subprocess.run(command, capture_output=True, text=True, errors="replace", check=False)
         if keep and done.returncode == 0:
             kept.mkdir(exist_ok=True)

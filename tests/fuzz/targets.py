@@ -6,10 +6,12 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
+from io import BytesIO
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from app.demo import list_demos, read_demo
+from app.photo_file import EXIF, FOCAL_EQUIVALENT, LONGEST_SHOWN, read_photo_bytes
 from app.recovery import list_left_behind
 from app.section_file import DXF_SUFFIX, read_section_dxf
 from app.stock_lists import EXAMPLE, USUAL, read_shipped_list
@@ -27,6 +29,10 @@ from model.surround import plan_surround
 from model.units import FEET_INCHES_16, INCHES_16, MILLIMETRES, format_length, parse_length
 
 STYLES = (INCHES_16, FEET_INCHES_16, MILLIMETRES)
+
+
+TURN = 0x112
+"""Tag of how a photo is turned. Exif 2.3, 4.6.4."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +85,11 @@ def _read_unsaved(data: bytes) -> None:
         work.lock.unlock()
 
 
+def _read_photo(data: bytes) -> None:
+    photo = read_photo_bytes(data, Path("wall.jpg"))
+    assert 0 < max(photo.size) <= LONGEST_SHOWN
+
+
 def _read_typed(data: bytes) -> None:
     """A field of any row; a length that is taken can be written and is read as what was written."""
     text = data.decode("utf-8", "replace")
@@ -108,13 +119,30 @@ _holders: list[TemporaryDirectory[str]] = []
 
 
 def _job_texts() -> list[bytes]:
-    return [write_job(read_demo(name)).encode() for name in list_demos()]
+    """The shipped jobs, and one with options and a photo."""
+    shipped = [write_job(read_demo(name)).encode() for name in list_demos()]
+    return [*shipped, (Path(__file__).parents[1] / "kept_jobs" / "2-1.mantel").read_bytes()]
 
 
 def _unsaved_texts() -> list[bytes]:
     import json
 
     return [json.dumps({"path": "parlour.mantel", "job": text.decode()}).encode() for text in _job_texts()]
+
+
+def _photos() -> list[bytes]:
+    """One of each kind, the first with a focal length and a turn in its own data."""
+    from PIL import Image
+
+    found = []
+    for kind in ("JPEG", "PNG", "WEBP"):
+        picture, buffer = Image.linear_gradient("L").resize((40, 30)).convert("RGB"), BytesIO()
+        own = picture.getexif()
+        own[TURN] = 6
+        own.get_ifd(EXIF)[FOCAL_EQUIVALENT] = 26
+        picture.save(buffer, kind, exif=own)
+        found.append(buffer.getvalue())
+    return found
 
 
 def _shipped_lists() -> list[bytes]:
@@ -135,6 +163,7 @@ TARGETS: dict[str, Target] = {
         _read_drawing, lambda: [write_section_dxf(s.section).encode() for s in SECTIONS.values()]
     ),
     "unsaved": Target(_read_unsaved, _unsaved_texts, is_json=True),
+    "photo": Target(_read_photo, _photos),
     "typed": Target(_read_typed, lambda: [b"64 1/2", b"5' 4 1/2\"", b"1638 mm", b"5.5: 13; 8: 19", b"yes"]),
 }
 
