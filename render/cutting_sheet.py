@@ -56,17 +56,20 @@ def cutting_strips(
             *opening_strips("Bought already", HOW, width),
             *(strip for group in groups for strip in group),
         )
-        more = cutting_strips(plan, style, width)
+        more = tuple(_list_planned(plan, style, width))
         return (*held, *([heading_strip("Still to buy or cut anew"), *more] if more else ()))
-    if not plan.groups and not plan.short:
-        return ()
-    notes = [strip for note in plan.order.notes for strip in paragraph_strips(note, width)]
-    return (
-        *opening_strips("Cutting plans", HOW, width),
-        *notes,
-        *(strip for group in plan.groups for strip in _planned_strips(group, plan, style, width)),
-        *_short_strips(plan, style, width),
-    )
+    planned = tuple(_list_planned(plan, style, width))
+    return (*opening_strips("Cutting plans", HOW, width), *planned) if planned else ()
+
+
+def _list_planned(plan: CuttingPlan, style: LengthStyle, width: float) -> Iterator[Strip]:
+    """What is still to be cut, with the notes on it; nothing where there is none."""
+    if plan.groups or plan.short:
+        for note in plan.order.notes:
+            yield from paragraph_strips(note, width)
+        for group in plan.groups:
+            yield from _planned_strips(group, plan, style, width)
+        yield from _short_strips(plan, style, width)
 
 
 def _planned_strips(group: GroupPlan, plan: CuttingPlan, style: LengthStyle, width: float) -> Iterator[Strip]:

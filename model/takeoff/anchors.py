@@ -10,7 +10,7 @@ from math import ceil, hypot
 from typing import TYPE_CHECKING
 
 from model.board import Board, Point2, StockKind
-from model.build.behind import BOLT
+from model.build.behind import BOLT, find_used
 from model.build.lines import Layout
 from model.build.nailers import PACKING
 from model.build.obstacles import Obstacle
@@ -27,6 +27,10 @@ HAIR = 1e-6
 OVER_STEP = (
     "Fix the overmantel's uprights plumb on the shelf and the strip between them, try it dry over "
     "them, scribe it to the wall, and nail it."
+)
+USED_STEP = (
+    "The old ledger carries the shelf: pull-test each of its own fixings, and put an anchor through it "
+    "beside each that gives, and near both its ends. How it is fixed is not known, so it is not planned here."
 )
 STEP_ORDER = " Bed the notched foot on the hearth first, then scribe its leg to the floor."
 MASONRY, WALL = "masonry", "wall framing"
@@ -185,6 +189,7 @@ def list_order(surround: Surround) -> tuple[str, ...]:
         "Mark every anchor from the centre line and the hearth; move one that meets a crack or a head joint "
         "along the bed joint.",
         "Drill one hole in a bed joint and pull-test one anchor before drilling the rest.",
+        *([USED_STEP] if find_used(surround.layout.behind) else []),
         "Fix the ledger to the level line first, then the cleat behind the frieze, then the uprights.",
         "Try both columns dry over their uprights."
         + ("" if level else f" Begin at the {high.name} foot, the highest; shim the other.")

@@ -95,12 +95,17 @@ def count_fixings(fixings: Sequence[Fixing]) -> tuple[tuple[Means, float, int, i
 
 @dataclass(frozen=True, eq=False)
 class _Half:
-    """One board's side of a contact: its depth behind it, in inches, and whether the face is end grain."""
+    """One board's side of a contact: its depth behind it, in inches, and whether the face is end grain.
+
+    `exit` is the face that it ends at, None where there is none, and `out` the place there.
+    """
 
     board: int
     depth: float
     is_end: bool
     shows: bool
+    exit: int | None
+    out: Floats
 
 
 class _Driver:
@@ -112,6 +117,10 @@ class _Driver:
         self._faces_of: dict[int, list[int]] = {}
         for i, face in enumerate(surfaces.faces):
             self._faces_of.setdefault(face.owner, []).append(i)
+        self._contacts_of: dict[int, list[Contact]] = {}
+        for contact in surfaces.glued:
+            for i in contact.pair:
+                self._contacts_of.setdefault(i, []).append(contact)
 
     def fix(self, contact: Contact) -> Fixing:
         """What holds the two boards of `contact`."""
@@ -164,14 +173,31 @@ class _Driver:
         rows = 2 if wide >= PAIRED_FROM.value else 1
         count = rows * count_along(long, self._rates.nail_spacing)
         nail = choose_nail(wanted, room)
+        if nail < 2 * through.depth:  # less of it in the second piece than in the first: on into the third
+            nail = choose_nail(wanted, room + self._wood_behind(one, into))
         return (Means.NAIL, nail, count) if nail else (Means.BRAD, _fit_brad(room), count)
+
+    def _wood_behind(self, one: Board, into: _Half) -> float:
+        """How much wood a nail through `one` may reach behind `into`: of the same sub-assembly, such as the
+        shelf's upper layer over a rib."""
+        from shapely import Point
+
+        boards, faces = self._surfaces.boards, self._surfaces.faces
+        for contact in self._contacts_of.get(-1 if into.exit is None else into.exit, ()):
+            first = faces[contact.first]
+            behind = faces[sum(contact.pair) - (into.exit or 0)]
+            alike = boards[behind.owner].assembly == boards[into.board].assembly == one.assembly
+            if alike and contact.shape.buffer(INSIDE).contains(Point(*(into.out @ first.basis.T))):
+                return self._depth(behind, into.out)[0]
+        return 0.0
 
     def _half(self, face: Face, at: Floats) -> _Half:
         board = self._surfaces.boards[face.owner]
         depth, exit_face = self._depth(face, at)
         is_end = abs(float(face.normal[AXES.index(board.length_axis)])) > ACROSS_GRAIN
-        shows = exit_face is not None and self._is_seen(exit_face, at - depth * face.normal)
-        return _Half(face.owner, depth, is_end, shows)
+        out = at - depth * face.normal
+        shows = exit_face is not None and self._is_seen(exit_face, out)
+        return _Half(face.owner, depth, is_end, shows, exit_face, out)
 
     def _depth(self, face: Face, at: Floats) -> tuple[float, int | None]:
         """How much wood lies behind a place on a face, and the face that it ends at."""

@@ -133,6 +133,14 @@ def test_boards_that_are_all_bought_are_drawn_with_the_words_that_explain_bars()
     assert words.count(HOW) == 1
 
 
+def test_what_bars_mean_is_said_once_where_only_a_part_is_bought():
+    plan = plan_of("brick")
+    words = " ".join(text.text for text in texts_of(cutting_strips(plan, FEET_INCHES_16, WIDTH, plan)))
+    assert words.count(HOW) == 1
+    assert "Still to buy or cut anew" in words
+    assert words.index("Bought already") < words.index("Still to buy")
+
+
 def test_each_row_of_the_buying_list_says_what_changed_since_it_was_printed():
     plan = plan_of("brick")
     buying = list_buying(plan)

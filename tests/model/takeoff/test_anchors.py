@@ -75,6 +75,13 @@ def test_where_too_few_find_sound_masonry_it_is_said():
     assert "Pull-test" in finding.cure
 
 
+def test_a_ledger_that_was_there_is_tested_before_it_carries_the_shelf():
+    used = _plan(old_ledger__top="51 1/2", old_ledger__use="use")
+    kept = _plan(old_ledger__top="40", old_ledger__use="keep")
+    assert any("pull-test each of its own fixings" in step for step in list_order(used))
+    assert not any("old ledger" in step for step in list_order(kept))
+
+
 def test_the_order_begins_at_the_level_line_and_names_the_higher_foot():
     steps = list_order(_plan(level__centre="30", level__left="30 3/4", level__right="30"))
     assert steps[0].startswith("1. Snap a level line")

@@ -37,6 +37,17 @@ def test_a_board_nailed_on_another_is_nailed_through_the_thinner_with_three_time
     assert fixing.glue == pytest.approx(80)
 
 
+def test_a_nail_through_a_thin_piece_into_a_thin_one_goes_on_into_what_lies_behind_it():
+    """Three layers of 3/4 in.: 1 1/4 in. would leave half an inch in the second; 2 in. end in the third, an
+    eighth and more short of its face. Nailed through the one whose heads are hidden by nothing."""
+    layers = [board((0, 40), (0, 2), (z, z + 0.75)) for z in (0.0, 0.75, 1.5)]
+    lengths = {(fixing.through, fixing.into): fixing.length for fixing in _fixings(*layers)}
+    assert sorted(lengths.values()) in ([1.25, 2.0], [2.0, 2.0])
+    assert {2.0} <= set(lengths.values())
+    two = [fixing.length for fixing in _fixings(*layers[:2])]
+    assert two == [1.25]
+
+
 def test_a_nail_never_comes_out_of_the_far_face():
     """3/4 in. on 3/4 in.: 2 1/4 would come out; 1 1/4 leaves 1/4."""
     (fixing,) = _fixings(board((0, 40), (0, 2), (0.75, 1.5)), board((0, 40), (0, 2), (0, 0.75)))
