@@ -12,6 +12,7 @@ import pytest
 
 from app.demo import list_demos, read_demo
 from export.pdf import write_pdf
+from model.job import with_texts
 from model.surround import plan_surround
 from render.drawing import Dimension, Placed
 from render.packet import build_view_sheets
@@ -53,6 +54,11 @@ def _slants(page) -> list[tuple[float, float]]:
     return middles
 
 
+def _flat(text: str) -> str:
+    """Without spaces, which some writing has between its letters only by their places."""
+    return text.replace(" ", "")
+
+
 def _ends(placed: Placed, size: Dimension) -> list[tuple[float, float]]:
     """Where a size's ends are due on paper."""
     ends = [(size.line, at) if size.vertical else (at, size.line) for at in size.span]
@@ -60,17 +66,20 @@ def _ends(placed: Placed, size: Dimension) -> list[tuple[float, float]]:
     return [(placed.at[0] + x / ratio, placed.at[1] + y / ratio) for x, y in ends]
 
 
+@pytest.mark.parametrize("units", ["feet_inches", "inches", "millimetres"])
 @pytest.mark.parametrize("demo", list_demos())
-def test_what_is_printed_measures_what_it_says(demo: str):
-    surround = plan_surround(read_demo(demo))
+def test_what_is_printed_measures_what_it_says(demo: str, units: str):
+    surround = plan_surround(with_texts(read_demo(demo), [("job.units", units)]))
     sheets = build_view_sheets(surround, "front", "tabloid", "2026-01-01")
     with pdfplumber.open(BytesIO(write_pdf(sheets, "Front"))) as pdf:
         page = pdf.pages[0]
         ratio = _scale(page.extract_text())
         slants = _slants(page)
+        printed = _flat("".join(char["text"] for char in page.chars))
     measured = {}
     for placed in sheets[0].placed:
         for size in (mark for mark in placed.drawing.marks if isinstance(mark, Dimension)):
+            assert _flat(size.text) in printed, size.text
             due = _ends(placed, size)
             found = [min(slants, key=lambda at, end=end: dist(at, end)) for end in due]
             assert max(map(dist, found, due)) < CLOSE
