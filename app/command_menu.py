@@ -63,7 +63,7 @@ class CommandMenu:
     def _add_job_menu(self) -> None:
         window, files = self._window, self._window.files
         menu = self._menu("&Job")
-        add_command(menu, "&New", files.new, Key.New)
+        add_command(menu, "&New", window.begin_job, Key.New)
         examples = menu.addMenu("New from an &example")
         for name in list_demos():
             add_command(examples, EXAMPLES.get(name, name), partial(files.open_example, name))

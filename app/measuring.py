@@ -115,18 +115,15 @@ class Measuring(QObject):
         self._draw()
 
     def _draw(self) -> None:
-        """The picture of what is asked, or at the end of all that was measured."""
+        """The picture of what is asked; at the end, and of what is no measure, the whole fireplace."""
         surround = self._drafting.surround
         if surround is None:
             return
-        if self.path:
-            self.page.picture.show_picture(
-                self._picturing.find(surround, self.path), find_parameter(self.path).help
-            )
-        else:
-            from render.tape_picture import draw_measured
+        from render.tape_picture import draw_measured
 
-            self.page.picture.show_picture(draw_measured(surround), "The fireplace as it was measured")
+        picture = self._picturing.find(surround, self.path) if self.path else None
+        words = find_parameter(self.path).help if picture else "The fireplace as it was measured"
+        self.page.picture.show_picture(picture or draw_measured(surround), words)
 
     def _follow(self) -> None:
         """An undone step, or what was typed in the list before: show it."""

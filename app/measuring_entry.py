@@ -23,8 +23,10 @@ class LargeChoice(ChoiceBox):
     confirmed = Signal()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrow keys and letters choose, Enter goes on."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        """Arrow keys and letters choose, Enter goes on; the page keys and Escape are the page's."""
+        if event.key() in (Qt.Key.Key_PageUp, Qt.Key.Key_PageDown, Qt.Key.Key_Escape):
+            event.ignore()
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self.confirmed.emit()
         else:
             super().keyPressEvent(event)
@@ -43,12 +45,12 @@ class MeasuringEntry(QWidget):
         self.edit = TapeEdit(steps=False)
         self.edit.setFont(text_font(LARGE_POINTS))
         self.edit.setAlignment(Qt.AlignmentFlag.AlignLeft)
-        self.edit.setTextMargins(RHYTHM, 0, RHYTHM, 0)
         self.edit.returnPressed.connect(self.confirmed)
         self.choice = LargeChoice()
         self.choice.setFont(text_font(LARGE_POINTS * 0.75))
         self.choice.confirmed.connect(self.confirmed)
         self._stack = QStackedLayout(self)
+        self.setContentsMargins(RHYTHM, 0, RHYTHM, 0)
         self._stack.addWidget(self.edit)
         self._stack.addWidget(self.choice)
         self.setFixedHeight(6 * RHYTHM)

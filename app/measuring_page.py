@@ -12,11 +12,12 @@ from app.fields.picture_view import PictureView
 from app.measuring_entry import MeasuringEntry
 from app.theme import RHYTHM, SMALL_POINTS, colours, text_font
 from model.job import Job
-from model.parameters import Parameter
+from model.parameters import Kind, Parameter
 
 ASKING_WIDTH = 320
 TITLE_POINTS = 16.0
 HINT = "Tape text such as 64 1/2, 5' 4-1/2\" or 1638 mm. Enter goes on and keeps what stands there."
+PLAIN_HINT = "Enter goes on and keeps what stands there."
 PICK_HINT = "Arrow keys choose, Enter goes on."
 
 
@@ -99,7 +100,7 @@ class MeasuringPage(QWidget):
         self.title.setText(row.name[:1].upper() + row.name[1:])
         self.help_label.setText(row.help)
         self.entry.show_row(row, job)
-        self.note.setText(HINT if self.entry.inner is self.entry.edit else PICK_HINT)
+        self.note.setText(_hint(row) if self.entry.inner is self.entry.edit else PICK_HINT)
         self.back_button.setEnabled(at > 0)
         self.group_button.setText(f"Skip all of {row.group.lower()}")
         self.group_button.updateGeometry()
@@ -147,6 +148,10 @@ class MeasuringPage(QWidget):
                 self.left.emit()
             case _:
                 super().keyPressEvent(event)
+
+
+def _hint(row: Parameter) -> str:
+    return HINT if row.kind in (Kind.LENGTH, Kind.READINGS) else PLAIN_HINT
 
 
 def _wrapped(points: float) -> QLabel:

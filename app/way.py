@@ -136,7 +136,7 @@ class Card(QWidget):
         row.addStretch(1)
         row.addWidget(self.back_button)
         row.addWidget(self.on_button)
-        column = QVBoxLayout(self)
+        self._column = column = QVBoxLayout(self)
         column.setContentsMargins(2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
         column.setSpacing(RHYTHM)
         for label in (self.count, self.title, self.words):
@@ -157,7 +157,8 @@ class Card(QWidget):
         self.on_button.setText("Done" if last else "Go on")
         self.skip_button.setHidden(last)
         self.words.setFixedHeight(self.words.heightForWidth(CARD_WIDTH - 4 * RHYTHM))
-        self.adjustSize()
+        self._column.activate()
+        self.resize(CARD_WIDTH, self._column.sizeHint().height())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Keys that any of the buttons leaves alone."""
@@ -218,7 +219,7 @@ class Way(QObject):
             shown.show()
             shown.raise_()
         self._place()
-        self.card.on_button.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.card.on_button.setFocus(Qt.FocusReason.PopupFocusReason)  # a field keeps its help meanwhile
 
     def end(self) -> None:
         """Not to come up again by itself."""

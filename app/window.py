@@ -63,6 +63,7 @@ if TYPE_CHECKING:
 
 FIRST_SIZE = QSize(1366, 768)
 PRODUCT = "Mantelwright"
+UNMEASURED = "A new job: every size stands at a usual value until it is measured."
 LEAST_WIDTH = 300
 """Of the measuring list: names and values can still be read."""
 LEAST_SHEET = QSize(240, 160)
@@ -280,6 +281,13 @@ class Window(QMainWindow):
         self.shaping.take()
         self.sheet_field.commit()
         return self.fields.commit_pending() and self.measuring.commit()
+
+    def begin_job(self) -> None:
+        """A new job, and the offer to measure for it."""
+        before = self.session.revision
+        self.files.new()
+        if self.session.revision != before:
+            self.notice.say(UNMEASURED, (("Measure one by one", self.measure),))
 
     def measure(self) -> None:
         """Ask for one measurement after another."""

@@ -166,3 +166,33 @@ def test_another_job_ends_the_mode(qtbot: QtBot, window: Window):
     window.files.open_example("bedroom")
     assert not window.measuring.is_on
     assert window.pages.currentIndex() == 0
+
+
+def test_a_new_job_offers_to_be_measured(qtbot: QtBot, window: Window):
+    window.begin_job()
+    assert "until it is measured" in window.notice.text
+    window.notice.buttons[0].click()
+    assert window.measuring.is_on
+    assert window.notice.text == ""
+
+
+def test_the_page_keys_never_change_a_choice(qtbot: QtBot, window: Window):
+    _begin(qtbot, window)
+    _go_to(window, "site.fireplace")
+    before = window.session.job
+    choice = window.measuring.page.entry.choice
+    shown = choice.currentIndex()
+    qtbot.keyClick(choice, Qt.Key.Key_PageUp)
+    assert window.measuring.path != "site.fireplace"
+    _go_to(window, "site.fireplace")
+    assert choice.currentIndex() == shown
+    qtbot.keyClick(choice, Qt.Key.Key_PageDown, Qt.KeyboardModifier.ControlModifier)
+    assert window.measuring.path.startswith("house.")
+    assert window.session.job is before
+
+
+def test_what_is_no_measure_is_asked_beside_the_whole_fireplace(qtbot: QtBot, window: Window):
+    _begin(qtbot, window)
+    qtbot.waitUntil(lambda: not window.measuring.page.picture.is_empty)
+    _go_to(window, "site.fireplace")
+    assert not window.measuring.page.picture.is_empty

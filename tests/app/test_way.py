@@ -78,3 +78,10 @@ def test_the_help_menu_leads_through_again(window: Window, settings: Settings):
     actions = [a for menu in window.menuBar().actions() for a in menu.menu().actions()]
     next(a for a in actions if "way through" in a.text()).trigger()
     assert window.way.at == 0
+
+
+def test_the_stop_about_help_shows_the_help_of_a_field(qtbot: QtBot, window: Window):
+    window.way.begin()
+    window.way.go_to(2)
+    qtbot.waitUntil(lambda: not window.fields.help.picture.is_empty)
+    assert window.fields.help.text.startswith("From the finished hearth")
