@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from model.cutting.lanes import Filled, Lanes, Whole, list_lanes, make_lanes, split
+from model.cutting.lanes import Filled, Filler, Lanes, Whole, list_lanes, split
 from model.cutting.problem import Problem
 
 
@@ -45,7 +45,7 @@ class Knapsack:
     def __init__(self, problem: Problem, copies: Sequence[int]) -> None:
         self.problem = problem
         self._copies = list(copies)
-        self._worth: Whole = np.zeros(len(copies), dtype=np.int64)
+        self._filler = Filler(problem, np.zeros(len(copies), dtype=np.int64))
         self._lanes: dict[int, Lanes] = {}
         self._priced = list_lanes(problem, copies)
         self._rooms = np.array([max(sold.room, 0) for sold in problem.sold], dtype=np.int64)
@@ -64,7 +64,7 @@ class Knapsack:
 
         `tolls` are taken off for each lane, one row for a kind and one column for a stock.
         """
-        self._worth = worth
+        self._filler = Filler(self.problem, worth)
         values = self._price_lanes(worth)
         if tolls is not None:
             values = {kind: value - tolls[kind] for kind, value in values.items()}
@@ -84,8 +84,8 @@ class Knapsack:
     def _price_lanes(self, worth: Whole) -> dict[int, Whole]:
         values = {}
         for lanes in self._priced:
-            for kind, by_room in lanes.price(worth):
-                values[kind] = by_room[self._rooms]
+            for kind, most in lanes.price(worth, self._rooms):
+                values[kind] = most
                 self._lanes[kind] = lanes
         return values
 
@@ -110,10 +110,7 @@ class Knapsack:
         left, room = list(self._copies), int(self._rooms[pattern.sold])
         filled = []
         for lane in pattern.lanes:
-            again = make_lanes(self.problem, lane.kind, left, room)
-            for _ in again.price(self._worth):
-                pass
-            filled.append(again.fill(lane.kind, room))
+            filled.append(self._filler.fill(lane.kind, left, room))
             for item, count in filled[-1].items:
                 left[item] -= count
         return Pattern(pattern.sold, tuple(lane for lane in filled if lane.items))

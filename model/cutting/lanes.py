@@ -8,8 +8,9 @@ the ends so far can be left over.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 from math import ceil
 from typing import Protocol
 
@@ -20,6 +21,8 @@ from model.cutting.mitre import HIGH, LOW, count_joints
 from model.cutting.problem import LaneKind, Problem
 
 Whole = NDArray[np.int64]
+FEW_STAGES = 7
+"""Up to so many a lane is filled by trying what goes into it; with more a table is sooner done."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,8 +36,8 @@ class Filled:
 class Lanes(Protocol):
     """Kinds of lanes priced together."""
 
-    def price(self, worth: Whole) -> Iterator[tuple[int, Whole]]:
-        """Each kind with the most that a lane of it is worth, by the room there is."""
+    def price(self, worth: Whole, rooms: Whole) -> Iterator[tuple[int, Whole]]:
+        """Each kind with the most that a lane of it is worth in each of `rooms`."""
 
     def fill(self, kind: int, room: int, share: float = 1.0) -> Filled:
         """The lane of a kind that the last pricing found worth most, or that of a share of the items."""
@@ -57,11 +60,91 @@ def list_lanes(problem: Problem, copies: Sequence[int]) -> list[Lanes]:
     return lanes
 
 
+class Filler:
+    """Single lanes filled out of what is left of each item, each once, for given worths."""
+
+    def __init__(self, problem: Problem, worth: Whole) -> None:
+        self._problem, self._worth = problem, worth
+        self._paying: dict[int, list[tuple[int, int, int]]] = {}
+        self._known: dict[tuple[int, int, tuple[int, ...]], Filled] = {}
+
+    def fill(self, kind: int, copies: Sequence[int], room: int) -> Filled:
+        """The lane of one kind and length that is worth most, as `Lanes.fill` gives it for that room."""
+        paying = self._paying.get(kind)
+        if paying is None:
+            paying = self._paying[kind] = self._list_paying(kind)
+        of_use = tuple([min(copies[item], room // size) for item, size, _ in paying])
+        key = kind, room, of_use
+        if key not in self._known:
+            self._known[key] = self._fill(kind, room, of_use, copies)
+        return self._known[key]
+
+    def _list_paying(self, kind: int) -> list[tuple[int, int, int]]:
+        """Items of a kind with sizes and worths; mitred ones may be of use as often as they are left."""
+        lane = self._problem.kinds[kind]
+        sizes = [(item, 1 if lane.shared else size) for item, size in lane.sizes]
+        return [(item, size, int(self._worth[item])) for item, size in sizes if self._worth[item] > 0]
+
+    def _fill(self, kind: int, room: int, of_use: Sequence[int], copies: Sequence[int]) -> Filled:
+        if not self._problem.kinds[kind].shared:
+            stages = [
+                (item, times, size * times, value * times)
+                for (item, size, value), most in zip(self._paying[kind], of_use, strict=True)
+                for times in split(most)
+            ]
+            if len(stages) <= FEW_STAGES:
+                return Filled(kind, _fill_room(stages, room))
+        lanes = make_lanes(self._problem, kind, copies, room)
+        for _ in lanes.price(self._worth, np.array([room])):
+            pass
+        return lanes.fill(kind, room)
+
+
 def make_lanes(problem: Problem, kind: int, copies: Sequence[int], room: int) -> Lanes:
     """One kind alone, for lanes no longer than `room`."""
     if problem.kinds[kind].shared:
         return MitredLanes(kind, problem.kinds[kind], copies, room)
     return SquareLanes(range(kind, kind + 1), problem.kinds, copies, room)
+
+
+def _fill_room(stages: Sequence[tuple[int, int, int, int]], room: int) -> tuple[tuple[int, int], ...]:
+    """What one room is filled with best; a stage is an item, copies of it, their size and their worth.
+
+    The same as by tables, but only for those rooms that come of this one.
+    """
+    sizes = list(accumulate((size for _, _, size, _ in stages), initial=0))
+    worths = list(accumulate((worth for _, _, _, worth in stages), initial=0))
+    known: dict[tuple[int, int], tuple[int, bool]] = {}
+
+    def look(count: int, left: int) -> int:
+        """The most that the first `count` stages are worth in what is `left` of the room."""
+        if sizes[count] <= left:
+            return worths[count]
+        found = known.get((count, left))
+        if found is None:
+            _, _, size, worth = stages[count - 1]
+            most, takes = look(count - 1, left), False
+            if size <= left and (better := look(count - 1, left - size) + worth) > most:
+                most, takes = better, True
+            found = known[count, left] = most, takes
+        return found[0]
+
+    look(len(stages), room)
+    taken = []
+    for count in range(len(stages), 0, -1):
+        item, times, size, _ = stages[count - 1]
+        if sizes[count] <= room or known[count, room][1]:
+            taken.append((item, times))
+            room -= size
+    return _gather(taken)
+
+
+def _gather(taken: Iterable[tuple[int, int]]) -> tuple[tuple[int, int], ...]:
+    """How many of each item, from items with copies of them."""
+    counts: dict[int, int] = {}
+    for item, times in taken:
+        counts[item] = counts.get(item, 0) + times
+    return tuple(sorted(counts.items()))
 
 
 def _goes_on(one: LaneKind, other: LaneKind) -> bool:
@@ -93,14 +176,14 @@ class SquareLanes:
             seen = len(lanes[kind].sizes)
             self._ends[kind] = len(self._stages)
 
-    def price(self, worth: Whole) -> Iterator[tuple[int, Whole]]:
-        """Each kind with the most that a lane of it is worth, by the room there is."""
+    def price(self, worth: Whole, rooms: Whole) -> Iterator[tuple[int, Whole]]:
+        """Each kind with the most that a lane of it is worth in each of `rooms`."""
         table = np.zeros(self._longest + 1, dtype=np.int64)
         start = 0
         for kind, end in self._ends.items():
             for stage in self._stages[start:end]:
                 _take(stage, table, int(worth[stage.item]))
-            yield kind, table
+            yield kind, table[rooms]
             start = end
 
     def fill(self, kind: int, room: int, share: float = 1.0) -> Filled:
@@ -177,8 +260,8 @@ class MitredLanes:
                 self._turns.append(_Turn(item, times, steps))
         self._last: Whole = np.zeros((len(STATES), 0), dtype=np.int64)
 
-    def price(self, worth: Whole) -> Iterator[tuple[int, Whole]]:
-        """The kind with the most that a lane of it is worth, by the room there is."""
+    def price(self, worth: Whole, rooms: Whole) -> Iterator[tuple[int, Whole]]:
+        """The kind with the most that a lane of it is worth in each of `rooms`."""
         table = np.full((len(STATES), self._longest + 1), _FEW, dtype=np.int64)
         table[0] = 0
         for turn in self._turns:
@@ -186,7 +269,7 @@ class MitredLanes:
             if worth[turn.item] > 0:
                 table = self._turn(turn, table, turn.times * int(worth[turn.item]))
         self._last = table
-        yield self._number, table.max(axis=0)
+        yield self._number, table[:, rooms].max(axis=0)
 
     def _turn(self, turn: _Turn, table: Whole, worth: int) -> Whole:
         new = table.copy()
