@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import Any
 
 from model.board import Board
 from model.build.layout import lay_out
@@ -32,6 +34,11 @@ class Surround:
     def corners(self) -> Corners:
         """Every board's corners, for checks and drawings alike. Worked out when first asked for."""
         return list_corners(self.boards)
+
+    @cached_property
+    def worked_out(self) -> dict[Hashable, Any]:
+        """What those who draw it have worked out of it and ask for again; see render.once."""
+        return {}
 
     def off_masonry(self) -> Surround:
         """The same, its corners' z taken from the masonry behind them where that is out of plumb."""

@@ -12,6 +12,7 @@ from render.board_marks import BoardMarks, mark_seen
 from render.details import detail_box, draw_part
 from render.drawing import Drawing
 from render.extent import Box
+from render.once import once
 from render.sheets import BOARDS_COLUMN, BOARDS_FRONT, BOARDS_SHELF, BOARDS_SIDE
 from render.views import ViewOptions, draw_view
 
@@ -26,13 +27,23 @@ BOARDS_OF: Mapping[str, str] = {
 
 def draw_boards(surround: Surround, name: str, ratio: float) -> Drawing:
     """The named drawing with the mark of every board that it shows, lettered for `ratio`."""
-    bare = _draw_bare(surround, name, ratio)
-    return bare.plus(*_mark(surround, name, bare).marks)
+    bare, found = _draw_marked(surround, name, ratio)
+    return bare.plus(*found.marks)
 
 
 def list_left_out(surround: Surround, name: str, ratio: float) -> tuple[str, ...]:
     """The marks of boards that the named drawing shows and has no room to mark."""
-    return _mark(surround, name, _draw_bare(surround, name, ratio)).left_out
+    return _draw_marked(surround, name, ratio)[1].left_out
+
+
+def _draw_marked(surround: Surround, name: str, ratio: float) -> tuple[Drawing, BoardMarks]:
+    """The drawing without marks, and those."""
+
+    def draw() -> tuple[Drawing, BoardMarks]:
+        bare = _draw_bare(surround, name, ratio)
+        return bare, _mark(surround, name, bare)
+
+    return once(surround, (name, ratio), draw)
 
 
 def _draw_bare(surround: Surround, name: str, ratio: float) -> Drawing:

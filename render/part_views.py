@@ -261,7 +261,7 @@ def mark_part(part: Part, drawing: Drawing, view: str) -> BoardMarks:
 
 
 def _draw_wood(projection: Projection, view: str, ratio: float) -> list[Mark]:
-    marks: list[Mark] = [Region(Fill.WOOD, projection.wood_rings(), "wood")]
+    marks: list[Mark] = [Region(Fill.WOOD, projection.wood_rings, "wood")]
     for turn, owner in enumerate(projection.cut_owners()):
         rings, board = projection.cut_rings_of(owner), projection.solids.boards[owner]
         marks += [Region(Fill.CUT_WOOD, rings), *hatch_cut(board, rings, LOOKS[view].axes, ratio, turn)]

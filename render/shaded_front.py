@@ -17,6 +17,7 @@ from render.axonometric import rings_of
 from render.drawing import Drawing, Fill, Hatch, Leader, Lines, Mark, Pen, Polyline, Region, Ring, Text
 from render.extent import Box
 from render.hatching import hatch_segments
+from render.once import once
 from render.painted import Paint, mix_paint
 from render.pens import TINTS
 from render.shaded import GRID, Backdrop, Tones, list_tones
@@ -44,9 +45,9 @@ def draw_shaded(surround: Surround, ratio: float) -> Drawing:
 
     Lettered for `ratio`.
     """
-    projection, _ = project_boards(surround, "front")
     backdrop = _wall_behind(surround)
-    colouring = _Colouring(surround, list_tones(projection, backdrop), backdrop.room)
+    tones = once(surround, "tones", lambda: _list_tones(surround))
+    colouring = _Colouring(surround, tones, backdrop.room)
     view = draw_view(surround, "front", ViewOptions(ratio=ratio, dimensions=False, by_board=True))
     left, low, right, high = backdrop.room
     wall = Region(Fill.WALL, (((left, low), (right, low), (right, high), (left, high)),), "wall")
@@ -54,6 +55,11 @@ def draw_shaded(surround: Surround, ratio: float) -> Drawing:
     areas = (mark for mark in kept if isinstance(mark, Region | Hatch))
     lines = (mark for mark in kept if not isinstance(mark, Region | Hatch))
     return Drawing(tuple(out for mark in (*areas, *lines) for out in colouring.colour(mark)), ratio)
+
+
+def _list_tones(surround: Surround) -> Tones:
+    projection, _ = project_boards(surround, "front")
+    return list_tones(projection, _wall_behind(surround))
 
 
 def _shows(mark: Mark) -> bool:

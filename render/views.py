@@ -23,6 +23,7 @@ from render.far_side import without_far_backs
 from render.fixing_marks import draw_anchors, draw_cord_way, name_holes
 from render.names import place_names
 from render.obstacle_marks import name_obstacles
+from render.once import once
 from render.section_places import section_level, section_station
 from render.site_solids import (
     site_cut_beside,
@@ -119,13 +120,12 @@ def draw_views(
 ) -> tuple[Drawing, ...]:
     """The named views in order, what they share worked out once. Raises KeyError as `draw_view` does."""
     options = options or ViewOptions()
-    wood = flatten_boards(surround.boards, surround.corners)
-    return tuple(_draw(surround, wood, view, options) for view in views)
+    return tuple(_draw(surround, view, options) for view in views)
 
 
-def _draw(surround: Surround, wood: Solids, view: str, options: ViewOptions) -> Drawing:
+def _draw(surround: Surround, view: str, options: ViewOptions) -> Drawing:
     ratio, look = options.ratio, LOOKS[view]
-    projection = _project(surround, wood, view, look)
+    projection = _project(surround, view)
     frame = Frame.around(surround, view)
     own = options.strings if options.strings is not None else list_strings(surround, view)
     strings = own if options.dimensions else ()
@@ -162,8 +162,7 @@ def project_boards(surround: Surround, view: str) -> tuple[Projection, tuple[int
 
     Raises KeyError for a name that is not in VIEWS.
     """
-    wood = flatten_boards(surround.boards, surround.corners)
-    return _project(surround, wood, view, LOOKS[view]), _list_places(surround, view)
+    return _project(surround, view), _list_places(surround, view)
 
 
 def _list_places(surround: Surround, view: str) -> tuple[int, ...]:
@@ -177,11 +176,21 @@ def _list_places(surround: Surround, view: str) -> tuple[int, ...]:
     return tuple(i for i, _ in cut_numbered(surround.boards, axis, at))
 
 
-def _project(surround: Surround, wood: Solids, view: str, look: Look) -> Projection:
+def _project(surround: Surround, view: str) -> Projection:
+    return once(surround, ("projection", view), lambda: _project_anew(surround, view, LOOKS[view]))
+
+
+def _flatten_wood(surround: Surround) -> Solids:
+    return once(surround, "flat wood", lambda: flatten_boards(surround.boards, surround.corners))
+
+
+def _project_anew(surround: Surround, view: str, look: Look) -> Projection:
     layout = surround.layout
     if view == "front":
+        wood = _flatten_wood(surround)
         return project(wood.beside(site_in_front(layout)), look)
     if view == "side":
+        wood = _flatten_wood(surround)
         if layout.leans:
             wood = flatten_boards(without_far_backs(surround.boards, layout))
         return project(wood.beside(site_from_side(layout)), look)
@@ -233,7 +242,7 @@ def _project_cut(surround: Surround, site: tuple[Board, ...], axis: str, at: flo
 
 def list_lines(projection: Projection) -> list[Mark]:
     """All visible lines, heaviest last."""
-    lines = projection.lines()
+    lines = projection.lines
     return [Lines(pen, lines[kind]) for kind, pen in PENS.items() if kind in lines]
 
 
@@ -269,7 +278,7 @@ def _site_areas(projection: Projection, ratio: float) -> list[Mark]:
 
 
 def _wood_areas(projection: Projection, view: str, ratio: float) -> list[Mark]:
-    marks: list[Mark] = [Region(Fill.WOOD, projection.wood_rings(), "wood")]
+    marks: list[Mark] = [Region(Fill.WOOD, projection.wood_rings, "wood")]
     if not view.endswith("section"):
         return marks
     site_start = projection.solids.site_start

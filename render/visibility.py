@@ -232,6 +232,7 @@ class Projection:
         """All pieces of line between faces that are seen."""
         return list_borders(self.grid)
 
+    @cached_property
     def lines(self) -> dict[Line, tuple[Segment, ...]]:
         """Visible segments by class, joined where they run on."""
         borders = self.borders
@@ -269,12 +270,25 @@ class Projection:
 
     def rings_of(self, owner: int) -> tuple[Ring, ...]:
         """Outlines of all that is seen of one solid."""
-        return trace_rings(self.borders, self.owner == owner)
+        if owner not in self._rings:
+            self._rings[owner] = trace_rings(self.borders, self.owner == owner)
+        return self._rings[owner]
 
     def cut_rings_of(self, owner: int) -> tuple[Ring, ...]:
         """Outlines of one solid's cut faces."""
-        return trace_rings(self.borders, (self.owner == owner) & self.cut)
+        if owner not in self._cut_rings:
+            self._cut_rings[owner] = trace_rings(self.borders, (self.owner == owner) & self.cut)
+        return self._cut_rings[owner]
 
+    @cached_property
+    def _rings(self) -> dict[int, tuple[Ring, ...]]:
+        return {}
+
+    @cached_property
+    def _cut_rings(self) -> dict[int, tuple[Ring, ...]]:
+        return {}
+
+    @cached_property
     def wood_rings(self) -> tuple[Ring, ...]:
         """Outlines of all that is seen of the boards together."""
         return trace_rings(self.borders, self._is_wood(self.owner))

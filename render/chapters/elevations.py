@@ -7,6 +7,7 @@ from render.front_parted import draw_frame_sizes, draw_main_sizes
 from render.parted import draft_parted, is_clear
 from render.section_marks import marked
 from render.sheets import FRAME_SIZES
+from render.view_layout import lay_views
 
 PARTED_RATIO = 24
 """Drawn smaller than 1/2" = 1'-0", the front's dimensions are parted over two sheets. Shop choice."""
@@ -28,9 +29,9 @@ def draft_elevations(desk: Desk) -> list[Draft]:
                     draft_layout(desk, (FRAME_SIZES,), frames),
                     *draft_parted(desk, "side"),
                 ]
+    large = [scale for scale in desk.scales if scale.ratio <= max(front.scale.ratio, GOOD_RATIO)]
     for views in (("front", "side", "plan"), ("front", "side")):
-        together = lay(desk, draw, views)
-        large_enough = together.scale == front.scale or together.scale.ratio <= GOOD_RATIO
-        if large_enough and together.fits(desk.area) and is_clear(together):
+        together = lay_views(views, draw, large, desk.area)
+        if together.fits(desk.area) and is_clear(together):
             return [draft_layout(desk, views, together)]
     return [*draft_parted(desk, "front"), *draft_parted(desk, "side")]

@@ -83,7 +83,7 @@ def test_visible_areas_add_up_to_the_silhouette(job):
         if not projection.grid.exact:
             continue
         seen = sum(ring_area(projection.rings_of(owner)) for owner in projection.seen_owners())
-        assert seen == pytest.approx(ring_area(projection.wood_rings()), rel=1e-9, abs=A_GRAIN_OFF)
+        assert seen == pytest.approx(ring_area(projection.wood_rings), rel=1e-9, abs=A_GRAIN_OFF)
         whole, holes = silhouette_area(boards, look), sum(b.area for board in boards for b in board.bores)
         # What is seen right through holes that lie behind each other is no wood; nothing else is missing.
         assert seen <= whole * (1 + 1e-6) + A_GRAIN_OFF
@@ -114,7 +114,7 @@ def ring_area(rings):
 @given(alike())
 def test_front_view_of_a_surround_is_its_own_mirror_image(job):
     boards = plan_surround(job).boards
-    lines = project(flatten_boards(boards), FROM_FRONT).lines()
+    lines = project(flatten_boards(boards), FROM_FRONT).lines
     for kind, segments in lines.items():
         total = sum(abs(a - c) + abs(b - d) for a, b, c, d in segments)
         right = sum(length_right(s) for s in segments)
@@ -134,7 +134,7 @@ def test_flush_boards_are_parted_by_a_fine_joint_and_stepped_ones_by_an_edge():
     left = block("left", "t", POPLAR, "y", (0, 2), (0, 9), (0, 1))
     flush = block("flush", "t", POPLAR, "y", (2, 4), (0, 9), (0, 1))
     back = block("back", "t", POPLAR, "y", (4, 6), (0, 9), (0, 0.5))
-    lines = project(flatten_boards([left, flush, back]), FROM_FRONT).lines()
+    lines = project(flatten_boards([left, flush, back]), FROM_FRONT).lines
     assert lines[Line.JOINT] == ((2, 0, 2, 9),)
     assert lines[Line.EDGE] == ((4, 0, 4, 9),)
 
@@ -147,7 +147,7 @@ def test_mitre_between_flush_pieces_shows_from_above_as_one_sloping_joint():
         [(10, 0), (10, 5), (0, 5)],
         Profile([(0, 0), (1, 0), (1, 2), (0, 2)]),
     )
-    lines = project(flatten_boards(band), FROM_ABOVE).lines()
+    lines = project(flatten_boards(band), FROM_ABOVE).lines
     ((h0, v0, h1, v1),) = lines[Line.JOINT]
     assert {(h0, v0), (h1, v1)} == {(10, -5), (11, -6)}
 
@@ -155,7 +155,7 @@ def test_mitre_between_flush_pieces_shows_from_above_as_one_sloping_joint():
 def test_facets_of_one_curve_show_no_lines_between_them():
     boards = [b for b in plan_surround(default_job()).boards if b.assembly == "bed mould"]
     front = max(boards, key=lambda b: b.length)
-    lines = project(flatten_boards([front]), FROM_FRONT).lines()
+    lines = project(flatten_boards([front]), FROM_FRONT).lines
     level = [s for kind in (Line.ARRIS, Line.EDGE) for s in lines.get(kind, ()) if s[1] == s[3]]
     # The upper fillet's lower edge; the cavetto runs into the lower fillet without one.
     assert len({s[1] for s in level}) == 1

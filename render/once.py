@@ -1,0 +1,18 @@
+"""What several drawings of one surround share is worked out when first asked for, and kept with it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable
+from typing import TypeVar, cast
+
+from model.surround import Surround
+
+Made = TypeVar("Made")
+
+
+def once(surround: Surround, key: Hashable, make: Callable[[], Made]) -> Made:
+    """What `make` gives; the same thing again for a key that was asked for. It must not be changed."""
+    known = surround.worked_out
+    if key not in known:
+        known[key] = make()
+    return cast(Made, known[key])
