@@ -43,8 +43,8 @@ they are drawn smaller instead."""
 ROUNDS = 4
 UNSEEN_PAUSE = 40
 """Milliseconds after which findings follow when the sheet is not painted, as in a hidden window."""
-IDLE_PAUSE = 60
-"""Milliseconds without an edit after which the slower lists follow."""
+IDLE_PAUSE, TRYING_PAUSE = 60, 400
+"""Milliseconds without an edit after which the slower lists follow, and without a move of what is dragged."""
 
 
 class Drafting(QObject):
@@ -173,7 +173,7 @@ class Drafting(QObject):
         self.drawn.emit()
         if worked.plan is not None:
             self._telling.start()
-            self._idle.start()
+            self._idle.start(self._pause)
             self._mark_later()
 
     def _tell_when_painted(self) -> None:
@@ -219,7 +219,12 @@ class Drafting(QObject):
     def _mark_later(self) -> None:
         """Marks take several times as long as the drawing: they follow when no edit does."""
         if self._marks_boards:
-            self._marking.start()
+            self._marking.start(self._pause)
+
+    @property
+    def _pause(self) -> int:
+        """Milliseconds until the slower things follow."""
+        return TRYING_PAUSE if self._session.is_trying else IDLE_PAUSE
 
     def _letter_again(self) -> None:
         """Draw with writing of the right size for the scale at which the sheet now fits."""

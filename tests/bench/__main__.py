@@ -10,7 +10,7 @@ from pathlib import Path
 from statistics import median
 from time import monotonic
 
-from app.demo import list_demos, read_demo
+from app.demo import DEFAULT, list_demos, read_demo
 from model.job import write_job
 from tests.bench import packet
 from tests.bench.displays import Surroundings, open_displays
@@ -18,6 +18,8 @@ from tests.bench.displays import Surroundings, open_displays
 FRAME = 1000 / 60
 """Milliseconds of one picture at 60 Hz."""
 STARTS = 9
+DRAG_SIZES = ((1366, 768), (1920, 1080))
+"""Windows in which edges are dragged, pixels."""
 
 
 def main() -> None:
@@ -25,6 +27,8 @@ def main() -> None:
     with open_displays() as displays:
         for name, surroundings in displays.items():
             show_edits(name, surroundings)
+        for name, surroundings in displays.items():
+            show_drags(name, surroundings)
         for name, surroundings in displays.items():
             show_starts(name, surroundings)
     show_drawings(show_packets())
@@ -44,6 +48,20 @@ def show_edits(display: str, surroundings: Surroundings) -> None:
         times = (middle, late, worst, worst / FRAME, 1000 * found["cpu"])
         print(f"{job:12}" + "".join(f"{t:14.2f}" for t in times) + f"{found['after_mb']:14.0f}{growth:14.1f}")
     print("growth is of 300 more edits after the 300 measured")
+
+
+def show_drags(display: str, surroundings: Surroundings) -> None:
+    """Every move of a dragged edge of the largest job, beside one frame."""
+    print(f"\nOne move of a dragged edge to painted, {display}, at 60 Hz; frame {FRAME:.1f} ms")
+    heads = ("moves", "changing", "median ms", "p95 ms", "worst ms", "p95/frame", "p95 cpu ms")
+    print(f"{'size':12}" + "".join(f"{head:>14}" for head in heads))
+    for width, height in DRAG_SIZES:
+        found = json.loads(_run(surroundings, "tests.bench.drags", DEFAULT, str(width), str(height)))
+        middle, late, worst, busy = (1000 * found[key] for key in ("median", "p95", "worst", "cpu_p95"))
+        counts = f"{found['moves']:14}{found['changed']:14}"
+        times = f"{middle:14.2f}{late:14.2f}{worst:14.2f}{late / FRAME:14.2f}{busy:14.2f}"
+        print(f"{f'{width} x {height}':12}{counts}{times}")
+    print("of those moves that change the size; a move is measured from when it was due")
 
 
 def show_starts(display: str, surroundings: Surroundings) -> None:

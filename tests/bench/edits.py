@@ -52,14 +52,19 @@ PATHS = (
 _PAGE = os.sysconf("SC_PAGE_SIZE") if hasattr(os, "sysconf") else 4096
 
 
-class _Watch(QObject):
-    """Counts how often the sheet is painted, and when that was last done."""
+class Watch(QObject):
+    """Counts how often the sheet is painted, and when that was last done, until its `end`."""
 
     def __init__(self, canvas: Canvas) -> None:
         super().__init__()
         self.count = 0
         self.painted_at = 0.0
+        self._canvas = canvas
         canvas.installEventFilter(self)
+
+    def end(self) -> None:
+        """Watch no more."""
+        self._canvas.removeEventFilter(self)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() is not QEvent.Type.Paint:
@@ -81,7 +86,7 @@ def main(name: str) -> None:
         window.session.open(read_demo(name), None)
         window.show()
         window.begin()
-        watch = _Watch(window.canvas)
+        watch = Watch(window.canvas)
         edits = _list_edits(window)
         for path, text in islice(edits, WARM):
             _edit(app, window, watch, path, text)
@@ -124,7 +129,7 @@ def _list_edits(window: Window) -> Iterator[tuple[str, str]]:
             yield path, f"{first[path] - count * STEP:.4f} in"
 
 
-def _edit(app: QApplication, window: Window, watch: _Watch, path: str, text: str) -> float:
+def _edit(app: QApplication, window: Window, watch: Watch, path: str, text: str) -> float:
     """Seconds from the accepted text until the sheet with the changed front and side view is painted."""
     before, job = watch.count, window.session.job
     start = perf_counter()
