@@ -94,7 +94,8 @@ class Canvas(QWidget):
         self.setMinimumSize(320, 240)
         self.setAccessibleName("Sheet")
         self.setAccessibleDescription(
-            "The drawing. Every dimension on it is also a field of the measuring list."
+            "The drawing. Every dimension on it is also a field of the measuring list. Enter takes hold of "
+            "an edge to move it, the space bar shows the state before for as long as it is held."
         )
 
     @property
@@ -392,7 +393,7 @@ class Canvas(QWidget):
 
     def _hover(self, pixel: QPointF) -> None:
         path = self.dimension_at(pixel)
-        self.setCursor(Qt.CursorShape.PointingHandCursor if path else Qt.CursorShape.ArrowCursor)
+        self.setCursor(Qt.CursorShape.IBeamCursor if path else Qt.CursorShape.ArrowCursor)
         if path != self.overlay.hover:
             self.overlay.hover = path
             self.update()

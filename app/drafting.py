@@ -209,7 +209,7 @@ class Drafting(QObject):
     def show_other(self, job: Job) -> None:
         """Draw another state of the job in place of the one that is edited, until `show_again`."""
         self._marking.stop()
-        worked = work_out(job, self._wish, checked=False)
+        worked = work_out(job, self._wish)
         self._canvas.show_views(set_out(worked.drawings))
 
     def show_again(self) -> None:

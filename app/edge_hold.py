@@ -28,7 +28,8 @@ NEAR = 1e-6
 class EdgeHold:
     """One edge from when it is taken hold of until it is let go. The session tries what it is moved to.
 
-    `value` is the parameter's in inches, `reason` why it stopped there, "" where it is any fraction.
+    `value` is the parameter's in inches, `reason` why it stopped there, "" where it is any fraction;
+    `is_over` says that this is because something is over its limit.
     """
 
     def __init__(self, session: Session, grip: Grip) -> None:
@@ -37,6 +38,7 @@ class EdgeHold:
         self.grip = grip
         self.value = grip.value
         self.reason = ""
+        self.is_over = False
         self.marks: tuple[Mark, ...] = ()
         self.is_looking = False
         self._limits: Iterator[Mark | None] = iter(())
@@ -72,7 +74,7 @@ class EdgeHold:
 
     def look_on(self) -> bool:
         """Try one more value for the clearances' limits; whether there may be more to try."""
-        from model.shaping.snap import explain
+        from model.shaping.snap import explain_value
 
         try:
             found = next(self._limits)
@@ -80,7 +82,9 @@ class EdgeHold:
             return False
         if found is not None:
             self.marks = (found, *self.marks)
-            self.reason = self.reason or explain(self.value, self.marks)
+            if self.is_moved and not self.reason:
+                told = explain_value(self.value, self.marks)
+                self.reason, self.is_over = told.reason, told.is_over
         return True
 
     def move_to(self, off: float, pixel: float) -> None:
@@ -122,7 +126,7 @@ class EdgeHold:
         from model.shaping.grip import move_edge
         from model.shaping.snap import SAME
 
-        self.reason = settled.reason
+        self.reason, self.is_over = settled.reason, settled.is_over
         if abs(settled.value - self.value) <= SAME:
             return
         back = abs(settled.value - self.grip.value) <= SAME

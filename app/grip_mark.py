@@ -26,8 +26,9 @@ class GripMark:
     """An edge in `view`, in its inches, moved ACROSS (0) or UP (1).
 
     `label`, `value` and `was` are what it moves, to what, and what that was, `note` the edge's name or why it
-    stopped. `at` is the pointer's pixel, None for the edge's own middle. `stops` are how far along its way
-    there is something worth stopping at; `is_stopped` says that it lies on one.
+    stopped, `is_over` that this is because something is over its limit. `at` is the pointer's pixel, None for
+    the edge's own middle. `stops` are how far along its way there is something worth stopping at;
+    `is_stopped` says that it lies on one.
     """
 
     view: str
@@ -41,6 +42,7 @@ class GripMark:
     stops: tuple[float, ...] = ()
     is_held: bool = False
     is_stopped: bool = False
+    is_over: bool = False
 
     @property
     def words(self) -> str:
@@ -132,7 +134,7 @@ class GripMark:
         for (text, font, colour), run in zip(runs, widths, strict=True):
             _write(painter, QPointF(x, y), text, font, colour)
             x += run + RHYTHM
-        tone = ON_PAPER.lit if self.is_held else ON_PAPER.soft
+        tone = ON_PAPER.over if self.is_over else ON_PAPER.lit if self.is_held else ON_PAPER.soft
         for i, note in enumerate(notes):
             _write(painter, QPointF(box.left() + PAD, y + (i + 1) * low), note, small, tone)
 

@@ -336,6 +336,7 @@ class Shaping(QObject):
             tuple((mark.value - hold.value) / hold.grip.factor for mark in hold.marks),
             is_held=True,
             is_stopped=hold.is_on_mark,
+            is_over=hold.is_over,
         )
         self._canvas.overlay.hover = hold.grip.path
         self._canvas.setCursor(_cursor(hold.grip))

@@ -17,6 +17,7 @@ from model.parameters import find_parameter
 from model.shaping.grip import Grip, move_edge
 from model.shaping.snap import SAME, Mark, step_value
 from model.surround import plan_surround
+from model.units import LengthStyle, format_length
 
 Over = frozenset[str]
 """Parts that are over their clearance."""
@@ -30,17 +31,24 @@ def find_limits(job: Job, grip: Grip) -> Iterator[Mark | None]:
     before = trial.over_at(0, 1) or frozenset()
     yield None
     for way in (1, -1):
-        yield from _find(trial, way, lambda over: over - before, _say_last, 1)
+        yield from _find(trial, way, lambda over: over - before, _mark_last, 1)
         if before:
-            yield from _find(trial, way, lambda over: before - over, _say_first, 0)
+            yield from _find(trial, way, lambda over: before - over, _mark_first, 0)
 
 
-def _say_last(part: str) -> str:
-    return f"clearance limit of the {part}"
+def _mark_last(value: float, part: str, way: int, style: LengthStyle) -> Mark:
+    """Where a part that is clear is so for the last time."""
+    past = f"past the clearance limit of the {part}, {format_length(value, style)}"
+    return Mark(value, f"clearance limit of the {part}", way, past)
 
 
-def _say_first(part: str) -> str:
-    return f"first that clears the {part}"
+def _mark_first(value: float, part: str, way: int, _style: LengthStyle) -> Mark:
+    """Where a part that is over is clear for the first time."""
+    return Mark(value, f"first that clears the {part}", -way)
+
+
+Marks = Callable[[float, str, int, LengthStyle], Mark]
+"""What becomes of a value, a part, a way and how lengths are written."""
 
 
 class _Trial:
@@ -48,12 +56,12 @@ class _Trial:
 
     def __init__(self, job: Job, grip: Grip) -> None:
         self._job, self._grip = job, grip
-        self._style = job.about.length_style
+        self.style = job.about.length_style
         self._known: dict[float, Over | None] = {}
 
     def value_at(self, count: int, way: int) -> float:
         """The value `count` fractions away."""
-        return step_value(self._grip.value, way * count, self._style) if count else self._grip.value
+        return step_value(self._grip.value, way * count, self.style) if count else self._grip.value
 
     def most(self, way: int) -> int:
         """How many fractions there are up to the row's bound."""
@@ -79,7 +87,7 @@ class _Trial:
         return frozenset(part for part, status in statuses.items() if status is Status.FAIL)
 
 
-def _find(trial: _Trial, way: int, asks: Asks, say: Callable[[str], str], back: int) -> Iterator[Mark | None]:
+def _find(trial: _Trial, way: int, asks: Asks, mark: Marks, back: int) -> Iterator[Mark | None]:
     """The first value at which there is something of what is asked for, or the one `back` before it."""
     low, high, most = 0, 0, trial.most(way)
     while low < most:
@@ -99,4 +107,4 @@ def _find(trial: _Trial, way: int, asks: Asks, say: Callable[[str], str], back: 
         yield None
         low, high = (low, middle) if over is not None and asks(over) else (middle, high)
     part = min(asks(trial.over_at(high, way) or frozenset()))
-    yield Mark(trial.value_at(high - back, way), say(part), holds=True)
+    yield mark(trial.value_at(high - back, way), part, way, trial.style)

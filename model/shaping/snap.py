@@ -26,30 +26,35 @@ SAME = 1e-6
 class Mark:
     """A value worth stopping at, inches, and why, in words that stand by themselves.
 
-    One that `holds` is to be passed on purpose only: it pulls from further off.
+    `over` is on which side of it something is over a limit: 1 above, -1 below, 0 where it is no limit. From
+    that side it pulls from further off. `past` is what to say there, "" for nothing.
     """
 
     value: float
     reason: str
-    holds: bool = False
+    over: int = 0
+    past: str = ""
+
+    def is_past(self, value: float) -> bool:
+        """Whether a value lies on the side on which something is over."""
+        return (value - self.value) * self.over > SAME
 
 
 @dataclass(frozen=True, slots=True)
 class Pointer:
     """How exactly a value is pointed at, inches of the value.
 
-    Marks pull it from `pull` away; those that hold, once it is past them, from `hold`. No fraction finer
-    than `grain` is meant.
+    Marks pull it from `pull` away; limits, once it is past them, from `hold`. No fraction finer than `grain`
+    is meant.
     """
 
     pull: float = 0.0
     hold: float = 0.0
     grain: float = 0.0
 
-    def reaches(self, mark: Mark, wanted: float, start: float) -> bool:
-        """Whether the mark pulls a value that is asked for on the way from `start`."""
-        past = mark.holds and (wanted - mark.value) * (mark.value - start) > 0
-        return abs(mark.value - wanted) <= (self.hold if past else self.pull)
+    def reaches(self, mark: Mark, wanted: float) -> bool:
+        """Whether the mark pulls a value that is asked for."""
+        return abs(mark.value - wanted) <= (self.hold if mark.is_past(wanted) else self.pull)
 
 
 EXACT = Pointer()
@@ -57,10 +62,14 @@ EXACT = Pointer()
 
 @dataclass(frozen=True, slots=True)
 class Settled:
-    """The value that holds, and why it is not simply the one asked for; "" where it is the next fraction."""
+    """The value that holds, and why it is not simply the one asked for; "" where it is the next fraction.
+
+    `is_over` says that the reason tells of something that is over its limit.
+    """
 
     value: float
     reason: str = ""
+    is_over: bool = False
 
 
 def settle(
@@ -71,8 +80,8 @@ def settle(
     Never outside the row's bounds, and never more than can be built in `job`.
     """
     style = job.about.length_style
-    settled = _bound(grip, _settle(grip, wanted, marks, pointer, style), style)
-    return _hold_to_room(job, grip, settled, style)
+    settled = _bound(grip, _settle(wanted, marks, pointer, style), style)
+    return _warn(_hold_to_room(job, grip, settled, style), marks)
 
 
 def is_built(job: Job, grip: Grip, value: float) -> bool:
@@ -99,12 +108,24 @@ def explain(value: float, marks: Sequence[Mark]) -> str:
     return "; ".join(dict.fromkeys(mark.reason for mark in marks if abs(mark.value - value) <= SAME))
 
 
-def _settle(
-    grip: Grip, wanted: float, marks: Sequence[Mark], pointer: Pointer, style: LengthStyle
-) -> Settled:
-    """What holds goes before what is merely near."""
-    pulling = [mark for mark in marks if pointer.reaches(mark, wanted, grip.value)]
-    near = min(pulling, key=lambda mark: (not mark.holds, abs(mark.value - wanted)), default=None)
+def explain_value(value: float, marks: Sequence[Mark]) -> Settled:
+    """The value as it is, with all that is to be said of it."""
+    return _warn(Settled(value, explain(value, marks)), marks)
+
+
+def _warn(settled: Settled, marks: Sequence[Mark]) -> Settled:
+    """With what is over its limit there, where nothing else is to be said."""
+    past = [mark for mark in marks if mark.past and mark.is_past(settled.value)]
+    if settled.reason or not past:
+        return settled
+    nearest = min(past, key=lambda mark: abs(mark.value - settled.value))
+    return Settled(settled.value, nearest.past, is_over=True)
+
+
+def _settle(wanted: float, marks: Sequence[Mark], pointer: Pointer, style: LengthStyle) -> Settled:
+    """A limit goes before what is merely near."""
+    pulling = [mark for mark in marks if pointer.reaches(mark, wanted)]
+    near = min(pulling, key=lambda mark: (not mark.over, abs(mark.value - wanted)), default=None)
     value = round_coarsely(wanted, pointer.grain, style) if near is None else near.value
     return Settled(value, explain(value, marks))
 

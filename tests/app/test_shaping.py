@@ -177,8 +177,8 @@ def test_a_limit_of_a_clearance_holds_the_edge_and_says_so(qtbot: QtBot, brick: 
     at = _pixel(brick, "lower edge of the frieze")
     scale = brick.canvas.place.scale
     _drag(brick, at, at + QPoint(0, 6))
-    qtbot.waitUntil(lambda: any(m.holds for m in brick.shaping.hold.marks))
-    limit = next(m for m in brick.shaping.hold.marks if m.holds)
+    qtbot.waitUntil(lambda: any(m.over for m in brick.shaping.hold.marks))
+    limit = next(m for m in brick.shaping.hold.marks if m.over)
     to = at + QPoint(0, round((limit.value - 11.5 + 0.6) * scale))
     _send(brick, QEvent.Type.MouseMove, to)
     mark = brick.canvas.overlay.grip
@@ -186,7 +186,13 @@ def test_a_limit_of_a_clearance_holds_the_edge_and_says_so(qtbot: QtBot, brick: 
     assert _value(brick, "frieze.height") == limit.value == 12.75
     assert mark.note == "clearance limit of the frieze"
     assert mark.is_stopped
-    _let_go(brick, to)
+    further = at + QPoint(0, round((limit.value - 11.5 + 3.0) * scale))
+    _send(brick, QEvent.Type.MouseMove, further)
+    mark = brick.canvas.overlay.grip
+    assert _value(brick, "frieze.height") > limit.value + 1
+    assert mark.note == "past the clearance limit of the frieze, 1'-0 3/4\""
+    assert mark.is_over
+    _let_go(brick, further)
 
 
 def test_a_boards_width_pulls_the_edge_and_says_so(brick: Window):

@@ -13,6 +13,7 @@ from model.shaping.grips import list_grips
 from model.shaping.limits import find_limits
 from model.shaping.snap import Mark, step_value
 from model.surround import plan_surround
+from model.units import format_length
 
 
 def _grips(job: Job, view: str = "front") -> tuple[Grip, ...]:
@@ -43,7 +44,8 @@ def test_a_limit_is_the_last_fraction_before_a_part_is_over(path: str, view: str
     assert _over(job) == set()
     (limit,) = _limits(job, grip)
     assert (limit.value - grip.value) * way > 0
-    assert limit.holds
+    assert limit.over == way
+    assert limit.past.endswith(format_length(limit.value, job.about.length_style))
     assert _over(move_edge(job, grip, limit.value)) == set()
     beyond = step_value(limit.value, way, job.about.length_style)
     over = _over(move_edge(job, grip, beyond))

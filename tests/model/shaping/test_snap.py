@@ -53,15 +53,27 @@ def test_a_mark_keeps_its_own_value_though_the_tape_has_no_such_fraction():
 def test_a_limit_pulls_from_further_off_than_anything_else():
     pointer = Pointer(pull=0.1, hold=0.5)
     grip = _grip("column.width")
-    limit, board = Mark(9.5, "limit", holds=True), Mark(9.875, "board")
+    limit, board = Mark(9.5, "limit", over=1), Mark(9.875, "board")
     assert settle(BRICK, grip, 9.9, (limit, board), pointer).value == 9.5
     assert settle(BRICK, grip, 9.9, (board,), pointer).value == 9.875
     assert settle(BRICK, grip, 10.1, (limit,), pointer).value == pytest.approx(10.125)
 
 
 def test_a_limit_holds_only_what_goes_past_it():
-    limit = Mark(9.5, "limit", holds=True)
-    assert settle(BRICK, _grip("column.width"), 9.25, (limit,), Pointer(pull=0.1, hold=0.5)).value == 9.25
+    pointer = Pointer(pull=0.1, hold=0.5)
+    above, below = Mark(9.5, "limit", over=1), Mark(9.5, "limit", over=-1)
+    assert settle(BRICK, _grip("column.width"), 9.25, (above,), pointer).value == 9.25
+    assert settle(BRICK, _grip("column.width"), 9.25, (below,), pointer).value == 9.5
+    assert settle(BRICK, _grip("column.width"), 9.75, (below,), pointer).value == 9.75
+
+
+def test_past_a_limit_it_is_said_which_unless_there_is_more_to_say():
+    marks = (Mark(9.5, "limit", over=1, past="past it"), Mark(10.0, "a board"))
+    grip = _grip("column.width")
+    told = settle(BRICK, grip, 9.75, marks)
+    assert (told.value, told.reason, told.is_over) == (9.75, "past it", True)
+    assert settle(BRICK, grip, 10.0, marks).reason == "a board"
+    assert settle(BRICK, grip, 9.25, marks) == settle(BRICK, grip, 9.25)
 
 
 def test_all_reasons_for_one_value_are_told():
