@@ -148,7 +148,8 @@ def _baseboards(site: Site, _layout: Layout) -> Tapes:
     facing, floor, proud = site.facing.width / 2, -site.hearth.height, site.facing.proud
     own, found = site.baseboard, {}
     for side, sign in (("left", -1), ("right", 1)):
-        x = sign * (max(facing, site.hearth.width / 2) + 6.0)
+        end = site.opening.width / 2 + getattr(site.room, side)
+        x = sign * min(max(facing, site.hearth.width / 2) + 6.0, max(end - 2.0, facing))
         height = getattr(own, f"height_{side}") or 0.0
         thick = getattr(own, f"thickness_{side}") or own.thickness
         found[f"baseboard.height_{side}"] = _front(_up(x, floor, floor + height), near=True)

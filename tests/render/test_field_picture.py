@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from math import hypot
+from math import hypot, isfinite
 
 import pytest
+from hypothesis import given, settings
 
 from app.demo import list_demos, read_demo
 from model.errors import Refused
 from model.idle import list_idle
-from model.job import default_job, read_value, with_texts
+from model.job import Job, default_job, read_value, with_texts
 from model.parameters import TABLE, Kind
 from model.surround import plan_surround
 from model.units import format_length
@@ -17,6 +18,7 @@ from render.drawing import Dimension, Lines, Text
 from render.extent import drawing_extent
 from render.field_picture import BareViews, FieldPicture, draw_field_picture
 from render.tape_picture import AS_IF, UNKNOWN
+from tests.strategies import jobs
 
 EVERYTHING = (
     ("column.kind", "fluted"),
@@ -147,3 +149,15 @@ def test_pictures_of_everything_that_can_be_built_are_drawn():
     drawn = [row.path for row in TABLE if draw_field_picture(views, row.path) is not None]
     assert {"capital.size", "over.stile", "slip.width", "tablet.width", "flute.width"} <= set(drawn)
     assert {"nailer.width", "tv.away", "casing.proud", "bolt_one.out", "level.floor_left"} <= set(drawn)
+
+
+@given(jobs())
+@settings(max_examples=25)
+def test_no_job_that_can_be_entered_has_a_picture_that_is_empty_or_cannot_be_drawn(job: Job):
+    views, idle = BareViews(plan_surround(job)), list_idle(job)
+    for row in TABLE:
+        picture = None if row.path in idle else draw_field_picture(views, row.path)
+        if picture is not None:
+            assert picture.ground.marks, row.path
+            assert picture.marked.marks, row.path
+            assert all(isfinite(side) for side in drawing_extent(picture.whole)), row.path
