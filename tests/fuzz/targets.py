@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -22,6 +23,7 @@ from model.cutting.printed import read_printed, write_printed
 from model.cutting.stock_file import read_stock_list, write_stock_list
 from model.errors import MantelwrightError
 from model.job import read_job, write_job
+from model.money import parse_currency
 from model.moulding.library import SECTIONS
 from model.moulding.notation import format_section, parse_section
 from model.parameters import TABLE
@@ -100,6 +102,8 @@ def _read_typed(data: bytes) -> None:
             continue
         written = format_length(value, style)
         assert abs(parse_length(written, "length", style) - value) <= 1 / 16, (text, written)
+    with suppress(MantelwrightError):
+        assert parse_currency(text).format(123_450)
     for row in TABLE:
         try:
             row.check(row.parse(text))
