@@ -17,7 +17,7 @@ from PySide6.QtGui import (
     QResizeEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QLineEdit, QTabBar
+from PySide6.QtWidgets import QApplication, QLineEdit, QTabBar
 
 from app.status_shape import paint_shape
 from app.theme import BAR, RHYTHM, SMALL_POINTS, colours, status_colour, text_font
@@ -66,7 +66,9 @@ class OptionTabs(QTabBar):
         super().__init__()
         self.shown: tuple[Shown, ...] = ()
         self._showing = False
+        self._pressed: QPoint | None = None
         self._dragged_from = -1
+        self._waiting: tuple[tuple[Shown, ...], int] | None = None
         self.editor = QLineEdit(self)
         self.editor.hide()
         self.editor.setMaxLength(4 * LONGEST_NAME)
@@ -75,7 +77,6 @@ class OptionTabs(QTabBar):
         self.editing = -1
         self.setDrawBase(False)
         self.setExpanding(False)
-        self.setMovable(True)
         self.setUsesScrollButtons(True)
         self.setElideMode(Qt.TextElideMode.ElideRight)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -90,7 +91,10 @@ class OptionTabs(QTabBar):
     # --- what is shown
 
     def show_options(self, shown: Sequence[Shown], in_work: int) -> None:
-        """Show other options, or the same anew; the one in work is down."""
+        """Show other options, or the same anew, once nothing is dragged; the one in work is down."""
+        if self._dragged_from >= 0:
+            self._waiting = (tuple(shown), in_work)
+            return
         self._showing = True
         renamed = self.editing >= 0 and len(shown) != len(self.shown)
         self.shown = tuple(shown)
@@ -210,18 +214,45 @@ class OptionTabs(QTabBar):
             return
         super().mousePressEvent(event)
         if place >= 0 and event.button() == Qt.MouseButton.LeftButton:
+            self._pressed = event.position().toPoint()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """A tab that is held takes the place of the one it is drawn over."""
+        super().mouseMoveEvent(event)
+        at = event.position().toPoint()
+        if self._pressed is None or not event.buttons() & Qt.MouseButton.LeftButton:
+            return
+        if self._dragged_from < 0:
+            if (at - self._pressed).manhattanLength() < QApplication.startDragDistance():
+                return
             self._dragged_from = self.currentIndex()
+            self.setCursor(Qt.CursorShape.ClosedHandCursor)
+        over, held = self.tabAt(QPoint(at.x(), self.height() // 2)), self.currentIndex()
+        if over >= 0 and over != held and self._is_past_middle(held, over, at.x()):
+            self.moveTab(held, over)
+
+    def _is_past_middle(self, held: int, over: int, x: int) -> bool:
+        """Whether the held tab would lie under `x` where it would come to: else it would jump back."""
+        box = self.tabRect(over)
+        wide = self.tabRect(held).width()
+        return x > box.right() - wide if over > held else x < box.left() + wide
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """A tab was let go: at another place, it was moved there."""
         super().mouseReleaseEvent(event)
-        start, self._dragged_from = self._dragged_from, -1
-        if start >= 0 and self.currentIndex() != start:
+        start, self._dragged_from, self._pressed = self._dragged_from, -1, None
+        if start < 0:
+            return
+        self.unsetCursor()
+        waiting, self._waiting = self._waiting, None
+        if self.currentIndex() != start:
             self.shifted.emit(start, self.currentIndex())
+        elif waiting is not None:
+            self.show_options(*waiting)
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """Rename where it stands."""
-        self._dragged_from = -1
+        self._dragged_from, self._pressed = -1, None
         place = self.tabAt(event.position().toPoint())
         if place >= 0 and event.button() == Qt.MouseButton.LeftButton:
             self.edit_name(place)

@@ -91,9 +91,12 @@ class TakeUp(Change):
 
 
 class Optioning(QObject):
-    """Everything about options in the window. `priced` says that prices are others, or are known now."""
+    """Everything about options in the window. `priced` says that prices are others, or are known now,
+    `asked` that someone wants to change the setting at a path.
+    """
 
     priced = Signal()
+    asked = Signal(str)
 
     def __init__(
         self,

@@ -38,6 +38,7 @@ SOON = 40
 """Milliseconds after an edit until it is shown here too."""
 PLACES = ("on the left", "in the middle", "on the right")
 WORK_HERE, IN_WORK = "Work on this", "In work"
+GO = "Enter or a double click on a setting goes to it in the list."
 ALIKE = "These options do not differ in anything."
 
 
@@ -104,6 +105,7 @@ class SideWindow(QWidget):
         self._names: list[str] = []
         self._places: list[int] = []
         self._worked: list[Worked] = []
+        self._paths: list[str] = []
         self.painted = Painted()
         self._drawings: tuple[Drawing, ...] = ()
         self.colour_button = quiet_button(
@@ -151,6 +153,8 @@ class SideWindow(QWidget):
         column.addWidget(self.table, 1)
         dress_table(self.table)
         self.table.setAccessibleName("What differs between the options")
+        self.table.setAccessibleDescription(GO)
+        self.table.setToolTip(GO)
         self.parting = Parting(Qt.Orientation.Vertical, upper, lower)
         self.parting.setStretchFactor(0, 3)
         self.parting.setStretchFactor(1, 2)
@@ -167,6 +171,7 @@ class SideWindow(QWidget):
         self.third_button.toggled.connect(self._show_third)
         self.colour_button.toggled.connect(lambda _on: self._draw())
         self.painted.ready.connect(self._take_painted)
+        self.table.activated.connect(lambda index: self.go_to(index.row()))
         self._session.changed.connect(self._follow)
         self._options.priced.connect(self._follow)
         close = QAction(self)
@@ -296,6 +301,7 @@ class SideWindow(QWidget):
             column.missing.setText(f"Wanted for a price: {'; '.join(missing)}." if missing else "")
             column.missing.setVisible(bool(missing))
         lines = list_differences(compared)
+        self._paths = [line.path for line in lines]
         headings = ("", "Of what", *(column.chooser.currentText() for column in self._shown))
         self._texts = TextModel(headings, ())
         before = ["", *(str(line.heading) for line in lines)]
@@ -316,6 +322,14 @@ class SideWindow(QWidget):
         for section in range(2, len(headings)):
             header.setSectionResizeMode(section, QHeaderView.ResizeMode.Stretch)
         self.words.setText(f"{len(lines)} lines" if len(lines) > 1 else "" if lines else ALIKE)
+
+    def go_to(self, row: int) -> None:
+        """Go to the setting that a line is about, in the measuring list."""
+        if 0 <= row < len(self._paths) and self._paths[row]:
+            parent = self.parentWidget()
+            if parent is not None:
+                parent.activateWindow()
+            self._options.asked.emit(self._paths[row])
 
     def showEvent(self, event: QShowEvent) -> None:
         """Up to date whenever it is seen."""

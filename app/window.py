@@ -190,6 +190,7 @@ class Window(QMainWindow):
         self.tray.folded.connect(lambda _folded: self._share_height())
         self.session.changed.connect(self.cutting.mark_outdated)
         self.cutting.list_settled.connect(self._ask_slow_lists)
+        self.options.asked.connect(self.fields.focus_path)
         self.takeoff.ready.connect(self._show_materials)
         self.measuring.shown.connect(self._turn_page)
         self.measuring.design_asked.connect(lambda: self.start_from_fireplace("usual"))
