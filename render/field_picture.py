@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from model.parameters import find_parameter
+from render.bench_picture import draw_bench_picture
 from render.picture_frame import FieldPicture as FieldPicture
 from render.size_picture import BareViews as BareViews
 from render.size_picture import draw_part_picture, draw_size_picture
@@ -16,4 +17,5 @@ def draw_field_picture(views: BareViews, path: str) -> FieldPicture | None:
     """
     find_parameter(path)
     drawn = draw_tape_picture(views.surround, path)
+    drawn = drawn or draw_bench_picture(views.surround, path)
     return drawn or draw_size_picture(views, path) or draw_part_picture(views, path)

@@ -97,6 +97,7 @@ _ROWS: Mapping[str, Part] = {
     "nailer.clearance": _NAILERS,
     "nailer.ledger": Part(roles=("shelf nailer",)),
     "nailer.cleat": Part(roles=("soffit nailer",)),
+    **{f"anchor.{row}": _NAILERS for row in ("edge", "spacing", "lintel")},
     "cord.exit_height": _COLUMNS,
 }
 

@@ -96,7 +96,7 @@ def _draw_tape(
     marks = [
         mark
         for stretch, text in zip(tape.stretches, texts, strict=True)
-        for mark in _draw_stretch(stretch, text, ratio, path)
+        for mark in draw_stretch(stretch, text, ratio, path)
     ]
     return FieldPicture(clipped, Drawing(tuple(marks), ratio), note)
 
@@ -111,7 +111,7 @@ def _frame_tape(site: Site, tape: Tape) -> Box:
     return min(a0, x0 - 2), min(b0, y0 - 2), max(a1, x1 + 2), max(b1, y1 + 2)
 
 
-def _draw_stretch(stretch: Stretch, text: str, ratio: float, path: str) -> Iterator[Mark]:
+def draw_stretch(stretch: Stretch, text: str, ratio: float, path: str) -> Iterator[Mark]:
     """A line from end to end, a tick at each, and what it reads in its middle on a plate of paper."""
     (x0, y0), (x1, y1) = stretch
     long = hypot(x1 - x0, y1 - y0) or 1.0

@@ -161,3 +161,19 @@ def test_no_job_that_can_be_entered_has_a_picture_that_is_empty_or_cannot_be_dra
             assert picture.ground.marks, row.path
             assert picture.marked.marks, row.path
             assert all(isfinite(side) for side in drawing_extent(picture.whole)), row.path
+
+
+def test_what_is_measured_at_the_bench_has_its_picture_and_says_that_it_is_not_to_scale():
+    job = with_texts(default_job(), [("piece_one.use", "shelf"), ("saw.shoe_left", "4 3/4")])
+    views = BareViews(plan_surround(job))
+    for row in TABLE:
+        if row.group in ("Saw", "Cutting") or row.path in ("piece_one.length", "piece_one.clear"):
+            picture = draw_field_picture(views, row.path)
+            assert picture is not None, row.path
+            assert picture.note, row.path
+    known = draw_field_picture(views, "saw.shoe_left")
+    unknown = draw_field_picture(views, "saw.shoe_right")
+    assert known is not None
+    assert unknown is not None
+    assert _tape(known) == 4.75
+    assert (_texts(known), _texts(unknown)) == (['4 3/4"'], [UNKNOWN])
