@@ -10,6 +10,7 @@ from model.check.cord_way import CHECK as CORD_WAY
 from model.check.finding import Finding
 from model.check.holding import FIXING, SAG
 from model.check.house import CHECK as HOUSE
+from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.plain import FIT, SURVEY
@@ -81,6 +82,7 @@ PAGES: dict[str, Callable[[Surround, Finding, float], list[Mark]]] = {
     CORD_WAY: draw_cord_page,
     TELEVISION: draw_screen_page,
     HOUSE: _draw_plain,
+    JOINTS: draw_fit_page,
     FIT: draw_fit_page,
     SURVEY: draw_fit_page,
 }

@@ -11,6 +11,7 @@ from model.check.fit import check_fit
 from model.check.hearth import check_hearth
 from model.check.holding import check_holding
 from model.check.house import check_house
+from model.check.joinery import check_joinery
 from model.check.left_on import check_left_on
 from model.check.mantel import check_mantel
 from model.check.manual import ask_for_manual, check_manual, tell_silent
@@ -51,6 +52,7 @@ def check_built(surround: Surround) -> tuple[Finding, ...]:
         *check_obstacles(surround),
         *check_left_on(surround),
         *check_movement(surround),
+        *check_joinery(surround),
         *check_backing(surround),
         *check_survey(surround),
         *check_plumb(surround),

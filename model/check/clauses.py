@@ -9,6 +9,7 @@ from model.check.anchors import CHECK as ANCHORS
 from model.check.chart import AMENDMENT, CHART
 from model.check.cord_way import CHECK as CORD_WAY
 from model.check.holding import FIXING, SAG
+from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.manuals_hearth import MANUAL
@@ -110,6 +111,11 @@ ASKED = {
         "is the weight times how far out it acts, what holds it the anchors times how high over the feet "
         "they are. The shares of pull and shear that are used are added up. Where an anchor was tested, at "
         "most a fifth of what it held on average is allowed: a safety factor of 5."
+    ),
+    JOINTS: (
+        "Wood moves across its grain and not along it, so that a mitre opens at one end by the movement of "
+        "a piece's width times the root of two; 1/16 in. may show. Stiles and rails are 3/4 in. thick, and "
+        "wide enough for the screws or dowels that hold them square."
     ),
     CORD_WAY: (
         "No clause stands behind this: the plug has to pass, holes stay clear of edges, and cords keep out "

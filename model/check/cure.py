@@ -15,6 +15,7 @@ from model.check.part import (
     FRIEZE,
     NAILERS,
     ON_FACING,
+    OVERMANTEL,
     ROUND_COLUMNS,
     SHELF,
     SLIP,
@@ -46,6 +47,12 @@ class Need:
     above: LeastDistance
 
 
+def _reaches_ceiling(surround: Surround) -> bool:
+    """Whether an overmantel ends at the ceiling: its head then stays put when the shelf is moved."""
+    over = surround.layout.over
+    return over is not None and over.top >= surround.layout.ceiling - HAIR
+
+
 def find_path(surround: Surround, part: str) -> str:
     """The parameter that moves `part` away from the opening."""
     if stands_beside(part):
@@ -58,6 +65,8 @@ def cure_part(surround: Surround, part: str, need: Need, wording: Wording) -> Cu
     """How to clear `part` of the opening: further out, higher up or standing out less, or left off."""
     if part in ON_FACING:
         return Cure(find_path(surround, part), f"Leave the {part} off.")
+    if part.startswith(OVERMANTEL) and _reaches_ceiling(surround):
+        return Cure("over.on", f"Leave the {OVERMANTEL} off.")
     x, y = np.abs(need.room[:, 0]), need.room[:, 1]
     beside = stands_beside(part)
     least = need.beside if beside else need.above

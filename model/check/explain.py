@@ -17,6 +17,7 @@ from model.check.finding import STATUS_WORD, Finding
 from model.check.holding import FIXING, SAG
 from model.check.house import CHECK as HOUSE
 from model.check.in_force import list_rules
+from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.plain import FIT
@@ -26,6 +27,7 @@ from model.check.sums_built import (
     list_cord_sums,
     list_fit_sums,
     list_house_sums,
+    list_joint_sums,
     list_pull_sums,
     list_sag_sums,
     list_screen_sums,
@@ -118,6 +120,7 @@ ARITHMETIC: dict[str, Callable[[Sums, Finding], Iterator[str]]] = {
     TELEVISION: list_screen_sums,
     ANCHORS: list_anchor_sums,
     CORD_WAY: list_cord_sums,
+    JOINTS: list_joint_sums,
     HOUSE: list_house_sums,
     FIT: list_fit_sums,
 }

@@ -9,8 +9,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from model.build.obstacles import CASING
-from model.check.finding import Finding
+from model.check.finding import Bound, Finding
 from model.check.holding import FIXING, SAG
+from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.part import BACK_BAND, BED_MOULD, FRIEZE, NAILERS, OVERMANTEL, SHELF, SLIP, stands_beside
@@ -50,6 +51,8 @@ def _list(surround: Surround, finding: Finding) -> Iterator[Handle]:
         yield from (Handle("shelf.overhang_front", LESS), Handle("frieze.projection", MORE))
     elif finding.check == SAG:
         yield from (Handle("frieze.height", MORE), Handle("shelf.thickness", MORE))
+    elif finding.check == JOINTS and finding.path:
+        yield Handle(finding.path, LESS if finding.bound is Bound.MOST else MORE)
     elif finding.check == FIT:
         yield from _fit(surround, finding)
 
@@ -85,7 +88,7 @@ def _clear_above(surround: Surround, part: str) -> Iterator[Handle]:
     if part == BED_MOULD:
         yield from (Handle("bed_mould.size", LESS), Handle("bed_mould.on", 0, False))
     if part.startswith(OVERMANTEL):
-        yield Handle("over.projection", LESS)
+        yield from (Handle("over.projection", LESS), Handle("over.on", 0, False))
     if part == SHELF:
         yield from (Handle("shelf.overhang_front", LESS), Handle("shelf.step", LESS))
     if part in (FRIEZE, f"{FRIEZE} {NAILERS}", BED_MOULD):

@@ -49,7 +49,7 @@ def work_out_movement(surround: Surround, path: str) -> Movement | None:
     else:
         return None
     species = design.board.species
-    return Movement(width, species, SHRINKS_ACROSS[species].value, *_list_moistures(surround))
+    return Movement(width, species, SHRINKS_ACROSS[species].value, *list_moistures(surround))
 
 
 def check_movement(surround: Surround) -> Iterator[Finding]:
@@ -60,7 +60,7 @@ def check_movement(surround: Surround) -> Iterator[Finding]:
             yield report(moved, Wording(surround.job.about.length_style))
 
 
-def _list_moistures(surround: Surround) -> tuple[float, float, float]:
+def list_moistures(surround: Surround) -> tuple[float, float, float]:
     """Driest and dampest by the room's air, and what a fire dries wood down to; %."""
     room = surround.job.site.room
     dry, damp = sorted(moisture_in_air(humidity) for humidity in (room.driest, room.dampest))

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from model.build.cord_way import plan_cord_way
-from model.check.finding import Finding
+from model.check.finding import Bound, Finding
 from model.check.holding import SCREW, SHARING, THREAD, work_out_pull, work_out_sag
+from model.check.joinery import find_widest_mitre
 from model.check.movement import work_out_movement
 from model.check.sums import Sums
 from model.check.television import place_screen
@@ -93,6 +94,21 @@ def list_cord_sums(sums: Sums, finding: Finding) -> Iterator[str]:
         return
     free, plug = (" by ".join(sums.bare(side) for side in pair) for pair in (way.free, way.plug))
     yield f"Free inside the {way.part}: {free}; the plug: {plug} {'mm' if sums.metric else 'in.'}."
+
+
+def list_joint_sums(sums: Sums, finding: Finding) -> Iterator[str]:
+    """How far a mitre opens, where that is what the finding is about."""
+    mitre = find_widest_mitre(sums.surround)
+    if mitre is None or finding.bound is not Bound.MOST:
+        return
+    change = mitre.furthest - mitre.built
+    yield (
+        f"Each inch of width moves ({mitre.furthest:.2f} {MINUS} {mitre.built:.2f}) / (3000 / "
+        f"{mitre.shrinkage:g} {MINUS} 30 + {mitre.built:.2f}), which is {mitre.moves:.5f} in. for "
+        f"{abs(change):.2f} % of moisture."
+    )
+    opens = f"{mitre.width:.4f} × {mitre.moves:.5f} × 1.4142 = {mitre.opens:.4f} in."
+    yield f"Across {sums.text(mitre.width)}: {opens}"
 
 
 def list_house_sums(sums: Sums, finding: Finding) -> Iterator[str]:

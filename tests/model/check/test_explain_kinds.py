@@ -15,6 +15,7 @@ from model.check import (
     cord_way,
     holding,
     house,
+    joinery,
     mantel,
     manuals_hearth,
     plain,
@@ -40,6 +41,7 @@ KINDS = {
     house.CHECK: ("brick", {"house.year": "1950", "house.painted": "14"}),
     cord_way.CHECK: ("bedroom", {"cord.on": "yes"}),
     anchors.CHECK: ("brick", {}),
+    joinery.CHECK: ("brick", {}),
     plain.FIT: ("brick", {"room.left": "20"}),
     plain.SURVEY: ("brick", {"facing.width": "40"}),
 }
