@@ -10,40 +10,16 @@ from app.demo import list_demos, read_demo
 from model.check.all import check_surround
 from model.check.finding import Status
 from model.check.first_design import GUIDES, size_first_design
-from model.job import Job, default_job, with_texts, with_value
+from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
+from tests.usual_sites import sites
 
 SOLD = (1.5, 2.5, 3.5, 4.5, 5.5, 7.25, 9.25, 11.25)
 """Dressed widths of boards, PS 20, typed in."""
 MASONRY = ("hearth", "facing", "readings", "room", "old_ledger", "bolt")
 SPAN = {"le_muet": (1 / 6, 1 / 5), "serlio": (1 / 8, 1 / 6)}
 """Le Muet, ch. 36-40, and Serlio, IV ch. 8: column to opening width, typed in."""
-
-
-@st.composite
-def sites(draw: st.DrawFn) -> Job:
-    """A masonry fireplace as they are found, with room round it and a hearth that serves."""
-    job = with_value(
-        default_job(), "site.rule", draw(st.sampled_from(("irc", "nfpa211", "strictest", "canada")))
-    )
-    wide, high = draw(st.integers(24, 54)), draw(st.integers(20, 36))
-    values = {
-        "opening.width": wide,
-        "opening.height": high,
-        "facing.width": wide + 2 * draw(st.integers(8, 20)),
-        "facing.height": high + draw(st.integers(8, 24)),
-        "facing.proud": draw(st.sampled_from((0, 0, 2, 4))),
-        "hearth.width": wide + 60,
-        "hearth.depth": 20,
-        "hearth.thickness": 4,
-        "room.ceiling": draw(st.integers(90, 108)),
-        "room.left": draw(st.integers(34, 80)),
-        "room.right": draw(st.integers(34, 80)),
-    }
-    for path, value in values.items():
-        job = with_value(job, path, float(value))
-    return job
 
 
 @settings(max_examples=8)
