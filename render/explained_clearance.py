@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from math import hypot
 
 from model.check.clearance import HAIR
+from model.check.concealed import BESIDE
 from model.check.finding import Finding
 from model.check.keep_out import list_allowed_beside, list_allowed_slope, list_keep_out_rings
 from model.reference.clearance import IRC_FRONT_SPACE
@@ -37,6 +38,8 @@ def draw_clearance_page(surround: Surround, finding: Finding, ratio: float) -> l
 def draw_concealed_page(surround: Surround, finding: Finding, ratio: float) -> list[Mark]:
     """The front with hidden wood picked out, the side with the air it would keep off the masonry."""
     front = [*draw_front(surround, finding.boards)]
+    if finding.part == BESIDE:
+        return stand_under(front, _draw_air_beside(surround, finding, ratio), ratio)
     return stand_beside(front, _draw_air(surround, finding, ratio), ratio)
 
 
@@ -100,6 +103,22 @@ def _outside(surround: Surround, x: float, ratio: float) -> float:
     """A dimension line clear of all boards, on the side of the centre line that `x` is on."""
     out = max(abs(board.bounds[i][0]) for board in surround.boards for i in (0, 1)) + LINE * ratio
     return out if x >= 0 else -out
+
+
+def _draw_air_beside(surround: Surround, finding: Finding, ratio: float) -> Iterator[Mark]:
+    """From above: the facing that stands proud, and the air that framing keeps off its sides."""
+    proud, side = surround.job.site.facing.proud, surround.layout.facing_side
+    yield from draw_above(surround, finding.boards)
+    for turn in (-1.0, 1.0):
+        edge, off = turn * side, turn * (side + IRC_FRONT_SPACE.value)
+        yield Lines(Pen.SITE, ((edge, 0.0, edge, proud), (edge, proud, turn * (side + 6), proud)))
+        yield Lines(Pen.CLEARANCE, ((off, 0.0, off, proud),))
+    if finding.at is not None:
+        yield draw_cross(finding.at, "plan", ratio)
+        turn = 1.0 if finding.at[0] > 0 else -1.0
+        line = -surround.layout.shelf_foremost - LINE * ratio
+        near = (turn * (side + (finding.measured or 0.0)), 0.0)
+        yield measure(surround, (turn * side, 0.0), near, False, line, ratio)
 
 
 def _draw_air(surround: Surround, finding: Finding, ratio: float) -> Iterator[Mark]:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from model.check.all import WHO_DECIDES
 from model.check.anchors import CHECK as ANCHORS
 from model.check.clauses import ASKED, CLAUSES
+from model.check.concealed import BESIDE
 from model.check.concealed import CHECK as CONCEALED
 from model.check.cord_way import CHECK as CORD_WAY
 from model.check.finding import STATUS_WORD, Finding
@@ -102,7 +103,13 @@ def _list_hearth_sums(sums: Sums, finding: Finding) -> Iterator[str]:
 
 
 def _list_concealed_sums(sums: Sums, finding: Finding) -> Iterator[str]:
-    if finding.at is not None:
+    if finding.at is None:
+        return
+    if finding.part == BESIDE:
+        side, near = sums.surround.layout.facing_side, abs(finding.at[0])
+        off = f"{sums.bare(near)} \N{MINUS SIGN} {sums.bare(side)} = {sums.text(near - side)}"
+        yield f"Off the facing's side, from the centre line: {off}."
+    else:
         yield f"The nearest nailer's back lies {sums.text(finding.at[2])} out from the masonry."
 
 

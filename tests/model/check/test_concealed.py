@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from app.demo import read_demo
 from model.board import Stock, StockKind, block
-from model.check.concealed import check_concealed
+from model.check.concealed import BESIDE, check_concealed
 from model.check.finding import Status
 from model.job import default_job, with_texts
 from model.surround import plan_surround
@@ -48,3 +49,23 @@ def test_two_inches_of_air_are_enough(off, count):
     found = check_concealed(surround_of(piece))
     assert len(found) == count
     assert all(finding.measured == off for finding in found)
+
+
+def test_framing_beside_a_breast_that_stands_proud_keeps_two_inches_off_its_sides():
+    """IRC R1001.11: 2 in. from front faces and sides. Nailers on the wall 1 3/4 in. off, and 2 in. off."""
+
+    def beside(wide):
+        job = with_texts(read_demo("brick"), [("facing.proud", "3"), ("facing.width", wide)])
+        return [f for f in check_concealed(plan_surround(job)) if f.part == BESIDE]
+
+    (own,) = beside("84")
+    assert (own.status, own.measured, own.limit) == (Status.WARN, 1.75, 2)
+    assert "1 3/4" in own.message
+    (nearer,) = beside("84 1/2")
+    assert nearer.measured == 1.5
+    assert beside("83 1/2") == []
+
+
+def test_a_facing_flush_with_the_wall_has_no_sides():
+    job = with_texts(read_demo("brick"), [("facing.proud", "0")])
+    assert [f for f in check_concealed(plan_surround(job)) if f.part == BESIDE] == []
