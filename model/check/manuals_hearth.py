@@ -39,7 +39,7 @@ class _Reach:
     """One way in which the hearth must be large enough, inches; None where not known.
 
     `path` is the row of the manual's figure, `own_path` that of the hearth itself. `says` is put together
-    with what is measured, `cure` with what is needed.
+    with what is measured, `cure` with what the hearth itself must be: `more` and so many `times` the figure.
     """
 
     part: str
@@ -48,6 +48,7 @@ class _Reach:
     path: str
     own_path: str
     more: float
+    times: int
     says: str
     cure: str
 
@@ -70,11 +71,13 @@ def _list_reaches(site: Site, text: _Text) -> tuple[_Reach, ...]:
         _Reach(
             "hearth, front",
             chart.hearth_front,
-            hearth.depth,
+            hearth.depth - site.facing.added,
             f"{text.path}.hearth_front",
             "hearth.depth",
-            0.0,
-            "The hearth reaches {} in front of the facing",
+            site.facing.added,
+            1,
+            "The hearth reaches {} in front of "
+            + ("the slips to be laid" if site.facing.added > HAIR else "the facing"),
             "Bring the hearth out to at least {}.",
         ),
         _Reach(
@@ -84,6 +87,7 @@ def _list_reaches(site: Site, text: _Text) -> tuple[_Reach, ...]:
             f"{text.path}.hearth_side",
             "hearth.width",
             site.opening.width,
+            2,
             "The hearth reaches {} beyond each side of the opening",
             "Widen the hearth to at least {}.",
         ),
@@ -94,6 +98,7 @@ def _list_reaches(site: Site, text: _Text) -> tuple[_Reach, ...]:
             f"{text.path}.hearth_thickness",
             "hearth.thickness",
             0.0,
+            1,
             "The hearth is {} thick in front",
             "Lay a hearth at least {} thick.",
         ),
@@ -119,8 +124,7 @@ def _check_reach(text: _Text, reach: _Reach, wording: Wording) -> Finding:
     message = f"{reach.says.format(measured)}; the {text.whose} asks for {least}."
     if reach.measured >= reach.needed - HAIR:
         return _build_finding(text, reach, Status.PASS, message, "", reach.own_path)
-    twice = 2 if reach.more else 1
-    cure = reach.cure.format(wording.at_least(reach.more + twice * reach.needed))
+    cure = reach.cure.format(wording.at_least(reach.more + reach.times * reach.needed))
     return _build_finding(text, reach, Status.FAIL, message, cure, reach.own_path)
 
 

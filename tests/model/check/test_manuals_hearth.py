@@ -53,6 +53,15 @@ def test_what_is_too_small_fails_and_the_cure_passes(part, texts, path, cure):
     assert finding.rule == "the appliance's manual"
 
 
+def test_slips_to_be_laid_take_from_what_counts_from_the_facing():
+    """18 1/2 in. of hearth, 3/4 in. of slips: 17 3/4 in. are left of the 18, and 18 3/4 would do."""
+    finding = _check(**ASKED, hearth__depth="18 1/2", facing__added="3/4")["hearth, front"]
+    assert (finding.status, finding.measured) == (Status.FAIL, 17.75)
+    assert "the slips to be laid" in finding.message
+    assert finding.cure == "Bring the hearth out to at least 1'-6 3/4\"."
+    assert _check(**ASKED, hearth__depth="18 3/4", facing__added="3/4")["hearth, front"].status is Status.PASS
+
+
 def test_what_was_not_looked_up_is_asked_for_beside_what_was():
     found = _check(chart__hearth_front="18")
     assert found["hearth, front"].status is Status.PASS
