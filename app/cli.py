@@ -12,7 +12,7 @@ from app.bought_boards import find_file
 from app.demo import DEFAULT
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.files import FileTrouble, describe_cause
-from app.outputs import CHOICES, DRAWINGS, PARTS
+from app.outputs import CHOICES, DRAWINGS, OFFER, PARTS
 from app.terminal import Terminal, harden_streams, silence_output
 from app.version import program_version
 from app.view_file import DOTS_PER_INCH, GROUNDS, PAPER, ViewWish
@@ -128,6 +128,7 @@ def _run(options: Namespace, terminal: Terminal) -> int:
     match options.command:
         case "offer":
             stock_list = cutting_commands.read_stock_for(options.stock, (options.job,), terminal)
+            job = commands.carry_photo_of(options.job, job, terminal)
             return commands.run_offer(
                 job, Path(options.out), options.paper, options.date, terminal, stock_list
             )
@@ -181,6 +182,8 @@ def _run_packets(options: Namespace, terminal: Terminal) -> int:
         wish = ManyWish(jobs, settings, options.option, out, sheets, stock_list, parts, note)
         return run_many(wish, terminal)
     job = named_alone(commands.read_job_named(jobs[0], settings, terminal, options.option))
+    if OFFER in parts:
+        job = commands.carry_photo_of(jobs[0], job, terminal)
     noted = find_file("--note", jobs, settings) if note else None
     return commands.run_packet(job, out, sheets, terminal, stock_list, parts, noted)
 

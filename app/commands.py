@@ -66,6 +66,16 @@ def read_job_named(name: str, settings: Sequence[str], terminal: Terminal, optio
     return changed
 
 
+def carry_photo_of(name: str, job: Job, terminal: Terminal) -> Job:
+    """The job read as `name` with its photo in it, for what is put on paper; told where it is not there."""
+    from app.photo_carried import carry_photo
+
+    carried, trouble = carry_photo(job, None if names_demo(name) else Path(name).parent)
+    if trouble:
+        terminal.warn(trouble)
+    return carried
+
+
 def _split_setting(setting: str) -> tuple[str, str]:
     path, equals, text = setting.partition("=")
     if not equals:

@@ -16,6 +16,7 @@ from app import commands
 from app.bought_boards import find_file
 from app.demo import names_demo
 from app.files import FileTrouble
+from app.outputs import OFFER
 from app.terminal import Terminal
 from model.errors import MantelwrightError
 from model.options import named_alone
@@ -164,6 +165,8 @@ def write_one(wish: ManyWish, name: str, folder: str) -> Told:
 
 def _write(wish: ManyWish, name: str, out: Path, notes: Terminal) -> None:
     job = named_alone(commands.read_job_named(name, wish.settings, notes, wish.option))
+    if OFFER in wish.parts:
+        job = commands.carry_photo_of(name, job, notes)
     noted = find_file("--note", (name,), wish.settings) if wish.note else None
     commands.run_packet(job, out, wish.sheets, notes, wish.stock_list, wish.parts, noted)
 

@@ -241,13 +241,14 @@ class _Making:
 
     def build_offer(self) -> tuple[Sheet, ...]:
         """The offer's sheets."""
+        from app.photo_on_paper import draw_for_paper
         from model.estimate import make_estimate
         from model.price import make_price
         from render.offer import build_offer
 
         estimate = make_estimate(self.surround, self.takeoff, self.plan)
         price = make_price(estimate, self.job.shop.offer, self.plan.order.stock_list.supplies)
-        return build_offer(self.surround, price, self.paper, self.date_text)
+        return build_offer(self.surround, price, self.paper, self.date_text, draw_for_paper(self.surround))
 
 
 def _build_packet(making: _Making, tell: Step) -> bytes:

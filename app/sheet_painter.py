@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPixmap
+from PySide6.QtGui import QColor, QImage, QPainter, QPixmap
 
 from app.painter import Gathered, Place, gather_drawing, paint_drawing
 from model.units import MM_PER_INCH
@@ -40,6 +40,11 @@ def make_ready(sheet: Sheet) -> ReadySheet:
 
 def paint_sheet(painter: QPainter, ready: ReadySheet, dots: float) -> None:
     """Paint it from the painter's origin on, `dots` to an inch of paper."""
+    for picture in ready.sheet.pictures:
+        left, low, right, high = (place * dots for place in picture.box)
+        box = QRectF(left, ready.sheet.height * dots - high, right - left, high - low)
+        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform, True)
+        painter.drawImage(box, QImage.fromData(picture.data))
     for gathered, ratio, (x, y) in ready.parts:
         place = Place(dots / ratio, x * dots, (ready.sheet.height - y) * dots)
         paint_drawing(painter, gathered, place, dots / MM_PER_INCH)

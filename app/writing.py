@@ -20,6 +20,7 @@ from app.notice import Notice
 from app.outputs import (
     BUYING,
     DRAWING,
+    OFFER,
     PACKET,
     PARTS,
     build_outputs,
@@ -27,6 +28,7 @@ from app.outputs import (
     write_outputs,
 )
 from app.packet_dialog import PacketDialog
+from app.photo_carried import carry_photo
 from app.progress_line import ProgressLine
 from app.session import Session
 from app.settings import Settings
@@ -107,7 +109,17 @@ class Writing(QObject):
     ) -> None:
         """Write `parts` of the job as it is now into `folder`; the cutting plan is the one that is shown."""
         job, source = self._session.job, self._find_source()
+        if OFFER in parts:
+            job = self._carry_photo(job)
         self._begin(partial(_write_packet, job, folder, paper, parts, source, dxf_version))
+
+    def _carry_photo(self, job: Job) -> Job:
+        """The job with its photo in it, for paper; said where the photo is not there."""
+        path = self._session.path
+        carried, trouble = carry_photo(job, path.parent if path is not None else None)
+        if trouble:
+            self._notice.say(trouble, wrong=True)
+        return carried
 
     def show_print(self) -> None:
         """Show what may be printed as it will be, first the packet on the paper it was last written on."""
@@ -115,7 +127,7 @@ class Writing(QObject):
         from app.print_window import PrintWindow
 
         today, labels = date.today().isoformat(), str(self._settings.read("labels", ""))
-        choices = list_print_choices(self._session.job, today, self._find_source(), labels)
+        choices = list_print_choices(self._carry_photo(self._session.job), today, self._find_source(), labels)
         PrintWindow(self._window, choices, self._paper).exec()
 
     def ask_drawing(self, folder: Path) -> None:

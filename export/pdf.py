@@ -100,6 +100,7 @@ def _write_sheet(canvas: Canvas, sheet: Sheet, index: int, before: Sheet | None)
     _write_bookmarks(canvas, sheet, index, before)
     _write_links(canvas, sheet)
     canvas.addPageLabel(index, style="ARABIC", start=index + 1)
+    _write_pictures(canvas, sheet)
     pen = _PagePen(canvas)
     for placed in sheet.placed:
         pen.replay(placed)
@@ -139,6 +140,15 @@ def _write_links(canvas: Canvas, sheet: Sheet) -> None:
     for link in sheet.links:
         box = tuple(place * POINTS_PER_INCH for place in link.box)
         canvas.linkRect("", _key(link.to), box, thickness=0, color=None)
+
+
+def _write_pictures(canvas: Canvas, sheet: Sheet) -> None:
+    """Photos go in as they are, under everything that is drawn."""
+    from reportlab.lib.utils import ImageReader
+
+    for picture in sheet.pictures:
+        left, low, right, high = (place * POINTS_PER_INCH for place in picture.box)
+        canvas.drawImage(ImageReader(BytesIO(picture.data)), left, low, right - left, high - low)
 
 
 class _PagePen:

@@ -206,6 +206,14 @@ class Placed:
 
 
 @dataclass(frozen=True, slots=True)
+class PlacedPicture:
+    """A photo on a sheet: a JPEG's bytes, and left, bottom, right, top in paper inches."""
+
+    data: bytes
+    box: tuple[float, float, float, float]
+
+
+@dataclass(frozen=True, slots=True)
 class Link:
     """Writing that names a sheet: left, bottom, right, top in paper inches, and the sheet's number from 1."""
 
@@ -223,3 +231,4 @@ class Sheet:
     height: float
     placed: tuple[Placed, ...]
     links: tuple[Link, ...] = ()
+    pictures: tuple[PlacedPicture, ...] = ()

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
+
 from model.price import Price
 from model.surround import Surround
-from render.desk import Desk, Draft, draft_pages, each_once, lay_picture
+from model.units import MM_PER_INCH, format_length
+from render.desk import NO_SCALE, Desk, Draft, draft_pages, each_once, lay_picture
 from render.dimension_strings import String
-from render.drawing import Drawing, Sheet
+from render.drawing import Drawing, Placed, PlacedPicture, Sheet, Text
 from render.front_parted import CEILING
 from render.offer_sheet import offer_strips
 from render.packet import number_sheets
@@ -18,16 +21,54 @@ from render.views import ViewOptions, draw_view
 TITLE = "Your fireplace"
 SIZES = "Its sizes"
 OFFER = "Offer"
+WALL = "On your wall"
+WORDS = 3.0 / MM_PER_INCH
+"""Capitals of what stands under the photo, inches on paper."""
 FEW = ("shelf.height", "opening.height", "opening.width", "shelf.depth")
 """Sizes that a homeowner asks for; the strings that show them, and the widths over all."""
 
 
-def build_offer(surround: Surround, price: Price, paper: str, date_text: str) -> tuple[Sheet, ...]:
-    """Picture, elevations and offer on `paper` (a key of PAPERS). Raises Refused for another."""
+@dataclass(frozen=True, slots=True)
+class OnTheWall:
+    """A photo with the surround in it: a JPEG, its width over its height, inches the outline may be off."""
+
+    data: bytes
+    shape: float
+    off: float
+
+
+def build_offer(
+    surround: Surround, price: Price, paper: str, date_text: str, wall: OnTheWall | None = None
+) -> tuple[Sheet, ...]:
+    """Picture, photo if there is one, elevations and offer on `paper` (a key of PAPERS), or Refused."""
     desk = Desk(surround, paper_size(paper))
     words = offer_strips(surround, price, date_text, desk.width)
-    drafts = [_draft_picture(desk), _draft_elevations(desk), *draft_pages(desk, OFFER, words)]
-    return number_sheets(desk, drafts, date_text)
+    pages = draft_pages(desk, OFFER, words)
+    photo = [_draft_wall(desk, wall)] if wall is not None else []
+    sheets = number_sheets(desk, [_draft_picture(desk), *photo, _draft_elevations(desk), *pages], date_text)
+    return tuple(
+        replace(sheet, pictures=(_place_photo(desk, wall),)) if wall and sheet.title == WALL else sheet
+        for sheet in sheets
+    )
+
+
+def _draft_wall(desk: Desk, wall: OnTheWall) -> Draft:
+    """The sheet that the photo goes on, with what it is worth under it."""
+    left, low, _, _ = safe_area(*desk.size, Block.BELOW)
+    off = format_length(wall.off, desk.surround.job.about.length_style)
+    text = f"A picture, no measurement: the outline lies within {off} of the drawn one, 19 times in 20."
+    words = Text(text, (left, low), WORDS)
+    return Draft(WALL, NO_SCALE, (Placed(Drawing((words,)), (0.0, 0.0), "wall"),), Block.BELOW)
+
+
+def _place_photo(desk: Desk, wall: OnTheWall) -> PlacedPicture:
+    """As large as the sheet holds it, in the middle."""
+    left, low, right, high = safe_area(*desk.size, Block.BELOW)
+    low += 3 * WORDS
+    width = min(right - left, (high - low) * wall.shape)
+    height = width / wall.shape
+    x, y = (left + right - width) / 2, (low + high - height) / 2
+    return PlacedPicture(wall.data, (x, y, x + width, y + height))
 
 
 def _draft_picture(desk: Desk) -> Draft:
