@@ -150,6 +150,7 @@ class CommandMenu:
         add_command(menu, "Take hold of an &edge", window.shaping.pick, "Ctrl+T")
         add_command(menu, "Picture for the &homeowner", window.seen.show_picture, (Key.FullScreen, "F11"))
         add_command(menu, "On your own &wall…", window.seen.show_wall, "Ctrl+Shift+W")
+        add_command(menu, "From a picture you &like…", window.seen.show_likeness)
         menu.addSeparator()
         ground = menu.addMenu("&Ground")
         grounds = add_choice(ground, GROUNDS, lambda key: window.choose_ground(Ground(key)))

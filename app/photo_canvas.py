@@ -170,6 +170,9 @@ class PhotoCanvas(QWidget):
         elif key in _KEYS and self._corners:
             self._settle()
             self.pick(_KEYS.index(key))
+        elif key in (Qt.Key.Key_PageUp, Qt.Key.Key_PageDown) and self._corners:
+            self._settle()
+            self.pick((self._active + (1 if key == Qt.Key.Key_PageDown else -1)) % len(self._corners))
         elif key in _WAYS and self._corners and self._holds is None:
             self._step(key, bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier))
         else:
@@ -259,10 +262,14 @@ class PhotoCanvas(QWidget):
         for colour, width in ((QColor("black"), 3.0), (QColor("white"), 1.2)):
             painter.setPen(QPen(colour, width))
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawPolygon(QPolygonF(places))
+            painter.drawPolygon(QPolygonF(places[: len(CORNERS)]))
+            self._paint_lines(painter)
             for i, place in enumerate(places):
                 radius = 9.0 if i == self._active else 6.0
                 painter.drawEllipse(place, radius, radius)
+
+    def _paint_lines(self, painter: QPainter) -> None:
+        """What marks beside the corners stand for; here there are none."""
 
     def _paint_loupe(self, painter: QPainter) -> None:
         """The picked corner's place, large, in the corner of the window that is furthest from it."""

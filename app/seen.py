@@ -1,4 +1,4 @@
-"""Puts up what the homeowner looks at: the picture on the whole screen, the surround on a photo of the wall.
+"""Puts up what the homeowner looks at: the picture on the whole screen, photos of the wall and of others.
 
 Loaded with the window, so the pages themselves come when they are first asked for.
 """
@@ -18,6 +18,7 @@ from model.job import Job
 from model.options import alone, list_options, take_up
 
 if TYPE_CHECKING:
+    from app.likening import Likening
     from app.photo_wall import PhotoWall
     from app.show_window import ShowWindow
 
@@ -30,6 +31,7 @@ class Seen(QObject):
         self._window, self._session, self._folder, self._notice = window, session, folder, notice
         self.wall: PhotoWall | None = None
         self.show_page: ShowWindow | None = None
+        self.likening: Likening | None = None
 
     def show_picture(self) -> ShowWindow:
         """The picture for the homeowner, on the whole screen."""
@@ -52,12 +54,21 @@ class Seen(QObject):
             self.wall = PhotoWall(self._window, self._session, self._folder, self._notice)
         self.wall.show()
 
+    def show_likeness(self) -> None:
+        """Proportions off a picture of another surround."""
+        from app.likening import Likening
+
+        if self.likening is None:
+            self.likening = Likening(self._window, self._session, self._folder)
+        self.likening.show()
+
     def wait(self) -> None:
         """End what runs beside the window, and put the pages away."""
         if self.show_page is not None:
             self.show_page.close()
-        if self.wall is not None:
-            self.wall.wait()
+        for beside in (self.wall, self.likening):
+            if beside is not None:
+                beside.wait()
 
     def _list_designs(self) -> tuple[tuple[str, Job], ...]:
         job = self._session.job

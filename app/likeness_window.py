@@ -1,0 +1,125 @@
+"""The page on which a picture of some surround is marked, and its proportions are read off.
+
+What is read off stands in model.photo.likeness; what passes to the job in app.likening.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPointF, QSize, Qt, Signal
+from PySide6.QtGui import QCloseEvent, QPainter
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+
+from app.buttons import PlainButton, StrongButton
+from app.photo_canvas import CORNERS, PhotoCanvas
+from app.theme import RHYTHM, SMALL_POINTS, text_font
+from render.drawing import Ring
+
+SIZE = QSize(1180, 680)
+BESIDE = 340
+BEGIN = "Take in a picture of a surround that you like: a JPEG, PNG or WebP file. It is not kept."
+MARK = (
+    "Drag the rings: four to the corners of its opening, the others onto the lines they are named after. By "
+    "key: Page up and Page down pick one, arrows move it, Shift ten times as far, Escape puts it back."
+)
+
+
+class LikenessCanvas(PhotoCanvas):
+    """A picture with the opening's corners, and a ring for each line of the surround."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._lines: tuple[Ring, ...] = ()
+        self.setAccessibleName("Picture of a surround")
+        self.setAccessibleDescription(MARK)
+
+    def show_lines(self, lines: tuple[Ring, ...]) -> None:
+        """The lines that the marks stand for, in the picture's pixels."""
+        self._lines = lines
+        self.update()
+
+    def _paint_lines(self, painter: QPainter) -> None:
+        for line in self._lines:
+            one, other = (self.to_screen(end) for end in line)
+            painter.drawLine(QPointF(one), QPointF(other))
+
+
+class LikenessWindow(QDialog):
+    """Shows the picture, its marks and what they tell."""
+
+    gone = Signal()
+
+    def __init__(self, parent: QWidget, names: tuple[str, ...]) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("From a picture you like")
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.resize(SIZE.boundedTo(self.screen().availableSize() * 0.96))
+        self._names = (*(f"opening, {name.lower()}" for name in CORNERS), *names)
+        self.canvas = LikenessCanvas()
+        self.hint, self.picked = self._label(BEGIN, small=True), self._label("", small=True)
+        self.sizes, self.told = self._label(""), self._label("")
+        self.open_button = StrongButton("Take in a picture…", "Choose a JPEG, PNG or WebP file")
+        self.apply_button = PlainButton(
+            "Give this fireplace these proportions", "One step, which can be undone; clearances are kept"
+        )
+        self.undo_button = PlainButton("Undo", "Put the sizes back as they were")
+        for button in (self.open_button, self.apply_button, self.undo_button):
+            button.setAutoDefault(False)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        row.addWidget(self.canvas, 1)
+        row.addWidget(self._build_side())
+        self.canvas.picked.connect(self.name_mark)
+        self.show_having(False)
+
+    def _build_side(self) -> QWidget:
+        inner = QWidget()
+        column = QVBoxLayout(inner)
+        column.setContentsMargins(2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
+        column.setSpacing(RHYTHM)
+        parts = (self.open_button, self.hint, self.picked, self.sizes, self.apply_button)
+        for part in (*parts, self.told, self.undo_button):
+            column.addWidget(part)
+        column.addStretch(1)
+        side = QScrollArea()
+        side.setFrameShape(QScrollArea.Shape.NoFrame)
+        side.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        side.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        side.setWidgetResizable(True)
+        side.setFixedWidth(BESIDE)
+        side.setWidget(inner)
+        side.setAccessibleName("What the picture tells")
+        return side
+
+    def _label(self, text: str, small: bool = False) -> QLabel:
+        label = QLabel(text)
+        label.setWordWrap(True)
+        label.setTextFormat(Qt.TextFormat.PlainText)
+        if small:
+            label.setFont(text_font(SMALL_POINTS))
+        return label
+
+    def name_mark(self, mark: int) -> None:
+        """Say which mark the arrow keys move."""
+        self.picked.setText(f"Picked: {self._names[mark]}.")
+
+    def show_having(self, has_picture: bool) -> None:
+        """Offer only what can be done, with a picture and without one."""
+        for part in (self.picked, self.sizes, self.apply_button):
+            part.setVisible(has_picture)
+        self.hint.setText(MARK if has_picture else BEGIN)
+        self.undo_button.hide()
+        self.say("")
+        if has_picture:
+            self.name_mark(0)
+
+    def say(self, text: str, can_undo: bool = False) -> None:
+        """Say what came of it."""
+        self.told.setText(text)
+        self.told.setVisible(bool(text))
+        self.undo_button.setVisible(can_undo)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Tell whoever put it up."""
+        self.gone.emit()
+        super().closeEvent(event)
