@@ -165,9 +165,14 @@ def _tell_size(each: Proportion, job: Job) -> str:
     """A proportion as it is and as it would be here, with how far it may be off."""
     opening, style = job.site.opening, job.about.length_style
     whole = opening.height if each.is_high else opening.width
-    here, off = (format_length(part * whole, style) for part in (each.value, each.spread))
+    here, off = (_say_length(part * whole, style) for part in (each.value, each.spread))
     of = "heights" if each.is_high else "widths"
     return f"{each.words}: {each.value:.2f} {of} of the opening; here {here}, give or take {off}."
+
+
+def _say_length(value: float, style: LengthStyle) -> str:
+    """A length that no line of a label parts."""
+    return format_length(value, style).replace(" ", "\N{NO-BREAK SPACE}")
 
 
 def tell_given(likened: Likened, style: LengthStyle) -> str:
@@ -175,7 +180,7 @@ def tell_given(likened: Likened, style: LengthStyle) -> str:
     gave = [size for size in likened.sizes if size.gave]
     lines = [f"{len(likened.sizes) - len(gave)} of {len(likened.sizes)} sizes are as in the picture."]
     for size in gave:
-        wanted, got = (format_length(value, style) for value in (size.wanted, size.got))
+        wanted, got = (_say_length(value, style) for value in (size.wanted, size.got))
         lines.append(f"{size.words} had to give: {got} for {wanted}.")
     if likened.besides:
         lines.append(f"To keep clear of the fire, changed besides: {', '.join(likened.besides)}.")
