@@ -103,6 +103,21 @@ def test_what_is_said_to_be_uncertain_covers_what_is_wrong(millimetres, yaw, pit
     assert widest < 120
 
 
+@pytest.mark.parametrize(("millimetres", "yaw", "pitch"), [(24, 4, 3), (35, 5, 5), (50, 0, 8)])
+def test_of_photos_that_hardly_tell_the_lens_none_is_taken_that_misleads(millimetres, yaw, pitch):
+    camera = take(millimetres, yaw, pitch, 110 * millimetres / 28)
+    random = np.random.default_rng(3)
+    corners = np.array([pinhole(camera, point) for point in OPENING])
+    truth = np.array([pinhole(camera, point) for point in OUTLINE])
+    inside = []
+    for _ in range(120):
+        with suppress(Refused):
+            found = recover_camera(corners + random.normal(0, 1, (4, 2)), OPENING, SIZE)
+            off = np.hypot(*(found.camera.project(OUTLINE) - truth).T)
+            inside.append(off <= spread_of(found, OUTLINE))
+    assert not inside or np.mean(inside) >= 0.9
+
+
 def test_a_known_focal_length_makes_it_surer():
     camera = take(28, 12, 5)
     covered, sure = _draw(camera, 2, 200, focal=camera.focal, focal_spread=0.001)
