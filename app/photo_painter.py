@@ -18,6 +18,8 @@ SHADOW = QColor(0, 0, 0, 105)
 """How much a shadow darkens what the photo shows."""
 BAND = 70
 """Of 255: how strongly the band of uncertainty is laid over."""
+SOFT = 0.5
+"""How strongly edges are ruled: tones tell most of them, and a photo has no lines."""
 LINE = 1 / 1600
 """Breadth of the wood's lines, of the photo's width."""
 
@@ -30,7 +32,7 @@ def paint_surround(painter: QPainter, picture: PhotoPicture, width: float) -> No
         path = path_of(patch.rings)
         painter.fillPath(path, QColor(patch.tint))
     ink = QColor(picture.ink)
-    ink.setAlphaF(0.75)
+    ink.setAlphaF(SOFT)
     painter.setPen(QPen(ink, max(0.8, LINE * width)))
     for line in picture.lines:
         painter.drawPolyline(QPolygonF([QPointF(x, y) for x, y in line]))
