@@ -23,7 +23,7 @@ FIGURES = (2, 3)
 WORKING = "The price is being worked out."
 FAILED = "No price: {}."
 WANTED = "No price yet. Wanted for it: {}."
-SEEN = "What is hidden is spread over what is shown; the offer prints the last column."
+SEEN = "The offer prints the last column."
 NOT_KNOWN = "no price"
 
 

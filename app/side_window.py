@@ -303,17 +303,18 @@ class SideWindow(QWidget):
         lines = list_differences(compared)
         self._paths = [line.path for line in lines]
         headings = ("", "Of what", *(column.chooser.currentText() for column in self._shown))
-        self._texts = TextModel(headings, ())
+        texts = TextModel(headings, ())
         before = ["", *(str(line.heading) for line in lines)]
         rows = zip(before, lines, strict=False)
-        self._texts.show_texts(
+        texts.show_texts(
             [
                 ("" if line.heading == last else str(line.heading), line.name, *line.texts)
                 for last, line in rows
             ]
         )
         row = self.table.currentIndex().row()
-        self.table.setModel(self._texts)
+        self.table.setModel(texts)
+        self._texts = texts  # only now may the one before go
         if 0 <= row < len(lines):
             self.table.setCurrentIndex(self._texts.index(row, 0))
         header = self.table.horizontalHeader()
