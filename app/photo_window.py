@@ -7,7 +7,16 @@ from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QCloseEvent
-from PySide6.QtWidgets import QCheckBox, QDialog, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QDialog,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.buttons import PlainButton, QuietButton, StrongButton, quiet_button
 from app.photo_canvas import CORNERS, PhotoCanvas
@@ -68,9 +77,8 @@ class PhotoWindow(QDialog):
         self.name_corner(0)
 
     def _build_side(self) -> QWidget:
-        side = QWidget()
-        side.setFixedWidth(BESIDE)
-        column = QVBoxLayout(side)
+        inner = QWidget()
+        column = QVBoxLayout(inner)
         column.setContentsMargins(2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
         column.setSpacing(RHYTHM)
         column.addWidget(self.open_button)
@@ -94,6 +102,14 @@ class PhotoWindow(QDialog):
         column.addStretch(1)
         for button in (self.save_button, self.keep_button, self.drop_button):
             column.addWidget(button)
+        side = QScrollArea()
+        side.setFrameShape(QScrollArea.Shape.NoFrame)
+        side.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        side.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        side.setWidgetResizable(True)
+        side.setFixedWidth(BESIDE)
+        side.setWidget(inner)
+        side.setAccessibleName("The photo in words")
         return side
 
     def _label(self, text: str, small: bool = False) -> QLabel:

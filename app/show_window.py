@@ -19,8 +19,9 @@ from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
 )
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
+from app.hairline import ThinBar
 from app.latest import Latest
 from app.painter import Gathered, Place, gather_drawing, paint_drawing
 from app.session import Session
@@ -255,7 +256,7 @@ class ShowWindow(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.picture, 1)
-        column.addWidget(self.bar)
+        column.addWidget(self._wrap_bar())
         self._connect()
         self._follow()
 
@@ -286,6 +287,19 @@ class ShowWindow(QWidget):
         low.addWidget(self.close_, 0, Qt.AlignmentFlag.AlignBottom)
         column.addLayout(low)
         return bar
+
+    def _wrap_bar(self) -> QScrollArea:
+        """The controls, to be moved sideways where a screen is too narrow for them all."""
+        area = self.area = QScrollArea()
+        area.setFrameShape(QScrollArea.Shape.NoFrame)
+        area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        area.setHorizontalScrollBar(ThinBar(Qt.Orientation.Horizontal))
+        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        area.setWidgetResizable(True)
+        area.setWidget(self.bar)
+        area.setAccessibleName("Sizes and colours")
+        area.setFixedHeight(self.bar.sizeHint().height() + area.horizontalScrollBar().sizeHint().height())
+        return area
 
     def _connect(self) -> None:
         self._drawing = _Showing()
@@ -350,7 +364,7 @@ class ShowWindow(QWidget):
             self._take_up((self._session.job.options.place + way) % count)
 
     def _hide_bar(self, hide: bool) -> None:
-        self.bar.setHidden(hide)
+        self.area.setHidden(hide)
         if hide:
             self.setFocus(Qt.FocusReason.OtherFocusReason)
 
@@ -359,7 +373,7 @@ class ShowWindow(QWidget):
         key = event.key()
         if key in (Qt.Key.Key_Escape, Qt.Key.Key_F11):
             self.close()
-        elif self.bar.isHidden():
+        elif self.area.isHidden():
             self._hide_bar(False)
         elif key in (Qt.Key.Key_PageUp, Qt.Key.Key_PageDown):
             self._turn(1 if key == Qt.Key.Key_PageDown else -1)

@@ -84,6 +84,13 @@ def wood_colour(look: Look, species: str) -> str:
     return bare if look.finish == CLEAR else mix_colours(colour_of(look.stain, STAINS), bare, STAIN_SHARE)
 
 
+def name_finish(look: Look) -> str:
+    """The wood's finish in words: painted, moss."""
+    palette, chosen = (PAINTS, look.paint) if look.finish == PAINTED else (STAINS, look.stain)
+    word = palette[chosen][0].lower() if chosen in palette else chosen
+    return "clear coat" if look.finish == CLEAR else f"{look.finish}, {word}"
+
+
 def wall_colour(look: Look) -> str:
     """The wall in the light."""
     return colour_of(look.wall, WALLS)

@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from model.board import StockKind
-from model.job import Job, read_value
+from model.job import Job, default_job, read_value
+from model.look import name_finish
 from model.money import format_money
 from model.parameters import SPECIES
 from model.price import Price, list_price
@@ -77,6 +78,8 @@ def _say_made(surround: Surround) -> Iterator[str]:
     yield f"Wood: {SPECIES[job.design.board.species].lower()}{panels}."
     if job.shop.offer.colour.strip():
         yield f"Colour and finish: {' '.join(job.shop.offer.colour.split())}"
+    elif (shown := job.design.look) != default_job().design.look:
+        yield f"Colour and finish as in the picture: {name_finish(shown)}"
 
 
 def _say_depth(job: Job) -> str:

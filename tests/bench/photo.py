@@ -53,11 +53,10 @@ def list_lines() -> Iterator[str]:
         for is_known in (True, False):
             share, said, refused = cover(*camera, is_known)
             millimetres, yaw, pitch = camera
-            lens = "lens known " if is_known else "lens found "
-            yield (
-                f"{millimetres:3} mm, yaw {yaw:4}, pitch {pitch:3}, {lens} "
-                f"covered {share:6.1%}, within {said:6.1f} px, refused {refused:4} of {PHOTOS}"
-            )
+            lens = "lens known" if is_known else "lens found"
+            held = f"covered {share:6.1%}, within {said:6.1f} px" if refused < PHOTOS else "nothing told"
+            told = f"{held}, refused {refused} of {PHOTOS}"
+            yield f"{millimetres:3} mm, yaw {yaw:4}, pitch {pitch:3}, {lens} {told}"
 
 
 def time_picture(surround: Surround) -> tuple[float, float]:

@@ -7,7 +7,7 @@ import pytest
 
 from model.errors import Refused
 from model.job import default_job, read_job, with_texts, with_value, write_job
-from model.look import BARE, FACINGS, PAINTS, STAINS, WALLS, mix_colours, wood_colour
+from model.look import BARE, FACINGS, PAINTS, STAINS, WALLS, mix_colours, name_finish, wood_colour
 from model.parameters import SPECIES, find_parameter
 
 
@@ -47,3 +47,10 @@ def test_paint_hides_the_wood_a_stain_lets_it_through_and_a_clear_coat_shows_it(
 def test_mixing_all_of_one_colour_leaves_nothing_of_the_other():
     assert mix_colours("#102030", "#ffffff", 1.0) == "#102030"
     assert mix_colours("#000000", "#ffffff", 0.5) == "#808080"
+
+
+def test_a_finish_is_named_as_it_was_chosen():
+    look = default_job().design.look
+    assert name_finish(replace(look, paint="moss")) == "painted, moss"
+    assert name_finish(replace(look, finish="stained", stain="#aabbcc")) == "stained, #aabbcc"
+    assert name_finish(replace(look, finish="clear")) == "clear coat"

@@ -67,6 +67,12 @@ def test_words_of_the_offer_stand_in_it():
         assert words not in text
 
 
+def test_the_chosen_finish_is_named_where_no_words_of_ones_own_are():
+    text, _ = _text("bedroom", PRICED, "letter", [("look.paint", "Moss")])
+    assert "as in the picture: painted, moss" in text
+    assert "as in the picture" not in _text("bedroom", PRICED)[0]
+
+
 def test_what_is_in_every_price_and_in_none_stands_there_from_the_first():
     text, _ = _text("brick", PRICED)
     assert "Making the surround as drawn" in text
