@@ -321,7 +321,7 @@ class Optioning(QObject):
         for words, reason in reasons.items():
             self.commands[words].offer(words, EXPLAINED[words], reason)
         thrown = self._session.job.options.thrown
-        self.bar.back_button.setVisible(bool(thrown))
+        self.bar.offer_back(bool(thrown))
         self.bar.setVisible(count > 1 or bool(thrown) or self.bar.tabs.editing >= 0)
 
     def _show(self) -> None:

@@ -66,7 +66,7 @@ PRODUCT = "Mantelwright"
 UNMEASURED = "A new job: every size stands at a usual value until it is measured."
 LEAST_WIDTH = 300
 """Of the measuring list: names and values can still be read."""
-LEAST_SHEET = QSize(240, 160)
+LEAST_SHEET = QSize(240, 120)
 LOW = 440
 """Pixels of height below which there is room for the sheet or for the tray's lists, but not for both: as on a
 laptop of 1366 by 768 dots at twice its size."""

@@ -53,7 +53,7 @@ def test_a_window_of_700_by_420_shows_list_and_sheet_beside_each_other(qtbot: Qt
     assert window.fields.isVisible()
     assert window.canvas.isVisible()
     assert window.canvas.width() >= 240
-    assert window.canvas.height() >= 160
+    assert window.canvas.height() >= 120
 
 
 def test_a_low_window_shows_the_sheet_or_the_lists(qtbot: QtBot, window: Window):
@@ -163,3 +163,22 @@ def test_a_page_that_explains_fits_a_small_laptop(qtbot: QtBot, window: Window):
     assert shown.minimumSizeHint().width() <= SMALLEST[0]
     assert shown.minimumSizeHint().height() <= SMALLEST[1]
     shown.close()
+
+
+def test_several_options_fit_a_small_laptop_and_have_all_their_buttons_on_a_large_one(
+    qtbot: QtBot, window: Window
+):
+    window.files.open_example("brick")
+    for _ in range(4):
+        window.options.add()
+    window.options.throw_away(1)
+    window.notice.put_away()
+    _resize(qtbot, window, 1366, 768)
+    bar = window.options.bar
+    qtbot.waitUntil(lambda: bar.width() > 900)
+    assert all(button.isVisible() for button in (bar.add_button, bar.back_button, bar.side_button))
+    assert window.minimumSizeHint().width() <= SMALLEST[0]
+    assert window.minimumSizeHint().height() <= SMALLEST[1]
+    _resize(qtbot, window, *SMALLEST)
+    assert bar.tabs.isVisible()
+    assert _overhangs(window, bar) == []
