@@ -224,6 +224,7 @@ def test_a_group_is_folded_and_opened_by_key(qtbot: QtBot, window: Window):
 
 
 def test_every_control_of_options_says_what_it_is_and_is_reached_by_tab(qtbot: QtBot, window: Window):
+    window.resize(1366, 768)  # a narrow row leaves to the menu what it has no room for
     for _ in range(2):
         window.session.change("adding an option", add_option(window.session.job))
     window.session.change("throwing one away", throw_away(window.session.job, 0))
