@@ -174,7 +174,8 @@ class Sums:
         sign = within if spare >= -HAIR else over
         if finding.unit != "in":
             return f"{measured:g} {sign} {limit:g} {finding.unit}".strip() + "."
-        rest = f"{self.text(abs(spare))} {'to spare' if spare >= -HAIR else 'short'}"
+        missed = "short" if finding.bound is Bound.LEAST else "too much"
+        rest = f"{self.text(abs(spare))} {'to spare' if spare >= -HAIR else missed}"
         if abs(spare) <= HAIR:
             rest = "just met"
         return f"{self.bare(measured)} {sign} {self.text(limit)}: {rest}."

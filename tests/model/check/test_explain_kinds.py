@@ -102,6 +102,14 @@ def test_a_sag_is_worked_out_from_load_span_and_stiffness():
     assert 5 * load * span**4 / (384 * stiffness * inertia) == pytest.approx(sag, rel=2e-3)
 
 
+def test_what_is_more_than_it_may_be_is_too_much_and_not_short():
+    """A slip 4 in. wide: its mitres open by 0.0658 in., 1/16 in. may show."""
+    job = with_texts(read_demo("brick"), [("slip.on", "yes"), ("slip.width", "4")])
+    surround = plan_surround(job)
+    finding = next(f for f in check_surround(surround) if f.check == joinery.CHECK)
+    assert explain_finding(surround, finding).arithmetic[-1] == "0.0658 > 0.0625 in.: 0.0033 in. too much."
+
+
 def test_the_pull_behind_a_shelf_is_the_load_times_its_levers():
     _, finding, page = _find(holding.FIXING)
     load, front, behind, pull = _read(page.arithmetic[0])
