@@ -152,8 +152,14 @@ def cut_lines(cuts: Sequence[Cut], style: LengthStyle) -> Iterable[str]:
 
 def parameter_lines() -> Iterable[str]:
     """Every path that ``--set`` takes, with what it may be, its default and its help."""
-    rows = [(row.path, _allowed(row), row.format(row.default, INCHES_16), row.about) for row in TABLE]
+    rows = [(row.path, _allowed(row), _default(row), row.about) for row in TABLE]
     yield from table_lines(("Path", "May be", "Default", "What it is"), rows)
+
+
+def _default(row: Parameter) -> str:
+    """What a row begins with, of several lines the first."""
+    first, *more = row.format(row.default, INCHES_16).split("\n")
+    return f"{first} …" if more else first
 
 
 def _allowed(row: Parameter) -> str:
