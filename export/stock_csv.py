@@ -1,6 +1,6 @@
 """A stock list's rows as comma-separated text, and back; what fields may hold is model.cutting's business.
 
-What is common to all rows (currency, trim, spare boards) is not in it.
+What is common to all rows (currency, trim, spare boards) and supplies are not in it.
 """
 
 from __future__ import annotations
