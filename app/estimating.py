@@ -28,11 +28,16 @@ _BARE = default_job()
 
 
 def strip(job: Job) -> Job:
-    """A job without what makes no difference to what it takes: names, colours, the offer, other options."""
-    design = replace(job.design, look=_BARE.design.look)
-    purchase = replace(job.purchase, printed=())
-    shop = replace(job.shop, offer=_BARE.shop.offer)
-    return replace(job, about=_BARE.about, design=design, shop=shop, purchase=purchase, options=ALONE)
+    """A job without what makes no difference to what it takes: names, colours, photo, offer, options."""
+    return replace(
+        job,
+        about=_BARE.about,
+        design=replace(job.design, look=_BARE.design.look),
+        shop=replace(job.shop, offer=_BARE.shop.offer),
+        purchase=replace(job.purchase, printed=()),
+        options=ALONE,
+        photo=None,
+    )
 
 
 class Estimating(QObject):

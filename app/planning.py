@@ -73,7 +73,7 @@ class Planning(QObject):
         self._asked = (job, stock_list)
         self._number += 1
         self.is_busy = True
-        question = Question(self._number, name, replace(job, options=ALONE), stock_list)
+        question = Question(self._number, name, replace(job, options=ALONE, photo=None), stock_list)
         if self._process is not None and not self._process.is_alive():
             self._let_go()
         self._start().send(question)
@@ -81,8 +81,8 @@ class Planning(QObject):
         return True
 
     def is_asked(self, job: Job, stock_list: StockList) -> bool:
-        """Whether that is what was asked last; what was printed since, what is offered, colours and other
-        options make no other question of it.
+        """Whether that is what was asked last; what was printed since, what is offered, colours, the photo
+        and other options make no other question of it.
         """
         if self._asked is None or self._asked[1] is not stock_list:
             return False
@@ -94,7 +94,8 @@ class Planning(QObject):
         design = replace(asked.design, look=job.design.look)
         purchase = replace(asked.purchase, printed=job.purchase.printed)
         shop = replace(asked.shop, offer=job.shop.offer)
-        return replace(asked, design=design, purchase=purchase, shop=shop, options=job.options) == job
+        alike = replace(asked, design=design, purchase=purchase, shop=shop)
+        return replace(alike, options=job.options, photo=job.photo) == job
 
     def stop(self) -> None:
         """Have the best plan so far."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -21,6 +22,7 @@ from model.check.finding import Status
 from model.job import default_job, read_value, with_value
 from model.options import FIRST_NAME, LONGEST_NAME, add_option, rename, take_up
 from model.parameters import BY_PATH
+from model.photo.stored import WallPhoto
 
 LEFT = Qt.MouseButton.LeftButton
 
@@ -406,6 +408,8 @@ def test_colours_make_no_other_question_of_a_plan_or_a_price(window: Window):
         if BY_PATH["look.paint"].choices
         else with_value(job, "look.paint", "#112233")
     )
+    photo = WallPhoto(400, 300, ((100, 200), (200, 200), (200, 100), (100, 100)), kept="aGVhcnRo")
+    other = replace(other, photo=photo)
     assert other != job
     assert strip(other) == strip(job)
     stock_list = window.cutting.find_list()
