@@ -47,6 +47,7 @@ class CureBar(QWidget):
         self.explain_button.clicked.connect(self.explained)
         self._above = QHBoxLayout()
         self._row = QHBoxLayout()
+        self._row.setSpacing(RHYTHM)
         for widget in (self.do_button, self.undo_button, self._text, self.other_button, self.explain_button):
             self._row.addWidget(widget, 1 if widget is self._text else 0)
         column = QVBoxLayout(self)
