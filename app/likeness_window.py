@@ -10,6 +10,7 @@ from PySide6.QtGui import QCloseEvent, QPainter
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, StrongButton
+from app.hairline import ThinBar
 from app.photo_canvas import CORNERS, PhotoCanvas
 from app.theme import RHYTHM, SMALL_POINTS, text_font
 from render.drawing import Ring
@@ -83,6 +84,7 @@ class LikenessWindow(QDialog):
         column.addStretch(1)
         side = QScrollArea()
         side.setFrameShape(QScrollArea.Shape.NoFrame)
+        side.setVerticalScrollBar(ThinBar(Qt.Orientation.Vertical))
         side.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         side.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         side.setWidgetResizable(True)

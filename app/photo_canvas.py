@@ -276,11 +276,12 @@ class PhotoCanvas(QWidget):
         assert self._image is not None
         x, y = self._corners[self._active]
         here = self.to_screen((x, y))
-        left = RHYTHM if here.x() > self.width() / 2 else self.width() - LOUPE - RHYTHM
-        top = RHYTHM if here.y() > self.height() / 2 else self.height() - LOUPE - RHYTHM
-        box = QRectF(QPoint(int(left), int(top)), QSizeF(LOUPE, LOUPE))
+        side = min(LOUPE, self.width() // 3, self.height() // 3)
+        left = RHYTHM if here.x() > self.width() / 2 else self.width() - side - RHYTHM
+        top = RHYTHM if here.y() > self.height() / 2 else self.height() - side - RHYTHM
+        box = QRectF(QPoint(int(left), int(top)), QSizeF(side, side))
         own = self._transform().m11()
-        reach = LOUPE / (TIMES * max(own, 0.2)) / 2
+        reach = side / (TIMES * max(own, 0.2)) / 2
         painter.fillRect(box, QColor("black"))
         painter.drawImage(box, self._image, QRectF(x - reach, y - reach, 2 * reach, 2 * reach))
         for colour, width in ((QColor("black"), 3.0), (QColor("white"), 1.0)):

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.buttons import PlainButton, QuietButton, StrongButton, quiet_button
+from app.hairline import ThinBar
 from app.photo_canvas import CORNERS, PhotoCanvas
 from app.theme import RHYTHM, SMALL_POINTS, text_font
 
@@ -104,6 +105,7 @@ class PhotoWindow(QDialog):
             column.addWidget(button)
         side = QScrollArea()
         side.setFrameShape(QScrollArea.Shape.NoFrame)
+        side.setVerticalScrollBar(ThinBar(Qt.Orientation.Vertical))
         side.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         side.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         side.setWidgetResizable(True)
