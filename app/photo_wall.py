@@ -285,7 +285,12 @@ def _tell(refusal: Refused) -> str:
     """Why there is no picture, and what helps."""
     if refusal.field == "focal length" and isinstance(refusal.read, str) and "corners" in refusal.read:
         return WANTS_LENS
-    return f"No camera sees the opening so: the {refusal.field} are {refusal.read}. To do: {refusal.wanted}."
+    if str(refusal.read).startswith("("):  # places in pixels help nobody
+        return f"No camera sees the opening so. To do: {refusal.wanted}."
+    verb = "are" if refusal.field.endswith("s") else "is"
+    return (
+        f"No camera sees the opening so: the {refusal.field} {verb} {refusal.read}. To do: {refusal.wanted}."
+    )
 
 
 def _free_name(folder: Path, stem: str) -> str:

@@ -56,7 +56,7 @@ class Lens:
         self.camera = camera
         self.away = float(camera.place([about])[0, 2])
         if self.away < NEAREST:
-            raise Refused("corners", "a camera within the fireplace", "set them anew")
+            raise Refused("corners", "those of a camera within the fireplace", "set them anew")
 
     def bend(self, points: Floats) -> Floats:
         """Points of the room (n, 3) moved so that the photo's rays are parallel; Refused if too near."""

@@ -61,7 +61,7 @@ def recover_camera(
     pixels = np.asarray(corners, dtype=np.float64)
     places = np.asarray(rectangle, dtype=np.float64)
     if _area(pixels) >= 0:
-        raise Refused("corners", "another order", ORDER)
+        raise Refused("corners", "in another order", ORDER)
     centre = np.array(size, dtype=np.float64) / 2
     flat = find_homography(places[:, :2], pixels - centre)
     start = focal if focal is not None else _find_focal(flat, size)
@@ -145,6 +145,8 @@ def _fit(
         return np.vstack([rows, [0, 0, 0, 0, 0, 0, 1 / known[1]]])
 
     now = miss(camera)
+    if not np.isfinite(now).all():
+        raise Refused("corners", "those of no rectangle before a camera", ORDER)
     damping = 1e-6
     for _ in range(STEPS):
         rows = slopes(camera)

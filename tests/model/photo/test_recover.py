@@ -158,6 +158,19 @@ def test_corners_of_another_shape_are_refused():
         recover_camera(corners, OPENING, SIZE, focal=camera.focal, focal_spread=0.01)
 
 
+def test_any_four_corners_are_taken_or_refused():
+    """Also where a camera would have to have some of them behind it."""
+    random = np.random.default_rng(0)
+    for width, height in ((1, 1), (3, 2000), (2400, 40), (2400, 1800)):
+        for known in (None, *(focal_of_equivalent(each, (width, height)) for each in (10.0, 26.0, 400.0))):
+            for _ in range(15):
+                corners = random.uniform((0, 0), (width, height), (4, 2))
+                with suppress(Refused):
+                    found = recover_camera(corners, OPENING, (width, height), focal=known)
+                    assert np.isfinite(found.spread).all()
+                    assert np.isfinite(found.camera.project(OPENING)).all()
+
+
 def test_found_says_how_far_corners_miss():
     camera = take(28, 20, 5)
     corners = np.array([pinhole(camera, point) for point in OPENING])
