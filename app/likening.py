@@ -109,7 +109,7 @@ class Likening(QObject):
             self.page.sizes.setText(self._tell(self.likeness))
         except Refused as refusal:
             self.likeness = None
-            self.page.sizes.setText(f"{refusal.field.capitalize()} is {refusal.read}: {refusal.wanted}.")
+            self.page.sizes.setText(_tell_refusal(refusal))
         self.page.apply_button.setEnabled(self.likeness is not None and not self._work.is_busy)
 
     def _tell(self, likeness: Likeness) -> str:
@@ -159,6 +159,13 @@ class Likening(QObject):
 
 def _liken(job: Job, proportions: tuple[Proportion, ...], step: Step) -> tuple[Job, Likened]:
     return job, liken_job(job, proportions, step)
+
+
+def _tell_refusal(refusal: Refused) -> str:
+    """What is wrong with the marks; of corners only what is to be done, for pixels help nobody."""
+    if refusal.field == "corners":
+        return f"{refusal.wanted[:1].upper()}{refusal.wanted[1:]}."
+    return f"{refusal.field.capitalize()} is {refusal.read}: {refusal.wanted}."
 
 
 def _tell_size(each: Proportion, job: Job) -> str:
