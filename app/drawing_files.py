@@ -16,6 +16,7 @@ from model.units import MILLIMETRES_ONLY
 if TYPE_CHECKING:
     from model.surround import Surround
     from model.takeoff.cut_list import Cut
+    from model.takeoff.takeoff import Takeoff
     from render.drawing import Drawing, Sheet
     from render.part_views import Part
 
@@ -82,15 +83,24 @@ def _draw_views(surround: Surround, ratio: float, tell: Step) -> Iterator[tuple[
 
 
 def build_assembly_drawings(
-    surround: Surround, cuts: Sequence[Cut], sheets: Sequence[Sheet], version: str, tell: Step
+    surround: Surround,
+    cuts: Sequence[Cut],
+    sheets: Sequence[Sheet],
+    version: str,
+    tell: Step,
+    takeoff: Takeoff | None = None,
+    date_text: str = "",
 ) -> Iterator[tuple[str, str]]:
     """Each sub-assembly alone in all its views, with those of `sheets` that show them as layouts.
 
-    The name of its file and its text.
+    One that the sheets show by its mirror twin has layouts of its own, with the numbers of the twin's. The
+    name of its file and its text.
     """
     from export.dxf import write_dxf
     from export.dxf_boards import list_board_notes
     from model.takeoff.assemblies import list_assemblies
+    from render.desk import Desk
+    from render.packet import build_twin_sheets
     from render.part_views import Part
     from render.third_angle import place_third_angle
 
@@ -100,12 +110,18 @@ def build_assembly_drawings(
     own = [sheet for sheet in sheets if _is_of_part(sheet)]
     highest = max((sheet.height for sheet in own), default=0.0)
     assemblies = list_assemblies(surround.boards)
+    drawn: set[str] = set()
     for i, assembly in enumerate(assemblies):
         tell(i / len(assemblies), f"Drawing the {assembly.name}")
+        layouts: Sequence[Sheet] = own
+        if own and assembly.twin in drawn:
+            desk = Desk(surround, (own[0].width, own[0].height), cuts=tuple(cuts), takeoff=takeoff)
+            layouts = build_twin_sheets(desk, assembly, sheets, date_text)
+        drawn.add(assembly.name)
         views = _draw_part_views(Part(surround, assembly), ratio)
         placed = place_third_angle(views, highest + OVER_SHEETS)
         title = f"{surround.job.about.title}: {assembly.name}"
-        text = write_dxf(placed, ratio, title, about.length_style, notes, own, version)
+        text = write_dxf(placed, ratio, title, about.length_style, notes, layouts, version)
         yield name_drawing(assembly.name), text
 
 

@@ -288,7 +288,15 @@ def _build_views(making: _Making, tell: Step) -> bytes:
 
 def _build_assemblies(making: _Making, tell: Step) -> Iterator[tuple[str, str]]:
     sheets, tell = making.set_out(tell)
-    return build_assembly_drawings(making.surround, making.takeoff.cuts, sheets, making.dxf_version, tell)
+    return build_assembly_drawings(
+        making.surround,
+        making.takeoff.cuts,
+        sheets,
+        making.dxf_version,
+        tell,
+        making.takeoff,
+        making.date_text,
+    )
 
 
 def _build_mouldings(making: _Making, tell: Step) -> Iterator[tuple[str, str]]:

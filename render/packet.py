@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 from model.check.finding import Finding, Guide
 from model.cutting.plan import CuttingPlan
 from model.errors import Refused
 from model.parameters import UNITS
 from model.surround import Surround
+from model.takeoff.assemblies import Assembly
 from model.takeoff.cut_list import Cut
 from model.takeoff.takeoff import Takeoff
 from render.catalogue import Named
@@ -25,13 +26,13 @@ from render.chapters.finishing import draft_finishing
 from render.chapters.mouldings import draft_mouldings
 from render.chapters.notes import draft_notes
 from render.chapters.sections import draft_sections
-from render.chapters.shop import draft_shop
+from render.chapters.shop import draft_shop, draft_twin, title_of_part
 from render.chapters.site import draft_site
 from render.chapters.steps import draft_steps
 from render.desk import Desk, Draft, draft_views
 from render.drawing import Sheet
 from render.references import resolve_sheet
-from render.sheets import VIEW_TITLES, Block, build_sheet
+from render.sheets import CONTINUED, VIEW_TITLES, Block, build_sheet
 from render.sheets import paper_size as paper_size
 from render.title_block import TitleBlock
 from render.view_layout import lay_alone
@@ -125,25 +126,46 @@ def build_drawing_sheet(surround: Surround, named: Named, paper: str, date_text:
 
 def number_sheets(desk: Desk, drafts: Sequence[Draft], date_text: str) -> tuple[Sheet, ...]:
     """Drafts as sheets with their title blocks and references to each other, numbered in this order."""
+    where, count = list_holders(drafts), len(drafts)
+    return tuple(
+        _finish(desk, draft, f"{number} of {count}", date_text, where)
+        for number, draft in enumerate(drafts, start=1)
+    )
+
+
+def build_twin_sheets(
+    desk: Desk, assembly: Assembly, sheets: Sequence[Sheet], date_text: str
+) -> tuple[Sheet, ...]:
+    """Shop drawings of a sub-assembly that the packet's `sheets` show by its mirror twin, as it lies itself.
+
+    They have the numbers of the sheets that show the twin; none where there are none.
+    """
+    titles = [sheet.title for sheet in sheets]
+    shown = title_of_part(Assembly(assembly.twin, (), assembly.name))
+    numbers = [s.number for s in sheets if s.title.removesuffix(CONTINUED) == shown]
+    where = {title: titles.index(title) + 1 for title in titles}
+    return tuple(
+        _finish(desk, draft, numbers[min(n, len(numbers) - 1)], date_text, where)
+        for n, draft in enumerate(draft_twin(desk, assembly) if numbers else [])
+    )
+
+
+def _finish(desk: Desk, draft: Draft, number: str, date_text: str, where: Mapping[str, int]) -> Sheet:
+    """A draft with its title block, and with references to the sheets that are `where`."""
     about = desk.surround.job.about
-    where = list_holders(drafts)
-    sheets = []
-    for number, draft in enumerate(drafts, start=1):
-        block = TitleBlock(
-            job=about.title,
-            client=about.client,
-            maker=about.maker,
-            date=date_text,
-            title=draft.title,
-            number=f"{number} of {len(drafts)}",
-            scale=draft.scale,
-            units=UNITS[about.units],
-            notes=draft.notes,
-            revision=about.revision,
-        )
-        sheet = build_sheet(*desk.size, draft.block, block, draft.placed)
-        sheets.append(resolve_sheet(sheet, where))
-    return tuple(sheets)
+    block = TitleBlock(
+        job=about.title,
+        client=about.client,
+        maker=about.maker,
+        date=date_text,
+        title=draft.title,
+        number=number,
+        scale=draft.scale,
+        units=UNITS[about.units],
+        notes=draft.notes,
+        revision=about.revision,
+    )
+    return resolve_sheet(build_sheet(*desk.size, draft.block, block, draft.placed), where)
 
 
 def list_holders(drafts: Sequence[Draft]) -> dict[str, int]:

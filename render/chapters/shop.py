@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from functools import cache, partial
 
 from model.takeoff.assemblies import Assembly, list_assemblies
@@ -39,6 +40,16 @@ def draft_shop(desk: Desk) -> list[Draft]:
     return [*drafts, *(_draft_columns(desk, strips) if strips else [])]
 
 
+def draft_twin(desk: Desk, assembly: Assembly) -> list[Draft]:
+    """The sheets of a part that the packet shows by its mirror twin, as it lies itself."""
+    return _draft_part(desk, replace(assembly, twin=""))[0]
+
+
+def title_of_part(assembly: Assembly) -> str:
+    """What its sheet is called: both names where its twin is made by it."""
+    return say_assembly(f"{assembly.name}, {assembly.twin}" if assembly.twin else assembly.name)
+
+
 def _draft_part(desk: Desk, assembly: Assembly) -> tuple[list[Draft], list[Strip]]:
     """The sheets of a part, and its tables that stand on none of them."""
     part, style = Part(desk.surround, assembly), desk.surround.job.about.length_style
@@ -48,7 +59,7 @@ def _draft_part(desk: Desk, assembly: Assembly) -> tuple[list[Draft], list[Strip
     pieces = cache(partial(piece_strips, part, cuts, style))
     tables = [pieces, cache(partial(joint_strips, joints))] if joints else [pieces]
     layouts = lay_part(part, desk.scales, desk.area, tables)
-    title = say_assembly(f"{assembly.name}, {assembly.twin}" if assembly.twin else assembly.name)
+    title = title_of_part(assembly)
     left = tables[max(layout.tables for layout in layouts) :]
     notes = (
         *_list_notes(part, layouts),

@@ -25,9 +25,11 @@ from model.check.all import check_surround
 from model.check.proportion import list_guides
 from model.job import default_job, with_texts
 from model.surround import Surround, plan_surround
+from model.takeoff.assemblies import list_assemblies
 from model.takeoff.cut_list import list_cuts
+from render.desk import Desk
 from render.drawing import Dimension, Sheet
-from render.packet import build_packet
+from render.packet import build_packet, build_twin_sheets
 from render.sheets import PART_VIEWS
 from tests.export.dxf_reading import list_viewports, read_entities, read_rows
 
@@ -52,6 +54,21 @@ def _assemblies(name: str, version: str = "R2010") -> dict[str, str]:
     surround = _plan(name)
     drawn = build_assembly_drawings(surround, list_cuts(surround), _sheets(name), version, lambda *_: None)
     return dict(drawn)
+
+
+@cache
+def _shop(name: str) -> tuple[Sheet, ...]:
+    """The shop drawings: the packet's, and those of what it shows by its mirror twin."""
+    surround, sheets = _plan(name), _sheets(name)
+    desk = Desk(surround, (sheets[0].width, sheets[0].height), cuts=tuple(list_cuts(surround)))
+    twins = [
+        sheet
+        for assembly in list_assemblies(surround.boards)
+        if assembly.twin and assembly.name.startswith("right ")
+        for sheet in build_twin_sheets(desk, assembly, sheets, "")
+    ]
+    drawn = (s for s in sheets if any(placed.name in PART_VIEWS for placed in s.placed))
+    return (*drawn, *twins)
 
 
 @pytest.fixture(scope="module", params=list_demos())
@@ -102,18 +119,29 @@ def test_views_stand_round_the_front_in_third_angle(job: str):
 
 
 def test_each_shop_drawing_is_a_layout_of_one_file(job: str):
-    drawn = [s for s in _sheets(job) if any(placed.name in PART_VIEWS for placed in s.placed)]
     found = [
         layout
         for text in _assemblies(job).values()
         for layout in ezdxf.read(StringIO(text)).layouts.names_in_taborder()[1:]
         if layout != "Layout1"
     ]
-    assert sorted(found) == sorted(name_layout(sheet) for sheet in drawn)
+    assert sorted(found) == sorted(name_layout(sheet) for sheet in _shop(job))
+
+
+def test_a_mirror_twin_has_layouts_of_its_own_with_the_numbers_of_the_sheets_that_show_the_other():
+    names = {
+        name: ezdxf.read(StringIO(text)).layouts.names_in_taborder()[1:]
+        for name, text in _assemblies("brick").items()
+    }
+    left, right = names["left column.dxf"], names["right column.dxf"]
+    assert [layout.split()[0] for layout in left] == [layout.split()[0] for layout in right]
+    assert all("Left and right column" in layout for layout in left)
+    assert all("Right column" in layout for layout in right)
+    assert list(list_viewports(_assemblies("brick")["right column.dxf"]))
 
 
 def test_viewports_are_at_the_scales_of_the_shop_drawings(job: str):
-    sheets = {name_layout(sheet): sheet for sheet in _sheets(job)}
+    sheets = {name_layout(sheet): sheet for sheet in _shop(job)}
     for text in _assemblies(job).values():
         (layout,) = ezdxf.read(StringIO(text)).layouts.names_in_taborder()[1:]
         if layout == "Layout1":
@@ -137,7 +165,7 @@ def test_a_reader_finds_the_sizes_of_the_front(job: str, tmp_path: Path):
 
 
 def test_dimensions_of_a_layout_are_those_of_its_sheet(job: str):
-    sheets = {name_layout(sheet): sheet for sheet in _sheets(job)}
+    sheets = {name_layout(sheet): sheet for sheet in _shop(job)}
     for text in _assemblies(job).values():
         document = ezdxf.read(StringIO(text))
         (layout,) = document.layouts.names_in_taborder()[1:]
