@@ -39,7 +39,7 @@ def main() -> int:
     count, skip = numbers[0] if numbers else COUNT, numbers[1] if len(numbers) > 1 else 0
     amiss: Counter[str] = Counter()
     seconds: list[float] = []
-    offered, number, begun = 0, skip, monotonic()
+    offered, number, begun, slowest = 0, skip, monotonic(), ""
     while len(seconds) < count:
         job = draw_numbered(designs(), number)
         picked = pick_finding(job, number)
@@ -47,6 +47,8 @@ def main() -> int:
             start = process_time()
             remedies: tuple[Remedy, ...] = find_remedies(*picked)
             seconds.append(process_time() - start)
+            if seconds[-1] == max(seconds):
+                slowest = f"{number}, {picked[1].check} of the {picked[1].part}"
             offered += len(remedies)
             for remedy in remedies:
                 for wrong in hold_cure(job, picked[1], remedy):
@@ -61,7 +63,10 @@ def main() -> int:
         f"{count} findings of designs {skip} to {number - 1}, {offered} cures, {monotonic() - begun:.0f} s: "
         f"{dict(amiss) or 'nothing amiss'}"
     )
-    print(f"s of processor time: median {median(seconds):.3f}, ninth {ninety:.3f}, most {max(seconds):.3f}")
+    print(
+        f"s of processor time: median {median(seconds):.3f}, ninth {ninety:.3f}, "
+        f"most {max(seconds):.3f} ({slowest})"
+    )
     return 1 if sum(amiss.values()) else 0
 
 
