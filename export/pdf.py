@@ -9,8 +9,9 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from importlib.resources import files
 from io import BytesIO
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
+from export.pdf_path import PagePath
 from export.progress import Cancelled, Progress
 from model.units import MM_PER_INCH
 from render.dimension_strokes import dimension_strokes, dimension_text, leader_strokes, leader_text
@@ -157,7 +158,7 @@ class _PagePen:
     def __init__(self, canvas: Canvas) -> None:
         self.canvas = canvas
         self.pen: tuple[Pen, str] | None = None
-        self.path: Any = None
+        self.path = PagePath()
         self.ratio = 1.0
         self.scale = float(POINTS_PER_INCH)
         self.left = self.bottom = 0.0
@@ -202,23 +203,19 @@ class _PagePen:
                 self._strokes(mark.pen, leader_strokes(mark, self.ratio))
                 self._text(leader_text(mark, self.ratio))
 
-    def _path_for(self, pen: Pen, ink: str = "") -> Any:
+    def _path_for(self, pen: Pen, ink: str = "") -> PagePath:
         if self.pen != (pen, ink):
             self.finish()
-            self.pen, self.path = (pen, ink), self.canvas.beginPath()
+            self.pen, self.path = (pen, ink), PagePath()
         return self.path
 
     def _strokes(self, pen: Pen, segments: Iterable[Segment], ink: str = "") -> None:
-        path = self._path_for(pen, ink)
-        scale, left, bottom = self.scale, self.left, self.bottom
-        for x1, y1, x2, y2 in segments:
-            path.moveTo(left + x1 * scale, bottom + y1 * scale)
-            path.lineTo(left + x2 * scale, bottom + y2 * scale)
+        self._path_for(pen, ink).strokes(segments, self.scale, self.left, self.bottom)
 
     def _polyline(self, pen: Pen, points: Ring, closed: bool) -> None:
         self._trace(self._path_for(pen), points, closed)
 
-    def _trace(self, path: Any, points: Ring, closed: bool) -> None:
+    def _trace(self, path: PagePath, points: Ring, closed: bool) -> None:
         for number, point in enumerate(points):
             (path.lineTo if number else path.moveTo)(*self._place(point))
         if closed and points:
@@ -226,7 +223,7 @@ class _PagePen:
 
     def _region(self, fill: Fill, rings: tuple[Ring, ...], tint: str) -> None:
         self.finish()
-        path = self.canvas.beginPath()
+        path = PagePath()
         for ring in rings:
             self._trace(path, ring, closed=True)
         self.canvas.setFillColorRGB(*rgb(tint or TINTS[fill]))
@@ -236,7 +233,8 @@ class _PagePen:
         """Writing goes through no markup: every character stands for itself."""
         self.finish()
         canvas = self.canvas
-        text = replace(text, text=replace_missing(text.text))
+        if (words := replace_missing(text.text)) != text.text:
+            text = replace(text, text=words)
         size = text.height * self.scale / CAPITAL
         canvas.setFillColorRGB(*rgb(STROKES[pen or text.pen].ink))
         x, y = self._place(text.at)
