@@ -20,7 +20,7 @@ from render.scales import Scale, list_scales
 from render.shaded_front import draw_shaded
 from render.sheet_notes import list_notes, tell_missing_letters
 from render.sheets import CONTINUED, PICTURE, TITLES, Block, fit_notes, safe_area
-from render.tables import Strip, pour_strips
+from render.tables import Strip, pour_pages
 from render.view_layout import DrawView, Layout, lay_views
 from render.views import ViewOptions, draw_view
 
@@ -41,6 +41,8 @@ class Draft:
     notes: tuple[str, ...] = ()
     over: tuple[str, ...] = ()
     """Notes that found no room on the sheet."""
+    joined: tuple[str, ...] = ()
+    """Titles of what stands on the sheet besides what it is called by first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +94,7 @@ def draft_layout(desk: Desk, views: tuple[str, ...], layout: Layout, notes: tupl
 def draft_pages(desk: Desk, title: str, strips: Sequence[Strip]) -> list[Draft]:
     """Sheets of tables, as many as it takes."""
     left, bottom, _, top = safe_area(*desk.size, Block.BELOW)
-    pages = pour_strips(strips, (left, top), top - bottom)
+    pages = pour_pages(strips, (left, top), top - bottom)
     return [
         Draft(title_of_page(title, number), NO_SCALE, (place_table(marks),), Block.BELOW)
         for number, marks in enumerate(pages)

@@ -38,10 +38,15 @@ ROWS_ASIDE = 3
 MOST_ROWS = 6
 """From this row on a text may stand as far aside as it takes."""
 LAST_RESORT = 10
-"""Where a text found no place in so many rows, all those of its string are spread in one. Shop choice."""
+"""Where a text found no place in so many rows, all those of its string are spread. Shop choice."""
+MOST_SPREAD = 5.2
+"""Longer than this, inches on paper, no row of spread texts is where more rows spare it. Shop choice."""
+ROWS_APART = 3
+"""Rows from one row of spread texts to the next: where leaders pass the nearer one they are closer together
+by so much. Shop choice."""
 LEAST_SLANT = 0.35
 """Spread texts stand so far off their line that leaders rise by this much of what they go aside, where
-MOST_ROWS allow. Shop choice."""
+MOST_ROWS allow, if they are in one row. Shop choice."""
 SHORTEST = 1e-3
 """Stations nearer to each other than this, in model inches, are one."""
 
@@ -199,7 +204,7 @@ class _Rows:
         ratio: float,
         rests_outward: bool = False,
     ) -> None:
-        self.height = TEXT_HEIGHT * ratio
+        self.height, self.most = TEXT_HEIGHT * ratio, MOST_SPREAD * ratio
         self.clear = TEXT_CLEAR * ratio
         self.apart = TEXT_APART * ratio
         self.passing = [(at, at) for at in passing]
@@ -236,25 +241,50 @@ class _Rows:
         return None
 
     def spread(self, spans: Sequence[_Span]) -> list[tuple[int, float]]:
-        """Places for all texts of a string in one row and in the order of their spans.
+        """Places for all texts of a string in the order of their spans, in one row if that is not too long.
 
-        No leader passes another text then, since none goes higher than their row.
+        Else those of the middle spans stand in rows further out. No leader passes another text: none goes
+        higher than its own row, and each row begins beside the leaders that go on through it.
         """
-        places = [0.0] * len(spans)
-        half = len(spans) // 2
-        places[half] = self._beyond(spans[half].middle, spans[half].width, 0.0)
-        for ways in (range(half + 1, len(spans)), range(half - 1, -1, -1)):
-            for i in ways:
-                way = 1 if i > half else -1
-                off = (spans[i - way].width + spans[i].width) / 2 + self.clear + self.apart
-                limit = places[i - way] + way * off
-                wanted = max(spans[i].middle, limit) if way > 0 else min(spans[i].middle, limit)
-                places[i] = self._beyond(wanted, spans[i].width, way)
-        aside = max(abs(at - span.middle) for at, span in zip(places, spans, strict=True))
-        rise = LEAST_SLANT * aside * TEXT_HEIGHT / self.height
-        row = next((row for row in range(1, MOST_ROWS) if _band(row, 0.0, 0.0)[2] >= rise), MOST_ROWS)
-        self.texts = {row: [(at, at) for at in places]}
-        return [(row, at) for at in places]
+        for count in range(1, MOST_ROWS):
+            places = self._fan(spans, count)
+            ends = [
+                at + way * span.width / 2
+                for (_, at), span in zip(places, spans, strict=True)
+                for way in (-1, 1)
+            ]
+            if max(ends) - min(ends) <= self.most:
+                break
+        self.texts = {}
+        for row, at in places:
+            self.texts.setdefault(row, []).append((at, at))
+        return places
+
+    def _fan(self, spans: Sequence[_Span], count: int) -> list[tuple[int, float]]:
+        """Places for all texts in so many rows, as near to their spans as their order allows."""
+        half, apart = len(spans) // 2, self.clear + self.apart
+        aside = sum(span.width + apart for span in spans) / 2 / count * TEXT_HEIGHT / self.height
+        rise = LEAST_SLANT * aside
+        most = MOST_ROWS if count == 1 else 2
+        first = next((row for row in range(1, most) if _band(row, 0.0, 0.0)[2] >= rise), most)
+        out = [count - 1 - int(abs(i - half) * count / (half + 1)) for i in range(len(spans))]
+        rows = [first + ROWS_APART * step for step in out]
+        places = [self._beyond(spans[half].middle, spans[half].width, 0.0)] * len(spans)
+        for way, ahead in ((1, range(half + 1, len(spans))), (-1, range(half - 1, -1, -1))):
+            edge, leaders = (
+                places[half] + way * spans[half].width / 2,
+                [_leader(rows[half], places[half], spans[half])],
+            )
+            for i in ahead:
+                span = spans[i]
+                if rows[i] != rows[i - way]:
+                    edge = _outmost(leaders, _reach(rows[i], 0.0, span), way)
+                limit = edge + way * (span.width / 2 + apart)
+                wanted = max(span.middle, limit) if way > 0 else min(span.middle, limit)
+                places[i] = self._beyond(wanted, span.width, way)
+                edge = places[i] + way * span.width / 2
+                leaders.append(_leader(rows[i], places[i], span))
+        return list(zip(rows, places, strict=True))
 
     def _beyond(self, wanted: float, width: float, way: float) -> float:
         """The nearest place to `wanted` on its side that lies under no passing line."""
@@ -322,6 +352,17 @@ def _leader(row: int, at: float, span: _Span) -> tuple[float, float, float]:
     """A lifted text's leader: where along the string it starts and ends, and how far off the line it goes."""
     low, high, near, _ = _band(row, at, span.width)
     return span.middle, min(max(span.middle, low), high), near
+
+
+def _outmost(
+    leaders: Sequence[tuple[float, float, float]], word: tuple[float, float, float, float], way: float
+) -> float:
+    """How far leaders reach one way along the string where they pass a row of texts like `word`."""
+    _, _, near, over = word
+    places = [
+        start + (end - start) * min(off, far) / far for start, end, far in leaders for off in (near, over)
+    ]
+    return max(place * way for place in places) * way
 
 
 def _runs_through(

@@ -14,7 +14,8 @@ from render.lettering import ASCENT, DESCENT
 STEP = 0.1
 """From one place that is tried to the next, inches on paper. Shop choice."""
 AROUND = 0.5
-"""No tick, overrun or half a text reaches further than this past a dimension's points, inches on paper."""
+"""No tick or overrun reaches further than this past a dimension's points, inches on paper; a text reaches no
+further than its letters would if each were as wide as high."""
 
 
 def free_place(
@@ -93,7 +94,11 @@ def _list_blocked(
 
 def _may_reach(dimension: Dimension, low: float, high: float) -> bool:
     """Whether a dimension can have anything between `low` and `high`; seen from its points alone."""
-    ys = [dimension.first[1], dimension.second[1], dimension.text_at[1]]
-    if not dimension.vertical:
-        ys.append(dimension.line)
+    y = dimension.text_at[1]
+    ys = [dimension.first[1], dimension.second[1]]
+    if dimension.vertical:
+        half = len(dimension.text) * dimension.height / 2
+        ys += [y - half, y + half]
+    else:
+        ys += [y, dimension.line]
     return min(ys) <= high and max(ys) >= low

@@ -23,6 +23,7 @@ from render.chapters.day_plan import draft_day_plan
 from render.chapters.details import draft_details
 from render.chapters.elevations import draft_elevations
 from render.chapters.finishing import draft_finishing
+from render.chapters.joined import join_short
 from render.chapters.mouldings import draft_mouldings
 from render.chapters.notes import draft_notes
 from render.chapters.sections import draft_sections
@@ -91,7 +92,7 @@ def build_packet(
         bought,
     )
     drafts = [draft for chapter in CHAPTERS for draft in chapter(desk)]
-    drafts += draft_notes(desk, drafts)
+    drafts = join_short(desk, [*drafts, *draft_notes(desk, drafts)])
     return number_sheets(desk, [*draft_cover(desk, drafts), *drafts], date_text)
 
 
@@ -172,6 +173,6 @@ def list_holders(drafts: Sequence[Draft]) -> dict[str, int]:
     """The number of the first sheet that holds each drawing, by its name, or has each title."""
     where: dict[str, int] = {}
     for number, draft in enumerate(drafts, start=1):
-        for key in (draft.title, *(placed.name for placed in draft.placed)):
+        for key in (draft.title, *draft.joined, *(placed.name for placed in draft.placed)):
             where.setdefault(key, number)
     return where

@@ -25,6 +25,8 @@ FIGURES = 3 * MM
 """Capitals of a table that is read at the bench."""
 ROW = 9 * MM
 """Its least row, room to write a note by hand."""
+TIGHT = 0.85
+"""How much of its least height a row keeps where that spares a page. Shop choice."""
 OPENING_GAP = 1.5 * MM
 """Clear between what is said of a table and the table. Shop choice."""
 MOST_LINES = 12
@@ -75,13 +77,14 @@ class Strip:
     """A level slice of a page: marks below and right of (0, 0), and its height.
 
     `repeat` is drawn again above it when it comes first on a page; a strip that `leads` is never the
-    last on a page.
+    last on a page. `tight` is the same with less room to write in, where it has room to spare.
     """
 
     height: float
     marks: tuple[Mark, ...] = ()
     repeat: Strip | None = None
     leads: bool = False
+    tight: Strip | None = None
 
 
 @dataclass(slots=True)
@@ -107,6 +110,19 @@ def pour_strips(strips: Sequence[Strip], at: Point, height: float) -> tuple[tupl
             page.marks.extend(shift_mark(mark, (at[0], at[1] - page.used)) for mark in strip.marks)
             page.used += strip.height
     return tuple(tuple(page.marks) for page in pages)
+
+
+def pour_pages(strips: Sequence[Strip], at: Point, height: float) -> tuple[tuple[Mark, ...], ...]:
+    """The marks of each page as `pour_strips` sets them; with tight rows where that spares a page."""
+    pages = pour_strips(strips, at, height)
+    if len(pages) == 1 or all(strip.tight is None for strip in strips):
+        return pages
+    fewer = pour_strips([_tighten(strip) for strip in strips], at, height)
+    return fewer if len(fewer) < len(pages) else pages
+
+
+def _tighten(strip: Strip) -> Strip:
+    return replace(strip.tight, repeat=strip.repeat, leads=strip.leads) if strip.tight else strip
 
 
 def strips_height(strips: Iterable[Strip]) -> float:
@@ -218,9 +234,17 @@ def _wrapped(table: Table, column: Column, cell: Cell) -> tuple[str, ...]:
 
 
 def _row(table: Table, row: tuple[Cell, ...], lines: Sequence[Sequence[str]]) -> Strip:
-    step = LEADING * table.height
-    full = step * max(map(len, lines)) + PAD
-    height = max(full, table.least_row)
+    full = LEADING * table.height * max(map(len, lines)) + PAD
+    high, low = (max(full, share * table.least_row) for share in (1.0, TIGHT))
+    strip = _set_row(table, row, lines, (full, high))
+    return replace(strip, tight=_set_row(table, row, lines, (full, low))) if low < high else strip
+
+
+def _set_row(
+    table: Table, row: tuple[Cell, ...], lines: Sequence[Sequence[str]], heights: tuple[float, float]
+) -> Strip:
+    """A row of its whole height, the second of `heights`; the first is that of its writing."""
+    full, height = heights
     marks: list[Mark] = []
     left = 0.0
     for column, cell, cell_lines in zip(table.columns, row, lines, strict=True):

@@ -56,16 +56,20 @@ class Frame:
         standing = (*list_drawn(layout), *layout.behind)
         front = max(layout.shelf_foremost, layout.hearth_front, layout.moulded_front)
         front = max([front, *(obstacle.z[1] for obstacle in standing)])
+        foot = min([_foot(surround), *(obstacle.y[0] for obstacle in standing)])
         widest = max([drawn_reach(layout), *(abs(x) for obstacle in layout.behind for x in obstacle.x)])
         if view == "front":
             reach = widest
-            return Frame(-reach, _foot(surround), reach, max([top, *(o.y[1] for o in layout.behind)]))
+            return Frame(-reach, foot, reach, max([top, *(o.y[1] for o in layout.behind)]))
         if view == "side":
-            return Frame(-front, _foot(surround), -layout.wall, top)
+            return Frame(-front, foot, -layout.wall, top)
         behind = MASONRY_DEPTH - layout.wall
         if view == "vertical_section":
             slab = max(surround.job.site.hearth.thickness or SLAB, -layout.floor)
-            return Frame(-front, -slab, behind, max(top, layout.shelf_top + WALL_ABOVE))
+            feet = (*(side.lowest for side in layout.sides), *(obstacle.y[0] for obstacle in layout.behind))
+            low = min(-slab, *feet)
+            high = [layout.opening_top, *(obstacle.y[1] for obstacle in layout.behind)]
+            return Frame(-front, low, behind, max(top, layout.shelf_top + WALL_ABOVE, *high))
         reach = max(layout.shelf_reach, layout.facing_side) + WALL_BESIDE
         reach = max(reach, layout.hearth_side, widest)
         return Frame(-reach, -front, reach, behind)

@@ -10,6 +10,8 @@ from render.fixing_sheet import fixing_strips
 from render.sheets import ANCHORS
 from render.views import ViewOptions, draw_view
 
+FIXING = "Fixing"
+
 
 def draft_anchors(desk: Desk) -> list[Draft]:
     """The front with every anchor numbered as in its table; no sheet where there is none."""
@@ -21,7 +23,7 @@ def draft_anchors(desk: Desk) -> list[Draft]:
 
 def draft_fixing(desk: Desk) -> list[Draft]:
     """The tables of anchors and fasteners."""
-    return draft_pages(desk, "Fixing", fixing_strips(desk.surround, desk.width))
+    return draft_pages(desk, FIXING, fixing_strips(desk.surround, desk.width))
 
 
 def draw_anchored(surround: Surround, _: str, ratio: float) -> Drawing:

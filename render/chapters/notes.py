@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from render.desk import Desk, Draft, draft_pages
 from render.tables import Strip, heading_strip, paragraph_strips
 
+NOTES = "Notes"
 GAP = 0.08
 """Clear between two notes, paper inches. Shop choice."""
 
@@ -17,4 +18,4 @@ def draft_notes(desk: Desk, drafts: Sequence[Draft]) -> list[Draft]:
     if not notes:
         return []
     strips = [strip for note in notes for strip in (*paragraph_strips(note, desk.width), Strip(GAP))]
-    return draft_pages(desk, "Notes", [heading_strip("Notes to the drawings"), *strips])
+    return draft_pages(desk, NOTES, [heading_strip("Notes to the drawings"), *strips])

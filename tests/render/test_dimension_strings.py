@@ -119,11 +119,13 @@ def test_no_leader_runs_through_a_text_however_many_narrow_spans_there_are(inner
     assert list_crossed(place_strings(strings, BOX, ratio, style), ratio) == []
 
 
-def test_texts_without_a_place_near_their_spans_are_spread_in_one_row_in_their_order():
-    spans = [at / 4 for at in range(17)]
-    placed = place_strings([string_of(Edge.BELOW, *spans)], BOX, 48, BOTH)
-    assert len({dimension.text_at[1] for dimension in placed}) == 1
-    assert [d.text_at[0] for d in placed] == sorted(d.text_at[0] for d in placed)
+@pytest.mark.parametrize("count", [4, 8, 16])
+def test_texts_without_a_place_near_their_spans_are_spread_no_further_than_a_sheet_is_wide(count):
+    spans = [at / 4 for at in range(count + 1)]
+    placed = place_strings([string_of(Edge.RIGHT, *spans)], BOX, 48, BOTH)
+    along = [dimension.text_at[1] for dimension in placed]
+    assert max(along) - min(along) < 5.2 * 48
+    assert list_crossed(placed, 48) == []
 
 
 def test_a_text_stands_over_a_line_that_gives_way_rather_than_far_off():

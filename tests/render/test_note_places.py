@@ -34,6 +34,14 @@ def test_a_text_in_the_way_moves_the_note_along_its_level():
     assert abs(x) > SIZE[0] / 2
 
 
+def test_the_end_of_a_long_plumb_text_moves_the_note_too():
+    plumb = Dimension((0, 0), (0, 1), True, 3.0, '45 1/4" [1149]', (0, 1), 1.4)
+    reach = text_width(plumb.text, plumb.height) / 2
+    x, y = free_place(SIZE, (-40, 40), (reach,), (plumb,), RATIO)
+    assert y == reach
+    assert abs(x) > SIZE[0] / 2
+
+
 def test_a_dimension_line_in_the_way_moves_the_note_to_the_next_level():
     assert free_place(SIZE, (-40, 40), (10, 2), (level_at(10.4, -60, 60),), RATIO) == (0, 2)
 

@@ -18,6 +18,7 @@ from render.tables import (
     Table,
     heading_strip,
     paragraph_strips,
+    pour_pages,
     pour_strips,
     share_widths,
     strips_height,
@@ -147,3 +148,26 @@ def test_a_rule_closes_every_row():
 
 def test_widths_are_shared_out_in_proportion():
     assert share_widths(10, (1, 1, 3)) == (2, 2, 6)
+
+
+def test_rows_give_up_some_of_their_room_to_write_in_where_that_spares_a_page():
+    short, long = (table_strips(table_of(*[("C1", '4"', "left")] * n, least=0.5)) for n in (12, 14))
+    assert [len(pour_strips(short, (1, 7), 6)), len(pour_pages(short, (1, 7), 6))] == [2, 1]
+    assert [len(pour_strips(long, (1, 7), 6)), len(pour_pages(long, (1, 7), 6))] == [2, 2]
+    assert pour_pages(long, (1, 7), 6) == pour_strips(long, (1, 7), 6)
+
+
+def test_tight_rows_keep_their_headings_and_hold_their_writing():
+    rows = (
+        "Columns",
+        *[("C1", "4", "a long note that takes several lines " * 4)] * 2,
+        *[("C2", "5", "x")] * 11,
+    )
+    strips = table_strips(table_of(*rows, least=0.5))
+    page, *others = pour_pages(strips, (1, 7), 7.5)
+    assert not others
+    texts = [text.text for text in list_texts(Drawing(page))]
+    assert texts.count("Columns") == 1
+    assert texts.count("C2") == 11
+    boxes = [Polygon(text_corners(text)) for text in list_texts(Drawing(page))]
+    assert all(a.intersection(b).area < 1e-9 for a, b in combinations(boxes, 2))
