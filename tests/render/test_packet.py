@@ -213,7 +213,7 @@ def test_no_note_is_dropped_however_full_the_title_blocks_column_is(paper):
     )
     surround = plan_surround(job)
     sheets = build_packet(surround, (), (), list_cuts(surround), paper, DATE)
-    notes = [t for sheet in sheets if sheet.title == "Notes" for _, t, _, _ in boxes_of(sheet)]
+    notes = [t for sheet in sheets if sheet.title.lower().endswith("notes") for _, t, _, _ in boxes_of(sheet)]
     for sheet in sheets:
         views = tuple(placed.name for placed in sheet.placed if placed.name in VIEW_TITLES)
         if views:

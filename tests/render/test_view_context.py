@@ -13,5 +13,5 @@ def test_no_board_of_a_random_design_reaches_below_the_frame_of_a_view(number):
     surround = plan_surround(build_random_job(number))
     for view in VIEWS:
         projection, _ = project_boards(surround, view)
-        ys = [y for ring in projection.wood_rings() for _, y in ring]
+        ys = [y for ring in projection.wood_rings for _, y in ring]
         assert not ys or min(ys) > Frame.around(surround, view).bottom - 1e-6, view
