@@ -16,9 +16,8 @@ from render.extent import list_texts, text_corners
 from render.packet import build_packet, build_view_sheets
 from render.scales import ARCHITECTURAL, METRIC
 from render.sheet_notes import list_notes
-from render.sheets import DETAIL_TITLES, FRAME_SIZES, PAPERS, TITLES, VIEW_TITLES
+from render.sheets import DETAIL_TITLES, FRAME_SIZES, PAPERS, TITLES, VIEW_TITLES, Block, safe_area
 from render.tables import SMALL
-from tests.collisions import find_area
 
 DATE = "2025-03-04"
 
