@@ -11,12 +11,10 @@ from model.takeoff.assembly_joints import JointLine
 from model.takeoff.cut_list import Cut
 from model.units import MILLIMETRES_ONLY, LengthStyle, format_length, without_feet
 from render.drawing import Anchor
-from render.lettering import TIE, text_width, tie_words
+from render.lettering import tie_words
 from render.part_views import Part
 from render.tables import (
     MM,
-    PAD,
-    SMALL,
     Cell,
     Column,
     Row,
@@ -32,30 +30,20 @@ PIECES = ("Mark", "Piece", "No.", "Finished size")
 JOINTS = ("Joint", "How it is made")
 MARK, COUNT = 13 * MM, 9.5 * MM
 """Widths of the columns of marks and counts."""
-AIR = 1 * MM
-"""Further room beside a size that stands on one line. Shop choice."""
 HANDS, HANDED = ("left", "right", "handed"), "mirror twin of"
 """Notes of these words and notes that hold these say which of two a piece is: its drawing shows that."""
 
 
 def piece_strips(part: Part, cuts: Sequence[Cut], style: LengthStyle, width: float) -> tuple[Strip, ...]:
     """The pieces of a part for a table `width` wide."""
-    rows = tuple(_list_pieces(part, cuts, style))
-    words, size = share_widths(width - MARK - COUNT, (34, 31))
-    spare = max(0.0, size - max(_list_widths(rows), default=size))
+    shares = (MARK, *share_widths(width - MARK - COUNT, (34, 31)))
+    shares = (*shares[:2], COUNT, shares[2])
     columns = tuple(
         Column(name, w, Anchor.END if name == "No." else Anchor.START, bold=name == "Mark")
-        for name, w in zip(PIECES, (MARK, words + spare, COUNT, size - spare), strict=True)
+        for name, w in zip(PIECES, shares, strict=True)
     )
-    table = Table(columns, rows)
+    table = Table(columns, tuple(_list_pieces(part, cuts, style)))
     return (heading_strip(f"Pieces: {len(part.boards)}"), *table_strips(table))
-
-
-def _list_widths(rows: Sequence[tuple[Cell, ...]]) -> Iterator[float]:
-    """How wide the column of sizes has to be for its heading and for each size on one line."""
-    yield text_width(PIECES[-1], SMALL, bold=True) + 2 * PAD + AIR
-    for row in rows:
-        yield text_width(row[-1].text.replace(TIE, " "), SMALL) + 2 * PAD + AIR
 
 
 def joint_strips(joints: Sequence[JointLine], width: float) -> tuple[Strip, ...]:
@@ -67,7 +55,7 @@ def joint_strips(joints: Sequence[JointLine], width: float) -> tuple[Strip, ...]
     )
 
 
-def _list_pieces(part: Part, cuts: Sequence[Cut], style: LengthStyle) -> Iterator[tuple[Cell, ...]]:
+def _list_pieces(part: Part, cuts: Sequence[Cut], style: LengthStyle) -> Iterator[Row]:
     for cut in cuts:
         count = part.kinds.count(cut.mark)
         if count:

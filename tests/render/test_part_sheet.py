@@ -10,11 +10,9 @@ from model.takeoff.assemblies import list_assemblies
 from model.takeoff.takeoff import take_off
 from render.chapters.shop import draft_shop
 from render.desk import Desk
-from render.drawing import Lines, Text
+from render.drawing import Text
 from render.extent import drawing_extent
-from render.lettering import text_width
-from render.part_tables import piece_strips
-from render.part_views import LOOKS, Part
+from render.part_views import LOOKS
 from render.sheets import PAPERS, Block, safe_area
 from tests.render.test_part_views import ODD
 
@@ -84,17 +82,3 @@ def test_on_a_large_sheet_a_column_stands_with_its_tables():
     (column,) = [d for d in drafts_of("plain", "a3") if d.title == "Left and right column"]
     assert column.block is Block.BESIDE
     assert "table" in [placed.name for placed in column.placed]
-
-
-@pytest.mark.parametrize("name", JOBS)
-def test_sizes_stand_on_one_line_and_leave_the_rest_to_the_words(name):
-    surround, takeoff = made(name)
-    for assembly in list_assemblies(surround.boards):
-        strips = piece_strips(Part(surround, assembly), takeoff.cuts, surround.job.about.length_style, 5.0)
-        texts = [mark for strip in strips for mark in strip.marks if isinstance(mark, Text)]
-        (heading,) = (text for text in texts if text.text == "Finished size")
-        right = max(x for s in strips for m in s.marks if isinstance(m, Lines) for *_, x, _ in m.segments)
-        sizes = [text for text in texts if text.at[0] == heading.at[0] and text is not heading]
-        assert all(text.text.count("×") == 2 for text in sizes)
-        widest = max(text_width(text.text, text.height) for text in sizes)
-        assert heading.at[0] + widest < right < heading.at[0] + widest + 0.25 or right - heading.at[0] < 1.2
