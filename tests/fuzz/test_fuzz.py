@@ -12,7 +12,7 @@ from tests.fuzz.__main__ import CORPUS, main
 from tests.fuzz.json_mutator import spoil_json
 from tests.fuzz.targets import TARGETS, feed
 
-SLICE = "500"
+SLICE = "200"
 KEPT = [(name, path) for name in TARGETS for path in sorted((CORPUS / name).glob("*"))]
 
 

@@ -29,6 +29,7 @@ FIELDS: dict[str, Field] = {field.name: field for field in (*HAND_FIELDS, *SOLD_
         ("kind", "panel", "panel"),
         ("bought", "Yes", True),
         ("name", " 1x4 ", "1x4"),
+        ("price", "12,40", 1240),
     ],
 )
 def test_a_text_is_read_as_it_is_meant(name: str, text: str, value: Any):
@@ -37,7 +38,7 @@ def test_a_text_is_read_as_it_is_meant(name: str, text: str, value: Any):
 
 @pytest.mark.parametrize(
     ("name", "text"),
-    [("length", "long"), ("length", ""), ("price", "cheap"), ("price", "12,40"), ("price", "0"),
+    [("length", "long"), ("length", ""), ("price", "cheap"), ("price", "1.240,50"), ("price", "0"),
      ("price", "1e3"), ("price", "-4"),
      ("limit", "2.5"), ("kind", "logs"), ("bought", "perhaps"), ("width", "2000")],
 )  # fmt: skip
