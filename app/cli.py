@@ -74,7 +74,8 @@ def main(arguments: Sequence[str]) -> int:
     terminal = Terminal()
     try:
         options = build_parser().parse_args(list(arguments))
-        code = _run(options, terminal)
+        with terminal.heeding_ctrl_c():
+            code = _run(options, terminal)
         terminal.finish()
         return code
     except SystemExit as done:  # argparse has said what it had to say

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import signal
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 
 
 class Terminal:
@@ -11,6 +13,25 @@ class Terminal:
 
     def __init__(self) -> None:
         self._shown = 0
+        self._is_stopped = False
+
+    @contextmanager
+    def heeding_ctrl_c(self) -> Iterator[None]:
+        """While this runs, Ctrl-C is remembered as well as raised."""
+
+        def stop(*_: object) -> None:
+            self._is_stopped = True
+            raise KeyboardInterrupt
+
+        try:
+            before = signal.signal(signal.SIGINT, stop)
+        except ValueError:  # not the main thread, which alone hears of it
+            yield
+            return
+        try:
+            yield
+        finally:
+            signal.signal(signal.SIGINT, before)
 
     def say(self, text: str) -> None:
         """One result."""
@@ -29,7 +50,12 @@ class Terminal:
             print(f"mantelwright: {line}", file=sys.stderr)
 
     def show_progress(self, done: float, words: str) -> None:
-        """How far it is, from 0 to 1; silent unless standard error is a terminal."""
+        """How far it is, from 0 to 1; silent unless standard error is a terminal.
+
+        Raises KeyboardInterrupt where Ctrl-C was pressed before: a library may have swallowed it then.
+        """
+        if self._is_stopped:
+            raise KeyboardInterrupt
         if not sys.stderr.isatty():
             return
         line = f"{done:4.0%}  {words}"

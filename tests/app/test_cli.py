@@ -10,6 +10,7 @@ import resource
 import signal
 import subprocess
 import sys
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -17,6 +18,7 @@ import pytest
 from app.cli import COMMANDS, PAPERS, build_parser, is_command, main
 from app.demo import list_demos, read_demo
 from app.files import read_job_file, save_job_file
+from app.terminal import Terminal
 from model.job import default_job, with_texts, write_job
 from model.parameters import TABLE
 from model.surround import plan_surround
@@ -495,6 +497,16 @@ def test_a_stop_from_the_keyboard_ends_quietly_and_writes_nothing(tmp_path):
     assert b"mantelwright: stopped" in seen
     assert process.returncode == 130
     assert not folder.exists()
+
+
+def test_a_stop_that_a_library_swallows_ends_the_work_at_its_next_step():
+    terminal = Terminal()
+    with terminal.heeding_ctrl_c():
+        with suppress(KeyboardInterrupt):
+            signal.raise_signal(signal.SIGINT)
+        with pytest.raises(KeyboardInterrupt):
+            terminal.show_progress(0.5, "Going on")
+    Terminal().show_progress(0.5, "Another command")
 
 
 def test_names_no_terminal_can_show_do_not_stop_a_command(tmp_path):
