@@ -15,9 +15,9 @@ from model.cutting.plan import GroupPlan, Sawn
 from model.cutting.stock_list import describe_row
 from model.cutting.task import SawnBoard, Stock, Wanted, to_inches
 from model.units import LengthStyle, format_length
-from render.drawing import Anchor, Fill, Hatch, Lines, Mark, Pen, Point, Polyline, Region, Ring, Text
+from render.drawing import MM, Anchor, Fill, Hatch, Lines, Mark, Pen, Point, Polyline, Region, Ring, Text
 from render.lettering import shorten_text, text_width, tie_words
-from render.tables import MM, SMALL, Strip, lead, paragraph_strips
+from render.tables import SMALL, Strip, lead, paragraph_strips
 
 LEAST_LANE, MOST_LANE = 4.6 * MM, 16 * MM
 """Narrowest and widest that a lane is drawn on paper; a mark fits into the narrowest. Shop choice."""

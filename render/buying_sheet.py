@@ -14,9 +14,9 @@ from model.cutting.stock_list import SoldRow
 from model.cutting.wording import describe_bound
 from model.money import format_money
 from model.units import LengthStyle
+from render.drawing import MM
 from render.tables import (
     FIGURES,
-    MM,
     ROW,
     Cell,
     Row,

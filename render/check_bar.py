@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from model.units import MM_PER_INCH
-from render.drawing import Anchor, Fill, Lines, Mark, Pen, Region, Segment, Text
+from render.drawing import MM, Anchor, Fill, Lines, Mark, Pen, Region, Segment, Text
 
-MM = 1 / MM_PER_INCH
 INCHES, TENS = 4, 10
 """How far the bar is divided: whole inches, and tens of millimetres to 100 mm."""
 THICK = 2.2 * MM

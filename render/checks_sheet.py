@@ -13,8 +13,8 @@ from model.check.wording import Wording
 from model.reference.sourced import Standing
 from model.surround import Surround
 from model.units import LengthStyle, format_length
+from render.drawing import MM
 from render.tables import (
-    MM,
     Cell,
     Column,
     Strip,

@@ -16,18 +16,10 @@ from model.takeoff.cut_list import describe_stock
 from model.takeoff.weight import Load, list_loads, total_weight
 from model.units import format_length
 from render.checks_sheet import count_findings
+from render.drawing import MM
 from render.lettering import one_line
 from render.references import sheet_of
-from render.tables import (
-    MM,
-    Cell,
-    Column,
-    Strip,
-    Table,
-    heading_strip,
-    paragraph_strips,
-    table_strips,
-)
+from render.tables import Cell, Column, Strip, Table, heading_strip, paragraph_strips, table_strips
 
 LABELS = 24 * MM
 """Width of the summary's first column."""

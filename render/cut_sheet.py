@@ -9,17 +9,8 @@ from collections.abc import Iterator, Sequence
 
 from model.takeoff.cut_list import Cut
 from model.units import LengthStyle, format_length, without_feet
-from render.tables import (
-    FIGURES,
-    MM,
-    Cell,
-    Row,
-    Strip,
-    Table,
-    opening_strips,
-    share_columns,
-    table_strips,
-)
+from render.drawing import MM
+from render.tables import FIGURES, Cell, Row, Strip, Table, opening_strips, share_columns, table_strips
 
 ROW = 11 * MM
 """Least row height: tall enough to write in with a carpenter's pencil. Shop choice."""

@@ -15,10 +15,9 @@ from model.cutting.wording import describe_short
 from model.money import format_money
 from model.units import LengthStyle, format_length
 from render.board_bar import Bars, bar_strips
-from render.drawing import Drawing
+from render.drawing import MM, Drawing
 from render.sheet_face import sheet_strips
 from render.tables import (
-    MM,
     Strip,
     heading_strip,
     lead,

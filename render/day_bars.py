@@ -12,9 +12,9 @@ from math import ceil, floor
 from model.days.calendar import CLOCK, Slot
 from model.days.network import Task
 from model.steps.work import round_up
-from render.drawing import Anchor, Fill, Hatch, Lines, Mark, Pen, Polyline, Region, Ring, Text
+from render.drawing import MM, Anchor, Fill, Hatch, Lines, Mark, Pen, Polyline, Region, Ring, Text
 from render.lettering import shorten_text, text_width
-from render.tables import MM, SMALL, Strip
+from render.tables import SMALL, Strip
 
 ROW_HEIGHT = 6.2 * MM
 HEAD = 7 * MM

@@ -11,7 +11,8 @@ from model.days.calendar import CLOCK, NEAR
 from model.days.plan import DayPlan
 from model.days.slack import list_beside
 from render.day_bars import count_days, count_worked
-from render.tables import MM, Cell, Strip, Table, opening_strips, share_columns, table_strips
+from render.drawing import MM
+from render.tables import Cell, Strip, Table, opening_strips, share_columns, table_strips
 
 COLUMNS = ("No.", "Task", "Begins", "Done", "Dry", "May slip", "Waits for", "Can be done beside")
 SHARES = (10, 60, 28, 28, 28, 21, 28, 40)

@@ -9,9 +9,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from model.units import MM_PER_INCH
+
 Point = tuple[float, float]
 Segment = tuple[float, float, float, float]
 Ring = tuple[Point, ...]
+MM = 1 / MM_PER_INCH
+"""A millimetre in inches on paper."""
 
 
 class Pen(StrEnum):

@@ -13,9 +13,9 @@ from model.steps.work import round_up
 from model.takeoff.materials import Material
 from model.units import LengthStyle
 from render.checks_sheet import source_text
+from render.drawing import MM
 from render.materials_sheet import describe_amount, describe_basis, format_rate
 from render.tables import (
-    MM,
     ROW,
     SMALL,
     Cell,

@@ -10,8 +10,8 @@ from model.surround import Surround
 from model.takeoff.anchors import Anchor as Fixing
 from model.takeoff.anchors import AnchorPlan, list_order, plan_anchors
 from model.units import format_length
+from render.drawing import MM
 from render.tables import (
-    MM,
     Cell,
     Strip,
     Table,

@@ -12,9 +12,9 @@ from model.errors import Refused
 from model.surround import Surround
 from model.takeoff.cut_list import Cut
 from model.units import format_length
-from render.drawing import Anchor, Drawing, Mark, Pen, Placed, Polyline, Sheet, Text
+from render.drawing import MM, Anchor, Drawing, Mark, Pen, Placed, Polyline, Sheet, Text
 from render.extent import box_ring
-from render.label_stock import MM, LabelStock
+from render.label_stock import LabelStock
 from render.lettering import ASCENT, DESCENT, shorten_text, text_width, wrap_text
 
 LEAST = 2.5 * MM

@@ -10,9 +10,9 @@ from dataclasses import dataclass
 from itertools import product
 
 from model.errors import Refused
-from model.units import MM_PER_INCH, LengthStyle, format_length, parse_length
+from model.units import LengthStyle, format_length, parse_length
+from render.drawing import MM
 
-MM = 1 / MM_PER_INCH
 PAGES: Mapping[str, tuple[float, float]] = {"letter": (8.5, 11.0), "a4": (210 * MM, 297 * MM)}
 """Width and height, upright as label sheets are."""
 LEAST_LABEL = (25 * MM, 12 * MM)

@@ -18,9 +18,9 @@ from model.takeoff.takeoff import Takeoff
 from model.takeoff.weight import Load, centre_of, describe_lift, total_weight
 from model.units import INCHES_PER_FOOT, LengthStyle, format_length
 from render.checks_sheet import source_text
+from render.drawing import MM
 from render.tables import (
     FIGURES,
-    MM,
     ROW,
     Cell,
     Row,

@@ -13,22 +13,13 @@ from model.measuring_walk import is_measured_there
 from model.parameters import Parameter
 from model.surround import plan_surround
 from render.desk import NO_SCALE, Desk, Draft, draft_pages
-from render.drawing import Drawing, Placed, Sheet, Text
+from render.drawing import MM, Drawing, Placed, Sheet, Text
 from render.packet import number_sheets
 from render.sheets import Block, paper_size
 from render.site_layout import lay_site
 from render.site_sheet import list_measured_rows
 from render.site_sketch import KEYS
-from render.tables import (
-    MM,
-    SMALL,
-    Cell,
-    Row,
-    Strip,
-    Table,
-    share_columns,
-    table_strips,
-)
+from render.tables import SMALL, Cell, Row, Strip, Table, share_columns, table_strips
 from render.view_layout import CAPTION
 
 TITLE = "Measuring sheet"

@@ -13,23 +13,11 @@ from model.moulding.library import SECTIONS, SHOP_CHOICE, USES, Shipped
 from model.moulding.section import Section
 from model.units import LengthStyle, format_length, without_feet
 from render.dimension_strings import Edge, String, measure, place_strings, strings_reach
-from render.drawing import (
-    Drawing,
-    Fill,
-    Hatch,
-    Mark,
-    Pen,
-    Placed,
-    Polyline,
-    Region,
-    Sheet,
-    Text,
-)
+from render.drawing import MM, Drawing, Fill, Hatch, Mark, Pen, Placed, Polyline, Region, Sheet, Text
 from render.extent import Box, drawing_extent
 from render.lettering import LEADING, wrap_text
 from render.scales import Scale, list_scales
 from render.sheets import Block, build_sheet, paper_size, safe_area
-from render.tables import MM
 from render.title_block import TitleBlock
 
 SMOOTH = 1 / 2000

@@ -6,10 +6,10 @@ from dataclasses import dataclass, replace
 
 from model.price import Price
 from model.surround import Surround
-from model.units import MM_PER_INCH, format_length
+from model.units import format_length
 from render.desk import NO_SCALE, Desk, Draft, draft_pages, each_once, lay_picture
 from render.dimension_strings import String
-from render.drawing import Drawing, Placed, PlacedPicture, Sheet, Text
+from render.drawing import MM, Drawing, Placed, PlacedPicture, Sheet, Text
 from render.front_parted import CEILING
 from render.offer_sheet import offer_strips
 from render.packet import number_sheets
@@ -22,7 +22,7 @@ TITLE = "Your fireplace"
 SIZES = "Its sizes"
 OFFER = "Offer"
 WALL = "On your wall"
-WORDS = 3.0 / MM_PER_INCH
+WORDS = 3 * MM
 """Capitals of what stands under the photo, inches on paper."""
 FEW = ("shelf.height", "opening.height", "opening.width", "shelf.depth")
 """Sizes that a homeowner asks for; the strings that show them, and the widths over all."""

@@ -16,11 +16,10 @@ from model.price import Price, list_price
 from model.surround import Surround
 from model.units import format_length
 from render.cover_sheet import say_what
-from render.drawing import Anchor, Lines, Pen, Text
+from render.drawing import MM, Anchor, Lines, Pen, Text
 from render.lettering import ASCENT, tie_words
 from render.tables import (
     FIGURES,
-    MM,
     SMALL,
     Cell,
     Column,

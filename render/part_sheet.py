@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import inf
 
-from render.drawing import Drawing, Placed, Text
+from render.drawing import MM, Drawing, Placed, Text
 from render.extent import Box
 from render.part_views import Part, draw_part, frame_part, mark_part
 from render.scales import Scale
@@ -21,7 +21,7 @@ from render.sheets import (
     PART_RIGHT,
     PART_UPRIGHT_CUT,
 )
-from render.tables import MM, Strip, pour_strips, strips_height
+from render.tables import Strip, pour_strips, strips_height
 from render.view_layout import BETWEEN, DrawView, lay_views
 
 LEAST_TABLE = 70 * MM

@@ -10,11 +10,10 @@ from collections.abc import Iterator, Sequence
 from model.takeoff.assembly_joints import JointLine
 from model.takeoff.cut_list import Cut
 from model.units import MILLIMETRES_ONLY, LengthStyle, format_length, without_feet
-from render.drawing import Anchor
+from render.drawing import MM, Anchor
 from render.lettering import tie_words
 from render.part_views import Part
 from render.tables import (
-    MM,
     Cell,
     Column,
     Row,

@@ -9,18 +9,8 @@ from collections.abc import Sequence
 
 from model.takeoff.saw_angles import SawSetting, format_degrees
 from model.takeoff.saw_setups import Angles, Setup
-from render.tables import (
-    FIGURES,
-    MM,
-    ROW,
-    Cell,
-    Row,
-    Strip,
-    Table,
-    opening_strips,
-    share_columns,
-    table_strips,
-)
+from render.drawing import MM
+from render.tables import FIGURES, ROW, Cell, Row, Strip, Table, opening_strips, share_columns, table_strips
 
 HOW = (
     "For a saw whose blade tilts to the left. Left and right on the saw are the sawyer's; left and right "

@@ -16,6 +16,7 @@ from model.surround import Surround
 from render.detail_list import list_details
 from render.details import detail_box
 from render.drawing import (
+    MM,
     Anchor,
     Drawing,
     Fill,
@@ -37,7 +38,6 @@ from render.references import HELD, sheet_of
 from render.section_places import section_level, section_station
 from render.sheets import DETAILS, LABELS, MARKED_ON
 from render.symbols import circle_points
-from render.tables import MM
 from render.view_context import AROUND_TEXT, Frame
 from render.view_layout import DrawView
 

@@ -10,22 +10,10 @@ from model.cutting.plan import GroupPlan, Sawn
 from model.cutting.stock_list import describe_row
 from model.cutting.task import Placed, SawnSheet, Stock, ThroughCut, to_inches
 from render.board_bar import Bars, fill_of, name_pieces, say_cut, title_strip
-from render.drawing import (
-    Anchor,
-    Fill,
-    Hatch,
-    Lines,
-    Mark,
-    Pen,
-    Point,
-    Polyline,
-    Region,
-    Segment,
-    Text,
-)
+from render.drawing import MM, Anchor, Fill, Hatch, Lines, Mark, Pen, Point, Polyline, Region, Segment, Text
 from render.lettering import text_width
 from render.symbols import circle_points
-from render.tables import MM, SMALL, Strip, lead, paragraph_strips
+from render.tables import SMALL, Strip, lead, paragraph_strips
 
 HATCH_SPACING = 2.4 * MM
 AIR = 0.8 * MM

@@ -10,9 +10,8 @@ from enum import StrEnum
 
 from model.errors import Refused
 from render.check_bar import check_bar_marks
-from render.drawing import Drawing, Lines, Mark, Pen, Placed, Polyline, Sheet
+from render.drawing import MM, Drawing, Lines, Mark, Pen, Placed, Polyline, Sheet
 from render.extent import Box, box_ring
-from render.tables import MM
 from render.title_block import LOW_HEIGHT, TitleBlock, low_block, split_notes, tall_block
 
 PAPERS: Mapping[str, tuple[float, float]] = {

@@ -10,12 +10,12 @@ from functools import partial
 
 from model.surround import Surround
 from render.desk import Desk, each_once
-from render.drawing import Drawing, Placed
+from render.drawing import MM, Drawing, Placed
 from render.extent import Box, drawing_extent
 from render.lettering import LEADING
 from render.sheets import SITE_CUT, SITE_FRONT, SITE_PLAN, Block, safe_area
 from render.site_sketch import draw_site
-from render.tables import MM, SMALL, Strip, paragraph_strips, pour_strips, strips_height
+from render.tables import SMALL, Strip, paragraph_strips, pour_strips, strips_height
 from render.view_layout import BETWEEN, Layout, lay_views
 
 VIEWS = (SITE_FRONT, SITE_CUT, SITE_PLAN)

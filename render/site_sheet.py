@@ -12,8 +12,9 @@ from model.idle import list_idle
 from model.job import Job, read_value
 from model.parameters import TABLE, Parameter
 from model.surround import Surround
+from render.drawing import MM
 from render.site_sketch import KEYS
-from render.tables import MM, Cell, Row, Strip, Table, opening_strips, share_columns, table_strips
+from render.tables import Cell, Row, Strip, Table, opening_strips, share_columns, table_strips
 
 FIREPLACE = "Fireplace"
 GROUPS = (FIREPLACE, "Opening", "Facing", "Hearth", "Levels", "Room", "Obstacles")

@@ -11,13 +11,13 @@ from math import ceil
 
 from model.surround import Surround
 from model.takeoff.takeoff import Takeoff
-from render.drawing import Anchor, Drawing, Lines, Mark, Pen, Placed, Text
+from render.drawing import MM, Anchor, Drawing, Lines, Mark, Pen, Placed, Text
 from render.extent import Box, drawing_extent
 from render.lettering import LEADING, shorten_text, text_width, wrap_text
 from render.step_picture import draw_step, outline_step
 from render.step_scenes import Shown
 from render.step_words import list_words, say_time
-from render.tables import MM, SMALL
+from render.tables import SMALL
 
 LEAST_CELL = (105 * MM, 76 * MM)
 """Width and height that a step takes at least. Shop choice."""

@@ -9,14 +9,11 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from model.check.finding import Status
-from model.units import MM_PER_INCH
-from render.drawing import Anchor, Fill, Lines, Mark, Pen, Point, Region, Text
+from render.drawing import MM, Anchor, Fill, Lines, Mark, Pen, Point, Region, Text
 from render.lettering import LEADING, wrap_text
 from render.shifting import shift_mark
 from render.symbols import box_marks, status_marks
 
-MM = 1 / MM_PER_INCH
-"""A millimetre of paper."""
 SMALL = 2.5 * MM
 """The least capitals on any sheet, paper inches: 2.5 mm, the ISO 3098 step for notes on A4 to A1."""
 PAD = 1.6 * MM
@@ -142,7 +139,7 @@ def _groups(strips: Sequence[Strip]) -> Iterable[list[Strip]]:
         yield group
 
 
-def heading_strip(text: str, height: float = 3.5 / MM_PER_INCH, above: float = 0.0) -> Strip:
+def heading_strip(text: str, height: float = 3.5 * MM, above: float = 0.0) -> Strip:
     """A heading, `above` clear over it; it leads what follows."""
     drop = above + 1.75 * height
     mark = Text(text, (0.0, -drop + 0.5 * height), height, bold=True)

@@ -12,7 +12,7 @@ from model.surround import Surround
 from model.units import format_length
 from render.board_outline import outline_board
 from render.clipping import clip_drawing
-from render.drawing import Anchor, Drawing, Fill, Lines, Mark, Pen, Point, Polyline, Region, Text
+from render.drawing import MM, Anchor, Drawing, Fill, Lines, Mark, Pen, Point, Polyline, Region, Text
 from render.extent import Box, box_of, box_ring
 from render.lettering import text_width
 from render.picture_frame import FieldPicture, fit_ratio, frame_around
@@ -20,7 +20,7 @@ from render.site_scene import WALL_DEPTH, Scene, draw_scene, scene_box
 from render.stand_ins import fill_in
 from render.tapes import Stretch, Tape, find_tape, first_pair, pair_boxes, set_box
 
-CAPITALS = 2.5 / 25.4
+CAPITALS = 2.5 * MM
 """Inches on paper: the smallest that reads on paper (ISO 3098 nominal size)."""
 TICK = 0.06
 """Half a tick at the tape's end, inches on paper."""

@@ -15,12 +15,11 @@ from model.takeoff.templates import Template, turn
 from model.units import LengthStyle, format_length
 from render.check_bar import check_bar_marks, level_bar_marks
 from render.clipping import clip_drawing
-from render.drawing import Anchor, Drawing, Fill, Lines, Mark, Pen, Placed, Region, Sheet, Text
+from render.drawing import MM, Anchor, Drawing, Fill, Lines, Mark, Pen, Placed, Region, Sheet, Text
 from render.extent import Box, box_ring, box_sides, drawing_extent, text_corners
 from render.lettering import LEADING, text_width, wrap_text
 from render.row_packing import Spot, pack_rows
 from render.sheets import paper_size
-from render.tables import MM
 from render.template_drawing import HEIGHT, draw_template, list_all
 
 LEFT_EDGE, OTHER_EDGE = 20 * MM, 11 * MM

@@ -9,11 +9,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import pairwise
 
-from render.drawing import Anchor, Lines, Mark, Pen, Text
+from render.drawing import MM, Anchor, Lines, Mark, Pen, Text
 from render.extent import Box
 from render.lettering import LEADING, one_line, shorten_text, text_width, wrap_text
 from render.symbols import third_angle_marks, third_angle_width
-from render.tables import MM, SMALL
+from render.tables import SMALL
 
 PLAIN, TITLE, LARGE = 3 * MM, 3.5 * MM, 5 * MM
 STEP = 0.5 * MM

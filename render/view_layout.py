@@ -8,12 +8,11 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from render.drawing import Drawing, Placed, Text
+from render.drawing import MM, Drawing, Placed, Text
 from render.extent import Box, drawing_extent
 from render.lettering import text_width
 from render.scales import Scale, choose_scale, scale_caption
 from render.sheets import LABELS, PART_VIEWS, TITLES
-from render.tables import MM
 
 CAPTION_HEIGHT = 3.5 * MM
 CAPTION_GAP = 1.5 * CAPTION_HEIGHT

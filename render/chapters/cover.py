@@ -6,9 +6,9 @@ from collections.abc import Sequence
 
 from render.cover_sheet import contents_strips, summary_strips
 from render.desk import Desk, Draft, lay_picture
-from render.drawing import Drawing, Placed
+from render.drawing import MM, Drawing, Placed
 from render.sheets import CONTINUED, Block, safe_area
-from render.tables import MM, pour_strips, strips_height
+from render.tables import pour_strips, strips_height
 
 COVER = "Cover"
 CONTENTS_SHARE = 0.3

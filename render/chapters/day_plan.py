@@ -6,8 +6,9 @@ from model.days.plan import plan_days
 from render.day_bars import Days, bar_strips, count_days, legend_strip
 from render.day_table import day_strips, describe_days
 from render.desk import Desk, Draft, draft_pages
+from render.drawing import MM
 from render.materials_sheet import rate_strips
-from render.tables import MM, Strip, heading_strip, lead, paragraph_strips
+from render.tables import Strip, heading_strip, lead, paragraph_strips
 
 DAY_PLAN = "Day plan"
 TIME = "Time"

@@ -10,11 +10,10 @@ from render.chapters.cautions import CAUTIONS
 from render.chapters.finishing import FINISHING
 from render.chapters.notes import NOTES
 from render.desk import Desk, Draft
-from render.drawing import Drawing, Placed
+from render.drawing import MM, Drawing, Placed
 from render.extent import drawing_extent
 from render.sheets import CONTINUED, Block, safe_area
 from render.shifting import shift_mark
-from render.tables import MM
 
 JOINED = ((FIXING, FINISHING), (CAUTIONS, NOTES))
 """Chapters that are read at the same place one after the other. Lists that are handed out stay alone."""

@@ -12,13 +12,14 @@ from model.takeoff.cut_list import list_cuts
 from render.cut_fills import CUT_WOOD
 from render.cut_sheet import say_assembly
 from render.desk import NO_SCALE, Desk, Draft, place_table, put_notes, title_of_page
+from render.drawing import MM
 from render.part_sheet import PartLayout, SetTable, lay_part
 from render.part_tables import joint_strips, piece_strips
 from render.part_views import Part
 from render.references import sheet_of
 from render.sheets import PART_LEVEL_CUT, PART_UPRIGHT_CUT, Block, safe_area
 from render.shifting import shift_mark
-from render.tables import MM, Strip, heading_strip, pour_strips
+from render.tables import Strip, heading_strip, pour_strips
 from render.view_layout import BETWEEN
 
 CUT_VIEWS = (PART_LEVEL_CUT, PART_UPRIGHT_CUT)
