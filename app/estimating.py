@@ -10,14 +10,11 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.estimating_process import Answered, Counted, Wanted, serve
-from app.planning import Post
+from app.own_process import OwnProcess
 from model.job import Job, default_job
 from model.options import ALONE
 
 if TYPE_CHECKING:
-    from multiprocessing.connection import Connection
-    from multiprocessing.process import BaseProcess
-
     from model.cutting.stock_list import StockList
 
 LISTEN = 40
@@ -47,9 +44,7 @@ class Estimating(QObject):
 
     def __init__(self) -> None:
         super().__init__()
-        self._process: BaseProcess | None = None
-        self._pipe: Connection | None = None
-        self._post: Post | None = None
+        self._process = OwnProcess(serve)
         self._list: StockList | None = None
         self._sent: StockList | None = None
         self._kept: OrderedDict[Job, Counted | str] = OrderedDict()
@@ -86,17 +81,7 @@ class Estimating(QObject):
         """Let the process go."""
         self._listening.stop()
         self._wanted, self._doing, self._sent = (), None, None
-        if self._process is not None:
-            self._process.terminate()
-            self._process.join()
-            self._process.close()
-            self._process = None
-        if self._post is not None:
-            self._post.end()
-            self._post = None
-        if self._pipe is not None:
-            self._pipe.close()
-            self._pipe = None
+        self._process.end()
 
     def _go_on(self) -> None:
         """Ask for the next that is not known, unless one is being worked out."""
@@ -106,31 +91,19 @@ class Estimating(QObject):
         self._number += 1
         self._doing = (self._number, job, self._list)
         news = self._list if self._list is not self._sent else None
-        self._start().send(Wanted(self._number, job, news))
+        self._process.send(Wanted(self._number, job, news))
         self._sent = self._list
         self._listening.start()
 
-    def _start(self) -> Post:
-        if self._post is None:
-            from multiprocessing import get_context
-
-            context = get_context("spawn")
-            self._pipe, other = context.Pipe()
-            self._process = context.Process(target=serve, args=(other,), daemon=True)
-            self._process.start()
-            other.close()
-            self._post = Post(self._pipe)
-        return self._post
-
     def _listen(self) -> None:
         try:
-            while self._pipe is not None and self._pipe.poll():
-                self._hear(self._pipe.recv())
+            for answer in self._process.hear():
+                self._hear(answer)
         except (EOFError, OSError):
             self._fail()
 
-    def _hear(self, answer: Answered) -> None:
-        if self._doing is None or answer.number != self._doing[0]:
+    def _hear(self, answer: object) -> None:
+        if not isinstance(answer, Answered) or self._doing is None or answer.number != self._doing[0]:
             return
         _, job, stock_list = self._doing
         self._doing = None

@@ -2,49 +2,22 @@
 
 from __future__ import annotations
 
-from contextlib import suppress
 from dataclasses import replace
-from queue import SimpleQueue
-from threading import Thread
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from app.own_process import OwnProcess
 from app.planning_process import Planned, Question, Stop, Told, serve
 from model.options import ALONE
 
 if TYPE_CHECKING:
-    from multiprocessing.connection import Connection
-    from multiprocessing.process import BaseProcess
-
     from model.cutting.stock_list import StockList
     from model.job import Job
 
 LISTEN = 30
 """Milliseconds between two looks for an answer."""
 ENDED = "planning ended unexpectedly; it starts again with the next change"
-
-
-class Post:
-    """Sends messages in their order beside the window: a long list is not read while a plan is looked for."""
-
-    def __init__(self, pipe: Connection) -> None:
-        self._pipe = pipe
-        self._messages: SimpleQueue[object] = SimpleQueue()
-        Thread(target=self._run, daemon=True).start()
-
-    def send(self, message: object) -> None:
-        """Have it sent as soon as the other end takes it."""
-        self._messages.put(message)
-
-    def end(self) -> None:
-        """Send nothing more."""
-        self._messages.put(None)
-
-    def _run(self) -> None:
-        with suppress(OSError, ValueError):  # the listener finds out that the other end is gone
-            while (message := self._messages.get()) is not None:
-                self._pipe.send(message)
 
 
 class Planning(QObject):
@@ -56,9 +29,7 @@ class Planning(QObject):
 
     def __init__(self) -> None:
         super().__init__()
-        self._process: BaseProcess | None = None
-        self._pipe: Connection | None = None
-        self._post: Post | None = None
+        self._process = OwnProcess(serve)
         self._number = 0
         self._asked: tuple[Job, StockList] | None = None
         self.is_busy = False
@@ -74,9 +45,9 @@ class Planning(QObject):
         self._number += 1
         self.is_busy = True
         question = Question(self._number, name, replace(job, options=ALONE, photo=None), stock_list)
-        if self._process is not None and not self._process.is_alive():
-            self._let_go()
-        self._start().send(question)
+        if not self._process.is_alive:
+            self._process.end()
+        self._process.send(question)
         self._listening.start()
         return True
 
@@ -99,44 +70,19 @@ class Planning(QObject):
 
     def stop(self) -> None:
         """Have the best plan so far."""
-        if self.is_busy and self._post is not None:
-            self._post.send(Stop())
+        if self.is_busy:
+            self._process.send(Stop())
 
     def end(self) -> None:
         """Let the process go."""
         self._listening.stop()
         self.is_busy = False
-        self._let_go()
-
-    def _start(self) -> Post:
-        if self._post is None:
-            from multiprocessing import get_context
-
-            context = get_context("spawn")
-            self._pipe, other = context.Pipe()
-            self._process = context.Process(target=serve, args=(other,), daemon=True)
-            self._process.start()
-            other.close()
-            self._post = Post(self._pipe)
-        return self._post
-
-    def _let_go(self) -> None:
-        if self._process is not None:
-            self._process.terminate()
-            self._process.join()
-            self._process.close()
-            self._process = None
-        if self._post is not None:
-            self._post.end()
-            self._post = None
-        if self._pipe is not None:
-            self._pipe.close()
-            self._pipe = None
+        self._process.end()
 
     def _listen(self) -> None:
         try:
-            while self._pipe is not None and self._pipe.poll():
-                self._hear(self._pipe.recv())
+            for answer in self._process.hear():
+                self._hear(answer)
         except (EOFError, OSError):
             self._fail(ENDED)
 

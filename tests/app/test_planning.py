@@ -87,7 +87,7 @@ def test_planning_that_is_killed_says_so_and_starts_again(qtbot: QtBot):
     try:
         planning.ask("brick", job, stock_list)
         with qtbot.waitSignal(planning.failed, timeout=PATIENCE):
-            planning._process.kill()
+            planning._process._process.kill()
         assert not planning.is_busy
         with qtbot.waitSignal(planning.planned, timeout=PATIENCE) as planned:
             planning.ask("brick", job, stock_list)
