@@ -6,13 +6,13 @@ another scale or place then costs nothing in Python.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QFont, QPainter, QPainterPath, QPen, QTransform
+from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QTransform
 
 from render.dimension_strokes import dimension_strokes, dimension_text, leader_strokes, leader_text
 from render.drawing import (
@@ -278,9 +278,24 @@ def paint_text(painter: QPainter, text: Text, place: Place, colour: QColor) -> N
 def _set_text(painter: QPainter, text: Text, capital: float, at: QPointF) -> None:
     """One line from `at` on, its fractions set."""
     dots = painter.device().logicalDpiY()
-    for run in text_runs(text.text, text.bold):
-        painter.setFont(_font(round(run.size * capital / CAPITAL * 4), text.bold, dots))
-        painter.drawText(at + QPointF(run.at * capital, -run.rise * capital), run.text)
+    runs = text_runs(text.text, text.bold)
+    fonts = [_font(round(run.size * capital / CAPITAL * 4), text.bold, dots) for run in runs]
+    widths = [QFontMetricsF(fonts[i]).horizontalAdvance(runs[i].text) for i in range(len(runs) - 1)]
+    starts = place_runs([run.at * capital for run in runs], widths)
+    for run, font, x in zip(runs, fonts, starts, strict=True):
+        painter.setFont(font)
+        painter.drawText(at + QPointF(x, -run.rise * capital), run.text)
+
+
+def place_runs(planned: Sequence[float], widths: Sequence[float]) -> list[float]:
+    """Where each run of a line begins, in pixels: where it was laid out, or where the one before it ends.
+
+    Fine writing is wider on a screen than its typeface says, and a fraction would lie over its whole number.
+    """
+    starts = list(planned[:1])
+    for at, width in zip(planned[1:], widths, strict=True):
+        starts.append(max(at, starts[-1] + width))
+    return starts
 
 
 @lru_cache(maxsize=128)

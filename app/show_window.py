@@ -67,11 +67,11 @@ WOOD = "look.paint"
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """What is shown of a job: its picture, its width over all, and the parts that are too near the fire."""
+    """What is shown of a job: its picture, its width over all, and the parts that break a rule."""
 
     drawing: Drawing
     width: float
-    too_near: tuple[str, ...]
+    failing_parts: tuple[str, ...]
 
 
 def show_job(job: Job) -> Shown:
@@ -342,7 +342,8 @@ class ShowWindow(QWidget):
         for control in self.controls:
             if control.size_.path == "column.margin":
                 control.value.setText(format_length(shown.width, style))
-        self.warning.setText(f"Too near the fire: {'; '.join(shown.too_near)}." if shown.too_near else "")
+        failing = "; ".join(shown.failing_parts)
+        self.warning.setText(f"Not within the rules: {failing}." if failing else "")
 
     def _step(self, path: str, count: int) -> None:
         try:

@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QColor, QImage, QPainter
 
-from app.painter import Place, gather_drawing, paint_drawing, screen_pen
+from app.painter import Place, gather_drawing, paint_drawing, place_runs, screen_pen
 from render.drawing import (
     Anchor,
     Dimension,
@@ -157,3 +157,9 @@ def test_dashes_are_as_long_on_the_screen_as_on_paper():
     for smooth in (True, False):
         pen = screen_pen(Pen.CENTRE, 4.0, smooth)
         assert [d * pen.widthF() / 4.0 for d in pen.dashPattern()] == pytest.approx([5.0, 1.1, 0.6, 1.1])
+
+
+def test_no_fraction_lies_over_its_whole_number_where_writing_is_wider_than_laid_out():
+    assert place_runs([0, 50, 56, 60], [58, 6, 3]) == [0, 58, 64, 67]
+    assert place_runs([0, 50, 56, 60], [48, 5, 4]) == [0, 50, 56, 60]
+    assert place_runs([7], []) == [7]

@@ -71,9 +71,9 @@ def test_options_are_turned_through_by_mouse_and_by_key(qtbot, page: ShowWindow,
     assert session.job.options.place == first
 
 
-def test_what_stands_too_near_the_fire_is_said(qtbot, page: ShowWindow, session: Session):
+def test_what_breaks_a_rule_is_said(qtbot, page: ShowWindow, session: Session):
     session.open(read_demo("too-close"), None)
-    qtbot.waitUntil(lambda: page.warning.text().startswith("Too near the fire:"), timeout=20_000)
+    qtbot.waitUntil(lambda: page.warning.text().startswith("Not within the rules:"), timeout=20_000)
 
 
 def test_the_picture_can_stand_alone_and_any_key_brings_the_controls_back(qtbot, page: ShowWindow):
