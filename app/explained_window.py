@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QScrollArea, QVBoxLa
 from app.buttons import PlainButton
 from app.dialog_parts import fit_screen
 from app.hairline import ThinBar
-from app.painter import Place, gather_drawing, paint_drawing
+from app.painter import gather_drawing, paint_drawing, place_within
 from app.theme import RHYTHM, SMALL_POINTS, TEXT_POINTS, text_font
 from render.drawing import Drawing, Fill
 from render.pens import TINTS
@@ -39,14 +39,10 @@ class Picture(QWidget):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paper, and the drawing in its middle."""
-        box = self._gathered.box
-        room = self.rect().adjusted(CLEAR, CLEAR, -CLEAR, -CLEAR)
-        scale = min(room.width() / box.width(), room.height() / box.height())
-        left = room.center().x() - scale * box.width() / 2 - scale * box.left()
-        foot = room.center().y() + scale * box.height() / 2 + scale * box.top()
+        place = place_within(self._gathered.box, self.rect().adjusted(CLEAR, CLEAR, -CLEAR, -CLEAR))
         with QPainter(self) as painter:
             painter.fillRect(self.rect(), QColor(TINTS[Fill.PAPER]))
-            paint_drawing(painter, self._gathered, Place(scale, left, foot), LINE_DOTS)
+            paint_drawing(painter, self._gathered, place, LINE_DOTS)
 
 
 class ExplainedWindow(QDialog):

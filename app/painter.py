@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import pairwise
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QTransform
 
 from render.dimension_strokes import dimension_strokes, dimension_text, leader_strokes, leader_text
@@ -97,6 +97,13 @@ class Place:
         return Place(self.scale, self.x + self.scale * dx, self.y - self.scale * dy)
 
 
+def place_within(box: QRectF, room: QRect) -> Place:
+    """Where `box`, model inches, stands in the middle of `room`, pixels, as large as it fits."""
+    scale = min(room.width() / box.width(), room.height() / box.height())
+    left = room.center().x() - scale * box.center().x()
+    return Place(scale, left, room.center().y() + scale * box.center().y())
+
+
 def gather_drawing(drawing: Drawing) -> Gathered:
     """The drawing's marks as few paths, laid down in the same order wherever it can be seen."""
     gathered = Gathered([], [], QRectF())
@@ -142,9 +149,14 @@ def dimension_writing(dimension: Dimension) -> Text:
 
 def region_path(region: Region) -> QPainterPath:
     """The area with its holes left out: the even-odd rule over all rings, as every writer has it."""
+    return rings_path(region.rings)
+
+
+def rings_path(rings: Iterable[Ring]) -> QPainterPath:
+    """Rings for the even-odd rule as one path."""
     path = QPainterPath()
     path.setFillRule(Qt.FillRule.OddEvenFill)
-    for ring in region.rings:
+    for ring in rings:
         path.addPolygon([QPointF(x, y) for x, y in ring])
         path.closeSubpath()
     return path

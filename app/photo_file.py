@@ -11,9 +11,10 @@ from io import BytesIO
 from pathlib import Path
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize
-from PySide6.QtGui import QImage, QImageReader, QImageWriter, QPainter
+from PySide6.QtGui import QImage, QImageReader, QPainter
 
 from app.files import FileTrouble, describe_cause, save_bytes
+from app.picture import encode_picture
 from model.photo.stored import LONGEST, MOST_SIDE, SHORTEST, WallPhoto, kept_bytes
 
 LARGEST_FILE = 120_000_000
@@ -129,22 +130,10 @@ def find_photo(photo: WallPhoto, folder: Path | None) -> Photo:
 
 def encode_jpeg(image: QImage, quality: int = QUALITY) -> bytes:
     """The picture as a JPEG, with nothing in it but the picture."""
-    return _encode(image, "jpeg", quality)
+    return encode_picture(image, "jpeg", quality)
 
 
 def save_picture(path: Path, image: QImage) -> None:
     """Write a picture as PNG, or as JPEG where the name says so. Raises FileTrouble."""
     is_png = path.suffix.lower() == ".png"
-    save_bytes(path, _encode(image, "png" if is_png else "jpeg", -1 if is_png else QUALITY))
-
-
-def _encode(image: QImage, kind: str, quality: int) -> bytes:
-    data = QByteArray()
-    buffer = QBuffer(data)
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    writer = QImageWriter(buffer, QByteArray(kind.encode()))
-    writer.setQuality(quality)
-    if not writer.write(image):
-        raise RuntimeError(f"the picture could not be encoded: {writer.errorString()}")
-    buffer.close()
-    return bytes(data.data())
+    save_bytes(path, encode_picture(image, "png") if is_png else encode_jpeg(image))

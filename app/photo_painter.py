@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QColor, QImage, QPainter, QPainterPath, QPen, QPolygonF
+from PySide6.QtGui import QColor, QImage, QPainter, QPen, QPolygonF
 
+from app.painter import rings_path
 from app.theme import ON_PAPER
-from render.drawing import Ring
 
 if TYPE_CHECKING:
     from render.photo_picture import PhotoPicture
@@ -27,10 +26,9 @@ LINE = 1 / 1600
 def paint_surround(painter: QPainter, picture: PhotoPicture, width: float) -> None:
     """The surround in the photo's pixels; `width` is the photo's own."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-    painter.fillPath(path_of(picture.shadows), SHADOW)
+    painter.fillPath(rings_path(picture.shadows), SHADOW)
     for patch in picture.patches:
-        path = path_of(patch.rings)
-        painter.fillPath(path, QColor(patch.tint))
+        painter.fillPath(rings_path(patch.rings), QColor(patch.tint))
     ink = QColor(picture.ink)
     ink.setAlphaF(SOFT)
     painter.setPen(QPen(ink, max(0.8, LINE * width)))
@@ -43,22 +41,13 @@ def paint_band(painter: QPainter, picture: PhotoPicture) -> None:
     tint = QColor(ON_PAPER.lit)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
     tint.setAlpha(BAND)
-    painter.fillPath(path_of(picture.band), tint)
+    path = rings_path(picture.band)
+    painter.fillPath(path, tint)
     tint.setAlpha(255)
     pen = QPen(tint, 1.0, Qt.PenStyle.DashLine)
     pen.setCosmetic(True)
     painter.setPen(pen)
-    painter.drawPath(path_of(picture.band))
-
-
-def path_of(rings: Iterable[Ring]) -> QPainterPath:
-    """Rings for the even-odd rule as one path."""
-    path = QPainterPath()
-    path.setFillRule(Qt.FillRule.OddEvenFill)
-    for ring in rings:
-        path.addPolygon(QPolygonF([QPointF(x, y) for x, y in ring]))
-        path.closeSubpath()
-    return path
+    painter.drawPath(path)
 
 
 def compose(image: QImage, picture: PhotoPicture, with_band: bool) -> QImage:

@@ -1,4 +1,4 @@
-"""A drawing as a PNG picture, with or without a display."""
+"""A drawing as a PNG picture, with or without a display; any picture as the bytes of a file."""
 
 from __future__ import annotations
 
@@ -51,7 +51,7 @@ def write_png(drawing: Drawing, dots_per_inch: float, clear: bool = False) -> by
     place = Place(scale, edge - scale * gathered.box.left(), height - edge + scale * gathered.box.top())
     with QPainter(image) as painter:
         paint_drawing(painter, gathered, place, dots_per_inch / MM_PER_INCH)
-    return _encode(image)
+    return encode_picture(image, "png")
 
 
 def _ensure_application() -> None:
@@ -63,11 +63,13 @@ def _ensure_application() -> None:
         load_typeface()
 
 
-def _encode(image: QImage) -> bytes:
+def encode_picture(image: QImage, kind: str, quality: int = -1) -> bytes:
+    """A file of `kind`, "png" or "jpeg" with only the picture in it; `quality` 0 to 100, -1 for the usual."""
     data = QByteArray()
     buffer = QBuffer(data)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    writer = QImageWriter(buffer, QByteArray(b"png"))
+    writer = QImageWriter(buffer, QByteArray(kind.encode()))
+    writer.setQuality(quality)
     if not writer.write(image):
         raise RuntimeError(f"the picture could not be encoded: {writer.errorString()}")
     buffer.close()

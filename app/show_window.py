@@ -23,7 +23,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVB
 
 from app.hairline import ThinBar
 from app.latest import Latest
-from app.painter import Gathered, Place, gather_drawing, paint_drawing
+from app.painter import Gathered, gather_drawing, paint_drawing, place_within
 from app.session import Session
 from app.theme import RHYTHM, colours, text_font
 from export.progress import Step
@@ -122,12 +122,8 @@ class PictureView(QWidget):
             painter.fillRect(self.rect(), QColor(colours().desk))
             if self._gathered is None:
                 return
-            box = self._gathered.box
-            room = self.rect().adjusted(CLEAR, CLEAR, -CLEAR, -CLEAR)
-            scale = min(room.width() / box.width(), room.height() / box.height())
-            left = room.center().x() - scale * (box.left() + box.width() / 2)
-            foot = room.center().y() + scale * (box.top() + box.height() / 2)
-            paint_drawing(painter, self._gathered, Place(scale, left, foot), LINE_DOTS)
+            place = place_within(self._gathered.box, self.rect().adjusted(CLEAR, CLEAR, -CLEAR, -CLEAR))
+            paint_drawing(painter, self._gathered, place, LINE_DOTS)
 
 
 class BigButton(QPushButton):
