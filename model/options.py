@@ -102,9 +102,10 @@ def own_terms(offer: Offer) -> Own:
     return Own(*(getattr(offer, name) for name in OWN))
 
 
-def put_terms(offer: Offer, own: Own) -> Offer:
-    """The offer with what goes with another design."""
-    return replace(offer, **{name: getattr(own, name) for name in OWN})
+def with_option(job: Job, option: Option) -> Job:
+    """The job with an option's rows where those in work stand; what it holds of options is as it was."""
+    offer = replace(job.shop.offer, **{name: getattr(option.own, name) for name in OWN})
+    return replace(job, design=option.design, shop=replace(job.shop, offer=offer))
 
 
 def list_options(job: Job) -> tuple[Option, ...]:
@@ -121,7 +122,7 @@ def take_up(job: Job, place: int) -> Job:
 
 def alone(job: Job, place: int) -> Job:
     """The job as if the option at `place` were its only design."""
-    return replace(take_up(job, place), options=ALONE)
+    return replace(with_option(job, list_options(job)[place]), options=ALONE)
 
 
 def named_alone(job: Job) -> Job:
@@ -229,8 +230,7 @@ def _arrange(
         tuple(options[in_work + 1 :]),
         job.options.thrown if thrown is None else thrown,
     )
-    offer = put_terms(job.shop.offer, taken.own)
-    return replace(job, design=taken.design, shop=replace(job.shop, offer=offer), options=kept)
+    return replace(with_option(job, taken), options=kept)
 
 
 def _refuse_full(job: Job) -> None:

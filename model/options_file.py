@@ -7,7 +7,6 @@ no list, or breaks a bound, goes to the faults by its path, ``options[2].column.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from model.errors import Refused
@@ -19,7 +18,7 @@ from model.options import (
     check_name,
     list_options,
     own_terms,
-    put_terms,
+    with_option,
 )
 
 if TYPE_CHECKING:
@@ -39,17 +38,11 @@ def store_options(job: Job, own_rows: Callable[[Job], dict[str, Any]]) -> list[d
     entries: list[dict[str, Any]] = []
     for i, option in enumerate(list_options(job)):
         in_work = i == job.options.place
-        held = {IN_WORK: True} if in_work else own_rows(_as_job(job, option))
+        held = {IN_WORK: True} if in_work else own_rows(with_option(job, option))
         entries.append({NAME: option.name, **held})
     for option in job.options.thrown:
-        entries.append({NAME: option.name, THROWN: True, **own_rows(_as_job(job, option))})
+        entries.append({NAME: option.name, THROWN: True, **own_rows(with_option(job, option))})
     return entries
-
-
-def _as_job(job: Job, option: Option) -> Job:
-    """A job that holds an option's rows where a job has them."""
-    offer = put_terms(job.shop.offer, option.own)
-    return replace(job, design=option.design, shop=replace(job.shop, offer=offer))
 
 
 def read_options(
@@ -61,29 +54,32 @@ def read_options(
         faults.append(str(Refused(OPTIONS, entries, most)))
         return Options()
     read = list(_read_entries(entries, read_rows, build, faults))
-    marks = [mark for mark, _ in read]
+    marks = [mark for mark, _, _ in read]
     if marks.count(IN_WORK) != 1:
         faults.append(f"{OPTIONS}: {marks.count(IN_WORK)} of them are in work; {WANTED}")
         return Options()
     _check_counts(marks, faults)
     at = marks.index(IN_WORK)
     before, after = (
-        tuple(option for mark, option in part if not mark and option) for part in (read[:at], read[at + 1 :])
+        tuple(option for mark, _, option in part if not mark and option)
+        for part in (read[:at], read[at + 1 :])
     )
-    thrown = tuple(option for mark, option in read if mark == THROWN and option)
-    return Options(_name_of(entries[at]), before, after, thrown)
+    thrown = tuple(option for mark, _, option in read if mark == THROWN and option)
+    return Options(read[at][1], before, after, thrown)
 
 
 def _read_entries(
     entries: list[Any], read_rows: Rows, build: Callable[[Mapping[str, Any]], Job], faults: list[str]
-) -> Iterator[tuple[str, Option | None]]:
-    """Each entry's mark (in work, thrown away or none) and its option, None where it is in work or wrong."""
+) -> Iterator[tuple[str, str, Option | None]]:
+    """Each entry's mark (in work, thrown away or none), its name and its option, None where it is in work or
+    wrong.
+    """
     names: list[str] = []
     for i, entry in enumerate(entries):
         where = f"{OPTIONS}[{i}]"
         if not isinstance(entry, dict):
             faults.append(str(Refused(where, entry, 'write an object, such as {"name": "Plain columns"}')))
-            yield "", None
+            yield "", "", None
             continue
         held = dict(entry)
         mark = _take_mark(held, where, faults)
@@ -92,10 +88,10 @@ def _read_entries(
         if mark == IN_WORK:
             if held:
                 faults.append(f"{where}: it is in work, so its rows stand at the file's top")
-            yield mark, None
+            yield mark, name, None
         else:
             job = build(values)
-            yield mark, Option(name, job.design, own_terms(job.shop.offer))
+            yield mark, name, Option(name, job.design, own_terms(job.shop.offer))
 
 
 def _take_mark(held: dict[str, Any], where: str, faults: list[str]) -> str:
@@ -131,7 +127,3 @@ def _check_counts(marks: list[str], faults: list[str]) -> None:
     ):
         if count > most:
             faults.append(f"{OPTIONS}: {count} {what}; keep at most {most}")
-
-
-def _name_of(entry: Mapping[str, Any]) -> str:
-    return " ".join(str(entry[NAME]).split()) if NAME in entry else ""
