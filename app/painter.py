@@ -14,14 +14,13 @@ from itertools import pairwise
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QTransform
 
-from render.dimension_strokes import dimension_strokes, dimension_text, leader_strokes, leader_text
+from render.dimension_strokes import dimension_strokes, dimension_text
 from render.drawing import (
     Anchor,
     Dimension,
     Drawing,
     Fill,
     Hatch,
-    Leader,
     Lines,
     Mark,
     Pen,
@@ -134,9 +133,6 @@ def _gather_mark(gathered: Gathered, mark: Mark, ratio: float) -> None:
         case Dimension():
             _add_segments(_batch(gathered), Pen.DIMENSION, dimension_strokes(mark, ratio))
             gathered.texts.append(dimension_writing(mark))
-        case Leader():
-            _add_segments(_batch(gathered), mark.pen, leader_strokes(mark, ratio))
-            gathered.texts.append(leader_text(mark, ratio))
 
 
 def dimension_writing(dimension: Dimension) -> Text:

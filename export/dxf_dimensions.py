@@ -15,13 +15,7 @@ from export.dxf_layers import Layer
 from export.dxf_text import format_dxf_text, format_mtext
 from model.units import BOTH, FEET_INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle
 from render.dimension_strings import LINE_STEP, TEXT_CLEAR, format_dimension
-from render.dimension_strokes import (
-    ARROW_LENGTH,
-    EXTENSION_GAP,
-    EXTENSION_OVERRUN,
-    TICK_LENGTH,
-    dimension_strokes,
-)
+from render.dimension_strokes import EXTENSION_GAP, EXTENSION_OVERRUN, TICK_LENGTH, dimension_strokes
 from render.drawing import Dimension
 
 if TYPE_CHECKING:
@@ -39,6 +33,8 @@ _NOT_STACKED = 2
 _ZERO_INCHES_NO_ZERO_FEET = 3
 _ABOVE_LINE = 1
 _WITH_LEADER = 1
+_ARROW = 1 / 8
+"""Of arrowheads that a reader of the file may add, plotted inches."""
 _SURE = 1e-6
 """Nearer than this to a half step (in.), another program may round the other way."""
 
@@ -80,7 +76,7 @@ def _list_sizes(text_height: float) -> dict[str, float | str]:
     return {
         "dimtxt": text_height,
         "dimtsz": TICK_LENGTH / (2 * sqrt(2)),
-        "dimasz": ARROW_LENGTH,
+        "dimasz": _ARROW,
         "dimdli": LINE_STEP,
         "dimcen": 0.0,
         "dimdsep": ord("."),

@@ -13,8 +13,7 @@ from typing import TYPE_CHECKING
 from export.dxf_file import is_old
 from export.dxf_layers import Layer
 from export.dxf_text import format_dxf_text, format_mtext
-from render.dimension_strokes import leader_strokes
-from render.drawing import Anchor, Hatch, Leader, Point, Ring, Segment, Text
+from render.drawing import Anchor, Hatch, Point, Ring, Segment, Text
 from render.hatching import hatch_segments
 from render.lettering import set_share
 
@@ -46,7 +45,7 @@ class Pencil:
 
     @property
     def is_old(self) -> bool:
-        """Whether the document is R12, which has no LWPOLYLINE, HATCH, MTEXT or LEADER."""
+        """Whether the document is R12, which has no LWPOLYLINE, HATCH or MTEXT."""
         return is_old(self.document)
 
     def inside(self, space: BaseLayout) -> Pencil:
@@ -145,16 +144,6 @@ class Pencil:
             return
         placing = {"insert": at, "attachment_point": _MIDDLE_CENTRE, "char_height": height}
         self.space.add_mtext(format_mtext(words), dxfattribs=look | placing)
-
-    def lead(self, leader: Leader, style: str, layer: Layer) -> None:
-        """The line of `leader` with its arrow, in the dimension style called `style`."""
-        points = [p for i, p in enumerate(leader.points) if i == 0 or p != leader.points[i - 1]]
-        if len(points) < 2:
-            return
-        if self.is_old:
-            self.draw_strokes(leader_strokes(leader, self.ratio), layer)
-        else:
-            self.space.add_leader(points, dimstyle=style, dxfattribs={"layer": layer.name})
 
 
 def scaled_linetype(layer: Layer, ratio: float) -> str:

@@ -12,12 +12,10 @@ from export.dxf_dimensions import DimensionDress, write_dimension
 from export.dxf_entities import Pencil
 from export.dxf_layers import FRAME, Layer, find_layer, find_text_layer, is_symbol
 from export.polylines import join_segments
-from render.dimension_strokes import leader_text
 from render.drawing import (
     Dimension,
     Fill,
     Hatch,
-    Leader,
     Lines,
     Mark,
     Pen,
@@ -48,7 +46,7 @@ def find_mark_layer(mark: Mark, view: str) -> Layer | None:
             return find_layer(view, _FILLED, mark.stands_for) if _is_dark(mark, view) else None
         case Dimension():
             return find_layer(view, Pen.DIMENSION)
-        case Text() | Leader() | Lines() | Polyline():
+        case Text() | Lines() | Polyline():
             return find_text_layer(view, mark.pen, mark.stands_for)
         case _:
             return find_layer(view, mark.pen)
@@ -79,9 +77,6 @@ def write_mark(page: Page, mark: Mark) -> None:
             pencil.write(mark, layer)
         case Dimension():
             write_dimension(pencil, mark, page.dress)
-        case Leader():
-            pencil.lead(mark, page.dress.style, layer)
-            pencil.write(leader_text(mark, pencil.ratio), layer)
 
 
 def _is_dark(region: Region, view: str) -> bool:

@@ -14,13 +14,12 @@ from typing import TYPE_CHECKING
 from export.pdf_path import PagePath
 from export.progress import Cancelled, Progress
 from model.units import MM_PER_INCH
-from render.dimension_strokes import dimension_strokes, dimension_text, leader_strokes, leader_text
+from render.dimension_strokes import dimension_strokes, dimension_text
 from render.drawing import (
     Anchor,
     Dimension,
     Fill,
     Hatch,
-    Leader,
     Lines,
     Mark,
     Pen,
@@ -199,9 +198,6 @@ class _PagePen:
             case Dimension():
                 self._strokes(Pen.DIMENSION, dimension_strokes(mark, self.ratio))
                 self._text(dimension_text(mark), Pen.DIMENSION)
-            case Leader():
-                self._strokes(mark.pen, leader_strokes(mark, self.ratio))
-                self._text(leader_text(mark, self.ratio))
 
     def _path_for(self, pen: Pen, ink: str = "") -> PagePath:
         if self.pen != (pen, ink):

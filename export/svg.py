@@ -11,13 +11,12 @@ from math import isfinite
 from xml.sax.saxutils import escape, quoteattr
 
 from model.units import MM_PER_INCH
-from render.dimension_strokes import dimension_strokes, dimension_text, leader_strokes, leader_text
+from render.dimension_strokes import dimension_strokes, dimension_text
 from render.drawing import (
     Anchor,
     Dimension,
     Drawing,
     Hatch,
-    Leader,
     Lines,
     Mark,
     Pen,
@@ -87,9 +86,6 @@ class _Plotter:
             case Dimension():
                 strokes = self._strokes(Pen.DIMENSION, dimension_strokes(mark, self.ratio), mark.stands_for)
                 return [strokes, *self._text(dimension_text(mark), Pen.DIMENSION)]
-            case Leader():
-                strokes = self._strokes(mark.pen, leader_strokes(mark, self.ratio), mark.stands_for)
-                return [strokes, *self._text(leader_text(mark, self.ratio), mark.pen)]
 
     def _place(self, x: float, y: float) -> str:
         return f"{_number((x - self.left) * self.scale)} {_number((self.top - y) * self.scale)}"

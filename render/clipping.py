@@ -13,7 +13,7 @@ from render.extent import Box
 def clip_drawing(drawing: Drawing, box: Box) -> Drawing:
     """Strokes, areas and hatches of `drawing` as far as they lie in `box` (left, bottom, right, top).
 
-    Texts, dimensions and leaders are not carried over.
+    Texts and dimensions are not carried over.
     """
     clipped = (_clip_mark(mark, box) for mark in drawing.marks)
     return Drawing(tuple(mark for mark in clipped if mark is not None), drawing.ratio)

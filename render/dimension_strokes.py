@@ -1,4 +1,4 @@
-"""The strokes and the writing that dimensions and leaders consist of, for paper, screen and SVG alike.
+"""The strokes and the writing that dimensions consist of, for paper, screen and SVG alike.
 
 Where a dimension stands is its drawing's business. Sizes are in inches on paper; multiplied by the
 drawing's ratio they are model inches.
@@ -7,10 +7,9 @@ drawing's ratio they are model inches.
 from __future__ import annotations
 
 from functools import lru_cache
-from itertools import pairwise
-from math import cos, hypot, pi, sin
+from math import cos, pi, sin
 
-from render.drawing import Anchor, Dimension, Leader, Point, Segment, Text
+from render.drawing import Anchor, Dimension, Point, Segment, Text
 from render.lettering import text_width
 
 EXTENSION_GAP = 1 / 16
@@ -19,9 +18,6 @@ EXTENSION_OVERRUN = 1 / 8
 """How far an extension line runs past the dimension line, in. Same source."""
 TICK_LENGTH = 1 / 8
 """Whole length of the 45-degree end stroke, in. Same source."""
-ARROW_LENGTH = 1 / 8
-ARROW_WIDTH = ARROW_LENGTH / 3
-"""Arrowheads are 3 long to 1 wide: ASME Y14.2-2008, section 3."""
 TEXT_GAP = 1 / 20
 """Clear between writing and the leader that ends at it, in. Shop choice."""
 
@@ -48,31 +44,6 @@ def dimension_text(dimension: Dimension) -> Text:
     drop = dimension.height / 2
     at, turn = ((x + drop, y), 90.0) if dimension.vertical else ((x, y - drop), 0.0)
     return Text(dimension.text, at, dimension.height, Anchor.MIDDLE, turn, stands_for=dimension.stands_for)
-
-
-def leader_strokes(leader: Leader, ratio: float) -> tuple[Segment, ...]:
-    """The bent line of a leader and the two barbs of its arrow, in model inches."""
-    points = leader.points
-    line = tuple((*a, *b) for a, b in pairwise(points) if a != b)
-    return line + (arrow_strokes(line[0], ratio) if line else ())
-
-
-def arrow_strokes(line: Segment, ratio: float) -> tuple[Segment, Segment]:
-    """The barbs of an arrow whose tip is the first point of `line`."""
-    x, y, x1, y1 = line
-    length = hypot(x1 - x, y1 - y)
-    ux, uy = (x1 - x) / length, (y1 - y) / length
-    back, out = ARROW_LENGTH * ratio, ARROW_WIDTH * ratio / 2
-    bx, by = x + ux * back, y + uy * back
-    return (x, y, bx - uy * out, by + ux * out), (x, y, bx + uy * out, by - ux * out)
-
-
-def leader_text(leader: Leader, ratio: float) -> Text:
-    """The note of a leader, level with its last point and a little clear of it."""
-    x, y = leader.points[-1]
-    gap = TEXT_GAP * ratio * {Anchor.START: 1, Anchor.MIDDLE: 0, Anchor.END: -1}[leader.anchor]
-    at = (x + gap, y - leader.height / 2)
-    return Text(leader.text, at, leader.height, leader.anchor, pen=leader.pen, stands_for=leader.stands_for)
 
 
 def _extension(run: float, point: float, line: float, ratio: float) -> list[tuple[Point, Point]]:

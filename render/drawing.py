@@ -165,19 +165,7 @@ class Dimension:
         return high - low
 
 
-@dataclass(frozen=True, slots=True)
-class Leader:
-    """A note joined to a point of the drawing by a bent line, arrow at its first point."""
-
-    points: Ring
-    text: str
-    height: float
-    anchor: Anchor = Anchor.START
-    pen: Pen = Pen.TEXT
-    stands_for: str = ""
-
-
-Mark = Lines | Polyline | Region | Hatch | Text | Dimension | Leader
+Mark = Lines | Polyline | Region | Hatch | Text | Dimension
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from math import cos, radians, sin
 
-from render.dimension_strokes import dimension_strokes, dimension_text, leader_strokes, leader_text
+from render.dimension_strokes import dimension_strokes, dimension_text
 from render.drawing import (
     Anchor,
     Dimension,
     Drawing,
     Hatch,
-    Leader,
     Lines,
     Mark,
     Placed,
@@ -74,7 +73,7 @@ def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
 
 
 def list_texts(drawing: Drawing) -> tuple[Text, ...]:
-    """Every line of writing on a drawing, that of dimensions and leaders included."""
+    """Every line of writing on a drawing, that of dimensions included."""
     found = []
     for mark in drawing.marks:
         match mark:
@@ -82,14 +81,12 @@ def list_texts(drawing: Drawing) -> tuple[Text, ...]:
                 found.append(mark)
             case Dimension():
                 found.append(dimension_text(mark))
-            case Leader():
-                found.append(leader_text(mark, drawing.ratio))
     return tuple(text for text in found if text.text)
 
 
-def list_words(marks: Iterable[Mark], ratio: float = 1.0) -> tuple[Box, ...]:
-    """The boxes of all that `marks` write; `ratio` is that of the drawing, for its leaders."""
-    return tuple(box_of(text_corners(text)) for text in list_texts(Drawing(tuple(marks), ratio)))
+def list_words(marks: Iterable[Mark]) -> tuple[Box, ...]:
+    """The boxes of all that `marks` write."""
+    return tuple(box_of(text_corners(text)) for text in list_texts(Drawing(tuple(marks))))
 
 
 def list_boxes(placed: Placed, mark: Mark) -> tuple[Box, ...]:
@@ -98,7 +95,7 @@ def list_boxes(placed: Placed, mark: Mark) -> tuple[Box, ...]:
     x, y = placed.at
     return tuple(
         (x + left / ratio, y + bottom / ratio, x + right / ratio, y + top / ratio)
-        for left, bottom, right, top in list_words((mark,), ratio)
+        for left, bottom, right, top in list_words((mark,))
     )
 
 
@@ -116,9 +113,6 @@ def _points(mark: Mark, ratio: float) -> Iterator[Point]:
         case Dimension():
             yield from _ends(dimension_strokes(mark, ratio))
             yield from text_corners(dimension_text(mark))
-        case Leader():
-            yield from _ends(leader_strokes(mark, ratio))
-            yield from text_corners(leader_text(mark, ratio))
 
 
 def _ends(segments: Iterable[tuple[float, float, float, float]]) -> Iterator[Point]:

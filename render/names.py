@@ -64,10 +64,10 @@ def place_names(
     paper = Paper(
         list_strokes([mark for mark in under if not isinstance(mark, Hatch)], ratio),
         list_dark(under),
-        list_words(under, ratio),
+        list_words(under),
     )
     hatches = Paper(list_strokes([mark for mark in under if isinstance(mark, Hatch)], ratio))
-    given = Paper(words=list_words(under, ratio))
+    given = Paper(words=list_words(under))
     placed = [_place(name, height, paper, given, furthest) for name in names]
     crowded = any(one.is_forced for one in placed)
     joins: list[Mark] = []

@@ -12,12 +12,11 @@ from numpy.typing import NDArray
 
 from render.clipping import clip_segment
 from render.dimension_strings import TEXT_HEIGHT
-from render.dimension_strokes import dimension_strokes, leader_strokes
+from render.dimension_strokes import dimension_strokes
 from render.drawing import (
     Anchor,
     Dimension,
     Hatch,
-    Leader,
     Lines,
     Mark,
     Point,
@@ -77,8 +76,6 @@ def list_strokes(marks: Iterable[Mark], ratio: float = 1.0) -> tuple[Segment, ..
                 found += hatch_segments(mark)
             case Dimension():
                 found += dimension_strokes(mark, ratio)
-            case Leader():
-                found += leader_strokes(mark, ratio)
     return tuple(found)
 
 

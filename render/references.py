@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from render.drawing import Dimension, Leader, Link, Mark, Placed, Sheet, Text
+from render.drawing import Dimension, Link, Mark, Placed, Sheet, Text
 from render.extent import list_boxes
 from render.lettering import KEY_FIRST, PLACE, PLACE_END
 
@@ -68,10 +68,10 @@ def _resolve_placed(part: Placed, where: Mapping[str, int], links: list[Link]) -
 
 
 def _list_texts(marks: tuple[Mark, ...]) -> Iterator[str]:
-    return (mark.text for mark in marks if isinstance(mark, Text | Leader | Dimension))
+    return (mark.text for mark in marks if isinstance(mark, Text | Dimension))
 
 
 def _resolve_mark(mark: Mark, where: Mapping[str, int]) -> Mark:
-    if not isinstance(mark, Text | Leader | Dimension) or PLACE not in mark.text:
+    if not isinstance(mark, Text | Dimension) or PLACE not in mark.text:
         return mark
     return replace(mark, text=resolve_text(mark.text, where))

@@ -153,7 +153,7 @@ def _find_box(surround: Surround, target: str) -> Box | None:
 
 def _mark_detail(target: str, box: Box, under: Sequence[Mark], ratio: float) -> Iterator[Mark]:
     """A dashed line round what is drawn larger, and its mark beside it."""
-    words = list_words(under, ratio)
+    words = list_words(under)
     round_it = [part for side in box_sides(box) for part in part_at_boxes(side, words, AROUND_TEXT * ratio)]
     yield Lines(Pen.GUIDE, tuple(round_it), HELD + target)
     paper = _paper((*under, Lines(Pen.GUIDE, tuple(round_it))), ratio)
@@ -170,7 +170,7 @@ def _mark_detail(target: str, box: Box, under: Sequence[Mark], ratio: float) -> 
 
 def _paper(under: Sequence[Mark], ratio: float) -> Paper:
     lines = [mark for mark in under if not isinstance(mark, Hatch)]
-    return Paper(list_strokes(lines, ratio), list_dark(under), list_words(under, ratio))
+    return Paper(list_strokes(lines, ratio), list_dark(under), list_words(under))
 
 
 def _draw_mark(

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 from model.look import facing_colour, mix_colours, wall_colour, wood_colour
 from model.surround import Surround
 from render.axonometric import rings_of
-from render.drawing import Drawing, Fill, Hatch, Leader, Lines, Mark, Pen, Polyline, Region, Ring, Text
+from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Polyline, Region, Ring, Text
 from render.extent import Box
 from render.hatching import hatch_segments
 from render.once import once
@@ -63,7 +63,7 @@ def _list_tones(surround: Surround) -> Tones:
 
 
 def _shows(mark: Mark) -> bool:
-    if isinstance(mark, Text | Leader):
+    if isinstance(mark, Text):
         return False
     return mark.stands_for not in LEFT_OUT and getattr(mark, "pen", None) not in WORKSHOP
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from render.drawing import Dimension, Hatch, Leader, Lines, Mark, Point, Polyline, Region, Ring, Text
+from render.drawing import Dimension, Hatch, Lines, Mark, Point, Polyline, Region, Ring, Text
 
 
 def shift_mark(mark: Mark, by: Point) -> Mark:
@@ -14,7 +14,7 @@ def shift_mark(mark: Mark, by: Point) -> Mark:
         case Lines():
             moved = tuple((x1 + dx, y1 + dy, x2 + dx, y2 + dy) for x1, y1, x2, y2 in mark.segments)
             return replace(mark, segments=moved)
-        case Polyline() | Leader():
+        case Polyline():
             return replace(mark, points=_shift_ring(mark.points, by))
         case Region() | Hatch():
             return replace(mark, rings=tuple(_shift_ring(ring, by) for ring in mark.rings))
@@ -41,8 +41,6 @@ def _shrink(mark: Mark, by: float) -> Mark:
             return replace(mark, segments=small)
         case Polyline():
             return replace(mark, points=_shrink_ring(mark.points, by))
-        case Leader():
-            return replace(mark, points=_shrink_ring(mark.points, by), height=mark.height * by)
         case Region():
             return replace(mark, rings=tuple(_shrink_ring(ring, by) for ring in mark.rings))
         case Hatch():

@@ -16,13 +16,12 @@ from shapely import Polygon, STRtree
 from shapely.geometry.base import BaseGeometry
 
 from model.units import MM_PER_INCH
-from render.dimension_strokes import dimension_strokes, dimension_text, leader_strokes, leader_text
+from render.dimension_strokes import dimension_strokes, dimension_text
 from render.drawing import (
     Anchor,
     Dimension,
     Fill,
     Hatch,
-    Leader,
     Lines,
     Mark,
     Pen,
@@ -118,7 +117,7 @@ def _take_apart(sheet: Sheet) -> tuple[list[_Word], list[_Stroke], list[_Area]]:
     for placed in sheet.placed:
         for mark in placed.drawing.marks:
             order += 1
-            words += [_to_word(text, placed, order) for text in _list_texts(mark, placed.drawing.ratio)]
+            words += [_to_word(text, placed, order) for text in _list_texts(mark)]
             strokes += [
                 _Stroke(_to_paper(segment, placed), order, placed.name, pen)
                 for pen, segments in _list_strokes(mark, placed.drawing.ratio)
@@ -129,14 +128,12 @@ def _take_apart(sheet: Sheet) -> tuple[list[_Word], list[_Stroke], list[_Area]]:
     return words, strokes, areas
 
 
-def _list_texts(mark: Mark, ratio: float) -> Iterator[Text]:
+def _list_texts(mark: Mark) -> Iterator[Text]:
     match mark:
         case Text() if mark.text:
             yield mark
         case Dimension() if mark.text:
             yield dimension_text(mark)
-        case Leader() if mark.text:
-            yield leader_text(mark, ratio)
 
 
 def _list_strokes(mark: Mark, ratio: float) -> Iterator[tuple[Pen, Iterable[Segment]]]:
@@ -150,8 +147,6 @@ def _list_strokes(mark: Mark, ratio: float) -> Iterator[tuple[Pen, Iterable[Segm
             yield mark.pen, hatch_segments(mark)
         case Dimension():
             yield Pen.DIMENSION, dimension_strokes(mark, ratio)
-        case Leader():
-            yield mark.pen, leader_strokes(mark, ratio)
 
 
 def _to_paper(segment: Segment, placed: Placed) -> Segment:

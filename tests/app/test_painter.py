@@ -13,7 +13,6 @@ from render.drawing import (
     Drawing,
     Fill,
     Hatch,
-    Leader,
     Lines,
     Mark,
     Pen,
@@ -122,11 +121,6 @@ def test_a_dimension_is_drawn_with_line_and_writing():
     assert right == pytest.approx(30, abs=0.8)
     assert bottom < 12
     assert top == pytest.approx(22.75, abs=0.3)
-
-
-def test_a_leader_is_drawn_to_its_point():
-    image = _paint(Leader(((10.0, 10.0), (20.0, 20.0)), "H", 2.0))
-    assert _ink_box(image)[:2] == pytest.approx((10, 10), abs=0.5)
 
 
 def test_the_box_holds_everything_that_is_painted():

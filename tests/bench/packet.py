@@ -24,8 +24,8 @@ from export.section_dxf import write_section_dxf
 from model.job import Job
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
-from render.dimension_strokes import dimension_strokes, leader_strokes
-from render.drawing import Dimension, Hatch, Leader, Lines, Mark, Polyline, Region, Sheet, Text
+from render.dimension_strokes import dimension_strokes
+from render.drawing import Dimension, Hatch, Lines, Mark, Polyline, Region, Sheet, Text
 from render.hatching import hatch_segments
 from render.lettering import TYPEFACES
 from render.moulding_sheet import list_used
@@ -136,8 +136,6 @@ def _count_mark(mark: Mark, ratio: float) -> dict[str, int]:
             return {"writing": 1}
         case Dimension():
             return {"stroke": len(dimension_strokes(mark, ratio)), "writing": 1}
-        case Leader():
-            return {"stroke": len(leader_strokes(mark, ratio)), "writing": 1}
 
 
 def _draw_bare(sheets: Sequence[Sheet], counts: Sequence[Counter[str]]) -> bytes:

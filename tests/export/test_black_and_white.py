@@ -20,7 +20,6 @@ from render.drawing import (
     Drawing,
     Fill,
     Hatch,
-    Leader,
     Lines,
     Pen,
     Placed,
@@ -151,7 +150,7 @@ def test_lines_of_one_drawing_that_mean_different_things_differ_without_colour(s
 
 def _pens(mark) -> tuple[Pen, ...]:
     match mark:
-        case Lines() | Polyline() | Hatch() | Leader():
+        case Lines() | Polyline() | Hatch():
             return (mark.pen,)
         case Dimension():
             return (Pen.DIMENSION,)

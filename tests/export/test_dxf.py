@@ -25,7 +25,6 @@ from render.drawing import (
     Drawing,
     Fill,
     Hatch,
-    Leader,
     Lines,
     Mark,
     Pen,
@@ -61,7 +60,7 @@ MARKS: tuple[Mark, ...] = (
     SMALL,
     Text("C1", (0, 40), 1.5, Anchor.MIDDLE, stands_for="C1"),
     Text("45\u00b0 \u00d7 2", (0, 44), 1.5, bold=True),
-    Leader(((20, 50), (34, 58), (36, 58)), "bed mould", 1.5),
+    Text("bed mould", (36, 58), 1.5),
 )
 
 

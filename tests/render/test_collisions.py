@@ -16,7 +16,6 @@ from render.drawing import (
     Drawing,
     Fill,
     Hatch,
-    Leader,
     Lines,
     Pen,
     Placed,
@@ -56,7 +55,6 @@ def test_a_frame_and_a_word_alone_are_in_nobodys_way():
         Lines(Pen.EDGE, ((2.5, 4.05, 5.0, 4.05),)),
         Polyline(Pen.EDGE, ((3.1, 3.0), (3.1, 5.0))),
         Hatch(Pen.HATCH, (GROUND,), 45.0, 0.05),
-        Leader(((3.1, 3.0), (3.1, 5.0)), "", 0.12),
         Dimension((2.0, 3.0), (5.0, 3.0), False, 4.05, "", (3.5, 4.6), 0.12),
     ],
 )

@@ -5,16 +5,13 @@ from math import hypot
 import pytest
 
 from render.dimension_strokes import (
-    ARROW_LENGTH,
     EXTENSION_GAP,
     EXTENSION_OVERRUN,
     TICK_LENGTH,
     dimension_strokes,
     dimension_text,
-    leader_strokes,
-    leader_text,
 )
-from render.drawing import Anchor, Dimension, Leader
+from render.drawing import Anchor, Dimension
 
 RATIO = 12.0
 LEVEL = Dimension((-18, 0), (18, 0), False, -6, "3'-0\"", (0, -4.8), 1.5)
@@ -88,24 +85,3 @@ def test_a_plumb_text_reads_from_the_right_centred_on_its_place():
 def test_order_of_the_measured_points_does_not_matter():
     turned = Dimension(LEVEL.second, LEVEL.first, False, -6, LEVEL.text, LEVEL.text_at, 1.5)
     assert set(dimension_strokes(turned, RATIO)) == set(dimension_strokes(LEVEL, RATIO))
-
-
-def test_a_leader_has_its_arrow_at_its_first_point():
-    strokes = leader_strokes(Leader(((0, 0), (6, 6), (12, 6)), "brick", 1.5), RATIO)
-    assert strokes[:2] == ((0, 0, 6, 6), (6, 6, 12, 6))
-    for barb in strokes[2:]:
-        assert barb[:2] == (0, 0)
-        assert barb[2] > 0
-        assert barb[3] > 0
-        assert hypot(barb[2], barb[3]) / RATIO == pytest.approx(ARROW_LENGTH, rel=0.02)
-
-
-def test_a_leader_of_one_place_is_no_stroke():
-    assert leader_strokes(Leader(((1, 1), (1, 1)), "here", 1.5), RATIO) == ()
-
-
-def test_a_leaders_note_is_level_with_its_end_and_clear_of_it():
-    right = leader_text(Leader(((0, 0), (6, 6)), "brick", 1.5), RATIO)
-    left = leader_text(Leader(((0, 0), (6, 6)), "brick", 1.5, Anchor.END), RATIO)
-    assert right.at[0] > 6 > left.at[0]
-    assert right.at[1] == left.at[1] == 6 - 0.75

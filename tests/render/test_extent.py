@@ -8,7 +8,6 @@ from render.drawing import (
     Drawing,
     Fill,
     Hatch,
-    Leader,
     Lines,
     Pen,
     Polyline,
@@ -58,17 +57,12 @@ def test_a_dimension_takes_up_its_line_its_ends_and_its_text():
     assert high_y < 0
 
 
-def test_a_leader_takes_up_its_note():
-    leader = Leader(((0, 0), (6, 6)), "brick", 1.5)
-    assert drawing_extent(Drawing((leader,), 12))[2] > 6 + text_width("brick", 1.5)
-
-
 def test_every_writing_is_listed_and_empty_ones_are_not():
     marks = (
         Text("A", (0, 0), 1),
         Text("", (0, 0), 1),
         Dimension((0, 0), (36, 0), False, -6, "3'-0\"", (18, -4.8), 1.5),
-        Leader(((0, 0), (6, 6)), "brick", 1.5),
+        Text("brick", (6, 6), 1.5),
         Lines(Pen.EDGE, ((0, 0, 1, 1),)),
     )
     assert [text.text for text in list_texts(Drawing(marks, 12))] == ["A", "3'-0\"", "brick"]

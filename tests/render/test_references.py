@@ -8,7 +8,7 @@ from app.demo import list_demos, read_demo
 from model.check.all import check_surround
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
-from render.drawing import Drawing, Leader, Placed, Sheet, Text
+from render.drawing import Drawing, Placed, Sheet, Text
 from render.extent import list_texts
 from render.lettering import missing_letters, text_width, wrap_text
 from render.packet import build_packet
@@ -41,7 +41,7 @@ def test_what_the_packet_does_not_hold_is_shown_as_not_known():
 def test_each_filled_place_becomes_a_link_on_its_own_writing():
     marks = (
         Text(f"sheet {sheet_of('front')}", (12.0, 24.0), 1.5),
-        Leader(((0.0, 0.0), (3.0, 3.0)), "plain", 1.5),
+        Text("plain", (3.0, 3.0), 1.5),
     )
     sheet = Sheet("1 of 4", "t", 11, 8.5, (Placed(Drawing(marks, 12.0), (1.0, 2.0), "x"),))
     told = resolve_sheet(sheet, {"front": 4})

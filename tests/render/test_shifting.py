@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from render.drawing import Dimension, Drawing, Fill, Hatch, Leader, Lines, Mark, Pen, Polyline, Region, Text
+from render.drawing import Dimension, Drawing, Fill, Hatch, Lines, Mark, Pen, Polyline, Region, Text
 from render.extent import drawing_extent
 from render.shifting import shift_mark
 
@@ -18,7 +18,6 @@ MARKS: tuple[Mark, ...] = (
     Text("a", (1, 1), 0.5),
     Dimension((0, 0), (5, 0), False, -2, '5"', (2.5, -1.5), 0.5),
     Dimension((0, 0), (0, 5), True, -2, '5"', (-2.5, 2.5), 0.5),
-    Leader(((0, 0), (2, 2)), "note", 0.5),
 )
 shifts = st.tuples(st.integers(-500, 500), st.integers(-500, 500))
 
