@@ -1,13 +1,13 @@
-"""What dialogs have alike: a field's label, a body that scrolls on a small screen, the last row."""
+"""What dialogs have alike: labels, what stands beside a picture, a body that scrolls, the last row."""
 
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QLabel, QLayout, QScrollArea, QWidget
+from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QLabel, QLayout, QScrollArea, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, StrongButton
 from app.hairline import ThinBar
-from app.theme import RHYTHM
+from app.theme import RHYTHM, text_font
 
 
 def build_label(words: str, field: QWidget) -> QLabel:
@@ -16,6 +16,34 @@ def build_label(words: str, field: QWidget) -> QLabel:
     label.setBuddy(field)
     field.setAccessibleName(words.replace("&", ""))
     return label
+
+
+def build_words(text: str, points: float | None = None) -> QLabel:
+    """Words over as many lines as they take, shown as they are; in the dialog's own size or in `points`."""
+    label = QLabel(text)
+    label.setWordWrap(True)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    if points is not None:
+        label.setFont(text_font(points))
+    return label
+
+
+def build_side(column: QVBoxLayout, width: int, name: str) -> QScrollArea:
+    """What stands beside a picture, `width` pixels, to be scrolled up and down where a screen is low."""
+    column.setContentsMargins(2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
+    column.setSpacing(RHYTHM)
+    inner = QWidget()
+    inner.setLayout(column)
+    side = QScrollArea()
+    side.setFrameShape(QScrollArea.Shape.NoFrame)
+    side.setVerticalScrollBar(ThinBar(Qt.Orientation.Vertical))
+    side.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    side.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    side.setWidgetResizable(True)
+    side.setFixedWidth(width)
+    side.setWidget(inner)
+    side.setAccessibleName(name)
+    return side
 
 
 EDGES = QSize(2 * RHYTHM, 8 * RHYTHM)

@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QCloseEvent, QPainter
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, StrongButton
-from app.hairline import ThinBar
+from app.dialog_parts import build_side, build_words, fit_screen
 from app.photo_canvas import CORNERS, PhotoCanvas
-from app.theme import RHYTHM, SMALL_POINTS, text_font
+from app.theme import SMALL_POINTS
 from render.drawing import Ring
 
 SIZE = QSize(1180, 680)
@@ -53,11 +53,11 @@ class LikenessWindow(QDialog):
         super().__init__(parent)
         self.setWindowTitle("From a picture you like")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.resize(SIZE.boundedTo(self.screen().availableSize() * 0.96))
+        fit_screen(self, SIZE)
         self._names = (*(f"opening, {name.lower()}" for name in CORNERS), *names)
         self.canvas = LikenessCanvas()
-        self.hint, self.picked = self._label(BEGIN, small=True), self._label("", small=True)
-        self.sizes, self.told = self._label(""), self._label("")
+        self.hint, self.picked = build_words(BEGIN, SMALL_POINTS), build_words("", SMALL_POINTS)
+        self.sizes, self.told = build_words(""), build_words("")
         self.open_button = StrongButton("Take in a picture…", "Choose a JPEG, PNG or WebP file")
         self.apply_button = PlainButton(
             "Give this fireplace these proportions", "One step, which can be undone; clearances are kept"
@@ -74,32 +74,12 @@ class LikenessWindow(QDialog):
         self.show_having(False)
 
     def _build_side(self) -> QWidget:
-        inner = QWidget()
-        column = QVBoxLayout(inner)
-        column.setContentsMargins(2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
-        column.setSpacing(RHYTHM)
+        column = QVBoxLayout()
         parts = (self.open_button, self.hint, self.picked, self.sizes, self.apply_button)
         for part in (*parts, self.told, self.undo_button):
             column.addWidget(part)
         column.addStretch(1)
-        side = QScrollArea()
-        side.setFrameShape(QScrollArea.Shape.NoFrame)
-        side.setVerticalScrollBar(ThinBar(Qt.Orientation.Vertical))
-        side.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        side.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        side.setWidgetResizable(True)
-        side.setFixedWidth(BESIDE)
-        side.setWidget(inner)
-        side.setAccessibleName("What the picture tells")
-        return side
-
-    def _label(self, text: str, small: bool = False) -> QLabel:
-        label = QLabel(text)
-        label.setWordWrap(True)
-        label.setTextFormat(Qt.TextFormat.PlainText)
-        if small:
-            label.setFont(text_font(SMALL_POINTS))
-        return label
+        return build_side(column, BESIDE, "What the picture tells")
 
     def name_mark(self, mark: int) -> None:
         """Say which mark the arrow keys move."""

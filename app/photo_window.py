@@ -11,17 +11,15 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
     QHBoxLayout,
-    QLabel,
     QLineEdit,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
 
 from app.buttons import PlainButton, QuietButton, StrongButton, quiet_button
-from app.hairline import ThinBar
+from app.dialog_parts import build_side, build_words, fit_screen
 from app.photo_canvas import CORNERS, PhotoCanvas
-from app.theme import RHYTHM, SMALL_POINTS, text_font
+from app.theme import SMALL_POINTS
 
 SIZE = QSize(1180, 680)
 BESIDE = 300
@@ -50,11 +48,11 @@ class PhotoWindow(QDialog):
         super().__init__(parent)
         self.setWindowTitle("On your own wall")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.resize(SIZE.boundedTo(self.screen().availableSize() * 0.96))
+        fit_screen(self, SIZE)
         self.canvas = PhotoCanvas()
-        self.status = self._label("")
-        self.corner = self._label("", small=True)
-        self.hint = self._label(BEGIN, small=True)
+        self.status = build_words("")
+        self.corner = build_words("", SMALL_POINTS)
+        self.hint = build_words(BEGIN, SMALL_POINTS)
         self.lens = QLineEdit()
         self.lens.setAccessibleName(LENS)
         self.lens.setAccessibleDescription(LENS_HELP)
@@ -66,7 +64,9 @@ class PhotoWindow(QDialog):
         self.open_button = StrongButton("Take in a photo…", "Choose a JPEG, PNG or WebP file")
         self.save_button = PlainButton("Save the picture…", "Write what is seen as PNG or JPEG")
         self.keep_button = PlainButton("", "Where the photo is kept")
-        self.drop_button = quiet_button("Let go of the photo", "Take the photo off this job; its file stays")
+        self.drop_button = quiet_button(
+            "Let go of the photo", "Take the photo off this job; no file is thrown away"
+        )
         for button in self.list_buttons():
             button.setAutoDefault(False)  # Enter in the lens's field would press one
         row = QHBoxLayout(self)
@@ -78,15 +78,12 @@ class PhotoWindow(QDialog):
         self.name_corner(0)
 
     def _build_side(self) -> QWidget:
-        inner = QWidget()
-        column = QVBoxLayout(inner)
-        column.setContentsMargins(2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
-        column.setSpacing(RHYTHM)
+        column = QVBoxLayout()
         column.addWidget(self.open_button)
         column.addWidget(self.status)
         column.addWidget(self.hint)
         column.addWidget(self.corner)
-        self.lens_label = self._label(LENS, small=True)
+        self.lens_label = build_words(LENS, SMALL_POINTS)
         self.lens_label.setBuddy(self.lens)
         self.parts: tuple[QWidget, ...] = (
             self.corner,
@@ -103,24 +100,7 @@ class PhotoWindow(QDialog):
         column.addStretch(1)
         for button in (self.save_button, self.keep_button, self.drop_button):
             column.addWidget(button)
-        side = QScrollArea()
-        side.setFrameShape(QScrollArea.Shape.NoFrame)
-        side.setVerticalScrollBar(ThinBar(Qt.Orientation.Vertical))
-        side.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        side.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        side.setWidgetResizable(True)
-        side.setFixedWidth(BESIDE)
-        side.setWidget(inner)
-        side.setAccessibleName("The photo in words")
-        return side
-
-    def _label(self, text: str, small: bool = False) -> QLabel:
-        label = QLabel(text)
-        label.setWordWrap(True)
-        label.setTextFormat(Qt.TextFormat.PlainText)
-        if small:
-            label.setFont(text_font(SMALL_POINTS))
-        return label
+        return build_side(column, BESIDE, "The photo in words")
 
     def _tick(self, words: str, on: bool) -> QCheckBox:
         box = QCheckBox(words)

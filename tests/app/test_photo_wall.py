@@ -15,6 +15,7 @@ from app.demo import read_demo
 from app.notice import Notice
 from app.photo_canvas import PhotoCanvas
 from app.photo_wall import PhotoWall
+from app.photo_window import SIZE as SHOWN
 from app.photo_window import PhotoWindow
 from app.session import Session
 from model.photo.placed import opening_corners
@@ -51,6 +52,7 @@ def wall(qtbot, dressed, session: Session, tmp_path: Path):
 def put_up(qtbot, wall: PhotoWall) -> PhotoWindow:
     with qtbot.waitActive(wall.show()):
         assert wall.page is not None
+    wall.page.resize(SHOWN)  # whatever the screen, so that a pixel of it is less than three of the photo
     return wall.page
 
 
