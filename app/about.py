@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from importlib import metadata
 from importlib.resources import files
 
 from PySide6.QtCore import QSize, Qt
@@ -12,7 +11,7 @@ from app.buttons import PlainButton
 from app.dialog_parts import fit_screen
 from app.icon import SIZES, icon_picture
 from app.theme import RHYTHM
-from app.version import describe_ground, program_version
+from app.version import describe_ground, program_version, version_of
 
 SIZE = QSize(640, 560)
 SHOWN = 96
@@ -46,15 +45,8 @@ def read_changes() -> str:
 
 def list_built_on() -> str:
     """Markdown: each library with its version and licence."""
-    lines = [f"- {name.replace('_', ' ')} {_version(name)}, {licence}" for name, licence in BUILT_ON]
+    lines = [f"- {name.replace('_', ' ')} {version_of(name)}, {licence}" for name, licence in BUILT_ON]
     return "\n".join([*lines, f"- the typeface {TYPEFACE}"])
-
-
-def _version(name: str) -> str:
-    try:
-        return metadata.version(name)
-    except metadata.PackageNotFoundError:
-        return ""
 
 
 class AboutWindow(QDialog):

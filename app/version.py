@@ -10,22 +10,21 @@ UNKNOWN = "of an unknown version"
 
 
 def program_version() -> str:
-    """As in the package's own record."""
+    """This program's own."""
+    return version_of(NAME)
+
+
+def version_of(package: str) -> str:
+    """As in the package's own record, where there is one."""
     from importlib import metadata  # takes a while to load, and no window waits for it
 
     try:
-        return metadata.version(NAME)
+        return metadata.version(package)
     except metadata.PackageNotFoundError:
         return UNKNOWN
 
 
 def describe_ground() -> str:
     """Python, the window's library and the system, on one line. Nothing that tells whose machine it is."""
-    from importlib import metadata
-
-    try:
-        qt = metadata.version("PySide6_Essentials")
-    except metadata.PackageNotFoundError:
-        qt = UNKNOWN
     system = f"{platform.system()} {platform.release()}, {platform.machine()}"
-    return f"Python {platform.python_version()}; PySide6 {qt}; {system}"
+    return f"Python {platform.python_version()}; PySide6 {version_of('PySide6_Essentials')}; {system}"
