@@ -49,9 +49,11 @@ class Likening(QObject):
         self.page: LikenessWindow | None = None
         self.photo: Photo | None = None
         self.likeness: Likeness | None = None
+        self._given: Job | None = None
         self._work = Work()
         self._work.done.connect(self._put)
         self._work.failed.connect(self._fail)
+        session.changed.connect(self._let_go_of_given)
 
     def show(self) -> LikenessWindow:
         """Put the page up, or bring it forward."""
@@ -138,7 +140,16 @@ class Likening(QObject):
             self._say("The job was changed while sizes were tried; it is left as it is now.")
             return
         self._session.change("take a picture's proportions", likened.job)
-        self._say(tell_given(likened, job.about.length_style), can_undo=True)
+        is_step = likened.job != job
+        self._given = likened.job if is_step else None
+        self._say(tell_given(likened, job.about.length_style), can_undo=is_step)
+
+    def _let_go_of_given(self) -> None:
+        """After another step Undo would take that one back, so it is offered here no longer."""
+        if self._given is not None and self._session.job is not self._given:
+            self._given = None
+            if self.page is not None:
+                self.page.undo_button.hide()
 
     def _undo(self) -> None:
         self._session.undo()

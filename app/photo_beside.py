@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from PySide6.QtCore import Signal
 
 from app.latest import Latest
@@ -11,13 +9,6 @@ from export.progress import Step
 from model.errors import Refused
 from model.job import Job
 from render.photo_picture import PhotoPicture
-
-
-@dataclass(frozen=True, slots=True)
-class Wanted:
-    """A job with a photo."""
-
-    job: Job
 
 
 class PhotoBeside(Latest):
@@ -28,18 +19,18 @@ class PhotoBeside(Latest):
 
     def ask(self, job: Job) -> None:
         """Have the surround of `job` drawn for its photo."""
-        self._ask(Wanted(job))
+        self._ask(job)
 
-    def answer(self, asked: Wanted, _step: Step) -> PhotoPicture | Refused:
+    def answer(self, asked: Job, _step: Step) -> PhotoPicture | Refused:
         """The picture, or why the corners give none."""
         try:
-            return picture_of(asked.job)
+            return picture_of(asked)
         except Refused as refusal:
             return refusal
 
-    def hand_on(self, asked: Wanted, answer: PhotoPicture | Refused) -> None:
+    def hand_on(self, asked: Job, answer: PhotoPicture | Refused) -> None:
         """Tell whoever listens."""
-        (self.refused if isinstance(answer, Refused) else self.drawn).emit(asked.job, answer)
+        (self.refused if isinstance(answer, Refused) else self.drawn).emit(asked, answer)
 
 
 def picture_of(job: Job) -> PhotoPicture:

@@ -19,7 +19,6 @@ from PySide6.QtGui import (
     QPaintEvent,
     QPen,
     QPolygonF,
-    QResizeEvent,
     QTransform,
 )
 from PySide6.QtWidgets import QWidget
@@ -31,8 +30,8 @@ from render.drawing import Ring
 if TYPE_CHECKING:
     from render.photo_picture import PhotoPicture
 
-REACH = 14
-"""Pixels of the screen within which a corner is taken hold of."""
+REACH = 28
+"""Pixels of the screen, across and up or down together, within which a corner is taken hold of."""
 LOUPE, TIMES = 160, 5.0
 """Side of the loupe in pixels of the screen, and how many times the photo's own it shows."""
 PAUSE = 500
@@ -133,16 +132,20 @@ class PhotoCanvas(QWidget):
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Take hold of the nearest corner within reach."""
         self.setFocus(Qt.FocusReason.MouseFocusReason)
-        if event.button() is not Qt.MouseButton.LeftButton or not self._corners:
+        if event.button() is not Qt.MouseButton.LeftButton:
             return
-        places = [self.to_screen(corner) for corner in self._corners]
-        off = [QPointF(place - event.position()).manhattanLength() for place in places]
-        nearest = off.index(min(off))
-        if off[nearest] <= 2 * REACH:
+        nearest = self._find_near(event.position())
+        if nearest is not None:
             self._settle()
             self.pick(nearest)
-            self._holds = places[nearest] - event.position()
+            self._holds = self.to_screen(self._corners[nearest]) - event.position()
             self._before = list(self._corners)
+
+    def _find_near(self, point: QPointF) -> int | None:
+        """The corner nearest to a point of the widget, within reach."""
+        off = [(self.to_screen(corner) - point).manhattanLength() for corner in self._corners]
+        least = min(off, default=REACH + 1.0)
+        return off.index(least) if least <= REACH else None
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Move the corner that is held; else say which could be."""
@@ -150,10 +153,7 @@ class PhotoCanvas(QWidget):
             at = self._to_photo(event.position() + self._holds)
             self._move_to((at.x(), at.y()))
             return
-        near = any(
-            QPointF(self.to_screen(corner) - event.position()).manhattanLength() <= 2 * REACH
-            for corner in self._corners
-        )
+        near = self._find_near(event.position()) is not None
         self.setCursor(Qt.CursorShape.SizeAllCursor if near else Qt.CursorShape.ArrowCursor)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
@@ -220,11 +220,6 @@ class PhotoCanvas(QWidget):
         before, self._before = self._before, []
         if before and before != self._corners:
             self.settled.emit(self.corners)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """The photo fills what room there is."""
-        super().resizeEvent(event)
-        self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The photo, the wood on it, the corners, the loupe."""

@@ -206,20 +206,21 @@ class PhotoWall(QObject):
             return
         stored = self._session.job.photo
         if stored is None:
-            self.photo = self.picture = self._of = None
-            self.page.canvas.show_photo(None, ())
-            self.page.say("")
-            self.page.show_having(False)
+            self._show_none("")
             return
         try:
             self._read(stored)
         except FileTrouble as trouble:
-            self.photo = self.picture = self._of = None
-            self.page.canvas.show_photo(None, ())
-            self.page.show_having(False)
-            self.page.say(str(trouble))
+            self._show_none(str(trouble))
             return
         self._show(stored)
+
+    def _show_none(self, why: str) -> None:
+        assert self.page is not None
+        self.photo = self.picture = self._of = None
+        self.page.canvas.show_photo(None, ())
+        self.page.show_having(False)
+        self.page.say(why)
 
     def _read(self, stored: WallPhoto) -> None:
         """The photo itself, read again only where it is another."""

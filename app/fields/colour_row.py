@@ -57,9 +57,7 @@ class ColourRow(Row):
 
     def show_job(self, job: Job, fresh: bool) -> None:
         """A refused text stays until it is put right or given up."""
-        if fresh:
-            self.settle()
-        elif self.message and self.box.edit.is_touched:
+        if not fresh and self.message and self.box.edit.is_touched:
             return
         self.settle()
         chosen = str(read_value(job, self.path))

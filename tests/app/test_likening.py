@@ -98,6 +98,16 @@ def test_the_proportions_become_one_step_and_what_gave_is_told(qtbot, likening: 
     assert session.job == before
 
 
+def test_undo_is_offered_only_until_something_else_is_done(qtbot, likening: Likening, session: Session):
+    mark_all(likening)
+    page, before = page_of(likening), session.job
+    qtbot.mouseClick(page.apply_button, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: session.job is not before, timeout=60_000)
+    assert page.undo_button.isVisible()
+    session.set_text("job.name", "Another")
+    assert not page.undo_button.isVisible()
+
+
 def test_marks_in_an_order_that_no_surround_has_cannot_be_applied(qtbot, likening: Likening):
     page = page_of(likening)
     outer = 4 + NAMES.index(OUTER_LEFT)
