@@ -12,6 +12,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from app.fields.row import say_wanted
 from app.files import FileTrouble
 from app.likeness_window import LikenessWindow
 from app.photo_canvas import Place
@@ -175,7 +176,7 @@ def _liken(job: Job, proportions: tuple[Proportion, ...], step: Step) -> tuple[J
 def _tell_refusal(refusal: Refused) -> str:
     """What is wrong with the marks; of corners only what is to be done, for pixels help nobody."""
     if refusal.field == "corners":
-        return f"{refusal.wanted[:1].upper()}{refusal.wanted[1:]}."
+        return say_wanted(refusal)
     return f"{refusal.field.capitalize()} is {refusal.read}: {refusal.wanted}."
 
 

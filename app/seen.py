@@ -14,8 +14,6 @@ from PySide6.QtWidgets import QWidget
 
 from app.notice import Notice
 from app.session import Session
-from model.job import Job
-from model.options import alone, list_options, take_up
 
 if TYPE_CHECKING:
     from app.likening import Likening
@@ -24,11 +22,19 @@ if TYPE_CHECKING:
 
 
 class Seen(QObject):
-    """One page of each sort at a time."""
+    """One page of each sort at a time. `take_up` puts the option at a place in work."""
 
-    def __init__(self, window: QWidget, session: Session, folder: Callable[[], Path], notice: Notice) -> None:
+    def __init__(
+        self,
+        window: QWidget,
+        session: Session,
+        folder: Callable[[], Path],
+        take_up: Callable[[int], object],
+        notice: Notice,
+    ) -> None:
         super().__init__(window)
         self._window, self._session, self._folder, self._notice = window, session, folder, notice
+        self._take_up = take_up
         self.wall: PhotoWall | None = None
         self.show_page: ShowWindow | None = None
         self.likening: Likening | None = None
@@ -39,7 +45,7 @@ class Seen(QObject):
 
         if self.show_page is None:
             side = LARGE if self._window.screen().size().height() < LOW_SCREEN else BIG
-            self.show_page = ShowWindow(self._session, self._list_designs, self._take_up, side)
+            self.show_page = ShowWindow(self._session, self._take_up, side)
             self.show_page.gone.connect(self._forget)
         self.show_page.setGeometry(self._window.screen().geometry())
         self.show_page.showFullScreen()
@@ -69,13 +75,6 @@ class Seen(QObject):
         for beside in (self.wall, self.likening):
             if beside is not None:
                 beside.wait()
-
-    def _list_designs(self) -> tuple[tuple[str, Job], ...]:
-        job = self._session.job
-        return tuple((each.name, alone(job, place)) for place, each in enumerate(list_options(job)))
-
-    def _take_up(self, place: int) -> None:
-        self._session.change("show another option", take_up(self._session.job, place))
 
     def _forget(self) -> None:
         if self.show_page is not None:

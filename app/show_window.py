@@ -5,7 +5,7 @@ What is stepped here goes through the session like any other step. No working dr
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -29,7 +29,7 @@ from app.theme import RHYTHM, colours, text_font
 from export.progress import Step
 from model.check.finding import Status
 from model.errors import Refused
-from model.job import Job, read_value
+from model.job import Job, read_value, with_value
 from model.parameters import find_parameter
 from model.units import format_length
 
@@ -54,14 +54,15 @@ class Size:
     count: int
 
 
+MARGIN = "column.margin"
+"""The margin beside the opening carries the width over all, twice for each step."""
 SIZES = (
     Size("Shelf height", "shelf.height", 4),
     Size("Shelf depth", "shelf.depth", 2),
-    Size("Width over all", "column.margin", 2),
+    Size("Width over all", MARGIN, 2),
     Size("Columns", "column.width", 2),
     Size("Frieze", "frieze.height", 2),
 )
-"""The margin beside the opening carries the width over all, twice for each step."""
 WOOD = "look.paint"
 
 
@@ -216,7 +217,7 @@ class Swatch(QPushButton):
 class ShowWindow(QWidget):
     """The homeowner's view of the session's job; Escape ends it.
 
-    `designs` gives names and jobs to step through, in order, and `take_up` puts one of them in work.
+    `take_up` puts the option at a place in work.
     """
 
     gone = Signal()
@@ -224,12 +225,11 @@ class ShowWindow(QWidget):
     def __init__(
         self,
         session: Session,
-        designs: Callable[[], Sequence[tuple[str, Job]]],
         take_up: Callable[[int], object],
         side: int = BIG,
     ) -> None:
         super().__init__(None, Qt.WindowType.Window)
-        self._session, self._designs, self._take_up = session, designs, take_up
+        self._session, self._take_up = session, take_up
         self.setWindowTitle("For the homeowner")
         self._is_gone = False
         self.picture = PictureView()
@@ -313,19 +313,22 @@ class ShowWindow(QWidget):
         job = self._session.job
         style = job.about.length_style
         for control in self.controls:
-            if control.size_.path != "column.margin":
+            if control.size_.path != MARGIN:
                 control.value.setText(format_length(float(read_value(job, control.size_.path)), style))
         opening = job.site.opening
         wide, high = (format_length(value, style) for value in (opening.width, opening.height))
         self.opening.setText(f"Opening {wide} wide, {high} high")
-        painted = job.design.look.finish == "painted"
-        for key, swatch in self.swatches.items():
-            swatch.setChecked(painted and key == job.design.look.paint)
+        self._mark_paint()
         self._name_option(job)
         self._drawing.ask(job)
 
+    def _mark_paint(self) -> None:
+        look = self._session.job.design.look
+        for key, swatch in self.swatches.items():
+            swatch.setChecked(look.finish == "painted" and key == look.paint)
+
     def _name_option(self, job: Job) -> None:
-        several = len(self._designs()) > 1
+        several = job.options.count > 1
         self.name.setText(job.options.name if several else "")
         for part in (self.before, self.name, self.after):
             part.setVisible(several)
@@ -336,7 +339,7 @@ class ShowWindow(QWidget):
         self.picture.show_drawing(shown.drawing)
         style = job.about.length_style
         for control in self.controls:
-            if control.size_.path == "column.margin":
+            if control.size_.path == MARGIN:
                 control.value.setText(format_length(shown.width, style))
         failing = "; ".join(shown.failing_parts)
         self.warning.setText(f"Not within the rules: {failing}." if failing else "")
@@ -349,16 +352,13 @@ class ShowWindow(QWidget):
 
     def _paint(self, key: str) -> None:
         """Paint the wood; what was stained is painted now."""
-        from model.job import with_value
-
         job = with_value(self._session.job, WOOD, key)
         self._session.change("paint the wood", with_value(job, "look.finish", "painted"))
-        self._follow()
+        self._mark_paint()  # picked once more, nothing changes and its frame would go
 
     def _turn(self, way: int) -> None:
-        count = len(self._designs())
-        if count > 1:
-            self._take_up((self._session.job.options.place + way) % count)
+        options = self._session.job.options
+        self._take_up((options.place + way) % options.count)
 
     def _hide_bar(self, hide: bool) -> None:
         self.area.setHidden(hide)

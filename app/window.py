@@ -113,7 +113,7 @@ class Window(QMainWindow):
             self.session, self.options, self.tray, self.fields.focus_path, self.cutting.show_stock
         )
         self.starting = Starting(self.session, self.notice)
-        self.seen = Seen(self, self.session, lambda: self.files.folder, self.notice)
+        self.seen = Seen(self, self.session, lambda: self.files.folder, self.options.take_up, self.notice)
         self.writing = Writing(
             self,
             self.session,

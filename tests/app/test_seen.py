@@ -6,11 +6,13 @@ from pathlib import Path
 
 import pytest
 from PIL import Image
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
 from app.window import Window
+from model.options import add_option
 from tests.app.test_accessible import _list_actions, _list_mute, _list_unreached
 
 CANVASES = ("PhotoCanvas", "LikenessCanvas")
@@ -46,6 +48,19 @@ def test_the_picture_opens_by_its_command_follows_the_job_and_closes_with_the_wi
     assert "55" in shelf.value.text() or "4'" in shelf.value.text()
     window.seen.wait()
     assert window.seen.show_page is None
+
+
+def test_turning_through_options_is_one_step_as_it_is_in_the_window(qtbot: QtBot, window: Window):
+    window.session.change("another", add_option(window.session.job))
+    steps, place = window.session.stack.count(), window.session.job.options.place
+    page = window.seen.show_picture()
+    qtbot.mouseClick(page.after, Qt.MouseButton.LeftButton)
+    assert window.session.job.options.place != place
+    qtbot.mouseClick(page.after, Qt.MouseButton.LeftButton)
+    assert window.session.job.options.place == place
+    qtbot.mouseClick(page.after, Qt.MouseButton.LeftButton)
+    assert window.session.stack.count() == steps + 1
+    window.seen.wait()
 
 
 def test_the_photo_page_opens_by_its_command_and_every_control_is_reached(

@@ -8,8 +8,8 @@ from PySide6.QtCore import QSize, Qt
 from app.demo import read_demo
 from app.session import Session
 from app.show_window import BIG, LARGE, ShowWindow
-from model.job import Job, read_value
-from model.options import add_option, list_options, take_up
+from model.job import read_value
+from model.options import add_option, take_up
 
 
 @pytest.fixture
@@ -19,10 +19,7 @@ def session(qapp) -> Session:
 
 @pytest.fixture
 def page(qtbot, dressed, session: Session):
-    def designs() -> list[tuple[str, Job]]:
-        return [(each.name, session.job) for each in list_options(session.job)]
-
-    shown = ShowWindow(session, designs, lambda i: session.change("turn", take_up(session.job, i)), LARGE)
+    shown = ShowWindow(session, lambda i: session.change("turn", take_up(session.job, i)), LARGE)
     qtbot.addWidget(shown)
     shown.resize(1366, 768)
     shown.show()
@@ -97,8 +94,8 @@ def test_everything_fits_a_laptop_and_has_a_name(qtbot, page: ShowWindow, sessio
     assert all(button.accessibleName() for button in buttons)
 
 
-def test_on_a_large_screen_controls_are_larger(qtbot, dressed, session: Session):
-    big = ShowWindow(session, list, lambda _i: None, BIG)
+def test_on_a_large_screen_controls_are_larger_and_one_design_has_none_beside_it(qtbot, dressed):
+    big = ShowWindow(Session(read_demo("bedroom")), lambda _i: None, BIG)
     qtbot.addWidget(big)
     assert big.controls[0].less.size() == QSize(BIG, BIG)
     assert not big.before.isVisibleTo(big)
