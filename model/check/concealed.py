@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from model.board import Board, StockKind
+from collections.abc import Mapping, Sequence
+
+from model.board import Board, Point3, StockKind
 from model.check.clearance import HAIR
 from model.check.finding import Finding, Status
 from model.check.part import NAILERS
@@ -24,71 +26,70 @@ def check_concealed(surround: Surround) -> tuple[Finding, ...]:
 
 
 def _check_front(surround: Surround) -> tuple[Finding, ...]:
-    needed = IRC_FRONT_SPACE.value
-    close = [i for i in _list_before_facing(surround) if surround.boards[i].bounds[0][2] < needed - HAIR]
+    off = {i: surround.boards[i].bounds[0][2] for i in _list_before_facing(surround)}
+    close = _list_close(off)
     if not close:
         return ()
-    nearest = min(close, key=lambda i: surround.boards[i].bounds[0][2])
-    low, high = surround.boards[nearest].bounds
-    measured = max(low[2], 0.0)
-    wording = Wording(surround.job.about.length_style)
-    space = wording.distance(needed)
-    lie = "touch" if measured <= HAIR else f"lie {wording.distance(measured)} off"
-    return (
-        Finding(
-            check=CHECK,
-            rule="IRC R1001.11",
-            standing=IRC_FRONT_SPACE.standing,
-            source=IRC_FRONT_SPACE.source,
-            status=Status.WARN,
-            part=NAILERS,
-            measured=measured,
-            limit=needed,
-            unit="in",
-            message=(
-                f"The nailers {lie} the masonry's front. Wood keeps {space} off it but for exposed mantels "
-                "and trim, and hidden framing is not plainly one of these."
-            ),
-            cure="Ask the authority having jurisdiction, or frame with steel studs instead of wood.",
-            at=((low[0] + high[0]) / 2, (low[1] + high[1]) / 2, low[2]),
-            boards=tuple(surround.marks[i] for i in close),
-        ),
+    low, high = surround.boards[close[0]].bounds
+    lie, space = _say(surround, off[close[0]])
+    message = (
+        f"The nailers {lie} the masonry's front. Wood keeps {space} off it but for exposed mantels and trim, "
+        "and hidden framing is not plainly one of these."
     )
+    cure = "Ask the authority having jurisdiction, or frame with steel studs instead of wood."
+    at = ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2, low[2])
+    return (_report(surround, NAILERS, off[close[0]], message, cure, at, close),)
 
 
 def _check_sides(surround: Surround) -> tuple[Finding, ...]:
     """Only where the facing stands proud of the wall, as a chimney breast does."""
-    layout, needed = surround.layout, IRC_FRONT_SPACE.value
-    off = {i: _beside(surround.boards[i], layout.facing_side) for i in _list_beside_facing(surround)}
-    close = {i: gap for i, gap in off.items() if gap < needed - HAIR}
+    side = surround.layout.facing_side
+    off = {i: _beside(surround.boards[i], side) for i in _list_beside_facing(surround)}
+    close = _list_close(off)
     if not close:
         return ()
-    nearest = min(close, key=close.__getitem__)
-    measured = max(close[nearest], 0.0)
-    low, high = surround.boards[nearest].bounds
-    wording = Wording(surround.job.about.length_style)
-    space = wording.distance(needed)
-    lie = "touch" if measured <= HAIR else f"lie {wording.distance(measured)} off"
+    low, high = surround.boards[close[0]].bounds
+    lie, space = _say(surround, off[close[0]])
+    message = (
+        f"The nailers on the wall {lie} the sides of the facing, which stands proud of it. Where that is the "
+        f"masonry fireplace itself, framing keeps {space} off its sides."
+    )
+    cure = "Ask the authority having jurisdiction, or frame there with steel studs instead of wood."
     near = low[0] if low[0] > 0 else high[0]
-    return (
-        Finding(
-            check=CHECK,
-            rule="IRC R1001.11",
-            standing=IRC_FRONT_SPACE.standing,
-            source=IRC_FRONT_SPACE.source,
-            status=Status.WARN,
-            part=BESIDE,
-            measured=measured,
-            limit=needed,
-            unit="in",
-            message=(
-                f"The nailers on the wall {lie} the sides of the facing, which stands proud of it. Where "
-                f"that is the masonry fireplace itself, framing keeps {space} off its sides."
-            ),
-            cure="Ask the authority having jurisdiction, or frame there with steel studs instead of wood.",
-            at=(near, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2),
-            boards=tuple(surround.marks[i] for i in close),
-        ),
+    at = (near, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2)
+    return (_report(surround, BESIDE, off[close[0]], message, cure, at, close),)
+
+
+def _list_close(off: Mapping[int, float]) -> list[int]:
+    """Of boards by how far off they lie those that are too close, the nearest first."""
+    close = [i for i, gap in off.items() if gap < IRC_FRONT_SPACE.value - HAIR]
+    return sorted(close, key=off.__getitem__)
+
+
+def _say(surround: Surround, gap: float) -> tuple[str, str]:
+    """How the nearest lies to the masonry, and the space that is asked for."""
+    wording = Wording(surround.job.about.length_style)
+    lie = "touch" if gap <= HAIR else f"lie {wording.distance(gap)} off"
+    return lie, wording.distance(IRC_FRONT_SPACE.value)
+
+
+def _report(
+    surround: Surround, part: str, gap: float, message: str, cure: str, at: Point3, close: Sequence[int]
+) -> Finding:
+    return Finding(
+        check=CHECK,
+        rule="IRC R1001.11",
+        standing=IRC_FRONT_SPACE.standing,
+        source=IRC_FRONT_SPACE.source,
+        status=Status.WARN,
+        part=part,
+        measured=max(gap, 0.0),
+        limit=IRC_FRONT_SPACE.value,
+        unit="in",
+        message=message,
+        cure=cure,
+        at=at,
+        boards=tuple(surround.marks[i] for i in sorted(close)),
     )
 
 
