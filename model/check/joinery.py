@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import sqrt
 
 from model.board import Board
@@ -64,9 +64,8 @@ def find_widest_mitre(surround: Surround) -> Mitre | None:
     most = max(widths, default=0.0)
     if most <= HAIR:
         return None
-    first = next(i for i, width in enumerate(widths) if width >= most - HAIR)
-    part = name_part(surround.boards[first])
-    alike = (i for i, width in enumerate(widths) if width >= most - HAIR)
+    alike = [i for i, width in enumerate(widths) if width >= most - HAIR]
+    part = name_part(surround.boards[alike[0]])
     marks = tuple(surround.marks[i] for i in alike if name_part(surround.boards[i]) == part)
     species = surround.job.design.board.species
     built, (_, damp, fire) = surround.job.shop.rates.moisture, list_moistures(surround)
@@ -77,10 +76,10 @@ def find_widest_mitre(surround: Surround) -> Mitre | None:
 
 def _list_mitres(board: Board) -> Iterator[float]:
     """How wide a board is across each of its mitred ends, in the plane that the mitre turns in."""
-    low, high = board.bounds
     for end in (board.low, board.high):
         if end.is_square or end.is_near_square:
             continue
+        low, high = board.bounds
         for slope, i in zip((end.slope_u, end.slope_v), CROSS[board.axis], strict=True):
             if abs(slope) > HAIR:
                 yield high[i] - low[i]
@@ -95,18 +94,7 @@ def _report_mitre(mitre: Mitre, wording: Wording) -> Finding:
         f"%; {MITRE_GAP.value:.4f} in. may show."
     )
     cure = "" if fits else "Make the pieces narrower, or butt the corner with a loose tongue and glue it."
-    return _build(
-        MITRE_GAP,
-        fits,
-        mitre.part,
-        mitre.opens,
-        MITRE_GAP.value,
-        Bound.MOST,
-        message,
-        cure,
-        path,
-        mitre.boards,
-    )
+    return _build(MITRE_GAP, fits, mitre.part, mitre.opens, Bound.MOST, message, cure, path, mitre.boards)
 
 
 def _list_frames(surround: Surround) -> Iterator[tuple[str, str, Frame]]:
@@ -119,48 +107,40 @@ def _list_frames(surround: Surround) -> Iterator[tuple[str, str, Frame]]:
 
 
 def _check_thickness(surround: Surround, wording: Wording) -> Iterator[Finding]:
-    thick, least = surround.job.design.board.thickness, FRAME_THICKNESS.value - FRAME_PLAY.value
-    if thick < least - HAIR:
-        has, wants = wording.distance(thick), wording.distance(least)
-        message = f"Frames are of {has} boards; stiles and rails want {wants} at least."
-        cure = "Take thicker boards, or plain faces."
-        yield _build(
-            FRAME_THICKNESS, False, "frames", thick, least, Bound.LEAST, message, cure, "board.thickness"
-        )
+    least = replace(FRAME_THICKNESS, value=FRAME_THICKNESS.value - FRAME_PLAY.value)
+    message = "Frames are of {has} boards; stiles and rails want {wants} at least."
+    cure = "Take thicker boards, or plain faces."
+    thick = surround.job.design.board.thickness
+    yield from _check_least(least, wording, "frames", thick, message, cure, "board.thickness")
 
 
 def _check_members(
     surround: Surround, part: str, path: str, frame: Frame, wording: Wording
 ) -> Iterator[Finding]:
     """The narrowest rail, which two screws should enter; the stile, of which a rebate takes its lap."""
-    rail = min((y1 - y0 for _, y0, _, y1 in frame.rails), default=NARROW.value)
-    if rail < NARROW.value - HAIR:
-        has, wants = wording.distance(rail), wording.distance(NARROW.value)
+    if frame.rails:
         message = (
-            f"The {part}'s narrowest rail is {has}: under {wants} one screw holds each joint, which can turn."
+            f"The {part}'s narrowest rail is {{has}}: under {{wants}} one screw holds each joint, which can "
+            "turn."
         )
         cure = "Make the rails wider, or add a dowel or a loose tongue to each joint."
-        yield _build(NARROW, False, part, rail, NARROW.value, Bound.LEAST, message, cure, f"{path}.rail")
-    rebated = surround.job.design.board.thickness - frame.reveal > HAIR
-    stile = min((x1 - x0 for x0, _, x1, _ in frame.stiles), default=0.0)
-    left = stile - PANEL_LAP
-    if rebated and stile and left < LEFT_BESIDE_REBATE.value - HAIR:
-        has, wants = wording.distance(left), wording.distance(LEFT_BESIDE_REBATE.value)
-        message = (
-            f"The rebate leaves {has} of the {part}'s narrowest stile behind; a joint wants {wants} there."
-        )
+        rail = min(y1 - y0 for _, y0, _, y1 in frame.rails)
+        yield from _check_least(NARROW, wording, part, rail, message, cure, f"{path}.rail")
+    if frame.stiles and surround.job.design.board.thickness - frame.reveal > HAIR:
+        narrow = f"the {part}'s narrowest stile"
+        message = f"The rebate leaves {{has}} of {narrow} behind; a joint wants {{wants}} there."
         cure = "Make the stiles wider, or let the panels lie behind the frame."
-        yield _build(
-            LEFT_BESIDE_REBATE,
-            False,
-            part,
-            left,
-            LEFT_BESIDE_REBATE.value,
-            Bound.LEAST,
-            message,
-            cure,
-            f"{path}.stile",
-        )
+        left = min(x1 - x0 for x0, _, x1, _ in frame.stiles) - PANEL_LAP
+        yield from _check_least(LEFT_BESIDE_REBATE, wording, part, left, message, cure, f"{path}.stile")
+
+
+def _check_least(
+    least: Sourced, wording: Wording, part: str, has: float, message: str, cure: str, path: str
+) -> Iterator[Finding]:
+    """A finding where there is less than that; `message` says where it has and wants go."""
+    if has < least.value - HAIR:
+        said = message.format(has=wording.distance(has), wants=wording.distance(least.value))
+        yield _build(least, False, part, has, Bound.LEAST, said, cure, path)
 
 
 def _build(
@@ -168,7 +148,6 @@ def _build(
     fits: bool,
     part: str,
     measured: float,
-    limit: float,
     bound: Bound,
     message: str,
     cure: str,
@@ -183,7 +162,7 @@ def _build(
         status=Status.PASS if fits else Status.WARN,
         part=part,
         measured=measured,
-        limit=limit,
+        limit=figure.value,
         unit="in",
         message=message,
         cure=cure,
