@@ -11,6 +11,7 @@ from model.check.cord_way import CHECK as CORD_WAY
 from model.check.holding import FIXING, SAG
 from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
+from model.check.mantel import IRC_RULE, NBC_RULE, NFPA211_RULE
 from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.manuals_hearth import MANUAL
 from model.check.plain import FIT, SURVEY
@@ -18,17 +19,17 @@ from model.check.television import CHECK as TELEVISION
 from model.check.zone import CHECK as ZONE
 
 CLAUSES = {
-    "IRC R1001.11 exception 4": (
+    IRC_RULE.name: (
         "Exposed wood may lie on the masonry front, but none of it within 6 in. of the opening. Within 12 "
         "in. it may stand out no more than 1/8 in. for each inch of distance; from 12 in. on it is free. "
         "Top and sides alike. Distance is taken in the plane of the front from the opening's edge, "
         "projection square out from the masonry to the finished face, furring included."
     ),
-    "NFPA 211 11.2.5.4": (
+    NFPA211_RULE.name: (
         "No woodwork within 6 in. of the opening. What stands out more than 1 1/2 in. keeps 12 in. above the "
         "opening, and beside it 6 in. and as much again as it stands out."
     ),
-    "NBC 9.22.9.1": (
+    NBC_RULE.name: (
         "Nothing that burns within 150 mm of the opening. What stands out more than 38 mm above the opening "
         "keeps 300 mm over its top."
     ),

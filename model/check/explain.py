@@ -113,15 +113,11 @@ def _list_concealed_sums(sums: Sums, finding: Finding) -> Iterator[str]:
         yield f"The nearest nailer's back lies {sums.text(finding.at[2])} out from the masonry."
 
 
-def _list_zone_sums(sums: Sums, finding: Finding) -> Iterator[str]:
-    return sums.zone(finding)
-
-
 ARITHMETIC: dict[str, Callable[[Sums, Finding], Iterator[str]]] = {
     MANTEL: _list_mantel_sums,
     HEARTH: _list_hearth_sums,
     CONCEALED: _list_concealed_sums,
-    ZONE: _list_zone_sums,
+    ZONE: Sums.zone,
     SAG: list_sag_sums,
     FIXING: list_pull_sums,
     TELEVISION: list_screen_sums,

@@ -15,6 +15,7 @@ from model.check.chart import read_chart
 from model.check.clearance import HAIR
 from model.check.finding import Bound, Finding
 from model.check.hearth_rules import SQUARE_INCHES_PER_FOOT, is_large
+from model.check.mantel import IRC_RULE, NBC_RULE, NFPA211_RULE
 from model.reference.clearance import (
     IRC_NONE_WITHIN,
     IRC_PROJECTION_PER_INCH,
@@ -45,7 +46,7 @@ class Sums:
 
     def bare(self, inches: float) -> str:
         """The same without its unit."""
-        digits = f"{inches * MM_PER_INCH:.1f}" if self.metric else f"{inches:.4f}"
+        digits = f"{inches * MM_PER_INCH:z.1f}" if self.metric else f"{inches:z.4f}"
         return digits.rstrip("0").rstrip(".").replace("-", "\N{MINUS SIGN}") or "0"
 
     def boards(self, finding: Finding) -> Iterator[str]:
@@ -81,11 +82,11 @@ class Sums:
     def need(self, name: str, finding: Finding) -> Iterator[str]:
         """What each rule asks of that point."""
         z = (finding.at or (0.0, 0.0, 0.0))[2]
-        if name == "IRC R1001.11 exception 4":
+        if name == IRC_RULE.name:
             yield f"By IRC: {self._irc(z)}"
-        elif name == "NFPA 211 11.2.5.4":
+        elif name == NFPA211_RULE.name:
             yield f"By NFPA 211: {self._nfpa(z)}"
-        elif name == "NBC 9.22.9.1":
+        elif name == NBC_RULE.name:
             yield f"By the NBC: {self._nbc(z)}"
         else:
             yield from self._chart(z)

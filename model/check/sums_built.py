@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import radians, sqrt, tan
 
 from model.build.cord_way import plan_cord_way
 from model.check.finding import Bound, Finding
@@ -11,11 +12,15 @@ from model.check.joinery import find_widest_mitre
 from model.check.movement import work_out_movement
 from model.check.sums import Sums
 from model.check.television import place_screen
-from model.reference.bending import CREEP, LEANING, NDS_SCREW
+from model.reference.bending import CREEP, LEANING, NDS_SCREW, SAG_PER_FOOT
+from model.reference.cautions import LEAD_YEAR, LOOK_UP
+from model.reference.moisture import SATURATION
 from model.reference.weights import SPECIFIC_GRAVITIES
 from model.takeoff.anchors import plan_anchors
 
 MINUS = "\N{MINUS SIGN}"
+GREEN = SATURATION * 100
+"""What shrinkage from green to ovendry, %, divides: see model.reference.moisture."""
 
 
 def list_sag_sums(sums: Sums, finding: Finding) -> Iterator[str]:
@@ -34,7 +39,7 @@ def list_sag_sums(sums: Sums, finding: Finding) -> Iterator[str]:
         f"{sag.inertia:.3f}) = {sag.first:.4f} in. at first."
     )
     yield f"In time: {sag.first:.4f} × {CREEP.value:g} = {sag.first * CREEP.value:.4f} in."
-    yield f"Allowed at first: 0.02 × {sag.span:.3f} / 12 = {sag.most:.4f} in."
+    yield f"Allowed at first: {SAG_PER_FOOT.value:g} × {sag.span:.3f} / 12 = {sag.most:.4f} in."
     if sag.carried:
         yield "The ledger and the frieze carry it all along, so that it does not sag between the columns."
 
@@ -66,21 +71,22 @@ def list_screen_sums(sums: Sums, finding: Finding) -> Iterator[str]:
         f"Up: the angle whose tangent is ({b(screen.middle)} {MINUS} {b(screen.eye)}) / {b(screen.away)}, "
         f"{screen.up:.2f} degrees; to its top edge {screen.up_to_top:.2f}."
     )
-    steepest = f"{b(screen.eye)} + {b(screen.away)} × 0.26795"
-    yield f"15 degrees from there: {steepest} = {t(screen.highest)} over the floor."
+    steepest = f"{b(screen.eye)} + {b(screen.away)} × {tan(radians(LOOK_UP.value)):.5f}"
+    yield f"{LOOK_UP.value:g} degrees from there: {steepest} = {t(screen.highest)} over the floor."
 
 
 def list_anchor_sums(sums: Sums, finding: Finding) -> Iterator[str]:
     """What tips it and what hangs, against what an anchor may hold."""
     plan, rule = plan_anchors(sums.surround), sums.surround.job.design.anchor
     moment = plan.weight * plan.lever
+    pull = moment / plan.drop
     yield (
         f"Tipping: {plan.weight:.1f} lb × {plan.lever:.3f} in. out = {moment:.1f}, over a height of "
-        f"{plan.drop:.3f} in.: {moment / plan.drop:.1f} lb of pull."
+        f"{plan.drop:.3f} in.: {pull:.1f} lb of pull."
     )
     yield (
-        f"Shares: {moment / plan.drop:.1f} / {rule.tension:g} + {plan.weight:.1f} / {rule.shear:g} = "
-        f"{moment / plan.drop / rule.tension + plan.weight / rule.shear:.2f} anchors, two at least."
+        f"Shares: {pull:.1f} / {rule.tension:g} + {plan.weight:.1f} / {rule.shear:g} = "
+        f"{pull / rule.tension + plan.weight / rule.shear:.2f} anchors, two at least."
     )
     if plan.upper:
         yield f"With {plan.upper}: each {plan.tension:.1f} lb of pull and {plan.shear:.1f} lb of shear."
@@ -103,11 +109,11 @@ def list_joint_sums(sums: Sums, finding: Finding) -> Iterator[str]:
         return
     change = mitre.furthest - mitre.built
     yield (
-        f"Each inch of width moves ({mitre.furthest:.2f} {MINUS} {mitre.built:.2f}) / (3000 / "
-        f"{mitre.shrinkage:g} {MINUS} 30 + {mitre.built:.2f}), which is {mitre.moves:.5f} in. for "
-        f"{abs(change):.2f} % of moisture."
+        f"Each inch of width moves ({mitre.furthest:.2f} {MINUS} {mitre.built:.2f}) / ({GREEN:g} / "
+        f"{mitre.shrinkage:g} {MINUS} {SATURATION:g} + {mitre.built:.2f}), which is {mitre.moves:.5f} in. "
+        f"for {abs(change):.2f} % of moisture."
     )
-    opens = f"{mitre.width:.4f} × {mitre.moves:.5f} × 1.4142 = {mitre.opens:.4f} in."
+    opens = f"{mitre.width:.4f} × {mitre.moves:.5f} × {sqrt(2):.4f} = {mitre.opens:.4f} in."
     yield f"Across {sums.text(mitre.width)}: {opens}"
 
 
@@ -115,7 +121,7 @@ def list_house_sums(sums: Sums, finding: Finding) -> Iterator[str]:
     """The year against the rule's."""
     house = sums.surround.job.site.house
     if finding.path == "house.painted" and house.year is not None:
-        yield f"Built {house.year:.0f}, before 1978."
+        yield f"Built {house.year:.0f}, before {LEAD_YEAR.value:.0f}."
 
 
 def list_fit_sums(sums: Sums, finding: Finding) -> Iterator[str]:
@@ -132,5 +138,5 @@ def list_fit_sums(sums: Sums, finding: Finding) -> Iterator[str]:
         by = moved.moves(dry)
         yield (
             f"{name}, {dry:.2f} to {moved.damp:.2f} %: {b(moved.width)} × {moved.damp - dry:.2f} / "
-            f"(3000 / {moved.shrinkage:g} {MINUS} 30 + {dry:.2f}) = {sums.text(by)}."
+            f"({GREEN:g} / {moved.shrinkage:g} {MINUS} {SATURATION:g} + {dry:.2f}) = {sums.text(by)}."
         )

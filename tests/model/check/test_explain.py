@@ -13,6 +13,7 @@ from model.check.explain import CLAUSES, Explanation, explain_finding
 from model.check.finding import Finding
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
+from model.check.sums import Sums
 from model.job import with_texts
 from model.surround import plan_surround
 from tests.strategies import jobs
@@ -47,6 +48,13 @@ def test_a_plinth_too_near_is_worked_out_line_by_line():
     assert any("6 + 4.75 = 10.75 in. beside" in line for line in page.arithmetic)
     assert page.arithmetic[-1] == "5.75 < 12 in.: 6.25 in. short."
     assert page.decides == WHO_DECIDES
+
+
+@pytest.mark.parametrize("units", ["inches", "millimetres"])
+def test_what_is_short_of_nothing_by_a_hair_of_rounding_is_nothing(units):
+    sums = Sums(plan_surround(with_texts(read_demo("brick"), [("job.units", units)])))
+    assert [sums.bare(inches) for inches in (-1e-9, 0.0, 1e-9)] == ["0", "0", "0"]
+    assert sums.bare(-1 / 4) == {"inches": "\u22120.25", "millimetres": "\u22126.3"}[units]
 
 
 def test_a_hearth_is_worked_out_by_the_openings_area():
