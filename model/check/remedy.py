@@ -57,7 +57,7 @@ class Remedy:
     @property
     def is_drastic(self) -> bool:
         """Whether a part is left off or made otherwise, or stone or brick is to be built."""
-        return self.builds_masonry or any(isinstance(change.value, bool | str) for change in self.changes)
+        return self.builds_masonry or any(change.number is None for change in self.changes)
 
     @property
     def builds_masonry(self) -> bool:
@@ -313,6 +313,6 @@ def _spare(finding: Finding) -> float:
 
 
 def _distance(job: Job, change: Change) -> float:
-    if isinstance(change.value, bool | str) or not isinstance(change.value, int | float):
+    if change.number is None:
         return 0.0
-    return abs(change.value - read_number(job, change.path))
+    return abs(change.number - read_number(job, change.path))

@@ -17,6 +17,13 @@ class Change:
     path: str
     value: Value
 
+    @property
+    def number(self) -> float | None:
+        """A size or a count; None where it is yes or no, or a word."""
+        if isinstance(self.value, bool) or not isinstance(self.value, int | float):
+            return None
+        return self.value
+
 
 def read_number(job: Job, path: str) -> float:
     """The value that holds, an overhang that was not given for one end being both ends'."""
@@ -80,10 +87,10 @@ def _say(job: Job, change: Change) -> str:
     saying = SAYINGS.get(change.path, f"set the {row.name} to {{}}")
     if change.path == "shelf.height":
         saying = f"set the shelf's top {{}} over the {job.design.shelf.height_from}"
-    if isinstance(change.value, bool | str) or not isinstance(change.value, int | float):
+    if change.number is None:
         return saying.format(row.format(change.value, style))
     number = read_number(job, change.path)
-    old, new = (row.format(int(n) if row.kind is Kind.COUNT else n, style) for n in (number, change.value))
+    old, new = (row.format(int(n) if row.kind is Kind.COUNT else n, style) for n in (number, change.number))
     if old == new:
         old = _say_exactly(number, style)
     return f"{saying.format(new)} instead of {old}"
