@@ -67,7 +67,9 @@ def _say_old_paint(surround: Surround) -> str:
     """The year of the house, where it is entered, and what of the work may disturb old paint."""
     site = surround.job.site
     year = site.house.year
-    built = "The year of the house is not in the job" if year is None else f"The house is of {year:.0f}"
+    built = "The year of the house is not in the job"
+    if year is not None:
+        built = f"The house was built in {year:.0f}"
     work = []
     if site.old_ledger.top is not None and site.old_ledger.use == REMOVE:
         work.append("an old ledger comes off")

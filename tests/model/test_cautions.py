@@ -58,7 +58,7 @@ def test_old_paint_that_the_job_disturbs_is_named():
 
 def test_what_was_entered_of_the_house_is_not_called_unknown():
     of_house = named(("house.year", "1924"), ("house.old_board", "yes"), ("old_ledger.top", "50"))
-    assert of_house["Lead in old paint"].why.startswith("The house is of 1924")
+    assert of_house["Lead in old paint"].why.startswith("The house was built in 1924")
     assert "is entered" in of_house["Asbestos"].why
     assert "not in the job" in named()["Lead in old paint"].why
     assert "not known" in named()["Asbestos"].why
