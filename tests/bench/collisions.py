@@ -17,7 +17,6 @@ from itertools import product
 from time import monotonic
 from typing import Any
 
-from hypothesis import HealthCheck, Phase, given, seed, settings
 from hypothesis.internal.conjecture.providers import HypothesisProvider
 
 from app.outputs import build_offer_sheets
@@ -40,13 +39,12 @@ from render.packet import build_packet
 from render.sheets import PAPERS
 from render.template_pages import build_template_sheets
 from tests.collisions import Collision, list_collisions
+from tests.numbered import draw_numbered
 from tests.strategies import jobs
 
 COUNT = 200
 STEPS = 20
 """How far a cutting plan is looked for: what is drawn matters here and not what it costs."""
-DRAWN = 4
-"""How many jobs are drawn for a number; the last is taken, since the first ones are simple."""
 TURNS = tuple(product(PAPERS, UNITS))
 TINY = tuple(
     LabelStock(paper, 3, 10, *LEAST_LABEL, 0.5, 0.5, LEAST_LABEL[0] + 0.1, LEAST_LABEL[1]) for paper in PAGES
@@ -57,23 +55,8 @@ DATE = "2026-01-02"
 
 def build_random_job(number: int) -> Job:
     """Any job in range, the same for a number in every run as long as the table of parameters is the same."""
-    found: list[Job] = []
-
-    @seed(number)
-    @settings(
-        max_examples=DRAWN,
-        database=None,
-        deadline=None,
-        phases=[Phase.generate],
-        suppress_health_check=list(HealthCheck),
-    )
-    @given(job=jobs(in_between=False))
-    def keep(job: Job) -> None:
-        found.append(job)
-
     with _without_own_numbers():
-        keep()
-    return found[-1]
+        return draw_numbered(jobs(in_between=False), number)
 
 
 @contextmanager
