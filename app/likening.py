@@ -174,7 +174,7 @@ def _liken(job: Job, proportions: tuple[Proportion, ...], step: Step) -> tuple[J
 
 
 def _tell_refusal(refusal: Refused) -> str:
-    """What is wrong with the marks; of corners only what is to be done, for pixels help nobody."""
+    """What is wrong with the marks; of corners only what is to be done."""
     if refusal.field == "corners":
         return say_wanted(refusal)
     return f"{refusal.field.capitalize()} is {refusal.read}: {refusal.wanted}."

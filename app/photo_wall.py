@@ -284,10 +284,10 @@ def _lens_text(stored: WallPhoto) -> str:
 
 def _tell(refusal: Refused) -> str:
     """Why there is no picture, and what helps."""
-    if refusal.field == "focal length" and isinstance(refusal.read, str) and "corners" in refusal.read:
+    from model.photo.recover import FocalUnknown
+
+    if isinstance(refusal, FocalUnknown):
         return WANTS_LENS
-    if str(refusal.read).startswith("("):  # places in pixels help nobody
-        return f"No camera sees the opening so. To do: {refusal.wanted}."
     verb = "are" if refusal.field.endswith("s") else "is"
     return (
         f"No camera sees the opening so: the {refusal.field} {verb} {refusal.read}. To do: {refusal.wanted}."

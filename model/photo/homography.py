@@ -43,15 +43,11 @@ def check_corners(pixels: Real) -> None:
     sides = [float(np.hypot(*(pixels[(i + 1) % 4] - pixels[i]))) for i in range(4)]
     least = LEAST_PART * max(sides) ** 2
     if any(abs(turn) / 2 <= least for turn in turns) or len({turn > 0 for turn in turns}) > 1:
-        raise Refused("corners", _say(pixels), "mark the four corners in their order round, none on a line")
+        raise Refused("corners", "crossed or nearly on a line", "mark the four in their order round")
 
 
 def _turn(one: Sequence[float] | Real, two: Sequence[float] | Real, three: Sequence[float] | Real) -> float:
     return float((two[0] - one[0]) * (three[1] - two[1]) - (two[1] - one[1]) * (three[0] - two[0]))
-
-
-def _say(pixels: Real) -> str:
-    return ", ".join(f"({x:.0f}, {y:.0f})" for x, y in pixels)
 
 
 def _normaliser(points: Real) -> Real:

@@ -28,6 +28,14 @@ STILL = 1e-10
 ORDER = "mark them in their order: lower left, lower right, upper right, upper left"
 
 
+class FocalUnknown(Refused):
+    """These corners do not tell the focal length."""
+
+    def __init__(self) -> None:
+        wanted = "give it, as the equivalent on 36 x 24 mm film"
+        super().__init__("focal length", "not to be had from these corners", wanted)
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Found:
     """A camera, and how surely it is known.
@@ -56,7 +64,7 @@ def recover_camera(
     `focal_spread` of itself, or found from the corners. `noise` is how far off a corner is, in pixels, one
     standard deviation.
 
-    Raises Refused for corners that fit no camera, and for "focal length" where the corners do not tell it.
+    Raises Refused for corners that fit no camera, FocalUnknown where they do not tell the focal length.
     """
     pixels = np.asarray(corners, dtype=np.float64)
     places = np.asarray(rectangle, dtype=np.float64)
@@ -68,7 +76,7 @@ def recover_camera(
     known = None if focal is None else (focal, focal_spread)
     camera, slopes, off = _fit(_stand(flat, start, centre, places[0, 2]), pixels, places, known, noise)
     if np.linalg.cond(slopes) > 1 / STILL:
-        raise _unknown_focal()
+        raise FocalUnknown()
     spread = np.linalg.inv(slopes.T @ slopes)
     found = Found(camera, np.asarray(spread), off)
     _check(found, size, noise, focal is None)
@@ -105,18 +113,12 @@ def _find_focal(flat: Real, size: tuple[int, int]) -> float:
     far = np.array([one[2] * two[2], one[2] ** 2 - two[2] ** 2])
     squared = -(near @ near) / (near @ far) if near @ far else -1.0
     if squared <= 0 or not _is_usual(sqrt(squared), size):
-        raise _unknown_focal()
+        raise FocalUnknown()
     return sqrt(squared)
 
 
 def _is_usual(focal: float, size: tuple[int, int]) -> bool:
     return focal_of_equivalent(SHORTEST, size) <= focal <= focal_of_equivalent(LONGEST, size)
-
-
-def _unknown_focal() -> Refused:
-    return Refused(
-        "focal length", "not to be had from these corners", "give it, as the equivalent on 36 x 24 mm film"
-    )
 
 
 def _stand(flat: Real, focal: float, centre: Real, depth: float) -> Camera:
@@ -199,9 +201,10 @@ def _check(found: Found, size: tuple[int, int], noise: float, is_found: bool) ->
         is_found and sqrt(float(found.spread[6, 6])) > MOST_SPREAD
     ):
         if is_found:
-            raise _unknown_focal()
+            raise FocalUnknown()
         millimetres = equivalent_of_focal(found.camera.focal, size)
-        raise Refused("focal length", f"{millimetres:.0f} mm", f"it is from {SHORTEST:.0f} to {LONGEST:.0f}")
+        wanted = f"give one from {SHORTEST:.0f} to {LONGEST:.0f} mm, or set the corners anew"
+        raise Refused("focal length", f"{millimetres:.0f} mm", wanted)
     if found.off > MOST_OFF * noise:
         raise Refused(
             "corners",

@@ -10,7 +10,7 @@ import pytest
 
 from model.errors import Refused
 from model.photo.camera import Camera, equivalent_of_focal, focal_of_equivalent
-from model.photo.recover import Found, recover_camera, spread_of, vary
+from model.photo.recover import FocalUnknown, Found, recover_camera, spread_of, vary
 
 SIZE = (4000, 3000)
 OPENING = np.array([(-18, 0, 0), (18, 0, 0), (18, 29, 0), (-18, 29, 0)], dtype=float)
@@ -62,7 +62,7 @@ def test_exact_corners_give_the_outline_to_a_fraction_of_a_pixel(millimetres, ya
 def test_straight_on_the_focal_length_is_asked_for_and_then_depth_is_right():
     camera = take(28, 0, 0)
     corners = [pinhole(camera, point) for point in OPENING]
-    with pytest.raises(Refused, match="focal length"):
+    with pytest.raises(FocalUnknown, match="focal length"):
         recover_camera(corners, OPENING, SIZE)
     found = recover_camera(corners, OPENING, SIZE, focal=camera.focal)
     truth = np.array([pinhole(camera, point) for point in OUTLINE])
