@@ -188,9 +188,22 @@ def read_value(job: Job, path: str) -> Any:
     if path in _LINKED:
         return _LINKED[path][0](job)
     first, last = path.split(".")
+    return getattr(_record_of(job, first), last)
+
+
+def list_changed(before: Job, after: Job) -> frozenset[str]:
+    """Paths of the rows that may read otherwise in another state of a job: all of each record that differs.
+
+    Linked rows are always among them.
+    """
+    kept = {first for first in _RECORDS if _record_of(before, first) == _record_of(after, first)}
+    return frozenset(row.path for row in TABLE if row.linked or row.path.split(".")[0] not in kept)
+
+
+def _record_of(job: Job, first: str) -> Any:
     part, record = _RECORDS[first]
     holder = getattr(job, part)
-    return getattr(holder if record is None else getattr(holder, first), last)
+    return holder if record is None else getattr(holder, first)
 
 
 def with_value(job: Job, path: str, value: object) -> Job:

@@ -31,7 +31,7 @@ from model.build.lines import Layout
 from model.derived import Derived, list_derived
 from model.errors import Refused
 from model.idle import list_idle
-from model.job import read_value
+from model.job import list_changed, read_value
 from model.parameters import TABLE, Kind, Parameter, find_parameter
 from model.units import LengthStyle
 from render.lettering import STAND_IN, missing_letters
@@ -52,6 +52,7 @@ AREAS = (
     "offer.terms",
     "offer.notes",
 )
+TEXTS = tuple(row.path for row in TABLE if row.kind is Kind.TEXT)
 WIDTH = 344
 FIRST_PATH = "opening.width"
 LAST_GROUP = "Job"
@@ -86,6 +87,7 @@ class MeasuringList(QWidget):
     def __init__(self, session: Session) -> None:
         super().__init__()
         self._session = session
+        self._job = session.job
         self._rows: dict[str, Row] = {}
         self._derived: dict[str, DerivedRow] = {}
         self._groups: dict[str, Group] = {}
@@ -201,14 +203,13 @@ class MeasuringList(QWidget):
             line.setVisible(item.value is not None)
             if item.value is not None:
                 line.show_length(item.value, style)
-        short = {s.path: s for s in layout.shortfalls}
+        notes = {path: self._tell_letters(path) for path in TEXTS}
+        notes |= {short.path: _tell_short(short, style) for short in layout.shortfalls}
         for path, row in self._rows.items():
-            row.remark(_tell_short(short[path], style) if path in short else self._tell_letters(path))
+            row.remark(notes.get(path, ""))
 
     def _tell_letters(self, path: str) -> str:
         """Which letters of a text the sheets cannot print, "" where they print them all."""
-        if find_parameter(path).kind is not Kind.TEXT:
-            return ""
         missing = missing_letters(str(read_value(self._session.job, path)))
         return f"The sheets' typeface has no {' '.join(missing)}; paper shows {STAND_IN}." if missing else ""
 
@@ -275,18 +276,28 @@ class MeasuringList(QWidget):
         self.update()
 
     def _show_job(self) -> None:
-        self._show_rows(self._rows, fresh=False)
+        """What is not as it was shown, what is being typed, and what was refused; all in another style."""
+        before, job = self._job, self._session.job
+        self._job = job
+        if before.about.length_style != job.about.length_style:
+            self._show_rows(self._rows, fresh=False)
+        else:
+            due = list_changed(before, job) | {self._focus_path}
+            self._show_rows([p for p, row in self._rows.items() if p in due or row.message], fresh=False)
 
     def _show_other_job(self) -> None:
+        self._job = self._session.job
         self._show_rows(self._rows, fresh=True)
         self.recolour()
 
     def _show_rows(self, paths: Iterable[str], fresh: bool) -> None:
         job = self._session.job
-        idle = list_idle(job)
         for path in paths:
             self._rows[path].show_job(job, fresh)
-            self._rows[path].setVisible(path not in idle)
+        idle = list_idle(job)
+        for path, row in self._rows.items():
+            if row.isHidden() is not (path in idle):
+                row.setHidden(path in idle)
 
     def _enter(self, path: str, text: str) -> None:
         self._ask(path, lambda: self._session.set_text(path, text))

@@ -378,3 +378,22 @@ def test_letters_that_the_sheets_cannot_print_are_named_below_their_field(
     session.set_text("job.client", "Žižka")
     fields.show_layout(lay_out(session.job.site, session.job.design))
     assert fields.rows["job.client"].note == ""
+
+
+def test_every_field_shows_the_job_after_steps_back_and_forth(fields: MeasuringList, session: Session):
+    def check() -> None:
+        style = session.job.about.length_style
+        for row in TABLE:
+            if isinstance(line := fields.rows[row.path], TapeRow):
+                assert line.edit.text() == row.format(read_value(session.job, row.path), style)
+            assert line.isHidden() == (row.path in list_idle(session.job))
+
+    session.set_text("column.projection", "2 3/4")
+    check()
+    session.set_text("site.rule", "local")
+    check()
+    session.set_text("job.units", "millimetres")
+    check()
+    for move in (session.undo, session.undo, session.redo, session.undo, session.undo):
+        move()
+        check()

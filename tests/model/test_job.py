@@ -17,6 +17,7 @@ from model.job import (
     ONE_DESIGN,
     build_job,
     default_job,
+    list_changed,
     list_stored,
     read_job,
     read_job_and_missing,
@@ -210,6 +211,14 @@ def test_setting_one_row_changes_no_other(data, job, row):
     for other in list_stored():
         if other.path != row.path:
             assert read_value(changed, other.path) == read_value(job, other.path)
+
+
+@given(st.data(), jobs(), st.sampled_from(list_stored()))
+def test_every_row_that_reads_otherwise_is_among_those_that_changed(data, job, row):
+    after = with_value(job, row.path, data.draw(values(row)))
+    changed = list_changed(job, after)
+    assert {r.path for r in TABLE if read_value(job, r.path) != read_value(after, r.path)} <= changed
+    assert {path.split(".")[0] for path in changed} <= {row.path.split(".")[0], "shelf", "site"}
 
 
 def test_a_job_is_never_altered_in_place():
