@@ -18,7 +18,7 @@ from model.errors import Refused
 from model.photo.camera import Camera
 from model.takeoff.faces import Face, Floats, list_faces
 from render.axonometric import Scene, Stand
-from render.screens import GRID
+from render.screens import GRID, only_areas
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
@@ -89,7 +89,7 @@ def see_solids(solids: Sequence[Board], camera: Camera, about: Sequence[float]) 
     scene = Scene(solids, STRAIGHT, [_bend(lens, face) for face in faces])
     lit = _Lit(solids, lens)
     for face, patch, shown in scene.see_faces(every):
-        shape = _only_areas(shown)
+        shape = only_areas(shown)
         if shape.is_empty:
             continue
         tone, dark = lit.part(room[face.owner, face.side], shape)
@@ -107,13 +107,6 @@ def _bend(lens: Lens, face: Face) -> Face:
     ring = lens.bend(face.ring)
     normal = _normal_of(ring)
     return replace(face, ring=ring, normal=normal, holes=tuple(lens.bend(hole) for hole in face.holes))
-
-
-def _only_areas(shape: BaseGeometry) -> BaseGeometry:
-    """A shape without the lines and points in which areas touch besides."""
-    import shapely
-
-    return shapely.MultiPolygon([part for part in shapely.get_parts(shape) if part.geom_type == "Polygon"])
 
 
 def _normal_of(ring: Floats) -> Floats:
@@ -142,7 +135,7 @@ class _Lit:
         if reached.is_empty:
             return DARK, shown
         lit = shapely.set_precision(shapely.make_valid(self._bend(face, reached)), GRID)
-        return LIT, _only_areas(shapely.difference(shown, lit, grid_size=GRID))
+        return LIT, only_areas(shapely.difference(shown, lit, grid_size=GRID))
 
     def _bend(self, face: Face, reached: BaseGeometry) -> BaseGeometry:
         """What the light reaches of a face, as the lens has it."""

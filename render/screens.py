@@ -117,7 +117,7 @@ class Screens:
         shapes = shapely.intersection(self._pictures[face], self._pictures[crossing])
         large = shapely.area(shapes) > LEAST
         for near, shape in zip(crossing[large].tolist(), shapes[large], strict=True):
-            part = self._nearer_part(_only_areas(shape), face, near)
+            part = self._nearer_part(only_areas(shape), face, near)
             if part is not None:
                 yield self._owner[near], part
 
@@ -153,15 +153,15 @@ class Screens:
             return None
         if ahead.min() > -NEARER:
             return shape
-        part = _only_areas(shapely.intersection(shape, _half_plane(a, b, c)))
+        part = only_areas(shapely.intersection(shape, _half_plane(a, b, c)))
         return part if part.area > LEAST else None
 
 
-def _only_areas(shape: BaseGeometry) -> BaseGeometry:
-    """A shape without the lines and points in which two areas touch besides."""
+def only_areas(shape: BaseGeometry) -> BaseGeometry:
+    """A shape without the lines and points in which areas touch besides."""
     import shapely
 
-    if shape.geom_type != "GeometryCollection":
+    if shape.geom_type in ("Polygon", "MultiPolygon"):
         return shape
     return shapely.MultiPolygon([part for part in shapely.get_parts(shape) if part.geom_type == "Polygon"])
 

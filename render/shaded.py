@@ -101,12 +101,17 @@ def _list_receivers(
 
 def _seen_area(projection: Projection, faces: list[int]) -> BaseGeometry:
     """All that is seen of some faces, as one area."""
-    from shapely import MultiPolygon, Polygon
-
     inside = np.zeros(len(projection.owner), dtype=bool)
     inside[faces] = True
+    return area_of(trace_rings(projection.borders, inside))
+
+
+def area_of(rings: Iterable[Ring]) -> BaseGeometry:
+    """Rings for the even-odd rule as one area."""
+    from shapely import MultiPolygon, Polygon
+
     area: Any = MultiPolygon()
-    for ring in trace_rings(projection.borders, inside):
+    for ring in rings:
         if len(ring) > 2:
             area = area.symmetric_difference(Polygon(ring).buffer(0), grid_size=GRID)
     return area

@@ -9,23 +9,23 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from model.look import facing_colour, mix_colours, wall_colour, wood_colour
 from model.surround import Surround
 from render.axonometric import rings_of
-from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Polyline, Region, Ring, Text
-from render.extent import Box
+from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Polyline, Region, Text
+from render.extent import Box, box_ring
 from render.hatching import hatch_segments
 from render.once import once
 from render.painted import Paint, mix_paint
 from render.pens import TINTS
-from render.shaded import GRID, Backdrop, Tones, list_tones
+from render.shaded import GRID, Backdrop, Tones, area_of, list_tones
 from render.view_context import BESIDE, Frame
 from render.views import ViewOptions, draw_view, project_boards
 
 if TYPE_CHECKING:
-    from shapely.geometry.base import BaseGeometry
+    pass
 
 WORKSHOP = frozenset({Pen.GUIDE, Pen.CENTRE, Pen.DIMENSION, Pen.FAULT, Pen.CLEARANCE})
 """Pens for what does not show in the room."""
@@ -49,8 +49,7 @@ def draw_shaded(surround: Surround, ratio: float) -> Drawing:
     tones = once(surround, "tones", lambda: _list_tones(surround))
     colouring = _Colouring(surround, tones, backdrop.room)
     view = draw_view(surround, "front", ViewOptions(ratio=ratio, dimensions=False, by_board=True))
-    left, low, right, high = backdrop.room
-    wall = Region(Fill.WALL, (((left, low), (right, low), (right, high), (left, high)),), "wall")
+    wall = Region(Fill.WALL, (box_ring(backdrop.room),), "wall")
     kept = [wall, *(mark for mark in view.marks if _shows(mark))]
     areas = (mark for mark in kept if isinstance(mark, Region | Hatch))
     lines = (mark for mark in kept if not isinstance(mark, Region | Hatch))
@@ -97,7 +96,7 @@ class _Colouring:
         self.room = room
         self.paints = Paints.of(surround)
         self.boards = frozenset(surround.marks)
-        self.shade, self.shadow = (_area_of(rings) for rings in (tones.shade, tones.shadow))
+        self.shade, self.shadow = (area_of(rings) for rings in (tones.shade, tones.shadow))
 
     def colour(self, mark: Mark) -> Iterator[Mark]:
         """The mark in its colours; an area with its shade and shadow over it."""
@@ -135,24 +134,13 @@ class _Colouring:
             return
         paint = self.paints.on(region.fill)
         yield replace(region, tint=paint.lit)
-        area = _area_of(region.rings)
+        area = area_of(region.rings)
         for fill, dark, tint in (
             (Fill.SHADE, self.shade, paint.shade),
             (Fill.SHADOW, self.shadow, paint.shadow),
         ):
             if rings := rings_of(dark.intersection(area, grid_size=GRID)):
                 yield Region(fill, rings, fill.value, tint)
-
-
-def _area_of(rings: tuple[Ring, ...]) -> BaseGeometry:
-    """Rings for the even-odd rule as one area."""
-    from shapely import MultiPolygon, Polygon
-
-    area: Any = MultiPolygon()
-    for ring in rings:
-        if len(ring) > 2:
-            area = area.symmetric_difference(Polygon(ring).buffer(0), grid_size=GRID)
-    return area
 
 
 def _wall_behind(surround: Surround) -> Backdrop:
