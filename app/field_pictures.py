@@ -12,8 +12,8 @@ def build_field_pictures(job: Job) -> tuple[Output, ...]:
     from export.svg import write_svg
     from model.idle import list_idle
     from model.surround import plan_surround
-    from render.field_picture import BareViews, draw_field_picture
+    from render.field_picture import draw_field_picture
 
-    views, idle = BareViews(plan_surround(job)), list_idle(job)
-    drawn = ((row.path, draw_field_picture(views, row.path)) for row in TABLE if row.path not in idle)
+    surround, idle = plan_surround(job), list_idle(job)
+    drawn = ((row.path, draw_field_picture(surround, row.path)) for row in TABLE if row.path not in idle)
     return tuple(Output(f"{path}.svg", write_svg(each.whole).encode()) for path, each in drawn if each)

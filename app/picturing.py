@@ -11,7 +11,7 @@ from app.drafting import IDLE_PAUSE, Drafting
 if TYPE_CHECKING:
     from app.fields.measuring_list import MeasuringList
     from model.surround import Surround
-    from render.field_picture import BareViews, FieldPicture
+    from render.field_picture import FieldPicture
 
 
 class Picturing(QObject):
@@ -20,7 +20,6 @@ class Picturing(QObject):
     def __init__(self, drafting: Drafting, fields: MeasuringList) -> None:
         super().__init__()
         self._drafting, self._fields = drafting, fields
-        self._views: BareViews | None = None
         self._path = ""
         self._soon = QTimer(self)
         self._soon.setSingleShot(True)
@@ -40,11 +39,9 @@ class Picturing(QObject):
 
     def find(self, surround: Surround, path: str) -> FieldPicture | None:
         """The picture of one row; what several rows of one job share is drawn once."""
-        from render.field_picture import BareViews, draw_field_picture
+        from render.field_picture import draw_field_picture
 
-        if self._views is None or self._views.surround is not surround:
-            self._views = BareViews(surround)
-        return draw_field_picture(self._views, path)
+        return draw_field_picture(surround, path)
 
     def wind_up(self) -> None:
         """Draw nothing more."""

@@ -13,6 +13,7 @@ from render.clipping import clip_drawing
 from render.dimension_strings import Edge, String, measure, place_strings
 from render.drawing import Drawing, Fill, Hatch, Mark, Pen, Point, Polyline, Region
 from render.extent import Box, box_of, drawing_extent
+from render.once import once
 from render.part_rows import Part, find_part
 from render.picture_frame import FieldPicture, fit_ratio, frame_around
 from render.view_context import Frame
@@ -21,20 +22,6 @@ from render.views import VIEWS, ViewOptions, draw_view
 
 SMALL = 0.3
 """What takes up less of the view than this share is drawn larger, with only its surroundings."""
-
-
-class BareViews:
-    """The views of one surround without dimensions, each drawn once for all the pictures of its rows."""
-
-    def __init__(self, surround: Surround) -> None:
-        self.surround = surround
-        self._drawn: dict[str, Drawing] = {}
-
-    def draw(self, view: str) -> Drawing:
-        """The named view."""
-        if view not in self._drawn:
-            self._drawn[view] = draw_view(self.surround, view, ViewOptions(dimensions=False))
-        return self._drawn[view]
 
 
 ALIKE = {
@@ -46,15 +33,15 @@ ALIKE = {
 """Rows for one side alone: the row that is shown while they are empty, and which of its places is theirs."""
 
 
-def draw_size_picture(views: BareViews, path: str) -> FieldPicture | None:
+def draw_size_picture(surround: Surround, path: str) -> FieldPicture | None:
     """The first view that carries the row's dimension, with that dimension alone."""
     sought, place = ALIKE.get(path, (path, 0))
     for view in VIEWS:
-        strings = list_strings(views.surround, view)
+        strings = list_strings(surround, view)
         found = [one for string in strings for one in _list_spans(string, path)]
         found = found or [one for string in strings for one in _list_spans(string, sought)]
         if found:
-            return _draw_span(views, path, view, found[place])
+            return _draw_span(surround, path, view, found[place])
     return None
 
 
@@ -66,18 +53,23 @@ def _list_spans(string: String, path: str) -> list[String]:
     ]
 
 
-def _draw_span(views: BareViews, path: str, view: str, span: String) -> FieldPicture:
-    bare = views.draw(view)
-    whole = Frame.around(views.surround, view).outline
+def _draw_span(surround: Surround, path: str, view: str, span: String) -> FieldPicture:
+    bare = _draw_bare(surround, view)
+    whole = Frame.around(surround, view).outline
     (low, across), (high, other) = ((station.along, station.across) for station in span.stations)
     ends = ((across, low), (other, high)) if span.edge.vertical else ((low, across), (high, other))
     box = whole
     if high - low < SMALL * max(whole[2] - whole[0], whole[3] - whole[1]):
         box = _cut_off(frame_around(box_of(ends), high - low), whole, span.edge)
     ratio = fit_ratio(box)
-    dimensions = place_strings((span,), box, ratio, views.surround.job.about.length_style)
+    dimensions = place_strings((span,), box, ratio, surround.job.about.length_style)
     marked = tuple(replace(each, stands_for=path) for each in dimensions)
     return FieldPicture(_cut_out(bare, box, ratio), Drawing(marked, ratio))
+
+
+def _draw_bare(surround: Surround, view: str) -> Drawing:
+    """A view without dimensions, which the pictures of all its rows share."""
+    return once(surround, ("bare", view), lambda: draw_view(surround, view, ViewOptions(dimensions=False)))
 
 
 def _cut_off(box: Box, whole: Box, edge: Edge) -> Box:
@@ -103,25 +95,25 @@ def _cut_out(drawing: Drawing, box: Box, ratio: float) -> Drawing:
     return clip_drawing(Drawing(tuple(scaled), ratio), box)
 
 
-def draw_part_picture(views: BareViews, path: str) -> FieldPicture | None:
+def draw_part_picture(surround: Surround, path: str) -> FieldPicture | None:
     """The boards that the row is about, tinted in the whole view; with a size, that size on one of them."""
     part = find_part(path)
     if part is None:
         return None
-    boards = [board for board in views.surround.boards if part.concerns(board)]
+    boards = [board for board in surround.boards if part.concerns(board)]
     if not boards:
         return None
-    bare = views.draw(part.view)
+    bare = _draw_bare(surround, part.view)
     rings = [outline_board(board, part.view) for board in boards]
     if part.edge is not None:
-        return _measure_board(views, path, part, bare, rings[-1])
+        return _measure_board(surround, path, part, bare, rings[-1])
     box = drawing_extent(bare)
     ratio = fit_ratio(box)
     return FieldPicture(_cut_out(bare, box, ratio), Drawing(tuple(_tint(rings, path)), ratio))
 
 
 def _measure_board(
-    views: BareViews, path: str, part: Part, bare: Drawing, ring: tuple[Point, ...]
+    surround: Surround, path: str, part: Part, bare: Drawing, ring: tuple[Point, ...]
 ) -> FieldPicture:
     assert part.edge is not None
     x0, y0, x1, y1 = box_of(ring)
@@ -131,9 +123,9 @@ def _measure_board(
     else:
         span = measure(part.edge, (x0, y0, ""), (x1, y0, path))
         box = frame_around((x0, y0, x1, y0 + x1 - x0), x1 - x0)
-    box = _cut_off(box, Frame.around(views.surround, part.view).outline, part.edge)
+    box = _cut_off(box, Frame.around(surround, part.view).outline, part.edge)
     ratio = fit_ratio(box)
-    dimensions = place_strings((span,), box, ratio, views.surround.job.about.length_style)
+    dimensions = place_strings((span,), box, ratio, surround.job.about.length_style)
     tinted = clip_drawing(Drawing(tuple(_tint([ring], path)), ratio), box)
     return FieldPicture(_cut_out(bare, box, ratio), Drawing((*tinted.marks, *dimensions), ratio))
 

@@ -16,7 +16,7 @@ from model.surround import plan_surround
 from model.units import format_length
 from render.drawing import Dimension, Lines, Text
 from render.extent import drawing_extent
-from render.field_picture import BareViews, FieldPicture, draw_field_picture
+from render.field_picture import FieldPicture, draw_field_picture
 from render.tape_picture import AS_IF, UNKNOWN
 from tests.strategies import jobs
 
@@ -47,7 +47,7 @@ WORDS_ONLY = {"baseboard.meets", "old_ledger.use"}
 
 
 def _draw(job, path: str) -> FieldPicture | None:
-    return draw_field_picture(BareViews(plan_surround(job)), path)
+    return draw_field_picture(plan_surround(job), path)
 
 
 def _tape(picture: FieldPicture) -> float:
@@ -62,21 +62,21 @@ def _texts(picture: FieldPicture) -> list[str]:
 @pytest.mark.parametrize("start", ["new", *list_demos()])
 def test_everything_measured_at_the_fireplace_has_its_picture(start: str):
     job = default_job() if start == "new" else read_demo(start)
-    views = BareViews(plan_surround(job))
+    surround = plan_surround(job)
     wanted = [row.path for row in TABLE if row.group in FOUND and row.path not in list_idle(job)]
-    missing = {path for path in wanted if draw_field_picture(views, path) is None}
+    missing = {path for path in wanted if draw_field_picture(surround, path) is None}
     assert missing <= WORDS_ONLY
 
 
 def test_the_tape_is_as_long_as_what_it_reads():
     job = with_texts(default_job(), EVERYTHING)
-    views, tried = BareViews(plan_surround(job)), 0
+    surround, tried = plan_surround(job), 0
     for row in TABLE:
         value = None if row.path in list_idle(job) else read_value(job, row.path)
         measured = row.group in (*FOUND, "Room", "Television") and not row.path.startswith("plumb.")
         if row.kind is not Kind.LENGTH or value in (None, 0.0) or not measured:
             continue
-        picture = draw_field_picture(views, row.path)
+        picture = draw_field_picture(surround, row.path)
         assert picture is not None, row.path
         assert _tape(picture) == pytest.approx(abs(value)), row.path
         assert _texts(picture) == [format_length(value, job.about.length_style)], row.path
@@ -88,11 +88,10 @@ def test_a_size_of_the_design_is_marked_by_its_own_dimension():
     for name in list_demos():
         job = read_demo(name)
         surround = plan_surround(job)
-        views = BareViews(surround)
         for path in ("column.width", "plinth.height", "frieze.height", "shelf.thickness", "panel.reveal"):
             if path in list_idle(job):
                 continue
-            picture = draw_field_picture(views, path)
+            picture = draw_field_picture(surround, path)
             assert picture is not None, path
             (dimension,) = (mark for mark in picture.marked.marks if isinstance(mark, Dimension))
             asked = read_value(surround.job, path)
@@ -145,8 +144,8 @@ def test_a_small_size_is_drawn_larger_with_only_its_surroundings():
 
 def test_pictures_of_everything_that_can_be_built_are_drawn():
     job = with_texts(default_job(), EVERYTHING)
-    views = BareViews(plan_surround(job))
-    drawn = [row.path for row in TABLE if draw_field_picture(views, row.path) is not None]
+    surround = plan_surround(job)
+    drawn = [row.path for row in TABLE if draw_field_picture(surround, row.path) is not None]
     assert {"capital.size", "over.stile", "slip.width", "tablet.width", "flute.width"} <= set(drawn)
     assert {"nailer.width", "tv.away", "casing.proud", "bolt_one.out", "level.floor_left"} <= set(drawn)
 
@@ -154,9 +153,9 @@ def test_pictures_of_everything_that_can_be_built_are_drawn():
 @given(jobs())
 @settings(max_examples=25)
 def test_no_job_that_can_be_entered_has_a_picture_that_is_empty_or_cannot_be_drawn(job: Job):
-    views, idle = BareViews(plan_surround(job)), list_idle(job)
+    surround, idle = plan_surround(job), list_idle(job)
     for row in TABLE:
-        picture = None if row.path in idle else draw_field_picture(views, row.path)
+        picture = None if row.path in idle else draw_field_picture(surround, row.path)
         if picture is not None:
             assert picture.ground.marks, row.path
             assert picture.marked.marks, row.path
@@ -165,14 +164,14 @@ def test_no_job_that_can_be_entered_has_a_picture_that_is_empty_or_cannot_be_dra
 
 def test_what_is_measured_at_the_bench_has_its_picture_and_says_that_it_is_not_to_scale():
     job = with_texts(default_job(), [("piece_one.use", "shelf"), ("saw.shoe_left", "4 3/4")])
-    views = BareViews(plan_surround(job))
+    surround = plan_surround(job)
     for row in TABLE:
         if row.group in ("Saw", "Cutting") or row.path in ("piece_one.length", "piece_one.clear"):
-            picture = draw_field_picture(views, row.path)
+            picture = draw_field_picture(surround, row.path)
             assert picture is not None, row.path
             assert picture.note, row.path
-    known = draw_field_picture(views, "saw.shoe_left")
-    unknown = draw_field_picture(views, "saw.shoe_right")
+    known = draw_field_picture(surround, "saw.shoe_left")
+    unknown = draw_field_picture(surround, "saw.shoe_right")
     assert known is not None
     assert unknown is not None
     assert _tape(known) == 4.75
