@@ -32,8 +32,8 @@ are read as two sizes."""
 SET_FRACTION = re.compile(r"(?<![\w./,])(?P<upper>\d{1,2})/(?P<lower>\d{1,3})(?![\w./])")
 """A fraction that is set with smaller figures; the space before it stays a whole one: 11 1/2 is no 111/2."""
 SET_SIZE = 0.75
-"""Figures of a fraction for capitals of 1, the upper ones as high as capitals. Shop choice: two thirds or
-less cannot be read at arm's length where capitals are 2.5 mm."""
+"""Figures of a fraction for capitals of 1: three quarters of the numeral's height (US Navy, Engineering Aid
+Basic, "Numerals and fractions"). That the upper ones are as high as capitals is a shop choice."""
 JOINERS = ("Cf", "Mn", "Me")
 """Kinds of characters that only change the letter before them; one that the typeface lacks is left out."""
 PLACE, PLACE_END, KEY_FIRST = "\ue000", "\ue001", 0xE100
