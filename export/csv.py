@@ -96,7 +96,7 @@ def _material_row(material: Material, style: LengthStyle) -> tuple[str, ...]:
     return (
         material.name,
         describe_basis(material.basis, style),
-        f"{material.amount * material.measure.scale(style):.{DECIMALS}f}".rstrip("0").rstrip("."),
+        figure_text(material.amount * material.measure.scale(style)),
         material.unit or material.measure.named(style),
         format_package(material, style),
         rates,
@@ -141,4 +141,9 @@ def plain_text(text: str) -> str:
 
 def decimal_text(length: float, style: LengthStyle) -> str:
     unit = MM_PER_INCH if style.units == MILLIMETRES_ONLY else 1.0
-    return f"{round_length(length, style) * unit:.{DECIMALS}f}".rstrip("0").rstrip(".")
+    return figure_text(round_length(length, style) * unit)
+
+
+def figure_text(value: float) -> str:
+    """A number in as few decimals as hold it to DECIMALS places."""
+    return f"{value:.{DECIMALS}f}".rstrip("0").rstrip(".")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from export.csv import DECIMALS, write_table
+from export.csv import figure_text, write_table
 from model.check.finding import STATUS_WORD, Finding, Guide
 from model.job import Job
 from model.units import LengthStyle
@@ -50,7 +50,7 @@ def _guide_row(guide: Guide, style: LengthStyle) -> tuple[str, ...]:
 
 
 def _figure(value: float | None) -> str:
-    return "" if value is None else f"{value:.{DECIMALS}f}".rstrip("0").rstrip(".")
+    return "" if value is None else figure_text(value)
 
 
 def write_site_csv(job: Job) -> str:
