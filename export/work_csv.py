@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from export.csv import decimal_text, unit_name, write_table
-from model.days.calendar import CLOCK, NEAR
+from model.days.calendar import NEAR, find_day
 from model.days.plan import DayPlan
 from model.days.slack import list_beside
 from model.steps.finishing import Finish
@@ -87,8 +87,8 @@ def _day_rows(plan: DayPlan) -> Iterator[tuple[str | int, ...]]:
 
 
 def _day_and_hour(at: float) -> tuple[int, str]:
-    day = int(at / CLOCK + NEAR)
-    return day + 1, _hours(at - day * CLOCK)
+    day, into = find_day(at)
+    return day + 1, _hours(into)
 
 
 def _hours(hours: float) -> str:

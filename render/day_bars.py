@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil, floor
 
-from model.days.calendar import CLOCK, Slot
+from model.days.calendar import CLOCK, Slot, find_day
 from model.days.network import Task
 from model.steps.work import round_up
 from render.drawing import MM, Anchor, Fill, Hatch, Lines, Mark, Pen, Polyline, Region, Ring, Text
@@ -73,7 +73,7 @@ def count_days(slots: Sequence[Slot]) -> int:
 
 def count_worked(slots: Sequence[Slot]) -> int:
     """Days on which anybody works."""
-    return len({floor(a / CLOCK + 1e-9) for slot in slots for a, b in slot.work if b > a})
+    return len({find_day(a)[0] for slot in slots for a, b in slot.work if b > a})
 
 
 def bar_strips(tasks: Sequence[Task], slots: Sequence[Slot], days: Days) -> tuple[Strip, ...]:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from model.days.calendar import CLOCK, NEAR
+from model.days.calendar import NEAR, find_day
 from model.days.plan import DayPlan
 from model.days.slack import list_beside
 from render.day_bars import count_days, count_worked
@@ -56,8 +56,7 @@ def list_day_rows(plan: DayPlan) -> list[tuple[str, ...]]:
 
 def say_when(at: float, day: float) -> str:
     """``day 2, 3.5 h`` after work begins; after the end of work it is night."""
-    whole = int(at / CLOCK + NEAR)
-    into = at - whole * CLOCK
+    whole, into = find_day(at)
     return f"day {whole + 1}, night" if into > day + NEAR else f"day {whole + 1}, {_quarters(into)} h"
 
 

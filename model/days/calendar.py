@@ -19,6 +19,12 @@ _Hand = tuple[float, int | None]
 """When somebody is free, and after which task; None who has not begun."""
 
 
+def find_day(at: float) -> tuple[int, float]:
+    """The day that a moment lies on, counted from 0, and how many hours after that day's work began it is."""
+    day = floor(at / CLOCK + NEAR)
+    return day, at - day * CLOCK
+
+
 @dataclass(frozen=True, slots=True)
 class Slot:
     """When one task is done, in hours of the clock since the first morning; a day's work begins at 0.
