@@ -39,6 +39,12 @@ def drawing_extent(drawing: Drawing) -> Box:
     return box_of(points)
 
 
+def paper_extent(drawing: Drawing) -> Box:
+    """The same in inches on paper, from where the drawing's origin lies."""
+    left, bottom, right, top = (value / drawing.ratio for value in drawing_extent(drawing))
+    return left, bottom, right, top
+
+
 def box_of(points: Iterable[Point]) -> Box:
     """Lowest x and y, highest x and y of some points, of which there is at least one."""
     xs, ys = zip(*points, strict=True)

@@ -11,7 +11,7 @@ from functools import partial
 from model.surround import Surround
 from render.desk import Desk, each_once
 from render.drawing import MM, Drawing, Placed
-from render.extent import Box, drawing_extent
+from render.extent import Box, paper_extent
 from render.lettering import LEADING
 from render.sheets import SITE_CUT, SITE_FRONT, SITE_PLAN, Block, safe_area
 from render.site_sketch import draw_site
@@ -53,6 +53,5 @@ def _place_words(notes: Sequence[str], layout: Layout, room: Box) -> tuple[Place
 
 def _box_of(placed: Placed) -> Box:
     """Its extent on the sheet."""
-    (x, y), ratio = placed.at, placed.drawing.ratio
-    x0, y0, x1, y1 = (value / ratio for value in drawing_extent(placed.drawing))
+    (x, y), (x0, y0, x1, y1) = placed.at, paper_extent(placed.drawing)
     return x + x0, y + y0, x + x1, y + y1

@@ -12,12 +12,13 @@ from math import ceil
 from model.surround import Surround
 from model.takeoff.takeoff import Takeoff
 from render.drawing import MM, Anchor, Drawing, Lines, Mark, Pen, Placed, Text
-from render.extent import Box, drawing_extent
+from render.extent import Box
 from render.lettering import LEADING, shorten_text, text_width, wrap_text
 from render.step_picture import draw_step, outline_step
 from render.step_scenes import Shown
 from render.step_words import list_words, say_time
 from render.tables import SMALL
+from render.view_layout import find_middle, fits_room
 
 LEAST_CELL = (105 * MM, 76 * MM)
 """Width and height that a step takes at least. Shop choice."""
@@ -95,7 +96,7 @@ def _lay_step(number: int, shown: Shown, surround: Surround, takeoff: Takeoff, c
     picture = _draw(shown, room)
     return [
         Placed(Drawing((*marks, *text.lines)), (0.0, 0.0), "table", bookmark),
-        Placed(picture, _at(picture, room), f"step_{number}"),
+        Placed(picture, find_middle(picture, room), f"step_{number}"),
     ]
 
 
@@ -159,14 +160,7 @@ def _draw(shown: Shown, room: Box) -> Drawing:
     ratio, bare = _ratio(shown, room), outline_step(shown.staged, shown.picked, shown.there)
     for _ in range(TRIES):
         drawing = draw_step(shown.staged, bare, ratio, shown.named)
-        low_h, low_v, high_h, high_v = drawing_extent(drawing)
-        if (high_h - low_h) / ratio <= room[2] - room[0] and (high_v - low_v) / ratio <= room[3] - room[1]:
+        if fits_room(drawing, room):
             return drawing
         ratio *= SMALLER
     return draw_step(shown.staged, bare, ratio)
-
-
-def _at(drawing: Drawing, room: Box) -> tuple[float, float]:
-    """Where its origin lies so that it stands in the middle of the room."""
-    low_h, low_v, high_h, high_v = (value / drawing.ratio for value in drawing_extent(drawing))
-    return (room[0] + room[2] - low_h - high_h) / 2, (room[1] + room[3] - low_v - high_v) / 2

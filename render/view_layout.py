@@ -7,9 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 
-from render.drawing import MM, Drawing, Placed, Text
-from render.extent import Box, drawing_extent
+from render.drawing import MM, Drawing, Placed, Point, Text
+from render.extent import Box, drawing_extent, paper_extent
 from render.lettering import text_width
 from render.scales import Scale, choose_scale, scale_caption
 from render.sheets import LABELS, PART_VIEWS, TITLES
@@ -82,20 +83,23 @@ def lay_views(names: Sequence[str], draw: DrawView, scales: Sequence[Scale], are
 
 def lay_alone(name: str, draw: Callable[[float], Drawing], scales: Sequence[Scale], area: Box) -> Layout:
     """One drawing in the middle of `area` at the largest of `scales` that fits, without a caption."""
-    room = area[2] - area[0], area[3] - area[1]
+    drawn = cache(draw)
+    scale = choose_scale(scales, lambda ratio: fits_room(drawn(ratio), area))
+    drawing = drawn(scale.ratio)
+    x0, y0, x1, y1 = paper_extent(drawing)
+    return Layout(scale, (Placed(drawing, find_middle(drawing, area), name),), (x1 - x0, y1 - y0))
 
-    def reach(ratio: float) -> Box:
-        x0, y0, x1, y1 = drawing_extent(draw(ratio))
-        return x0 / ratio, y0 / ratio, x1 / ratio, y1 / ratio
 
-    def fits(ratio: float) -> bool:
-        x0, y0, x1, y1 = reach(ratio)
-        return x1 - x0 <= room[0] and y1 - y0 <= room[1]
+def fits_room(drawing: Drawing, room: Box) -> bool:
+    """Whether a drawing, all its marks included, is no larger than `room`, paper inches."""
+    x0, y0, x1, y1 = paper_extent(drawing)
+    return x1 - x0 <= room[2] - room[0] and y1 - y0 <= room[3] - room[1]
 
-    scale = choose_scale(scales, fits)
-    x0, y0, x1, y1 = reach(scale.ratio)
-    at = (area[0] + area[2] - x0 - x1) / 2, (area[1] + area[3] - y0 - y1) / 2
-    return Layout(scale, (Placed(draw(scale.ratio), at, name),), (x1 - x0, y1 - y0))
+
+def find_middle(drawing: Drawing, room: Box) -> Point:
+    """Where a drawing's origin lies so that it stands in the middle of `room`, paper inches."""
+    x0, y0, x1, y1 = paper_extent(drawing)
+    return (room[0] + room[2] - x0 - x1) / 2, (room[1] + room[3] - y0 - y1) / 2
 
 
 def lay_with_detail(
@@ -181,13 +185,13 @@ def _scales_worth_trying(
 def _box_views(names: Sequence[str], draw: DrawView, ratio: float, scales: Sequence[Scale]) -> list[_Boxed]:
     scale = next(scale for scale in scales if scale.ratio == ratio)
     return [
-        _box_view(name, draw(name, ratio), ratio, _caption(name, scale, is_first=i == 0))
+        _box_view(name, draw(name, ratio), _caption(name, scale, is_first=i == 0))
         for i, name in enumerate(names)
     ]
 
 
-def _box_view(name: str, drawing: Drawing, ratio: float, caption: tuple[Text, ...]) -> _Boxed:
-    x0, y0, x1, y1 = (value / ratio for value in drawing_extent(drawing))
+def _box_view(name: str, drawing: Drawing, caption: tuple[Text, ...]) -> _Boxed:
+    x0, y0, x1, y1 = paper_extent(drawing)
     spare = max(0.0, _caption_width(caption) - (x1 - x0)) / 2
     return _Boxed(name, drawing, (x0 - spare, y0, x1 + spare, y1), caption)
 
