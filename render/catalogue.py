@@ -15,6 +15,7 @@ from model.surround import Surround
 from model.takeoff.anchors import plan_anchors
 from model.takeoff.assemblies import Assembly, list_assemblies
 from model.takeoff.takeoff import take_off
+from model.units import LengthStyle
 from render.boards_sheet import BOARDS_OF, draw_boards
 from render.chapters.anchors import draw_anchored
 from render.cut_sheet import say_assembly
@@ -23,7 +24,7 @@ from render.detail_list import Detail, list_details
 from render.details import draw_detail
 from render.drawing import Drawing
 from render.front_parted import draw_frame_sizes
-from render.moulding_sheet import PLACES, draw_section, list_used
+from render.moulding_sheet import PLACES, Entry, draw_section, list_used
 from render.part_sheet import list_views
 from render.part_views import Part, draw_part, mark_part
 from render.scales import Scale
@@ -128,8 +129,12 @@ def _list_mouldings(surround: Surround) -> Iterator[Named]:
     style = surround.job.about.length_style
     names = {place: field for field, place in PLACES.items()}
     for entry in list_used(surround.layout.mouldings, style):
-        draw = partial(lambda entry, ratio: draw_section(entry, Scale(f"1:{ratio:g}", ratio), style), entry)
+        draw = partial(_draw_entry, entry, style)
         yield Named(f"moulding_{names[entry.heading]}", f"{entry.heading}, section", draw, 1.0)
+
+
+def _draw_entry(entry: Entry, style: LengthStyle, ratio: float) -> Drawing:
+    return draw_section(entry, Scale(f"1:{ratio:g}", ratio), style)
 
 
 def _list_part(surround: Surround, assembly: Assembly) -> Iterator[Named]:

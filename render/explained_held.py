@@ -8,7 +8,7 @@ from math import radians, tan
 from model.build.cord_way import plan_cord_way
 from model.check.finding import Finding
 from model.check.holding import work_out_pull, work_out_sag
-from model.check.television import place_screen
+from model.check.television import Screen, place_screen
 from model.reference.bending import LEANING
 from model.reference.cautions import LOOK_UP
 from model.surround import Surround
@@ -125,19 +125,17 @@ def draw_cord_page(surround: Surround, finding: Finding, ratio: float) -> list[M
 def draw_screen_page(surround: Surround, finding: Finding, ratio: float) -> list[Mark]:
     """The set on the front; from the side how one looks up to it, and how far up is advised."""
     screen = place_screen(surround)
-    if screen is None:
-        return [*draw_front(surround, ())]
     front = [*draw_front(surround, ())]
+    if screen is None:
+        return front
     floor, half = surround.layout.floor, screen.wide / 2
     box = (-half, floor + screen.foot, half, floor + screen.foot + screen.tall)
     front += [Region(Fill.OPENING, (box_ring(box),)), Polyline(Pen.OUTLINE, box_ring(box), True)]
-    side = list(_draw_sight(surround, ratio))
-    return stand_beside(front, side, ratio)
+    return stand_beside(front, _draw_sight(surround, screen, ratio), ratio)
 
 
-def _draw_sight(surround: Surround, ratio: float) -> Iterator[Mark]:
-    screen, floor = place_screen(surround), surround.layout.floor
-    assert screen is not None
+def _draw_sight(surround: Surround, screen: Screen, ratio: float) -> Iterator[Mark]:
+    floor = surround.layout.floor
     yield from draw_side(surround, ())
     foot, top = floor + screen.foot, floor + screen.foot + screen.tall
     yield Lines(Pen.SITE, ((0.0, floor, 0.0, top + 4),))
@@ -151,7 +149,6 @@ def _draw_sight(surround: Surround, ratio: float) -> Iterator[Mark]:
     rise = screen.away * tan(radians(LOOK_UP.value))
     yield Lines(Pen.CLEARANCE, ((*eye, 0.0, eye[1] + rise),))
     yield measure(surround, eye, (0.0, eye[1]), False, floor - LINE * ratio, ratio)
-    out = 0.0 + LINE * ratio
-    yield measure(surround, (0.0, floor), (0.0, floor + screen.middle), True, out, ratio)
+    yield measure(surround, (0.0, floor), (0.0, floor + screen.middle), True, LINE * ratio, ratio)
     middle = (-screen.away / 2, (eye[1] + floor + screen.middle) / 2 + 0.12 * ratio)
     yield write(f"{screen.up:.1f} degrees", middle, ratio)
