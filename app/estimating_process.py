@@ -10,7 +10,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from app.outputs import MOST_STEPS
+from app.outputs import plan_to_write
 from model.job import Job
 
 if TYPE_CHECKING:
@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from model.check.finding import Status
     from model.cutting.stock_list import StockList
     from model.estimate import Estimate
+    from model.surround import Surround
 
 CALM = 10
 """How much this gives way to the window."""
@@ -71,20 +72,18 @@ def _answer(wanted: Wanted, stock_list: StockList | None) -> Answered:
 
 
 def count_up(job: Job, stock_list: StockList) -> Counted:
-    """Findings of a job and what it takes, by as good a plan as is looked for when an offer is written."""
+    """Findings of a job, and what it takes."""
     from model.check.all import check_surround
-    from model.check.finding import Status
-    from model.cutting.order import build_order
-    from model.cutting.plan import plan_order
-    from model.cutting.task import Effort, Steps
-    from model.estimate import make_estimate
+    from model.check.finding import count_statuses
     from model.surround import plan_surround
-    from model.takeoff.takeoff import take_off
 
     surround = plan_surround(job)
-    found = [finding.status for finding in check_surround(surround)]
-    steps = Steps(MOST_STEPS)
-    order = build_order([("", surround)], stock_list)
-    plan = plan_order(order, Effort(steps.are_over), lambda *_: steps.begin())
-    counts = tuple((status, found.count(status)) for status in Status if status in found)
-    return Counted(counts, make_estimate(surround, take_off(surround), plan))
+    return Counted(count_statuses(check_surround(surround)), estimate_surround(surround, stock_list))
+
+
+def estimate_surround(surround: Surround, stock_list: StockList) -> Estimate:
+    """What a surround takes, by as good a plan as is looked for when an offer is written."""
+    from model.estimate import make_estimate
+    from model.takeoff.takeoff import take_off
+
+    return make_estimate(surround, take_off(surround), plan_to_write("", surround, stock_list))

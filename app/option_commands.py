@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from app.commands import DONE
@@ -36,17 +35,16 @@ def run_options(job: Job, stock_list: StockList, as_json: bool, terminal: Termin
 
 def compare(job: Job, stock_list: StockList) -> Compared:
     """One option worked out whole."""
-    from app.estimating_process import count_up
+    from app.estimating_process import estimate_surround
     from model.check.all import check_surround
     from model.differences import Compared
     from model.price import make_price
     from model.surround import plan_surround
 
     surround = plan_surround(job)
-    estimate = count_up(job, stock_list).estimate
-    buying = replace(estimate.buying, currency=stock_list.currency)
-    price = make_price(replace(estimate, buying=buying), job.shop.offer, stock_list.supplies)
-    return Compared(surround, check_surround(surround), estimate, price)
+    taken = estimate_surround(surround, stock_list)
+    price = make_price(taken, job.shop.offer, stock_list.supplies)
+    return Compared(surround, check_surround(surround), taken, price)
 
 
 def _list_records(

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from model.check.finding import Finding, Guide
     from model.cutting.plan import CuttingPlan
     from model.cutting.stock_list import StockList
+    from model.surround import Surround
     from model.takeoff.takeoff import Takeoff
     from render.drawing import Sheet
 
@@ -123,6 +124,17 @@ def build_offer_sheets(
     return _Making(named_alone(job), paper, date_text, stock).build_offer()
 
 
+def plan_to_write(name: str, surround: Surround, stock_list: StockList) -> CuttingPlan:
+    """As good a cutting plan as is looked for when something is written, the same each time."""
+    from model.cutting.order import build_order
+    from model.cutting.plan import plan_order
+    from model.cutting.task import Effort, Steps
+
+    order = build_order([(name, surround)], stock_list)
+    steps = Steps(MOST_STEPS)
+    return plan_order(order, Effort(steps.are_over), lambda *_: steps.begin())
+
+
 def write_outputs(folder: Path, outputs: tuple[Output, ...]) -> tuple[Path, ...]:
     """Write the files into `folder`, which is made if need be as are those in it.
 
@@ -190,15 +202,11 @@ class _Making:
 
     def _find_plan(self) -> CuttingPlan:
         from app.stock_lists import read_shipped_list
-        from model.cutting.order import build_order
-        from model.cutting.plan import CuttingPlan, plan_order
-        from model.cutting.task import Effort, Steps
+        from model.cutting.plan import CuttingPlan
 
         if isinstance(self._stock, CuttingPlan):
             return self._stock
-        order = build_order([(file_stem(self.job), self.surround)], self._stock or read_shipped_list())
-        steps = Steps(MOST_STEPS)
-        return plan_order(order, Effort(steps.are_over), lambda *_: steps.begin())
+        return plan_to_write(file_stem(self.job), self.surround, self._stock or read_shipped_list())
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:

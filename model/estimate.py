@@ -57,11 +57,6 @@ class Estimate:
     needs: tuple[Need, ...]
     bought: tuple[Bought, ...] = ()
 
-    @property
-    def hours(self) -> float:
-        """Of all work."""
-        return sum(each.hours for each in self.work)
-
 
 def make_estimate(surround: Surround, takeoff: Takeoff, plan: CuttingPlan) -> Estimate:
     """What `surround` takes; `plan` is one of it, and its stock list's currency goes with it."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -59,6 +61,12 @@ class Finding:
     boards: tuple[str, ...] = ()
     path: str = ""
     bound: Bound = Bound.LEAST
+
+
+def count_statuses(findings: Iterable[Finding]) -> tuple[tuple[Status, int], ...]:
+    """How many findings there are of each status that occurs, worst first."""
+    counts = Counter(finding.status for finding in findings)
+    return tuple((status, counts[status]) for status in Status if counts[status])
 
 
 @dataclass(frozen=True, slots=True)
