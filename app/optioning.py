@@ -8,7 +8,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QPoint, QTimer, Signal
-from PySide6.QtGui import QKeySequence, QUndoCommand
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QMenu, QWidget
 
 from app.cutting_beside import CuttingBeside
@@ -20,7 +20,7 @@ from app.notice import Notice
 from app.option_bar import OptionBar
 from app.option_tabs import Shown
 from app.session import Change, Session
-from model.check.finding import Status
+from model.check.finding import Status, count_statuses
 from model.errors import Refused
 from model.job import Job
 from model.options import (
@@ -81,13 +81,9 @@ class TakeUp(Change):
         """One kind of step."""
         return _TAKES_UP
 
-    def mergeWith(self, other: QUndoCommand) -> bool:
-        """End where the next one ends."""
-        if not isinstance(other, TakeUp):
-            return False
-        self.after = other.after
-        self.setObsolete(self.after == self.before)
-        return True
+    def is_continued_by(self, other: Change) -> bool:
+        """Whether another option is taken up after this one."""
+        return isinstance(other, TakeUp)
 
 
 class Optioning(QObject):
@@ -341,16 +337,17 @@ class Optioning(QObject):
         from model.differences import NO_PRICE, say_price
 
         if price is None:
-            known = self.estimating.find(alone(self._session.job, place))
-            return NO_PRICE if isinstance(known, str) else "price being worked out"
+            return NO_PRICE if self.find_trouble(place) else "price being worked out"
         return say_price(price, base)
+
+    def _find(self, place: int) -> Counted | str | None:
+        return self.estimating.find(alone(self._session.job, place))
 
     def find_counts(self, place: int) -> tuple[tuple[Status, int], ...] | None:
         """How many findings of each status the option at a place has; None while it is not known."""
         if place == self.place and self._drafting.surround is not None:
-            found = [finding.status for finding in self._drafting.findings]
-            return tuple((status, found.count(status)) for status in Status if status in found)
-        known = self.estimating.find(alone(self._session.job, place))
+            return count_statuses(self._drafting.findings)
+        known = self._find(place)
         return known.counts if isinstance(known, Counted) else None
 
     # --- prices
@@ -369,7 +366,7 @@ class Optioning(QObject):
         """What the option at a place takes, None while it is not known. The plan that is shown goes first."""
         from model.cutting.buying import list_buying
 
-        known = self.estimating.find(alone(self._session.job, place))
+        known = self._find(place)
         if not isinstance(known, Counted):
             return None
         plan = self._cutting.current if place == self.place else None
@@ -389,7 +386,7 @@ class Optioning(QObject):
 
     def find_trouble(self, place: int) -> str:
         """Why nothing is known of the option at a place; "" while it is worked out."""
-        known = self.estimating.find(alone(self._session.job, place))
+        known = self._find(place)
         return known if isinstance(known, str) else ""
 
     def wait(self) -> None:

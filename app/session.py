@@ -15,40 +15,8 @@ _NEVER_MERGED = -1
 _LARGEST_ID = 2**31 - 1
 
 
-class Edit(QUndoCommand):
-    """One step: the job before and after. Steps of one gesture on one row become one."""
-
-    def __init__(self, session: Session, path: str, after: Job, gesture: int) -> None:
-        super().__init__(find_parameter(path).name)
-        self.session = session
-        self.path = path
-        self.before = session.job
-        self.after = after
-        self.gesture = gesture
-
-    def id(self) -> int:
-        """Which steps Qt may try to merge with this one."""
-        return self.gesture
-
-    def mergeWith(self, other: QUndoCommand) -> bool:
-        """Take over where `other` leads, when it goes on with the same row."""
-        if not isinstance(other, Edit) or other.path != self.path:
-            return False
-        self.after = other.after
-        self.setObsolete(self.after == self.before)
-        return True
-
-    def redo(self) -> None:
-        """Put the job as it is after the step."""
-        self.session.put_job(self.after)
-
-    def undo(self) -> None:
-        """Put the job as it was before the step."""
-        self.session.put_job(self.before)
-
-
 class Change(QUndoCommand):
-    """One step that is no row's: what was bought, say."""
+    """One step: the job before and after."""
 
     def __init__(self, session: Session, words: str, after: Job) -> None:
         super().__init__(words)
@@ -61,6 +29,34 @@ class Change(QUndoCommand):
     def undo(self) -> None:
         """Put the job as it was before the step."""
         self.session.put_job(self.before)
+
+    def mergeWith(self, other: QUndoCommand) -> bool:
+        """End where `other` ends, if that goes on with this one; a step that leads nowhere is dropped."""
+        if not isinstance(other, Change) or not self.is_continued_by(other):
+            return False
+        self.after = other.after
+        self.setObsolete(self.after == self.before)
+        return True
+
+    def is_continued_by(self, _other: Change) -> bool:
+        """Whether the step that follows and this one are one step."""
+        return False
+
+
+class Edit(Change):
+    """A step of one row. Those of one gesture become one."""
+
+    def __init__(self, session: Session, path: str, after: Job, gesture: int) -> None:
+        super().__init__(session, find_parameter(path).name, after)
+        self.path, self.gesture = path, gesture
+
+    def id(self) -> int:
+        """Which steps Qt may try to merge with this one."""
+        return self.gesture
+
+    def is_continued_by(self, other: Change) -> bool:
+        """Whether `other` goes on with the same row."""
+        return isinstance(other, Edit) and other.path == self.path
 
 
 class Session(QObject):
@@ -123,7 +119,7 @@ class Session(QObject):
         if self._untried is not None:
             return self._untried
         step = self.stack.command(self.stack.index() - 1) if self.stack.index() else None
-        return step.before if isinstance(step, Edit | Change) else None
+        return step.before if isinstance(step, Change) else None
 
     def try_job(self, job: Job) -> None:
         """Show a state of the job that is no step yet: `take` makes it one, `put_back` undoes it."""
