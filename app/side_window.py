@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from app.buttons import PlainButton, quiet_button
 from app.counts import Counts
+from app.dialog_parts import fit_screen
 from app.hairline import Hairline, Parting
 from app.session import Session
 from app.side_picture import Painted, SidePicture, Worked, lay_out, show_drawings
@@ -125,7 +126,7 @@ class SideWindow(QWidget):
         self._laying.timeout.connect(self._lay)
         self._lay_out()
         self._connect()
-        self.resize(FIRST_SIZE.boundedTo(self.screen().availableSize()))
+        fit_screen(self, FIRST_SIZE)
 
     def _lay_out(self) -> None:
         upper = QWidget()
@@ -182,7 +183,7 @@ class SideWindow(QWidget):
     @property
     def places(self) -> tuple[int, ...]:
         """Where the options stand that are looked at."""
-        return tuple(self._places)
+        return tuple(self._places[: len(self._shown)])
 
     def choose(self, which: int, place: int) -> None:
         """Look at the option at a place in one of the columns."""
@@ -208,15 +209,16 @@ class SideWindow(QWidget):
 
     def _settle_places(self) -> None:
         """Keep to the options that were chosen by name, or else to where they stood."""
-        names = self._session.job.options.names
-        first = self._session.job.options.place
-        usual = [first, *(i for i in range(len(names)) if i != first)]
-        for which in range(MOST):
-            known = self._names[which] if which < len(self._names) else None
-            before = self._places[which] if which < len(self._places) else usual[which % len(usual)]
-            place = names.index(known) if known in names else min(before, len(names) - 1)
-            self._names[which:] = [names[place], *self._names[which + 1 :]]
-            self._places[which:] = [place, *self._places[which + 1 :]]
+        names, first = self._session.job.options.names, self._session.job.options.place
+        if self._places:
+            self._places = [
+                names.index(name) if name in names else min(place, len(names) - 1)
+                for name, place in zip(self._names, self._places, strict=True)
+            ]
+        else:
+            usual = [first, *(i for i in range(len(names)) if i != first)]
+            self._places = [usual[which % len(usual)] for which in range(MOST)]
+        self._names = [names[place] for place in self._places]
 
     def show_options(self) -> None:
         """Work out what is looked at, and show it."""
