@@ -47,10 +47,13 @@ DXF_FILTERS = {f"Drawing files, {words} (*.dxf)": version for version, words in 
 
 @dataclass(frozen=True, slots=True)
 class Written:
-    """Files that are there now, and what the buying list among them asks for; None where there is none."""
+    """Files that are there now, and what the buying list among them asks for; None where there is none.
+    `lacks` is a sentence that says what one of them goes without.
+    """
 
     paths: tuple[Path, ...]
     printed: tuple[Printed, ...] | None = None
+    lacks: str = ""
 
 
 class Writing(QObject):
@@ -108,18 +111,14 @@ class Writing(QObject):
         self, folder: Path, paper: str, parts: tuple[str, ...] = PARTS, dxf_version: str = USUAL_VERSION
     ) -> None:
         """Write `parts` of the job as it is now into `folder`; the cutting plan is the one that is shown."""
-        job, source = self._session.job, self._find_source()
-        if OFFER in parts:
-            job = self._carry_photo(job)
-        self._begin(partial(_write_packet, job, folder, paper, parts, source, dxf_version))
+        job, lacks = self._carry_photo() if OFFER in parts else (self._session.job, "")
+        source = self._find_source()
+        self._begin(partial(_write_packet, job, folder, paper, parts, source, dxf_version, lacks))
 
-    def _carry_photo(self, job: Job) -> Job:
-        """The job with its photo in it, for paper; said where the photo is not there."""
+    def _carry_photo(self) -> tuple[Job, str]:
+        """The job with its photo in it, for paper, and why it has none though it should."""
         path = self._session.path
-        carried, trouble = carry_photo(job, path.parent if path is not None else None)
-        if trouble:
-            self._notice.say(trouble, wrong=True)
-        return carried
+        return carry_photo(self._session.job, path.parent if path is not None else None)
 
     def show_print(self) -> None:
         """Show what may be printed as it will be, first the packet on the paper it was last written on."""
@@ -127,7 +126,10 @@ class Writing(QObject):
         from app.print_window import PrintWindow
 
         today, labels = date.today().isoformat(), str(self._settings.read("labels", ""))
-        choices = list_print_choices(self._carry_photo(self._session.job), today, self._find_source(), labels)
+        job, lacks = self._carry_photo()
+        if lacks:
+            self._notice.say(lacks, wrong=True)
+        choices = list_print_choices(job, today, self._find_source(), labels)
         PrintWindow(self._window, choices, self._paper).exec()
 
     def ask_drawing(self, folder: Path) -> None:
@@ -188,7 +190,9 @@ class Writing(QObject):
         folder = Path(commonpath(path.parent for path in paths))
         names = ", ".join(dict.fromkeys(path.relative_to(folder).parts[0] for path in paths))
         self._notice.say(
-            f"Written to {folder}: {names}", (("Open the folder", partial(_open_folder, folder)),)
+            " ".join(part for part in (written.lacks, f"Written to {folder}: {names}") if part),
+            (("Open the folder", partial(_open_folder, folder)),),
+            wrong=bool(written.lacks),
         )
 
     def _say_failed(self, error: object) -> None:
@@ -207,6 +211,7 @@ def _write_packet(
     parts: tuple[str, ...],
     source: StockList | CuttingPlan,
     dxf_version: str,
+    lacks: str,
     step: Step,
 ) -> Written:
     from model.cutting.buying import list_buying
@@ -217,8 +222,8 @@ def _write_packet(
     outputs = build_outputs(job, paper, today, parts, step, source, dxf_version, plans.append)
     paths = write_outputs(folder, outputs)
     if not (plans and {PACKET, BUYING} & set(parts)):
-        return Written(paths)
-    return Written(paths, note_printed(job.purchase, list_buying(plans[0])).printed)
+        return Written(paths, None, lacks)
+    return Written(paths, note_printed(job.purchase, list_buying(plans[0])).printed, lacks)
 
 
 def _write_drawing(

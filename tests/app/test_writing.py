@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
 from app.buying_table import HEADINGS
-from app.outputs import BUYING, LIST, PACKET, PARTS, PLAN, name_output
+from app.outputs import BUYING, LIST, OFFER, PACKET, PARTS, PLAN, name_output
 from app.packet_dialog import PacketDialog
 from app.settings import Settings
 from app.window import Window
@@ -19,6 +19,7 @@ from model.cutting.buying import list_buying
 from model.cutting.printed import count_printed
 from model.cutting.purchase import Printed
 from model.job import default_job
+from model.photo.stored import WallPhoto
 
 
 def test_the_packet_is_written_and_said_where(qtbot: QtBot, window: Window, tmp_path: Path):
@@ -76,6 +77,19 @@ def test_a_folder_that_refuses_is_told_and_nothing_is_lost(qtbot: QtBot, window:
     with qtbot.waitSignal(window.work.failed, timeout=60_000):
         window.writing.write_packet(tmp_path / "file", "letter", (LIST,))
     assert "untouched" in window.notice.text
+
+
+def test_an_offer_whose_photo_is_not_there_is_written_and_says_so(
+    qtbot: QtBot, window: Window, tmp_path: Path
+):
+    corners = ((100.0, 100.0), (300.0, 100.0), (300.0, 250.0), (100.0, 250.0))
+    photo = WallPhoto(400, 300, corners, 28.0, False, "gone.jpg")
+    window.session.change("photo", replace(window.session.job, photo=photo))
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
+        window.writing.write_packet(tmp_path / "out", "letter", (OFFER,))
+    assert (tmp_path / "out" / name_output(default_job(), OFFER)).exists()
+    assert "The offer has no photo" in window.notice.text
+    assert str(tmp_path / "out") in window.notice.text
 
 
 def test_a_second_writing_waits_for_the_first(qtbot: QtBot, window: Window, tmp_path: Path):
