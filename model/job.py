@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
-from typing import Any
+from typing import Any, TypeVar
 
 from model.cutting.purchase import Purchase, read_purchase, store_purchase
 from model.design import (
@@ -57,6 +57,8 @@ from model.site import (
 )
 from model.units import INCHES_16, LengthStyle, format_length
 
+Kept = TypeVar("Kept")
+"""What a job keeps beside its rows."""
 FORMAT_VERSION = 2
 """The newest that is read."""
 ONE_DESIGN = 1
@@ -318,9 +320,9 @@ def read_job_and_missing(text: str | bytes) -> tuple[Job, tuple[Parameter, ...]]
     data = _decode(text)
     stored = {row.path: row for row in list_stored()}
     faults: list[str] = []
-    purchase = _take_purchase(data, faults)
+    purchase = _take(data, PURCHASE, read_purchase, NOTHING_BOUGHT, faults)
     options = _take_options(data, faults)
-    photo = _take_photo(data, faults)
+    photo = _take(data, PHOTO, read_photo, None, faults)
     values = _read_rows(data, stored, faults)
     if faults:
         raise JobRefused(tuple(faults))
@@ -355,22 +357,15 @@ def _take_options(data: dict[str, Any], faults: list[str]) -> Options:
     )
 
 
-def _take_purchase(data: dict[str, Any], faults: list[str]) -> Purchase:
-    """What was bought, taken out of `data`."""
+def _take(
+    data: dict[str, Any], key: str, read: Callable[[object], Kept], nothing: Kept, faults: list[str]
+) -> Kept:
+    """What stands beside the rows under a key, taken out of `data`; `nothing` where there is none."""
     try:
-        return read_purchase(data.pop(PURCHASE)) if PURCHASE in data else NOTHING_BOUGHT
+        return read(data.pop(key)) if key in data else nothing
     except Refused as refusal:
         faults.append(str(refusal))
-        return NOTHING_BOUGHT
-
-
-def _take_photo(data: dict[str, Any], faults: list[str]) -> WallPhoto | None:
-    """The photo of the wall, taken out of `data`."""
-    try:
-        return read_photo(data.pop(PHOTO)) if PHOTO in data else None
-    except Refused as refusal:
-        faults.append(str(refusal))
-        return None
+        return nothing
 
 
 def _decode(text: str | bytes) -> dict[str, Any]:
