@@ -1,7 +1,8 @@
-"""Random values by number, the same in every run, for benches that go through many of them in slices."""
+"""Random values by number, the same in every run, and the slice of them that a bench is asked for."""
 
 from __future__ import annotations
 
+import sys
 from typing import TypeVar
 
 from hypothesis import HealthCheck, Phase, given, seed, settings
@@ -30,3 +31,9 @@ def draw_numbered(strategy: st.SearchStrategy[T], number: int) -> T:
 
     keep()
     return found[-1]
+
+
+def read_slice(count: int) -> tuple[int, int]:
+    """How many values the command line asks for, `count` if it does not say, and after how many others."""
+    numbers = [int(word) for word in sys.argv[1:] if word.isdigit()]
+    return numbers[0] if numbers else count, numbers[1] if len(numbers) > 1 else 0

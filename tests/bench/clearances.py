@@ -10,7 +10,7 @@ import sys
 from time import monotonic
 
 from tests.brute_clearance import is_covered, list_disagreements
-from tests.numbered import draw_numbered
+from tests.numbered import draw_numbered, read_slice
 from tests.wrong_designs import designs
 
 COUNT = 500
@@ -18,8 +18,7 @@ COUNT = 500
 
 def main() -> int:
     """Go through as many designs as the command line says."""
-    numbers = [int(word) for word in sys.argv[1:]]
-    count, skip = numbers[0] if numbers else COUNT, numbers[1] if len(numbers) > 1 else 0
+    count, skip = read_slice(COUNT)
     held, wrong, number, begun = 0, 0, skip, monotonic()
     while held < count:
         job = draw_numbered(designs(), number)

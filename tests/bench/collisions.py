@@ -39,7 +39,7 @@ from render.packet import build_packet
 from render.sheets import PAPERS
 from render.template_pages import build_template_sheets
 from tests.collisions import Collision, list_collisions
-from tests.numbered import draw_numbered
+from tests.numbered import draw_numbered, read_slice
 from tests.strategies import jobs
 
 COUNT = 200
@@ -116,8 +116,7 @@ def look_through(
 
 def main() -> int:
     """Look through as many designs as the command line says."""
-    numbers = [int(word) for word in sys.argv[1:] if word.isdigit()]
-    count, skip = numbers[0] if numbers else COUNT, numbers[1] if len(numbers) > 1 else 0
+    count, skip = read_slice(COUNT)
     every, plans, beside = ("--all" in sys.argv, "--plans" in sys.argv, "--beside" in sys.argv)
     kinds: Counter[str] = Counter()
     start = monotonic()

@@ -18,7 +18,7 @@ from model.check.remedy import Remedy, find_remedies
 from model.job import Job
 from model.surround import Surround, plan_surround
 from tests.cure_trials import hold_cure
-from tests.numbered import draw_numbered
+from tests.numbered import draw_numbered, read_slice
 from tests.wrong_designs import designs
 
 COUNT = 500
@@ -35,8 +35,7 @@ def pick_finding(job: Job, number: int) -> tuple[Surround, Finding] | None:
 
 def main() -> int:
     """Go through as many designs as the command line says."""
-    numbers = [int(word) for word in sys.argv[1:] if word.isdigit()]
-    count, skip = numbers[0] if numbers else COUNT, numbers[1] if len(numbers) > 1 else 0
+    count, skip = read_slice(COUNT)
     amiss: Counter[str] = Counter()
     seconds: list[float] = []
     offered, number, begun, slowest = 0, skip, monotonic(), ""

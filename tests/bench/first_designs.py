@@ -11,7 +11,7 @@ from statistics import median
 from time import monotonic, process_time
 
 from model.check.first_design import GUIDES, size_first_design
-from tests.numbered import draw_numbered
+from tests.numbered import draw_numbered, read_slice
 from tests.usual_sites import sites
 
 COUNT = 500
@@ -19,8 +19,7 @@ COUNT = 500
 
 def main() -> int:
     """Go through as many sites as the command line says."""
-    numbers = [int(word) for word in sys.argv[1:]]
-    count, skip = numbers[0] if numbers else COUNT, numbers[1] if len(numbers) > 1 else 0
+    count, skip = read_slice(COUNT)
     wrong, ripped, boards, begun = 0, 0, 0, monotonic()
     seconds: list[float] = []
     for number in range(skip, skip + count):

@@ -12,6 +12,7 @@ import numpy as np
 
 from app.demo import list_demos, read_demo
 from model.errors import Refused
+from model.photo.placed import opening_corners
 from model.photo.recover import Found, recover_camera, spread_of
 from model.surround import Surround, plan_surround
 from render.photo_picture import draw_on_photo
@@ -61,8 +62,7 @@ def list_lines() -> Iterator[str]:
 
 def time_picture(surround: Surround) -> tuple[float, float]:
     """Seconds of processor time for the surround on a photo, and for the shaded front beside it."""
-    half, top = surround.layout.opening_side, surround.layout.opening_top
-    opening = np.array([(-half, 0, 0), (half, 0, 0), (half, top, 0), (-half, top, 0)], dtype=float)
+    opening = opening_corners(surround.job.site.opening)
     camera = take(28, 25, 8, 130)
     found: Found = recover_camera([pinhole(camera, p) for p in opening], opening, SIZE, focal=camera.focal)
     start = process_time()
