@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from model.job import Job, read_value
 from model.parameters import find_parameter
 from model.surround import Surround
-from render.drawing import Drawing, Fill, Lines, Mark, Pen, Polyline, Region
-from render.extent import Box, box_ring
-from render.picture_frame import FieldPicture, fit_ratio
+from render.drawing import Drawing, Fill, Lines, Mark, Pen, Region
+from render.extent import Box, box_of, box_ring
+from render.picture_frame import FieldPicture, draw_box, fit_ratio
 from render.tape_picture import UNKNOWN, draw_stretch
 from render.tapes import Stretch
 
@@ -86,30 +86,20 @@ _LEFT: Mapping[str, _Sketch] = {
 
 
 def _draw(job: Job, path: str, sketch: _Sketch) -> FieldPicture:
-    boxes = [box for _, box in sketch.boxes]
-    whole = (
-        min(box[0] for box in boxes) - 1.0,
-        min(box[1] for box in boxes) - 1.0,
-        max(box[2] for box in boxes) + 1.0,
-        max(box[3] for box in boxes) + 1.0,
-    )
+    left, low, right, high = box_of([corner for _, box in sketch.boxes for corner in box_ring(box)])
+    whole = (left - 1.0, low - 1.0, right + 1.0, high + 1.0)
     ratio = fit_ratio(whole)
     row, value = find_parameter(path), read_value(job, path)
     text = UNKNOWN if value is None else row.format(value, job.about.length_style)
     marked = [*_pick(sketch.picked, path), *draw_stretch(sketch.tape, text, ratio, path)]
-    ground = Drawing((*_lay(sketch.boxes), _ground(whole)), ratio)
+    boxes = (mark for fill, box in sketch.boxes for mark in draw_box(fill, box, Pen.OUTLINE))
+    ground = Drawing((*boxes, _ground(whole)), ratio)
     return FieldPicture(ground, Drawing(tuple(marked), ratio), sketch.note)
 
 
 def _ground(whole: Box) -> Lines:
     """What it lies on."""
     return Lines(Pen.RULE, ((whole[0], whole[1], whole[2], whole[1]),))
-
-
-def _lay(boxes: tuple[tuple[Fill, Box], ...]) -> Iterator[Mark]:
-    for fill, box in boxes:
-        yield Region(fill, (box_ring(box),))
-        yield Polyline(Pen.OUTLINE, box_ring(box), closed=True)
 
 
 def _pick(box: Box | None, path: str) -> Iterator[Mark]:

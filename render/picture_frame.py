@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from render.drawing import Drawing
-from render.extent import Box
+from render.drawing import Drawing, Fill, Mark, Pen, Polyline, Region
+from render.extent import Box, box_ring
 
 WIDE, HIGH = 3.0, 1.7
 """Room for what is drawn, inches on paper. Shop choice."""
@@ -38,3 +39,9 @@ def frame_around(box: Box, size: float, least: float = LEAST) -> Box:
 def fit_ratio(box: Box) -> float:
     """Model inches to an inch of paper at which `box` fits the picture."""
     return max((box[2] - box[0]) / WIDE, (box[3] - box[1]) / HIGH)
+
+
+def draw_box(fill: Fill, box: Box, pen: Pen) -> Iterator[Mark]:
+    """A filled box with its outline."""
+    yield Region(fill, (box_ring(box),))
+    yield Polyline(pen, box_ring(box), closed=True)

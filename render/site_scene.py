@@ -9,13 +9,16 @@ from collections.abc import Iterator
 from enum import StrEnum
 
 from model.site import Site
-from render.drawing import Fill, Lines, Mark, Pen, Polyline, Region
+from render.drawing import Fill, Lines, Mark, Pen, Region
 from render.extent import Box, box_ring
+from render.picture_frame import draw_box
 
 WALL_DEPTH = 4.0
 """Masonry shown behind its face from above and from beside, in. Shop choice."""
-BEYOND = 24.0
-"""Floor and wall run on this far past everything, in.; what is too much is cut off by the picture."""
+CASING = 3.5
+"""Width of a door's or window's casing as it is drawn, in.: it is not measured. Invented."""
+BEYOND = 144.0
+"""The floor runs on this far before the hearth, in.; what is too much is cut off by the picture."""
 
 
 class Scene(StrEnum):
@@ -66,14 +69,14 @@ def _front(site: Site) -> Iterator[Mark]:
     yield Region(Fill.WALL, (box_ring((left, floor, right, ceiling)),))
     yield Lines(Pen.SITE, ((left, ceiling, right, ceiling), (left, floor, left, ceiling)))
     yield Lines(Pen.SITE, ((right, floor, right, ceiling),))
-    yield from _framed(Fill.FACING, (-facing, min(floor, 0.0), facing, top), Pen.EDGE)
-    yield from _framed(Fill.MASONRY, (-half, 0.0, half, high), Pen.OUTLINE)
+    yield from draw_box(Fill.FACING, (-facing, min(floor, 0.0), facing, top), Pen.EDGE)
+    yield from draw_box(Fill.MASONRY, (-half, 0.0, half, high), Pen.OUTLINE)
     if foot > 0:
-        yield from _framed(Fill.BAND, (-half, 0.0, half, foot), Pen.EDGE)
+        yield from draw_box(Fill.BAND, (-half, 0.0, half, foot), Pen.EDGE)
     yield from _on_the_wall(site)
     if floor < 0:
         hearth = site.hearth.width / 2
-        yield from _framed(Fill.HEARTH, (-hearth, floor, hearth, 0.0), Pen.OUTLINE)
+        yield from draw_box(Fill.HEARTH, (-hearth, floor, hearth, 0.0), Pen.OUTLINE)
     yield Lines(Pen.GROUND, ((left, floor, right, floor),))
 
 
@@ -83,11 +86,11 @@ def _on_the_wall(site: Site) -> Iterator[Mark]:
     for side, sign, free in (("left", -1, site.room.left), ("right", 1, site.room.right)):
         height = getattr(site.baseboard, f"height_{side}")
         if height:
-            yield from _framed(Fill.BAND, _box(sign, facing, half + free, floor, floor + height), Pen.EDGE)
+            yield from draw_box(Fill.BAND, _box(sign, facing, half + free, floor, floor + height), Pen.EDGE)
         casing = getattr(site.casing, side)
         if casing is not None:
             low, high = (floor + getattr(site.casing, f"{end}_{side}") for end in ("bottom", "top"))
-            yield from _framed(Fill.BAND, _box(sign, casing, casing + 3.5, low, high), Pen.EDGE)
+            yield from draw_box(Fill.BAND, _box(sign, casing, casing + CASING, low, high), Pen.EDGE)
         outlet = getattr(site.outlet, side)
         if outlet is not None:
             middle, wide, tall = (
@@ -96,16 +99,16 @@ def _on_the_wall(site: Site) -> Iterator[Mark]:
                 site.outlet.tall,
             )
             box = _box(sign, outlet - wide / 2, outlet + wide / 2, middle - tall / 2, middle + tall / 2)
-            yield from _framed(Fill.PAPER, box, Pen.EDGE)
+            yield from draw_box(Fill.PAPER, box, Pen.EDGE)
     ledger = site.old_ledger
     if ledger.top is not None:
-        yield from _framed(
+        yield from draw_box(
             Fill.CUT_WOOD, (-ledger.left, ledger.top - ledger.tall, ledger.right, ledger.top), Pen.EDGE
         )
     for bolt in (site.bolt_one, site.bolt_two, site.bolt_three):
         if bolt.across is not None:
             r = bolt.diameter / 2
-            yield from _framed(
+            yield from draw_box(
                 Fill.PAPER, (bolt.across - r, bolt.up - r, bolt.across + r, bolt.up + r), Pen.OUTLINE
             )
 
@@ -118,55 +121,50 @@ def _side(site: Site) -> Iterator[Mark]:
     ceiling = floor + site.room.ceiling
     yield Region(Fill.BAND, (box_ring((0.0, 0.0, back, high)),))
     if top > high:
-        yield from _framed(Fill.MASONRY, (0.0, high, back, top), Pen.OUTLINE)
-    yield from _framed(Fill.MASONRY, (proud, top, back, ceiling), Pen.EDGE)
-    yield from _framed(Fill.HEARTH, (-depth, -slab, back, 0.0), Pen.OUTLINE)
+        yield from draw_box(Fill.MASONRY, (0.0, high, back, top), Pen.OUTLINE)
+    yield from draw_box(Fill.MASONRY, (proud, top, back, ceiling), Pen.EDGE)
+    yield from draw_box(Fill.HEARTH, (-depth, -slab, back, 0.0), Pen.OUTLINE)
     if site.opening.sill > 0:
-        yield from _framed(Fill.MASONRY, (0.0, 0.0, back, site.opening.sill), Pen.EDGE)
-    yield Lines(Pen.GROUND, ((-depth - 6 * BEYOND, floor, -depth, floor),))
+        yield from draw_box(Fill.MASONRY, (0.0, 0.0, back, site.opening.sill), Pen.EDGE)
+    yield Lines(Pen.GROUND, ((-depth - BEYOND, floor, -depth, floor),))
     ledger = site.old_ledger
     if ledger.top is not None:
-        yield from _framed(
+        yield from draw_box(
             Fill.CUT_WOOD, (-ledger.thick, ledger.top - ledger.tall, 0.0, ledger.top), Pen.EDGE
         )
     for bolt in (site.bolt_one, site.bolt_two, site.bolt_three):
         if bolt.across is not None:
             r = bolt.diameter / 2
-            yield from _framed(Fill.PAPER, (-bolt.out, bolt.up - r, 0.0, bolt.up + r), Pen.OUTLINE)
+            yield from draw_box(Fill.PAPER, (-bolt.out, bolt.up - r, 0.0, bolt.up + r), Pen.OUTLINE)
 
 
 def _above(site: Site) -> Iterator[Mark]:
     """From above at the height of the opening, the room below."""
     half, facing = site.opening.width / 2, site.facing.width / 2
     proud, back, hearth = site.facing.proud, _back(site), site.hearth.width / 2
-    yield from _framed(Fill.HEARTH, (-hearth, -site.hearth.depth, hearth, 0.0), Pen.OUTLINE)
+    yield from draw_box(Fill.HEARTH, (-hearth, -site.hearth.depth, hearth, 0.0), Pen.OUTLINE)
     yield Region(Fill.BAND, (box_ring((-half, 0.0, half, back)),))
     for side, sign, free in (("left", -1, site.room.left), ("right", 1, site.room.right)):
-        yield from _framed(Fill.MASONRY, _box(sign, half, facing, 0.0, back), Pen.OUTLINE)
-        yield from _framed(Fill.MASONRY, _box(sign, facing, half + free, proud, back), Pen.OUTLINE)
+        yield from draw_box(Fill.MASONRY, _box(sign, half, facing, 0.0, back), Pen.OUTLINE)
+        yield from draw_box(Fill.MASONRY, _box(sign, facing, half + free, proud, back), Pen.OUTLINE)
         if site.facing.added > 0:
-            yield from _framed(Fill.BAND, _box(sign, half, facing, -site.facing.added, 0.0), Pen.EDGE)
+            yield from draw_box(Fill.BAND, _box(sign, half, facing, -site.facing.added, 0.0), Pen.EDGE)
         if getattr(site.baseboard, f"height_{side}"):
             own = getattr(site.baseboard, f"thickness_{side}") or site.baseboard.thickness
-            yield from _framed(Fill.PAPER, _box(sign, facing, half + free, proud - own, proud), Pen.EDGE)
+            yield from draw_box(Fill.PAPER, _box(sign, facing, half + free, proud - own, proud), Pen.EDGE)
         casing = getattr(site.casing, side)
         if casing is not None:
-            box = _box(sign, casing, casing + 3.5, proud - site.casing.proud, proud)
-            yield from _framed(Fill.PAPER, box, Pen.EDGE)
+            box = _box(sign, casing, casing + CASING, proud - site.casing.proud, proud)
+            yield from draw_box(Fill.PAPER, box, Pen.EDGE)
 
 
 def _room(site: Site) -> Iterator[Mark]:
     """Four walls from above."""
     box = scene_box(site, Scene.ROOM)
-    yield from _framed(Fill.WALL, box, Pen.CUT)
+    yield from draw_box(Fill.WALL, box, Pen.CUT)
 
 
 def _box(sign: int, near: float, far: float, low: float, high: float) -> Box:
     """A box on one side of the centre line, from `near` out to `far`."""
     first, last = sorted((sign * near, sign * max(far, near)))
     return first, low, last, high
-
-
-def _framed(fill: Fill, box: Box, pen: Pen) -> Iterator[Mark]:
-    yield Region(fill, (box_ring(box),))
-    yield Polyline(pen, box_ring(box), closed=True)

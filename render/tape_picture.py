@@ -15,7 +15,7 @@ from render.clipping import clip_drawing
 from render.drawing import MM, Anchor, Drawing, Fill, Lines, Mark, Pen, Point, Polyline, Region, Text
 from render.extent import Box, box_of, box_ring
 from render.lettering import text_width
-from render.picture_frame import FieldPicture, fit_ratio, frame_around
+from render.picture_frame import FieldPicture, draw_box, fit_ratio, frame_around
 from render.site_scene import WALL_DEPTH, Scene, draw_scene, scene_box
 from render.stand_ins import fill_in
 from render.tapes import Stretch, Tape, find_tape, first_pair, pair_boxes, set_box
@@ -176,8 +176,7 @@ def _draw_set(site: Site, surround: Surround, scene: Scene) -> Iterator[Mark]:
     x0, y0, x1, y1 = set_box(site, surround.layout)
     if scene is Scene.SIDE:
         x0, x1 = -3.0, -1.0
-    yield Region(Fill.BAND, (box_ring((x0, y0, x1, y1)),))
-    yield Polyline(Pen.OUTLINE, box_ring((x0, y0, x1, y1)), closed=True)
+    yield from draw_box(Fill.BAND, (x0, y0, x1, y1), Pen.OUTLINE)
 
 
 def _draw_pair(site: Site, group: str, path: str, scene: Scene) -> Iterator[Mark]:
@@ -188,9 +187,7 @@ def _draw_pair(site: Site, group: str, path: str, scene: Scene) -> Iterator[Mark
     table = own.legs if scene is Scene.ABOVE else own.shelf
     if path == "chart.shelf_hood":
         table = site.chart.shelf_hood
-    ring = box_ring(pair_boxes(site, first_pair(table))[scene])
-    yield Region(Fill.CUT_WOOD, (ring,))
-    yield Polyline(Pen.OUTLINE, ring, closed=True)
+    yield from draw_box(Fill.CUT_WOOD, pair_boxes(site, first_pair(table))[scene], Pen.OUTLINE)
 
 
 def _outline_boards(surround: Surround, view: str) -> Iterator[Mark]:

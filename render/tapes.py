@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from model.build.lines import Layout
 from model.site import Site
 from render.drawing import Point
-from render.site_scene import Scene, room_sides
+from render.site_scene import CASING, Scene, room_sides
 
 Stretch = tuple[Point, Point]
 
@@ -176,7 +176,7 @@ def _casings(site: Site, _layout: Layout) -> Tapes:
     for side, sign in (("right", 1), ("left", -1)):
         x = sign * (getattr(own, side) or 0.0)
         low, high = (floor + getattr(own, f"{end}_{side}") for end in ("bottom", "top"))
-        middle = x + sign * 1.75
+        middle = x + sign * CASING / 2
         found[f"casing.{side}"] = _front(_across(min(0.0, x), max(0.0, x), (low + high) / 2))
         found[f"casing.bottom_{side}"] = _front(_up(middle, floor, low), near=low > floor)
         found[f"casing.top_{side}"] = _front(_up(middle, floor, high))
