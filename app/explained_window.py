@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton
-from app.dialog_parts import fit_screen
+from app.dialog_parts import build_words, fit_screen
 from app.hairline import ThinBar
 from app.painter import gather_drawing, paint_drawing, place_within
 from app.theme import RHYTHM, SMALL_POINTS, TEXT_POINTS, text_font
@@ -100,9 +100,7 @@ class ExplainedWindow(QDialog):
     def _say(
         self, column: QVBoxLayout, text: str, bold: bool = False, heading: bool = False, small: bool = False
     ) -> None:
-        label = QLabel(text)
-        label.setWordWrap(True)
-        label.setTextFormat(Qt.TextFormat.PlainText)
+        label = build_words(text)
         label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         label.setFont(text_font(SMALL_POINTS if small or heading else TEXT_POINTS, bold=bold or heading))
         if heading:

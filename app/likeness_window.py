@@ -5,7 +5,7 @@ What is read off stands in model.photo.likeness; what passes to the job in app.l
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, QSize, Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QCloseEvent, QPainter
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
@@ -39,9 +39,8 @@ class LikenessCanvas(PhotoCanvas):
         self.update()
 
     def _paint_lines(self, painter: QPainter) -> None:
-        for line in self._lines:
-            one, other = (self.to_screen(end) for end in line)
-            painter.drawLine(QPointF(one), QPointF(other))
+        for one, other in self._lines:
+            painter.drawLine(self.to_screen(one), self.to_screen(other))
 
 
 class LikenessWindow(QDialog):

@@ -117,13 +117,14 @@ def find_photo(photo: WallPhoto, folder: Path | None) -> Photo:
     Only a plain name in the job's own folder is followed.
     """
     if photo.kept:
-        found = read_photo_bytes(kept_bytes(photo), Path("The photo kept in the job"))
+        path = Path("The photo kept in the job")
+        found = read_photo_bytes(kept_bytes(photo), path)
     elif folder is None:
         raise FileTrouble(Path(photo.file), "found", "the job is not saved yet", UNCHANGED)
     else:
-        found = read_photo_file(folder / photo.file)
+        path = folder / photo.file
+        found = read_photo_file(path)
     if found.size != photo.size:
-        path = folder / photo.file if folder and photo.file else Path("The photo kept in the job")
         raise FileTrouble(path, "used", "it is not the photo that the corners were set in", UNCHANGED)
     return found
 

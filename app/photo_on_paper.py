@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from model.errors import Refused
@@ -27,5 +26,5 @@ def draw_for_paper(surround: Surround) -> OnTheWall | None:
         picture = draw_on_photo(surround, find_camera(photo, surround.job.site.opening))
     except Refused:
         return None
-    image = compose(find_photo(photo, Path()).image, picture, with_band=False)
+    image = compose(find_photo(photo, None).image, picture, with_band=False)
     return OnTheWall(encode_jpeg(image), photo.width / photo.height, picture.off_inches)

@@ -21,6 +21,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
+from app.buttons import PlainButton
 from app.hairline import ThinBar
 from app.latest import Latest
 from app.painter import Gathered, gather_drawing, paint_drawing, place_within
@@ -127,36 +128,17 @@ class PictureView(QWidget):
             paint_drawing(painter, self._gathered, place, LINE_DOTS)
 
 
-class BigButton(QPushButton):
+class BigButton(PlainButton):
     """A sign on a large square: less, more, before, after, close."""
 
     def __init__(self, sign: str, explained: str, side: int) -> None:
-        super().__init__(sign)
+        super().__init__(sign, explained)
         self.setAccessibleName(explained)
-        self.setToolTip(explained)
+        self.setAccessibleDescription("")
         font = text_font(side * 0.36, bold=True)
         self.setFont(font)
         wide = max(side, QFontMetrics(font).horizontalAdvance(sign) + 2 * RHYTHM)
         self.setFixedSize(wide, side)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """A quiet square; in focus it is framed."""
-        c = colours()
-        with QPainter(self) as painter:
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-            painter.setPen(QColor(c.faint if self.isEnabled() else c.rule))
-            painter.setBrush(QColor(c.rule if self.isDown() else c.entry))
-            painter.drawRoundedRect(self.rect().adjusted(1, 1, -2, -2), 6, 6)
-            if self.hasFocus():
-                pen = painter.pen()
-                pen.setColor(QColor(c.lit))
-                pen.setWidth(3)
-                painter.setPen(pen)
-                painter.setBrush(Qt.BrushStyle.NoBrush)
-                painter.drawRoundedRect(self.rect().adjusted(2, 2, -3, -3), 5, 5)
-            painter.setPen(QColor(c.ink if self.isEnabled() else c.faint))
-            painter.drawText(self.rect(), int(Qt.AlignmentFlag.AlignCenter), self.text())
 
 
 class SizeControl(QWidget):
