@@ -39,7 +39,7 @@ if TYPE_CHECKING:
 SMALL = 132
 """Pixels that a sheet is wide in the list."""
 EDGE = 12
-NO_PRINTER = "No printer is set up here. Write the packet as a PDF and print that, at 100 %."
+NO_PRINTER = "No printer is set up here. Write a PDF and print that, at 100 %."
 SETTING_OUT = "Setting out the sheets…"
 NOTHING = "This job has nothing of it."
 TRUE_SIZE = "Every sheet is printed at 100 %. Measure the bar at its edge."
@@ -94,7 +94,7 @@ class PrintWindow(QDialog):
         super().__init__(parent)
         self.setWindowTitle("Print")
         self._given, self._choices = printer, choices
-        self._is_waited_for = False
+        self._is_unwanted = False  # what is being set out, where something else was chosen since
         self.what_box, self.paper_box = QComboBox(), QComboBox()
         self.what_box.addItems(list(choices))
         self.paper_box.addItems(list(PAPERS.values()))
@@ -202,14 +202,14 @@ class PrintWindow(QDialog):
         self.print_button.setEnabled(False)
         self.pages_edit.setText(EVERY)
         self.words.setText(SETTING_OUT)
-        self._is_waited_for = self._work.is_busy
-        if self._is_waited_for:
+        self._is_unwanted = self._work.is_busy
+        if self._is_unwanted:
             self._work.stop()
         else:
             self._set_out()
 
     def _set_out(self) -> None:
-        self._is_waited_for = False
+        self._is_unwanted = False
         self.bar.setValue(0)
         self.bar.show()
         paper = list(PAPERS)[self.paper_box.currentIndex()]
@@ -221,7 +221,7 @@ class PrintWindow(QDialog):
 
     def _show(self, sheets: Sequence[Sheet]) -> None:
         """All sheets are there; their small pictures follow one by one."""
-        if self._is_waited_for:
+        if self._is_unwanted:
             self._set_out()
             return
         self.bar.hide()
@@ -238,7 +238,7 @@ class PrintWindow(QDialog):
         self._pictures.start(0)
 
     def _fail(self, error: object) -> None:
-        if self._is_waited_for:
+        if self._is_unwanted:
             self._set_out()
             return
         self.bar.hide()
