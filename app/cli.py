@@ -9,6 +9,7 @@ from pathlib import Path
 
 from app import commands, cutting_commands, moulding_commands, option_commands
 from app.bought_boards import find_file
+from app.commands import DISK, REFUSED
 from app.demo import DEFAULT
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.files import FileTrouble, describe_cause
@@ -43,8 +44,8 @@ COMMANDS = (
     "demos",
     "parameters",
 )
-REFUSED, DISK, STOPPED, NOBODY_READS = 2, 3, 130, 141
-"""Exit codes: input refused; the disk failed; Ctrl-C; whoever read the results has gone, as after SIGPIPE."""
+STOPPED, NOBODY_READS = 130, 141
+"""Exit codes: Ctrl-C; whoever read the results has gone, as after SIGPIPE. The others are app.commands'."""
 STARTS = "usual|orders|indoors|le_muet|serlio"
 PAPERS = "letter|tabloid|a4|a3"
 JOB_HELP = (

@@ -26,8 +26,9 @@ if TYPE_CHECKING:
     from model.cutting.stock_list import StockList
     from model.surround import Surround
 
-DONE, FAILS = 0, 1
-"""Exit codes of a command that ran; FAILS says that a check fails."""
+DONE, FAILS, REFUSED, DISK, BROKEN = range(5)
+"""Exit codes, the worse the higher: FAILS says that a check fails, REFUSED that the input is refused,
+DISK that the disk failed, BROKEN that the program itself failed on one of several jobs."""
 DEPTH, OVERHANG = "shelf.depth", "shelf.overhang_front"
 
 
@@ -145,12 +146,13 @@ def run_check(
 
     surround = plan_surround(job)
     findings, guides = check_surround(surround), list_guides(surround)
+    code = FAILS if any(finding.status is Status.FAIL for finding in findings) else DONE
     style = job.about.length_style
     if form == "csv":
         from export.record_csv import write_checks_csv
 
         terminal.say_all(write_checks_csv(findings, guides, style).splitlines())
-        return FAILS if any(finding.status is Status.FAIL for finding in findings) else DONE
+        return code
     cured = _list_cured(surround, findings) if with_cures else []
     if form == "json":
         records = _list_records(surround, findings, cured, explained)
@@ -161,7 +163,7 @@ def run_check(
         if explained:
             terminal.say_all(explanation_lines(surround, findings))
         terminal.say_all(check_lines(findings, guides, style))
-    return FAILS if any(finding.status is Status.FAIL for finding in findings) else DONE
+    return code
 
 
 def _list_cured(surround: Surround, findings: Sequence[Finding]) -> Cured:
@@ -237,15 +239,12 @@ def run_work(job: Job, what: str, form: str, terminal: Terminal) -> int:
     taken = take_off(surround)
     if what == "days":
         plan = plan_days(surround, taken)
-        csv_text, record = write_days_csv(plan), work_records.list_day_records(plan)
-        lines = work_records.day_lines(plan)
+        csv_text, lines = write_days_csv(plan), work_records.day_lines(plan)
+        record = work_records.list_day_records(plan)
     else:
-        steps = plan_steps(surround, taken)
-        csv_text, record = (
-            write_steps_csv(steps, surround, taken),
-            work_records.list_step_records(steps, surround, taken),
-        )
-        lines = work_records.step_lines(steps, surround, taken)
+        steps = (plan_steps(surround, taken), surround, taken)
+        csv_text, lines = write_steps_csv(*steps), work_records.step_lines(*steps)
+        record = work_records.list_step_records(*steps)
     if form == "json":
         terminal.say(json.dumps(record, indent=2))
     else:

@@ -73,7 +73,6 @@ class Drafting(QObject):
         self.cuts: tuple[Cut, ...] = ()
         self._idle = QTimer(self)
         self._idle.setSingleShot(True)
-        self._idle.setInterval(IDLE_PAUSE)
         self._idle.timeout.connect(self.list_rest)
         self._lettering = QTimer(self)
         self._lettering.setSingleShot(True)
@@ -82,7 +81,6 @@ class Drafting(QObject):
         self._marks_boards = False
         self._marking = QTimer(self)
         self._marking.setSingleShot(True)
-        self._marking.setInterval(IDLE_PAUSE)
         self._marking.timeout.connect(self.mark_boards)
         self._telling = QTimer(self)
         self._telling.setSingleShot(True)

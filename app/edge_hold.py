@@ -21,8 +21,6 @@ PULL, HOLD = 4.0, 9.0
 """Pixels from which what is worth stopping at pulls an edge, and from which a limit does."""
 MOST_PULL, MOST_HOLD = 0.375, 1.0
 """Inches beyond which it does not, however small the sheet is shown: what lies between must be in reach."""
-NEAR = 1e-6
-"""Values nearer to each other than this, in inches, are one."""
 
 
 class EdgeHold:
@@ -61,7 +59,9 @@ class EdgeHold:
     @property
     def is_on_mark(self) -> bool:
         """Whether it lies where there is something worth stopping at."""
-        return any(abs(mark.value - self.value) <= NEAR for mark in self.marks)
+        from model.shaping.snap import SAME
+
+        return any(abs(mark.value - self.value) <= SAME for mark in self.marks)
 
     def look_out(self, stock_list: StockList, guide: str) -> None:
         """Find what is worth stopping at; the clearances' limits follow with `look_on`."""
@@ -95,13 +95,8 @@ class EdgeHold:
         pointer = Pointer(min(PULL * part, MOST_PULL), min(HOLD * part, MOST_HOLD), part)
         self._settle(self.grip.value + self.grip.factor * off, pointer)
 
-    def move_finely(self, count: int) -> None:
-        """Go as many fractions right or up as a pointer went pixels; nothing pulls."""
-        if count:
-            self.step(count)
-
     def step(self, count: int) -> None:
-        """Go `count` fractions of the tape right or up, or the other way."""
+        """Go `count` fractions of the tape, not none, right or up or the other way; nothing pulls."""
         from model.shaping.snap import step_value
 
         style = self._job.about.length_style

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from app import commands
 from app.bought_boards import find_file
+from app.commands import BROKEN, DISK, DONE, REFUSED
 from app.demo import names_demo
 from app.files import FileTrouble
 from app.outputs import OFFER
@@ -24,8 +25,6 @@ from model.options import named_alone
 if TYPE_CHECKING:
     from model.cutting.stock_list import StockList
 
-DONE, REFUSED, DISK, BROKEN = 0, 2, 3, 4
-"""Exit codes, the worst of which counts; BROKEN says that the program itself failed on a job."""
 ENDED = "the program ended while it worked on this job; there may be too little memory"
 
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
+from app.fields.row import say_wanted
 from app.measuring_page import MeasuringPage
 from model.check.finding import Status
 from model.check.plain import SURVEY
@@ -66,7 +67,7 @@ class Measuring(QObject):
         try:
             self._session.set_text(self.path, self.page.entry.text)
         except Refused as refusal:
-            self.page.refuse(refusal.wanted[:1].upper() + refusal.wanted[1:] + ".")
+            self.page.refuse(say_wanted(refusal))
             return False
         return True
 

@@ -92,7 +92,7 @@ class Shaping(QObject):
             return None
         best, found = REACH, None
         for view in self._canvas.views:
-            place = self._canvas.place.moved(view.dx, 0.0)
+            place = self._canvas.place_of(view.name)
             for grip in self.grips:
                 if grip.view == view.name:
                     away = min(distance_to(place, segment, pixel) for segment in grip.segments)
@@ -182,7 +182,8 @@ class Shaping(QObject):
         here = place.to_model(event.position())[way]
         if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
             pixels = round((here - self._seen) * place.scale)
-            hold.move_finely(pixels)
+            if pixels:
+                hold.step(pixels)
             self._seen += pixels / place.scale
             self._from = here - hold.moved
         else:
@@ -314,10 +315,12 @@ class Shaping(QObject):
         return True
 
     def _show_hold(self, at: QPointF | None = None) -> None:
+        from model.shaping.grips import find_grip
+
         self._at = at
         hold = self.hold
         assert hold is not None
-        now = next((grip for grip in self.grips if grip.key == hold.grip.key), None)
+        now = find_grip(self.grips, hold.grip.key)
         style = self._session.job.about.length_style
         note = hold.reason or (
             hold.grip.name

@@ -22,8 +22,12 @@ COPIED = "The report is in the clipboard: where the program failed and on what s
 
 def tell_fault(window: Window, error: BaseException) -> None:
     """Say what happened and where the work is; a report is written only when it is asked for."""
-    saving = (SAVE, lambda: (window.files.save_as(), None)[1])
     text = say_fault(window.session.is_unsaved, window.recovery.kept_in)
+
+    def save() -> None:
+        window.files.save_as()
+
+    saving = (SAVE, save)
 
     def copy() -> None:
         QGuiApplication.clipboard().setText(write_report(error, list_personal(window)))

@@ -1,6 +1,6 @@
 """What an edge is that can be taken hold of, and the job that comes of moving it.
 
-Which edges there are stands in front_grips and side_grips beside this.
+Which edges there are stands in front_edges and side_edges beside this.
 """
 
 from __future__ import annotations
