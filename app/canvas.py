@@ -27,6 +27,7 @@ from PySide6.QtWidgets import QWidget
 
 from app.overlay import Overlay
 from app.painter import Place, paint_drawing
+from app.pause import build_pause
 from app.shown import ShownView
 from app.theme import RHYTHM, colours
 from model.check.finding import Finding
@@ -83,10 +84,7 @@ class Canvas(QWidget):
         self._panned = False
         self._was_seen = False
         self._is_news = False
-        self._telling = QTimer(self)
-        self._telling.setSingleShot(True)
-        self._telling.setInterval(0)
-        self._telling.timeout.connect(self.painted)
+        self._telling = build_pause(self, 0, self.painted)
         self.overlay = Overlay()
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setMouseTracking(True)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QTimer
+from PySide6.QtCore import QObject
 
 from app.cure_bar import CureBar
 from app.cure_beside import CureBeside
 from app.drafting import Drafting
+from app.pause import build_pause
 from app.session import Session
 from model.check.finding import Finding, Status
 from model.parameters import find_parameter
@@ -30,10 +31,7 @@ class Curing(QObject):
         self._finding: Finding | None = None
         self._done: tuple[int, str, str] | None = None
         self._beside = CureBeside()
-        self._pause = QTimer(self)
-        self._pause.setSingleShot(True)
-        self._pause.setInterval(PAUSE)
-        self._pause.timeout.connect(self._look)
+        self._pause = build_pause(self, PAUSE, self._look)
         self._beside.found.connect(self._offer)
         session.changed.connect(self._let_go)
         bar.applied.connect(self._apply)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QWidget
 
@@ -12,6 +12,7 @@ from app.bought_beside import BoughtBeside
 from app.buying_table import BuyingTable
 from app.menus import Command
 from app.notice import Notice
+from app.pause import build_pause
 from app.plan_view import PlanView
 from app.planning import Planning
 from app.session import Session
@@ -55,10 +56,7 @@ class CuttingBeside(QObject):
         self.stock = StockFiles(window, settings, notice)
         self.stock_window: StockWindow | None = None
         """Once it was opened."""
-        self._settling = QTimer(self)
-        self._settling.setSingleShot(True)
-        self._settling.setInterval(SETTLE)
-        self._settling.timeout.connect(self.list_settled)
+        self._settling = build_pause(self, SETTLE, self.list_settled)
         self.stock.session.changed.connect(self._follow_list)
         session.changed.connect(self._follow_style)
         table.stock_asked.connect(self.show_stock)

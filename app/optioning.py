@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QPoint, QTimer, Signal
+from PySide6.QtCore import QObject, QPoint, Signal
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QMenu, QWidget
 
@@ -19,6 +19,7 @@ from app.menus import Command
 from app.notice import Notice
 from app.option_bar import OptionBar
 from app.option_tabs import Shown
+from app.pause import build_pause
 from app.session import Change, Session
 from model.check.finding import Status, count_statuses
 from model.errors import Refused
@@ -112,14 +113,8 @@ class Optioning(QObject):
         self._followed: Options | None = None
         self.wants_price = False
         """Whether someone looks at the price of the one in work, though there is no other."""
-        self._pause = QTimer(self)
-        self._pause.setSingleShot(True)
-        self._pause.setInterval(PAUSE)
-        self._pause.timeout.connect(self.ask)
-        self._later = QTimer(self)
-        self._later.setSingleShot(True)
-        self._later.setInterval(SOON)
-        self._later.timeout.connect(self._tell_priced)
+        self._pause = build_pause(self, PAUSE, self.ask)
+        self._later = build_pause(self, SOON, self._tell_priced)
         self.commands = {
             words: Command(self, act)
             for words, act in (

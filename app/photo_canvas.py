@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPoint, QPointF, QRectF, QSizeF, Qt, QTimer, Signal
+from PySide6.QtCore import QPoint, QPointF, QRectF, QSizeF, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QFocusEvent,
@@ -23,6 +23,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
+from app.pause import build_pause
 from app.photo_painter import paint_band, paint_surround
 from app.theme import ON_PAPER, RHYTHM, colours
 from render.drawing import Ring
@@ -64,10 +65,7 @@ class PhotoCanvas(QWidget):
         self._active = 0
         self._holds: QPointF | None = None
         self.shows_wood = self.shows_band = True
-        self._pause = QTimer(self)
-        self._pause.setSingleShot(True)
-        self._pause.setInterval(PAUSE)
-        self._pause.timeout.connect(self._settle)
+        self._pause = build_pause(self, PAUSE, self._settle)
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMinimumSize(360, 260)

@@ -10,13 +10,14 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QPoint, QPointF, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QPoint, QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton
 from app.hairline import ThinBar
 from app.painter import Gathered, Place, gather_drawing, paint_drawing
+from app.pause import build_pause
 from app.theme import RHYTHM, colours
 from model.units import MM_PER_INCH
 from render.drawing import Drawing, Region
@@ -67,10 +68,7 @@ class PlanSheet(QWidget):
         self._number = 0
         self.is_outdated = False
         self._drawn_width = 0.0
-        self._settling = QTimer(self)
-        self._settling.setSingleShot(True)
-        self._settling.setInterval(SETTLE)
-        self._settling.timeout.connect(self._draw_again)
+        self._settling = build_pause(self, SETTLE, self._draw_again)
 
     def show_drawing(self, draw: Draw | None) -> None:
         """Show what `draw` makes for a width in paper inches."""

@@ -12,9 +12,10 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
-from PySide6.QtCore import QLockFile, QObject, QStandardPaths, QTimer
+from PySide6.QtCore import QLockFile, QObject, QStandardPaths
 
 from app.files import LARGEST_JOB, FileTrouble, save_bytes
+from app.pause import build_pause
 from app.session import Session
 from model.errors import JobRefused
 from model.job import Job, read_job, write_job
@@ -87,10 +88,7 @@ class Recovery(QObject):
         self._folder = folder
         self._path = folder / f"{os.getpid()}-{id(self):x}{_SUFFIX}"
         self._lock: QLockFile | None = None
-        self._timer = QTimer(self)
-        self._timer.setSingleShot(True)
-        self._timer.setInterval(pause)
-        self._timer.timeout.connect(self.keep)
+        self._timer = build_pause(self, pause, self.keep)
         session.changed.connect(self._wait)
         session.state_changed.connect(self._wait)
 

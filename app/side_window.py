@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QSize, Qt, QTimer
+from PySide6.QtCore import QEvent, QSize, Qt
 from PySide6.QtGui import QAction, QCloseEvent, QKeySequence, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QComboBox,
@@ -21,6 +21,7 @@ from app.buttons import PlainButton, quiet_button
 from app.counts import Counts
 from app.dialog_parts import fit_screen
 from app.hairline import Hairline, Parting
+from app.pause import build_pause
 from app.session import Session
 from app.side_picture import Painted, SidePicture, Worked, lay_out, show_drawings
 from app.table_parts import TextModel, dress_table
@@ -116,14 +117,8 @@ class SideWindow(QWidget):
         self._texts = TextModel(("", "", ""), ())
         self.table = QTableView()
         self.words = QLabel(ALIKE)
-        self._showing = QTimer(self)
-        self._showing.setSingleShot(True)
-        self._showing.setInterval(SOON)
-        self._showing.timeout.connect(self.show_options)
-        self._laying = QTimer(self)
-        self._laying.setSingleShot(True)
-        self._laying.setInterval(0)
-        self._laying.timeout.connect(self._lay)
+        self._showing = build_pause(self, SOON, self.show_options)
+        self._laying = build_pause(self, 0, self._lay)
         self._lay_out()
         self._connect()
         fit_screen(self, FIRST_SIZE)
