@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from model.build.lines import Layout
+from model.check.television import size_screen
 from model.site import Site
 from render.drawing import Point
 from render.site_scene import CASING, Scene, room_sides
@@ -126,10 +127,10 @@ def _room(site: Site, _layout: Layout) -> Tapes:
 
 
 def set_box(site: Site, layout: Layout) -> tuple[float, float, float, float]:
-    """A television over the shelf, 16 wide to 9 high, from the front."""
-    wide = (site.tv.diagonal or 0.0) * 16 / (16**2 + 9**2) ** 0.5
+    """A television over the shelf, from the front."""
+    wide, tall = size_screen(site.tv.diagonal or 0.0)
     low = layout.shelf_top + site.tv.gap
-    return -wide / 2, low, wide / 2, low + wide * 9 / 16
+    return -wide / 2, low, wide / 2, low + tall
 
 
 def _television(site: Site, layout: Layout) -> Tapes:

@@ -34,16 +34,21 @@ class Screen:
         return self.foot + self.tall / 2
 
 
+def size_screen(diagonal: float) -> tuple[float, float]:
+    """Width and height of a screen, from corner to corner as given, all in the same unit."""
+    tall = SCREEN_HIGH.value * diagonal
+    return (diagonal**2 - tall**2) ** 0.5, tall
+
+
 def place_screen(surround: Surround) -> Screen | None:
     """None where there is no set."""
     tv, layout = surround.job.site.tv, surround.layout
     if tv.diagonal is None:
         return None
     foot = layout.shelf_top - layout.floor + tv.gap
-    tall = SCREEN_HIGH.value * tv.diagonal
+    wide, tall = size_screen(tv.diagonal)
     up, top = (degrees(atan2(height - tv.eye, tv.away)) for height in (foot + tall / 2, foot + tall))
     highest = tv.eye + tv.away * tan(radians(LOOK_UP.value))
-    wide = (tv.diagonal**2 - tall**2) ** 0.5
     return Screen(foot, tall, wide, tv.eye, tv.away, up, top, highest)
 
 
