@@ -56,12 +56,11 @@ BACK_LEFT = Stand(152.0, 20.0, "from behind, above")
 class Scene:
     """Solids looked at from one place. Numbers are places in the list of solids.
 
-    What hides a face is found once, when first asked for; then any of the solids may be taken away. `faces`
-    stand in for the solids' own where they are seen otherwise than they are, as in a photo.
+    What hides a face is found once, when first asked for; then any of the solids may be taken away.
     """
 
     def __init__(self, solids: Sequence[Board], stand: Stand, faces: Sequence[Face] | None = None) -> None:
-        """`faces` are those of `list_faces(solids)` where they are known already."""
+        """`faces` are the solids' own where they are known already, or as a photo has them."""
         import shapely
 
         self.solids = tuple(solids)

@@ -48,13 +48,13 @@ def _draw_side(surround: Surround, finding: Finding, tinted: tuple[str, ...], ra
     low = layout.floor - LINE * ratio
     if finding.path.startswith("plumb."):
         side = layout.left if finding.path.endswith("left") else layout.right
-        foot, head = (-layout.set_back(turn_to(side.name) * side.inner, y) for y in (0.0, layout.shelf_top))
+        foot, head = (-layout.set_back(_turn_to(side.name) * side.inner, y) for y in (0.0, layout.shelf_top))
         yield Lines(Pen.CLEARANCE, ((-foot, 0.0, -head, layout.shelf_top),))
     if finding.path in OUT:
         yield measure(surround, (0.0, 0.0), (-OUT[finding.path](surround), 0.0), False, low, ratio)
 
 
-def turn_to(side: str) -> float:
+def _turn_to(side: str) -> float:
     """Which way from the centre line a side lies."""
     return -1.0 if side == "left" else 1.0
 
@@ -62,7 +62,7 @@ def turn_to(side: str) -> float:
 def _draw_wall(surround: Surround, finding: Finding, ratio: float) -> Iterator[Mark]:
     """The wall that is free beside the opening, and how far the surround reaches."""
     layout, room = surround.layout, surround.job.site.room
-    turn = turn_to(finding.part.split()[0])
+    turn = _turn_to(finding.part.split()[0])
     free = room.left if turn < 0 else room.right
     mouth, wall = turn * layout.opening_side, turn * (layout.opening_side + free)
     reach = mouth + turn * (finding.measured or 0.0)

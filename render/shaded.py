@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from render.arrangement import Face, Floats, trace_rings
+from render.axonometric import rings_of
 from render.drawing import Fill, Region, Ring
 from render.extent import Box
 from render.visibility import Projection, list_faces
@@ -192,13 +193,5 @@ def _to_polygon(face: Face) -> BaseGeometry:
 
 def _to_rings(area: BaseGeometry) -> tuple[Ring, ...]:
     """Outlines of an area without its slivers, in the order of their first points."""
-    import shapely
-
     kept = area.buffer(-LEAST / 2, join_style="mitre").buffer(LEAST / 2, join_style="mitre")
-    polygons = [part for part in shapely.get_parts(kept) if part.geom_type == "Polygon" and not part.is_empty]
-    return tuple(sorted(ring for polygon in polygons for ring in _list_rings(polygon)))
-
-
-def _list_rings(polygon: Any) -> Iterable[Ring]:
-    for line in (polygon.exterior, *polygon.interiors):
-        yield tuple(line.coords)[:-1]
+    return tuple(sorted(ring for ring in rings_of(kept) if ring))
