@@ -8,7 +8,7 @@ the ends so far can be left over.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 from math import ceil
@@ -130,20 +130,12 @@ def _fill_room(stages: Sequence[tuple[int, int, int, int]], room: int) -> tuple[
         return found[0]
 
     look(len(stages), room)
-    taken = []
+    counts: Counter[int] = Counter()
     for count in range(len(stages), 0, -1):
         item, times, size, _ = stages[count - 1]
         if sizes[count] <= room or known[count, room][1]:
-            taken.append((item, times))
+            counts[item] += times
             room -= size
-    return _gather(taken)
-
-
-def _gather(taken: Iterable[tuple[int, int]]) -> tuple[tuple[int, int], ...]:
-    """How many of each item, from items with copies of them."""
-    counts: dict[int, int] = {}
-    for item, times in taken:
-        counts[item] = counts.get(item, 0) + times
     return tuple(sorted(counts.items()))
 
 
