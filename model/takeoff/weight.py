@@ -87,13 +87,18 @@ def density_of(wood: str, moisture: float) -> float:
     return WATER.value * SPECIFIC_GRAVITIES[wood].value * (1 + moisture / 100)
 
 
-def weigh_board(board: Board, moisture: float) -> float:
-    """Pounds."""
-    return board.volume / CUBIC_INCHES * density_of(board.stock.wood, moisture)
+def weigh_board(board: Board, moisture: float) -> tuple[float, Point3]:
+    """Pounds, and the centre of gravity in the room; exact, both ends being planes and holes taken off."""
+    volume, centre = _fill_unbored(board)
+    if board.bores:
+        taken = [(-bore.volume, bore.middle) for bore in board.bores]
+        centre = _mean([(volume, centre), *taken])
+        volume -= sum(bore.volume for bore in board.bores)
+    return volume / CUBIC_INCHES * density_of(board.stock.wood, moisture), centre
 
 
 def _load(name: str, boards: Sequence[Board], moisture: float, floor: float) -> Load:
-    parts = [(weigh_board(board, moisture), centroid_of(board)) for board in boards]
+    parts = [weigh_board(board, moisture) for board in boards]
     weight, centre, size = sum(part for part, _ in parts), _mean(parts), _size(boards)
     one_by_one = all(board.stock.kind in ONE_BY_ONE for board in boards)
     lifted = max(part for part, _ in parts) if one_by_one else weight
@@ -138,17 +143,8 @@ def _people(weight: float, advised: float, longest: float) -> int | None:
     return needed if needed <= MOST_PEOPLE else None
 
 
-def centroid_of(board: Board) -> Point3:
-    """A board's centre of gravity in the room; exact, both its ends being planes and its holes taken off."""
-    whole, volume = _centroid_unbored(board)
-    if not board.bores:
-        return whole
-    taken = [(-bore.volume, bore.middle) for bore in board.bores]
-    return _mean([(volume, whole), *taken])
-
-
-def _centroid_unbored(board: Board) -> tuple[Point3, float]:
-    """The same before it is bored, and its volume then."""
+def _fill_unbored(board: Board) -> tuple[float, Point3]:
+    """Volume and centre of gravity of a board before it is bored."""
     area, first, second = _moments(board)
     rise = tuple(getattr(board.high, s) - getattr(board.low, s) for s in ("at", "slope_u", "slope_v"))
     volume = rise[0] * area + rise[1] * first[0] + rise[2] * first[1]
@@ -159,7 +155,7 @@ def _centroid_unbored(board: Board) -> tuple[Point3, float]:
     at = [0.0, 0.0, 0.0]
     iu, iv = CROSS[board.axis]
     at[iu], at[iv], at[AXES.index(board.axis)] = u, v, along / (2 * volume)
-    return (at[0], at[1], at[2]), volume
+    return volume, (at[0], at[1], at[2])
 
 
 def _squared(end: End, area: float, first: tuple[float, float], second: tuple[float, float, float]) -> float:
