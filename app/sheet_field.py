@@ -41,7 +41,7 @@ class SheetField(QWidget):
         self.edit.entered.connect(self._enter)
         self.edit.stepped.connect(self._step)
         self.edit.given_up.connect(self._settle)
-        self.edit.left.connect(self._leave)
+        self.edit.left.connect(self._close_when_taken)
         self.edit.returnPressed.connect(self._close_when_taken)
         canvas.laid.connect(self._follow)
         session.changed.connect(self._show_value)
@@ -139,12 +139,7 @@ class SheetField(QWidget):
         self.edit.show_text(self._row.format(value, self._session.job.about.length_style))
 
     def _close_when_taken(self) -> None:
-        """Enter closes it unless the entry was refused."""
-        if not self._message:
-            self.close_field()
-
-    def _leave(self) -> None:
-        """Going elsewhere closes it; what was refused stays to be put right."""
+        """Enter and going elsewhere close it; what was refused stays to be put right."""
         if not self._message:
             self.close_field()
 
