@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QObject, Signal
 
 from app.canvas import Canvas
+from app.pause import build_pause
 from app.session import Session
 from app.shown import ELEVATIONS, set_out
 from app.working import (
@@ -71,21 +72,11 @@ class Drafting(QObject):
         self.findings: tuple[Finding, ...] = ()
         self.guides: tuple[Guide, ...] = ()
         self.cuts: tuple[Cut, ...] = ()
-        self._idle = QTimer(self)
-        self._idle.setSingleShot(True)
-        self._idle.timeout.connect(self.list_rest)
-        self._lettering = QTimer(self)
-        self._lettering.setSingleShot(True)
-        self._lettering.setInterval(0)
-        self._lettering.timeout.connect(self._letter_again)
+        self._idle = build_pause(self, IDLE_PAUSE, self.list_rest)
+        self._lettering = build_pause(self, 0, self._letter_again)
         self._marks_boards = False
-        self._marking = QTimer(self)
-        self._marking.setSingleShot(True)
-        self._marking.timeout.connect(self.mark_boards)
-        self._telling = QTimer(self)
-        self._telling.setSingleShot(True)
-        self._telling.setInterval(UNSEEN_PAUSE)
-        self._telling.timeout.connect(self._tell)
+        self._marking = build_pause(self, IDLE_PAUSE, self.mark_boards)
+        self._telling = build_pause(self, UNSEEN_PAUSE, self._tell)
         canvas.painted.connect(self._tell_when_painted)
         session.changed.connect(self._work_out)
         session.replaced.connect(canvas.forget_fit)

@@ -8,7 +8,10 @@ from PySide6.QtCore import QObject, QTimer, SignalInstance
 
 
 def build_pause(owner: QObject, milliseconds: int, act: Callable[[], object] | SignalInstance) -> QTimer:
-    """A timer that, so long after it was last started, does `act` once; it goes with `owner`."""
+    """A timer that, so long after it was last started, does `act` once; it goes with `owner`.
+
+    Started with another time, it waits for that.
+    """
     timer = QTimer(owner)
     timer.setSingleShot(True)
     timer.setInterval(milliseconds)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QTimer
+from PySide6.QtCore import QObject
 
 from app.drafting import IDLE_PAUSE, Drafting
+from app.pause import build_pause
 
 if TYPE_CHECKING:
     from app.fields.measuring_list import MeasuringList
@@ -21,9 +22,7 @@ class Picturing(QObject):
         super().__init__()
         self._drafting, self._fields = drafting, fields
         self._path = ""
-        self._soon = QTimer(self)
-        self._soon.setSingleShot(True)
-        self._soon.timeout.connect(self.draw_now)
+        self._soon = build_pause(self, 0, self.draw_now)
         fields.focused.connect(self._focus)
         drafting.drawn.connect(lambda: self._soon.start(2 * IDLE_PAUSE) if self._path else None)
 
