@@ -388,6 +388,7 @@ def test_every_field_shows_the_job_after_steps_back_and_forth(fields: MeasuringL
                 assert line.edit.text() == row.format(read_value(session.job, row.path), style)
             assert line.isHidden() == (row.path in list_idle(session.job))
 
+    check()
     session.set_text("column.projection", "2 3/4")
     check()
     session.set_text("site.rule", "local")
