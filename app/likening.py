@@ -54,7 +54,6 @@ class Likening(QObject):
         self._work = Work()
         self._work.done.connect(self._put)
         self._work.failed.connect(self._fail)
-        session.changed.connect(self._let_go_of_given)
 
     def show(self) -> LikenessWindow:
         """Put the page up, or bring it forward."""
@@ -145,16 +144,13 @@ class Likening(QObject):
         self._given = likened.job if is_step else None
         self._say(tell_given(likened, job.about.length_style), can_undo=is_step)
 
-    def _let_go_of_given(self) -> None:
-        """After another step Undo would take that one back, so it is offered here no longer."""
-        if self._given is not None and self._session.job is not self._given:
-            self._given = None
-            if self.page is not None:
-                self.page.undo_button.hide()
-
     def _undo(self) -> None:
-        self._session.undo()
-        self._say("The sizes are as they were.")
+        """Take the sizes back, and no other step that was made since."""
+        if self._session.job is self._given:
+            self._session.undo()
+            self._say("The sizes are as they were.")
+        else:
+            self._say("Other steps were made since; they are undone in the main window.")
 
     def _say(self, text: str, can_undo: bool = False) -> None:
         if self.page is not None:

@@ -39,6 +39,5 @@ def picture_of(job: Job) -> PhotoPicture:
     from model.surround import plan_surround
     from render.photo_picture import draw_on_photo
 
-    if job.photo is None:
-        raise Refused("photo", "none", "take one in first")
+    assert job.photo is not None
     return draw_on_photo(plan_surround(job), find_camera(job.photo, job.site.opening))

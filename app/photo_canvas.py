@@ -62,7 +62,8 @@ class PhotoCanvas(QWidget):
         self._before: list[Place] = []
         self._picture: PhotoPicture | None = None
         self._edges: tuple[Ring, ...] = ()
-        self._active = 0
+        self.active = 0
+        """Which corner is picked."""
         self._holds: QPointF | None = None
         self.shows_wood = self.shows_band = True
         self._pause = build_pause(self, PAUSE, self._settle)
@@ -79,11 +80,6 @@ class PhotoCanvas(QWidget):
     def corners(self) -> tuple[Place, ...]:
         """Where the corners are now, in pixels of the photo."""
         return tuple(self._corners)
-
-    @property
-    def active(self) -> int:
-        """Which corner is picked, from 0."""
-        return self._active
 
     def show_photo(self, image: QImage | None, corners: Sequence[Place]) -> None:
         """Show a photo with its corners; what was drawn over another goes."""
@@ -106,7 +102,7 @@ class PhotoCanvas(QWidget):
 
     def pick(self, corner: int) -> None:
         """Take up another corner."""
-        self._active = corner
+        self.active = corner
         self.picked.emit(corner)
         self.update()
 
@@ -170,7 +166,7 @@ class PhotoCanvas(QWidget):
             self.pick(_KEYS.index(key))
         elif key in (Qt.Key.Key_PageUp, Qt.Key.Key_PageDown) and self._corners:
             self._settle()
-            self.pick((self._active + (1 if key == Qt.Key.Key_PageDown else -1)) % len(self._corners))
+            self.pick((self.active + (1 if key == Qt.Key.Key_PageDown else -1)) % len(self._corners))
         elif key in _WAYS and self._corners and self._holds is None:
             self._step(key, bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier))
         else:
@@ -181,7 +177,7 @@ class PhotoCanvas(QWidget):
             self._before = list(self._corners)
         dx, dy = _WAYS[key]
         far = 10 if coarse else 1
-        x, y = self._corners[self._active]
+        x, y = self._corners[self.active]
         self._move_to((x + dx * far, y + dy * far))
         self._pause.start()
 
@@ -201,7 +197,7 @@ class PhotoCanvas(QWidget):
         assert self._image is not None
         x = min(max(place[0], 0.0), float(self._image.width()))
         y = min(max(place[1], 0.0), float(self._image.height()))
-        self._corners[self._active] = (x, y)
+        self._corners[self.active] = (x, y)
         self.moved.emit(self.corners)
         self.update()
 
@@ -258,7 +254,7 @@ class PhotoCanvas(QWidget):
             painter.drawPolygon(QPolygonF(places[: len(CORNERS)]))
             self._paint_lines(painter)
             for i, place in enumerate(places):
-                radius = 9.0 if i == self._active else 6.0
+                radius = 9.0 if i == self.active else 6.0
                 painter.drawEllipse(place, radius, radius)
 
     def _paint_lines(self, painter: QPainter) -> None:
@@ -267,7 +263,7 @@ class PhotoCanvas(QWidget):
     def _paint_loupe(self, painter: QPainter) -> None:
         """The picked corner's place, large, in the corner of the window that is furthest from it."""
         assert self._image is not None
-        x, y = self._corners[self._active]
+        x, y = self._corners[self.active]
         here = self.to_screen((x, y))
         side = min(LOUPE, self.width() // 3, self.height() // 3)
         left = RHYTHM if here.x() > self.width() / 2 else self.width() - side - RHYTHM

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.buttons import PlainButton, QuietButton, StrongButton, quiet_button
+from app.buttons import PlainButton, StrongButton, quiet_button
 from app.dialog_parts import build_side, build_words, fit_screen
 from app.photo_canvas import CORNERS, PhotoCanvas
 from app.theme import SMALL_POINTS
@@ -67,7 +67,7 @@ class PhotoWindow(QDialog):
         self.drop_button = quiet_button(
             "Let go of the photo", "Take the photo off this job; no file is thrown away"
         )
-        for button in self.list_buttons():
+        for button in (self.open_button, self.save_button, self.keep_button, self.drop_button):
             button.setAutoDefault(False)  # Enter in the lens's field would press one
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
@@ -85,20 +85,13 @@ class PhotoWindow(QDialog):
         column.addWidget(self.corner)
         self.lens_label = build_words(LENS, SMALL_POINTS)
         self.lens_label.setBuddy(self.lens)
-        self.parts: tuple[QWidget, ...] = (
-            self.corner,
-            self.lens_label,
-            self.lens,
-            self.wood,
-            self.band,
-            self.save_button,
-            self.keep_button,
-            self.drop_button,
-        )
-        for part in (self.lens_label, self.lens, self.wood, self.band):
+        choices = (self.lens_label, self.lens, self.wood, self.band)
+        buttons = (self.save_button, self.keep_button, self.drop_button)
+        self.parts: tuple[QWidget, ...] = (self.corner, *choices, *buttons)
+        for part in choices:
             column.addWidget(part)
         column.addStretch(1)
-        for button in (self.save_button, self.keep_button, self.drop_button):
+        for button in buttons:
             column.addWidget(button)
         return build_side(column, BESIDE, "The photo in words")
 
@@ -128,10 +121,6 @@ class PhotoWindow(QDialog):
         """Say how it stands."""
         self.status.setText(text)
         self.status.setVisible(bool(text))
-
-    def list_buttons(self) -> tuple[QuietButton, ...]:
-        """All buttons, in reading order."""
-        return self.open_button, self.save_button, self.keep_button, self.drop_button
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Tell whoever put it up."""
