@@ -224,12 +224,10 @@ class Board:
 
     @property
     def volume(self) -> float:
-        """Cubic inches less holes; exact, both ends being planes: area times the length at the centroid."""
-        area = self.section_area
-        cu = sum((u0 + u1) * (u0 * v1 - u1 * v0) for (u0, v0), (u1, v1) in _ring(self.section)) / (6 * area)
-        cv = sum((v0 + v1) * (u0 * v1 - u1 * v0) for (u0, v0), (u1, v1) in _ring(self.section)) / (6 * area)
-        bored = sum(bore.volume for bore in self.bores)
-        return area * (self.high.position(cu, cv) - self.low.position(cu, cv)) - bored
+        """Cubic inches less holes; exact, both ends being planes."""
+        from model.solid import fill_space
+
+        return fill_space(self)[0]
 
     def moved(self, dx: float = 0.0, dy: float = 0.0, dz: float = 0.0) -> Board:
         """The same piece elsewhere in the room."""
