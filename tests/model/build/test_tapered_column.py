@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from manifold3d import Manifold, Mesh64, OpType
 
-from export.mesh import list_triangles
+from export.mesh import build_mesh
 from model.build.taper import LEAST_WIDTH, STEEPEST_EDGE, Line, clip_between
 from model.job import Job, default_job, with_texts
 from model.surround import Surround, plan_surround
@@ -159,8 +159,9 @@ def test_a_tapered_body_is_as_large_as_its_outline_times_its_depth():
 
 
 def _solid(board) -> Manifold:
-    triangles = np.array(list_triangles(board), dtype=np.uint64)
-    return Manifold(Mesh64(np.round(np.array(board.vertices) * 2**16) / 2**16, triangles))
+    corners, triangles = build_mesh(board)
+    rounded = np.round(np.array(corners) * 2**16) / 2**16
+    return Manifold(Mesh64(rounded, np.array(triangles, dtype=np.uint64)))
 
 
 def test_rails_lie_on_the_stiles_with_all_of_their_ends():
