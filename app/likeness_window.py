@@ -17,7 +17,7 @@ from render.drawing import Ring
 
 SIZE = QSize(1180, 680)
 BESIDE = 340
-BEGIN = "Take in a picture of a surround that you like: a JPEG, PNG or WebP file. It is not kept."
+BEGIN = "Choose a picture of a surround that you like: a JPEG, PNG or WebP file. It is not kept."
 MARK = (
     "Drag the rings: four to the corners of its opening, the others onto the lines they are named after. By "
     "key: Page up and Page down pick one, arrows move it, Shift ten times as far, Escape puts it back."
@@ -57,7 +57,7 @@ class LikenessWindow(QDialog):
         self.canvas = LikenessCanvas()
         self.hint, self.picked = build_words(BEGIN, SMALL_POINTS), build_words("", SMALL_POINTS)
         self.sizes, self.told = build_words(""), build_words("")
-        self.open_button = StrongButton("Take in a picture…", "Choose a JPEG, PNG or WebP file")
+        self.open_button = StrongButton("Choose a picture…", "Choose a JPEG, PNG or WebP file")
         self.apply_button = PlainButton(
             "Give this fireplace these proportions", "One step, which can be undone; clearances are kept"
         )

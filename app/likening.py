@@ -76,7 +76,7 @@ class Likening(QObject):
     def ask_and_take(self) -> None:
         """Ask for a picture and take it in."""
         name, _ = QFileDialog.getOpenFileName(
-            self.page or self._window, "Take in a picture", str(self._folder()), FILTER
+            self.page or self._window, "Choose a picture", str(self._folder()), FILTER
         )
         if name:
             self.take(Path(name))

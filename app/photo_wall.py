@@ -84,7 +84,7 @@ class PhotoWall(QObject):
     def ask_and_take(self) -> None:
         """Ask for a photo and take it in."""
         name, _ = QFileDialog.getOpenFileName(
-            self.page or self._window, "Take in a photo", str(self._folder()), FILTER
+            self.page or self._window, "Choose a photo", str(self._folder()), FILTER
         )
         if name:
             self.take(Path(name))

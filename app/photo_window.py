@@ -24,7 +24,7 @@ from app.theme import SMALL_POINTS
 SIZE = QSize(1180, 680)
 BESIDE = 300
 BEGIN = (
-    "Take in a photo of your wall with the whole fireplace in it. Stand a little to one side, and do not "
+    "Choose a photo of your wall with the whole fireplace in it. Stand a little to one side, and do not "
     "crop it. It stays on this computer."
 )
 SET_CORNERS = (
@@ -61,7 +61,7 @@ class PhotoWindow(QDialog):
         self.lens.editingFinished.connect(lambda: self.lens_entered.emit(self.lens.text()))
         self.wood = self._tick("Show the surround", True)
         self.band = self._tick("Show how surely it lies there", True)
-        self.open_button = StrongButton("Take in a photo…", "Choose a JPEG, PNG or WebP file")
+        self.open_button = StrongButton("Choose a photo…", "Choose a JPEG, PNG or WebP file")
         self.save_button = PlainButton("Save the picture…", "Write what is seen as PNG or JPEG")
         self.keep_button = PlainButton("", "Where the photo is kept")
         self.drop_button = quiet_button(
