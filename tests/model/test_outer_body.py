@@ -10,21 +10,14 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from manifold3d import Manifold, Mesh64, OpType
+from manifold3d import Manifold, OpType
 
-from export.mesh import build_mesh
-from model.board import Board
 from model.job import Job, default_job, with_texts, with_value
 from model.surround import plan_surround
+from tests.solids import GRID, build_solid
 
-GRID = 2**16
 ROOM = ((-200.0, 0.0, 0.0), (200.0, 150.0, 60.0))
 PLAIN = [("column.kind", "plain"), ("frieze.kind", "plain"), ("bed_mould.on", "no")]
-
-
-def _solid(board: Board) -> Manifold:
-    corners, triangles = build_mesh(board)
-    return Manifold(Mesh64(np.round(np.array(corners) * GRID) / GRID, np.array(triangles, dtype=np.uint64)))
 
 
 def _fill(job: Job) -> tuple[float, float]:
@@ -32,7 +25,7 @@ def _fill(job: Job) -> tuple[float, float]:
     boards = plan_surround(job).boards
     low, high = np.array(ROOM)
     room = Manifold.cube(tuple(high - low)).translate(tuple(low))
-    wood = Manifold.batch_boolean([_solid(board) for board in boards], OpType.Add)
+    wood = Manifold.batch_boolean([build_solid(board, GRID) for board in boards], OpType.Add)
     air = sorted(part.volume() for part in (room - wood).decompose())
     return sum(board.volume for board in boards), sum(air[:-1])
 

@@ -1,12 +1,10 @@
 """Tapered columns: where they lean, what stays upright, and a cut list worked out on paper."""
 
-import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from manifold3d import Manifold, Mesh64, OpType
+from manifold3d import Manifold, OpType
 
-from export.mesh import build_mesh
 from model.build.taper import LEAST_WIDTH, STEEPEST_EDGE, Line, clip_between
 from model.job import Job, default_job, with_texts
 from model.surround import Surround, plan_surround
@@ -14,6 +12,7 @@ from model.takeoff.contacts import list_contacts
 from model.takeoff.cut_list import Cut, list_cuts
 from model.takeoff.faces import list_faces
 from model.takeoff.guide_settings import Action, list_guide_settings
+from tests.solids import GRID, build_solid
 from tests.strategies import alike, jobs
 
 WORKED = "column.taper=1 1/2 column.panels=2 capital.on=yes"
@@ -151,17 +150,11 @@ def test_a_tapered_body_is_as_large_as_its_outline_times_its_depth():
     plain = "column.kind=plain frieze.kind=plain bed_mould.on=no column.taper=1 1/2"
     boards = plan_surround(_job(plain)).boards
     room = Manifold.cube((400.0, 150.0, 60.0)).translate((-200.0, 0.0, 0.0))
-    wood = Manifold.batch_boolean([_solid(board) for board in boards], OpType.Add)
+    wood = Manifold.batch_boolean([build_solid(board, GRID) for board in boards], OpType.Add)
     air = sorted(part.volume() for part in (room - wood).decompose())
     plinths = 2 * (9 * 4.75 - 7.5 * 4) * 8
     body = 2 * 350.25 * 4 + plinths + 63.5 * 3 * 9 + 81.5 * 7 * 2
     assert sum(board.volume for board in boards) + sum(air[:-1]) == pytest.approx(body)
-
-
-def _solid(board) -> Manifold:
-    corners, triangles = build_mesh(board)
-    rounded = np.round(np.array(corners) * 2**16) / 2**16
-    return Manifold(Mesh64(rounded, np.array(triangles, dtype=np.uint64)))
 
 
 def test_rails_lie_on_the_stiles_with_all_of_their_ends():

@@ -2,28 +2,19 @@
 
 from __future__ import annotations
 
-import numpy as np
 import pytest
 from hypothesis import given, settings
-from manifold3d import Manifold, Mesh64, OpType
+from manifold3d import Manifold, OpType
 
 from app.demo import list_demos, read_demo
-from export.mesh import build_mesh
-from model.board import Board
 from model.surround import plan_surround
 from model.takeoff.contacts import list_contacts, shapes_on, uncover
 from model.takeoff.faces import list_faces, primed_area
+from tests.solids import GRID, build_solid
 from tests.strategies import jobs
 from tests.takeoff_wood import board
 
 HAIR = 1 / 1024
-GRID = 2**16
-"""Corners are laid on a grid this fine, so that what meets but for rounding meets for the solid library."""
-
-
-def _solid(one: Board) -> Manifold:
-    corners, triangles = build_mesh(one)
-    return Manifold(Mesh64(np.round(np.array(corners) * GRID) / GRID, np.array(triangles, dtype=np.uint64)))
 
 
 def test_two_blocks_side_by_side_touch_where_they_overlap():
@@ -72,7 +63,7 @@ def test_contacts_with_other_faces_are_kept_apart_from_those_among_boards():
 def _check_against_solids(boards) -> None:
     """Putting solids together loses each contact twice from their surface."""
     faces = list_faces(boards)
-    solids = [_solid(one) for one in boards]
+    solids = [build_solid(one, GRID) for one in boards]
     merged = Manifold.batch_boolean(solids, OpType.Add)
     apart = sum(solid.surface_area() for solid in solids)
     touching = sum(contact.area for contact in list_contacts(faces))
