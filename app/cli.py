@@ -20,6 +20,7 @@ from app.view_file import DOTS_PER_INCH, GROUNDS, PAPER, ViewWish
 from model.errors import MantelwrightError, Refused
 from model.options import named_alone
 from model.parameters import UNITS
+from model.sentences import capitalise
 
 COMMANDS = (
     "packet",
@@ -533,7 +534,7 @@ def _add_command(
     command: ArgumentParser = parts.add_parser(
         name,
         help=words,
-        description=f"{words[:1].upper()}{words[1:]}.",
+        description=f"{capitalise(words)}.",
         epilog=EXIT_CODES,
         allow_abbrev=False,
     )

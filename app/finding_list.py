@@ -21,6 +21,7 @@ from app.hairline import ThinBar
 from app.status_shape import paint_shape
 from app.theme import RHYTHM, SMALL_POINTS, TEXT_POINTS, colours, status_colour, text_font
 from model.check.finding import STATUS_WORD, Finding
+from model.sentences import capitalise
 from model.units import LengthStyle
 
 Index = QModelIndex | QPersistentModelIndex
@@ -132,7 +133,7 @@ class FindingLine(QStyledItemDelegate):
         left = inner.left() + WORD
         painter.setPen(QColor(c.ink))
         painter.drawText(
-            QRect(left, inner.top(), PART - RHYTHM, inner.height()), _WRAP, _capital(finding.part)
+            QRect(left, inner.top(), PART - RHYTHM, inner.height()), _WRAP, capitalise(finding.part)
         )
         left += PART
         texts = zip(("measured", f"at {finding.bound}"), self._model.values[index.row()], strict=True)
@@ -155,7 +156,7 @@ class FindingLine(QStyledItemDelegate):
         painter.setPen(QColor(c.ink))
         beside = QRect(box.left() + WORD, box.top(), box.width() - WORD, line)
         part = QFontMetrics(painter.font()).elidedText(
-            _capital(finding.part), Qt.TextElideMode.ElideRight, beside.width()
+            capitalise(finding.part), Qt.TextElideMode.ElideRight, beside.width()
         )
         painter.drawText(beside, int(Qt.AlignmentFlag.AlignVCenter), part)
         measured, limit = self._model.values[row]
@@ -213,10 +214,6 @@ def _source(finding: Finding) -> str:
     from render.checks_sheet import source_text
 
     return source_text(finding.rule, finding.source, finding.standing)
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 @lru_cache(maxsize=512)

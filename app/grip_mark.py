@@ -9,6 +9,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPolygon
 
 from app.painter import Place
 from app.theme import ON_PAPER, RHYTHM, SMALL_POINTS, TEXT_POINTS, text_font
+from model.sentences import capitalise
 from render.drawing import Segment
 
 EDGE_WIDTH = 2.5
@@ -48,7 +49,7 @@ class GripMark:
     def words(self) -> str:
         """All of it in one sentence, to be read out."""
         was = f", was {self.was}" if self.was else ""
-        return f"{self.label} {self.value}{was}. {self.note[:1].upper()}{self.note[1:]}".strip() + "."
+        return f"{self.label} {self.value}{was}. {capitalise(self.note)}".strip() + "."
 
     def middle_of(self, place: Place) -> QPointF:
         """The pixel in the middle of the edge in a view that stands at `place`."""

@@ -19,7 +19,6 @@ from model.parameters import find_parameter
 
 if TYPE_CHECKING:
     from app.drafting import Drafting
-    from app.picturing import Picturing
     from app.session import Session
 
 
@@ -29,9 +28,9 @@ class Measuring(QObject):
     shown = Signal(bool)
     design_asked = Signal()
 
-    def __init__(self, session: Session, drafting: Drafting, picturing: Picturing) -> None:
+    def __init__(self, session: Session, drafting: Drafting) -> None:
         super().__init__()
-        self._session, self._drafting, self._picturing = session, drafting, picturing
+        self._session, self._drafting = session, drafting
         self.page = MeasuringPage()
         self.is_on = False
         self.path = ""
@@ -120,9 +119,10 @@ class Measuring(QObject):
         surround = self._drafting.surround
         if surround is None:
             return
+        from render.field_picture import draw_field_picture
         from render.tape_picture import draw_measured
 
-        picture = self._picturing.find(surround, self.path) if self.path else None
+        picture = draw_field_picture(surround, self.path) if self.path else None
         words = find_parameter(self.path).help if picture else "The fireplace as it was measured"
         self.page.picture.show_picture(picture or draw_measured(surround), words)
 

@@ -13,6 +13,7 @@ from app.measuring_entry import MeasuringEntry
 from app.theme import RHYTHM, SMALL_POINTS, colours, text_font
 from model.job import Job
 from model.parameters import Kind, Parameter
+from model.sentences import capitalise
 
 ASKING_WIDTH = 320
 TITLE_POINTS = 16.0
@@ -97,7 +98,7 @@ class MeasuringPage(QWidget):
         self.place_label.setText(f"{row.group}, {at + 1} of {count}")
         self.progress.setRange(0, count)
         self.progress.setValue(at)
-        self.title.setText(row.name[:1].upper() + row.name[1:])
+        self.title.setText(capitalise(row.name))
         self.help_label.setText(row.help)
         self.entry.show_row(row, job)
         self.note.setText(_hint(row) if self.entry.inner is self.entry.edit else PICK_HINT)

@@ -11,8 +11,6 @@ from app.pause import build_pause
 
 if TYPE_CHECKING:
     from app.fields.measuring_list import MeasuringList
-    from model.surround import Surround
-    from render.field_picture import FieldPicture
 
 
 class Picturing(QObject):
@@ -34,13 +32,9 @@ class Picturing(QObject):
         """Draw the picture of the row in focus for the job as it is on the sheet."""
         self._soon.stop()
         if self._path and self._drafting.surround is not None:
-            self._fields.help.show_picture(self.find(self._drafting.surround, self._path))
+            from render.field_picture import draw_field_picture
 
-    def find(self, surround: Surround, path: str) -> FieldPicture | None:
-        """The picture of one row; what several rows of one job share is drawn once."""
-        from render.field_picture import draw_field_picture
-
-        return draw_field_picture(surround, path)
+            self._fields.help.show_picture(draw_field_picture(self._drafting.surround, self._path))
 
     def wind_up(self) -> None:
         """Draw nothing more."""

@@ -293,6 +293,7 @@ class PrintWindow(QDialog):
         printer.setCopyCount(self.copies_box.value())
         self.print_button.setEnabled(False)
         self._stop_printing = False
+        self._let_choose(False)
         self.bar.show()
 
         def told(done: int) -> bool:
@@ -302,6 +303,7 @@ class PrintWindow(QDialog):
 
         is_done = print_sheets(printer, chosen, told)
         self.bar.hide()
+        self._let_choose(True)
         if self._stop_printing:
             return
         if is_done:
@@ -309,6 +311,11 @@ class PrintWindow(QDialog):
         else:
             self._look()
             self.words.setText("The printer did not take the sheets. Look whether it is on, or write a PDF.")
+
+    def _let_choose(self, may: bool) -> None:
+        """What is being printed stays as it was chosen until it is printed or left."""
+        for widget in (self.what_box, self.paper_box, self.pages_edit, self.copies_box, self.printer_box):
+            widget.setEnabled(may)
 
     def done(self, result: int) -> None:
         """Nothing goes on beside it once it is closed."""

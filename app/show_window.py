@@ -32,6 +32,7 @@ from model.check.finding import Status
 from model.errors import Refused
 from model.job import Job, read_value, with_value
 from model.parameters import find_parameter
+from model.sentences import capitalise
 from model.units import format_length
 
 if TYPE_CHECKING:
@@ -330,7 +331,7 @@ class ShowWindow(QWidget):
         try:
             self._session.step(path, count)
         except Refused as refusal:
-            self.warning.setText(f"{str(refusal)[:1].upper()}{str(refusal)[1:]}.")
+            self.warning.setText(f"{capitalise(str(refusal))}.")
 
     def _paint(self, key: str) -> None:
         """Paint the wood; what was stained is painted now."""

@@ -13,6 +13,7 @@ from app.stock_session import StockSession
 from app.theme import RHYTHM, ROW_HEIGHT, SMALL_POINTS, text_font
 from model.cutting.stock_fields import LIST_FIELDS, Field, Holds
 from model.errors import Refused
+from model.sentences import capitalise
 from model.units import INCHES_16, LengthStyle
 
 WIDTHS = {"name": 248, "currency": 112, "trim_end": 72, "trim_sheet": 72, "keep": 72, "spare": 56}
@@ -53,7 +54,7 @@ class ListFields(QWidget):
         edit.setMaximumWidth(WIDTHS[field.name] * (2 if field.name == "name" else 1))
         edit.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         edit.setAccessibleDescription(field.wanted)
-        edit.setToolTip(f"{field.wanted[:1].upper()}{field.wanted[1:]}")
+        edit.setToolTip(capitalise(field.wanted))
         edit.entered.connect(lambda text: self._enter(field, text))
         edit.given_up.connect(lambda: self._settle(field))
         self.edits[field.name] = edit

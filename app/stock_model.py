@@ -27,6 +27,7 @@ from model.cutting.stock_list import HEADINGS, HandRow, SoldRow, StockList, wood
 from model.cutting.supplies import SORTS, Supply
 from model.errors import Refused
 from model.measures import format_measure, parse_measure
+from model.sentences import capitalise
 from model.units import INCHES_16, LengthStyle, without_feet
 
 Index = QModelIndex | QPersistentModelIndex
@@ -147,7 +148,7 @@ class StockModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _alignment(field)
         if role == Qt.ItemDataRole.ToolTipRole:
-            return EXPLAINED.get(field.name) or f"{field.wanted[:1].upper()}{field.wanted[1:]}"
+            return EXPLAINED.get(field.name) or capitalise(field.wanted)
         return (
             WORDS.get(field.name, field.label.capitalize()) if role == Qt.ItemDataRole.DisplayRole else None
         )

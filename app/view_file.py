@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,6 +14,7 @@ from model.job import Job
 if TYPE_CHECKING:
     from model.surround import Surround
     from render.catalogue import Named
+    from render.drawing import Drawing
     from render.views import ViewOptions
 
 SMALLEST_RATIO, LARGEST_RATIO = 1.0, 200.0
@@ -65,20 +66,18 @@ def list_views(job: Job) -> list[tuple[str, str]]:
     return [(named.name, named.title) for named in list_named(plan_surround(job))]
 
 
-def _plan(job: Job, wish: ViewWish, for_drawing_file: bool = False) -> tuple[Surround, Named, float]:
-    """The drawing that is wished and the ratio it is lettered for. Raises Refused."""
-    from model.surround import plan_surround
+def _find(surround: Surround, wish: ViewWish, options: ViewOptions) -> Named:
+    """The drawing that is wished, to be drawn with `options`. Raises Refused."""
     from render.catalogue import find_named
     from render.views import VIEWS
 
-    surround = plan_surround(job)
-    options = _choose_options(surround, wish)
-    named = find_named(
-        surround, wish.view, replace(options, true_heights=for_drawing_file, by_board=for_drawing_file)
-    )
+    named = find_named(surround, wish.view, options)
+    if named is None:
+        wanted = f"write one of {', '.join(VIEWS)}, or another of the names that draw JOB --list shows"
+        raise Refused("--view", wish.view, wanted)
     if wish.clearance and named.name not in VIEWS:
         raise Refused("--clearance", named.name, "the keep-out is drawn in " + ", ".join(VIEWS))
-    return surround, named, parse_ratio(wish.scale) or named.ratio
+    return named
 
 
 def _choose_options(surround: Surround, wish: ViewWish) -> ViewOptions:
@@ -86,14 +85,27 @@ def _choose_options(surround: Surround, wish: ViewWish) -> ViewOptions:
     from render.views import ViewOptions
 
     findings = check_surround(surround) if wish.clearance else ()
-    return ViewOptions(clearance=wish.clearance, findings=findings)
+    is_drawing_file = wish.out.suffix.lower() == ".dxf"
+    return ViewOptions(
+        clearance=wish.clearance, findings=findings, true_heights=is_drawing_file, by_board=is_drawing_file
+    )
+
+
+def _draw(job: Job, wish: ViewWish) -> tuple[str, Drawing, float]:
+    """Name of the drawing that is wished, the drawing, and the ratio it is lettered for. Raises Refused."""
+    from model.surround import plan_surround
+
+    surround = plan_surround(job)
+    named = _find(surround, wish, _choose_options(surround, wish))
+    ratio = parse_ratio(wish.scale) or named.ratio
+    return named.name, named.draw(ratio), ratio
 
 
 def _svg(job: Job, wish: ViewWish, _date_text: str) -> bytes:
     from export.svg import write_svg
 
-    _, named, ratio = _plan(job, wish)
-    return write_svg(named.draw(ratio), job.about.title).encode()
+    _, drawing, _ = _draw(job, wish)
+    return write_svg(drawing, job.about.title).encode()
 
 
 def _png(job: Job, wish: ViewWish, _date_text: str) -> bytes:
@@ -102,29 +114,30 @@ def _png(job: Job, wish: ViewWish, _date_text: str) -> bytes:
     dots, ground = parse_dots(wish.dots), wish.ground or WHITE
     if ground not in GROUNDS:
         raise Refused("--ground", wish.ground, "write " + " or ".join(GROUNDS))
-    _, named, ratio = _plan(job, wish)
-    return write_png(named.draw(ratio), dots, clear=ground == CLEAR)
+    _, drawing, _ = _draw(job, wish)
+    return write_png(drawing, dots, clear=ground == CLEAR)
 
 
 def _dxf(job: Job, wish: ViewWish, _date_text: str) -> bytes:
     from export.dxf import write_dxf
     from render.drawing import Placed
 
-    _, named, ratio = _plan(job, wish, for_drawing_file=True)
-    placed = (Placed(named.draw(ratio), (0.0, 0.0), named.name),)
+    name, drawing, ratio = _draw(job, wish)
+    placed = (Placed(drawing, (0.0, 0.0), name),)
     style, version = job.about.length_style, wish.dxf_version
     return write_dxf(placed, ratio, job.about.title, style, version=version).encode()
 
 
 def _pdf(job: Job, wish: ViewWish, date_text: str) -> bytes:
     from export.pdf import write_pdf
+    from model.surround import plan_surround
     from render.packet import build_drawing_sheet, build_view_sheets
     from render.views import VIEWS
 
-    paper = wish.paper or PAPER
-    surround, named, _ = _plan(job, wish)
+    paper, surround = wish.paper or PAPER, plan_surround(job)
+    options = _choose_options(surround, wish)
+    named = _find(surround, wish, options)
     if named.name in VIEWS:
-        options = _choose_options(surround, wish)
         sheets = build_view_sheets(surround, named.name, paper, date_text, options)
     else:
         sheets = (build_drawing_sheet(surround, named, paper, date_text),)

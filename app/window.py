@@ -94,7 +94,7 @@ class Window(QMainWindow):
         )
         self.curing = Curing(self.session, self.drafting, self.tray.cures)
         self.picturing = Picturing(self.drafting, self.fields)
-        self.measuring = Measuring(self.session, self.drafting, self.picturing)
+        self.measuring = Measuring(self.session, self.drafting)
         self.recovery = Recovery(self.session, recovery_folder)
         self.files = JobFiles(self, self.session, settings, self.notice, self.commit_pending)
         self.sections = OwnSections(self, self.session, self.files, self.notice)

@@ -21,6 +21,7 @@ from model.measures import FOOT, format_measure
 from model.money import format_money
 from model.parameters import Parameter
 from model.price import TOTAL, Price
+from model.sentences import capitalise
 from model.surround import Surround
 from model.units import INCHES_PER_FOOT, LengthStyle, format_length
 
@@ -137,7 +138,7 @@ def _take_stock(surround: Surround, style: LengthStyle) -> dict[str, tuple[int, 
         name = f"{wood_name(stock.wood)} {stock.kind}, {format_length(stock.thickness, style)}"
         count, feet = taken.get(name, (0, 0.0))
         taken[name] = (count + 1, feet + board.length / INCHES_PER_FOOT)
-    return {name[:1].upper() + name[1:]: found for name, found in taken.items()}
+    return {capitalise(name): found for name, found in taken.items()}
 
 
 def _list_by_name(

@@ -9,7 +9,6 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from functools import partial
 
-from model.errors import Refused
 from model.steps.plan import plan_steps
 from model.surround import Surround
 from model.takeoff.anchors import plan_anchors
@@ -94,13 +93,9 @@ def list_named(surround: Surround, options: ViewOptions | None = None) -> Iterat
     yield from _list_steps(surround)
 
 
-def find_named(surround: Surround, name: str, options: ViewOptions | None = None) -> Named:
-    """The drawing of that name. Raises Refused for another."""
-    for named in list_named(surround, options):
-        if named.name == name:
-            return named
-    wanted = "write one of " + ", ".join(VIEW_TITLES) + ", or another of the names that draw JOB --list shows"
-    raise Refused("--view", name, wanted)
+def find_named(surround: Surround, name: str, options: ViewOptions | None = None) -> Named | None:
+    """The drawing of that name; None where there is none."""
+    return next((named for named in list_named(surround, options) if named.name == name), None)
 
 
 def _view(surround: Surround, view: str, options: ViewOptions) -> Named:

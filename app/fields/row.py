@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from app.theme import BAR, RHYTHM, ROW_HEIGHT, SMALL_POINTS, colours, text_font
 from model.errors import Refused
 from model.job import Job
+from model.sentences import capitalise
 
 SIDE = 2 * RHYTHM
 VALUE_SHARE = 0.44
@@ -17,7 +18,7 @@ _MOST_HEIGHT = 400
 
 def say_wanted(refusal: Refused) -> str:
     """The sentence below an entry that was refused."""
-    return refusal.wanted[:1].upper() + refusal.wanted[1:] + "."
+    return f"{capitalise(refusal.wanted)}."
 
 
 class Row(QWidget):

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from model.build.lines import Layout
 from model.job import Job, read_value, with_value
 from model.parameters import find_parameter
+from model.sentences import capitalise
 
 Segment = tuple[float, float, float, float]
 ACROSS, UP = 0, 1
@@ -43,8 +44,7 @@ class Grip:
     @property
     def label(self) -> str:
         """What moving it changes, as a sentence begins: ``Column width``."""
-        name = find_parameter(self.path).name
-        return name[:1].upper() + name[1:]
+        return capitalise(find_parameter(self.path).name)
 
     def place_of(self, value: float) -> float:
         """Where along its way the edge would lie with that value, off where it lies now."""

@@ -127,6 +127,27 @@ def test_the_preview_shows_every_sheet_and_prints_those_that_are_wished(
         assert len(pdf.pages) == 2
 
 
+def test_nothing_else_can_be_chosen_while_pages_go_to_the_printer(
+    qtbot: QtBot, dressed, sheets, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+):
+    shown = PrintWindow(None, {"All": lambda paper, step: sheets}, "letter", _to_file(tmp_path / "p.pdf"))
+    qtbot.addWidget(shown)
+    shown.show()
+    qtbot.waitUntil(lambda: shown.list.count() == len(sheets))
+    choices = (shown.what_box, shown.paper_box, shown.pages_edit, shown.copies_box, shown.printer_box)
+    seen: list[list[bool]] = []
+
+    def refuse(_printer, _chosen, told) -> bool:
+        told(1)
+        seen.append([box.isEnabled() for box in choices])
+        return False
+
+    monkeypatch.setattr("app.print_window.print_sheets", refuse)
+    shown.print()
+    assert seen == [[False] * len(choices)]
+    assert all(box.isEnabled() for box in choices)
+
+
 def test_without_a_printer_it_says_so(qtbot: QtBot, dressed, sheets, monkeypatch: pytest.MonkeyPatch):
     monkeypatch.setattr(print_window, "list_printers", list)
     shown = PrintWindow(None, {"One": lambda paper, step: sheets[:1]}, "letter")

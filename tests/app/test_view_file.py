@@ -1,10 +1,13 @@
-"""Scales and dots as they are typed for one drawing."""
+"""One drawing as it is asked for: scales, dots and names as they are typed."""
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
-from app.view_file import DOTS_PER_INCH, parse_dots, parse_ratio
+from app.demo import read_demo
+from app.view_file import DOTS_PER_INCH, ViewWish, build_view_file, parse_dots, parse_ratio
 from model.errors import Refused
 from render.scales import ARCHITECTURAL, METRIC
 
@@ -34,3 +37,8 @@ def test_dots_are_a_whole_number_in_bounds():
     for text in ("29", "601", "150.5", "-96", "x", "1e2", "²"):
         with pytest.raises(Refused, match="write a whole number from 30 to 600"):
             parse_dots(text)
+
+
+def test_a_drawing_that_is_not_there_is_refused_with_the_way_to_the_names():
+    with pytest.raises(Refused, match=r"front, side, plan.*--list"):
+        build_view_file(read_demo("brick"), ViewWish("back", Path("back.svg")), "2001-02-03")
