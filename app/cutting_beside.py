@@ -113,6 +113,7 @@ class CuttingBeside(QObject):
 
     def show_stock(self) -> None:
         """Open the stock list in its own window."""
+        from app.dialog_parts import bring_forward
         from app.stock_window import StockWindow
 
         self.stock.find_list()
@@ -120,9 +121,7 @@ class CuttingBeside(QObject):
             self.stock_window = StockWindow(self._window, self.stock)
         shown = self.stock_window
         shown.show_style(self._session.job.about.length_style)
-        shown.show()
-        shown.raise_()
-        shown.activateWindow()
+        bring_forward(shown)
 
     def may_leave(self) -> bool:
         """Whether the stock list may be put aside; what is being typed into it is entered first."""

@@ -75,6 +75,13 @@ class Body(QScrollArea):
         return QSize(30 * RHYTHM, 16 * RHYTHM)
 
 
+def bring_forward(window: QWidget) -> None:
+    """Show a window, before all others and ready to be typed into; one that is open already, too."""
+    window.show()
+    window.raise_()
+    window.activateWindow()
+
+
 def fit_screen(dialog: QWidget, wanted: QSize | None = None) -> None:
     """As large as it wants to be, or as `wanted`, where the screen has room for it."""
     room = dialog.screen().availableSize() - EDGES

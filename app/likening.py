@@ -12,6 +12,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from app.dialog_parts import bring_forward
 from app.fields.row import say_wanted
 from app.files import FileTrouble
 from app.likeness_window import LikenessWindow
@@ -64,9 +65,7 @@ class Likening(QObject):
             page.undo_button.clicked.connect(self._undo)
             page.canvas.moved.connect(self._read)
             page.gone.connect(self._forget_page)
-        self.page.show()
-        self.page.raise_()
-        self.page.activateWindow()
+        bring_forward(self.page)
         return self.page
 
     def wait(self) -> None:

@@ -268,13 +268,12 @@ class Optioning(QObject):
 
     def show_side_by_side(self) -> None:
         """Two or three together, in a window of their own."""
+        from app.dialog_parts import bring_forward
         from app.side_window import SideWindow
 
         if self.side_window is None:
             self.side_window = SideWindow(self._window, self._session, self)
-        self.side_window.show()
-        self.side_window.raise_()
-        self.side_window.activateWindow()
+        bring_forward(self.side_window)
         self.ask()
 
     # --- what is shown

@@ -12,6 +12,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from app.dialog_parts import bring_forward
 from app.files import FileTrouble, save_bytes
 from app.notice import Notice
 from app.outputs import file_stem
@@ -72,9 +73,7 @@ class PhotoWall(QObject):
             page.canvas.settled.connect(self.set_corners)
             page.gone.connect(self._forget_page)
             self._follow()
-        self.page.show()
-        self.page.raise_()
-        self.page.activateWindow()
+        bring_forward(self.page)
         return self.page
 
     def wait(self) -> None:

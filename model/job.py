@@ -55,7 +55,7 @@ from model.site import (
     Site,
     Television,
 )
-from model.units import INCHES_16, LengthStyle, format_length
+from model.units import LengthStyle, format_bounds
 
 Kept = TypeVar("Kept")
 """What a job keeps beside its rows."""
@@ -170,7 +170,7 @@ def _set_shelf_depth(job: Job, depth: float) -> Job:
         value = overhang.check(depth - job.design.foremost)
     except Refused:
         low = job.design.foremost
-        least, most = (format_length(d, INCHES_16) for d in (low, low + (overhang.highest or 0)))
+        least, most = format_bounds(low, low + (overhang.highest or 0), job.about.length_style)
         raise Refused(
             "shelf depth",
             depth,
@@ -210,7 +210,7 @@ def _record_of(job: Job, first: str) -> Any:
 
 def with_value(job: Job, path: str, value: object) -> Job:
     """A job with one value changed, within the row's bounds. Raises Refused."""
-    checked = find_parameter(path).check(value)
+    checked = find_parameter(path).check(value, style=job.about.length_style)
     if path in _LINKED:
         return _LINKED[path][1](job, checked)
     first, last = path.split(".")

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
+from math import ceil, floor
 from typing import TYPE_CHECKING
 
 from model.errors import Refused
@@ -93,6 +94,19 @@ def round_length(value: float, style: LengthStyle) -> float:
     if style.units == MILLIMETRES_ONLY:
         return _nearest(value * MM_PER_INCH) * 10 / 254
     return _nearest(value * style.denominator) / style.denominator
+
+
+def format_bounds(low: float, high: float, style: LengthStyle) -> tuple[str, str]:
+    """The least and the greatest length between `low` and `high` as text: never rounded past either.
+
+    In whole millimetres where `style` is, in inches to the 16th otherwise.
+
+    >>> format_bounds(4.0, 20.0, MILLIMETRES), format_bounds(4.0, 20.0, FEET_INCHES_16)
+    (('102 mm', '508 mm'), ('4"', '20"'))
+    """
+    if style.units != MILLIMETRES_ONLY:
+        return format_length(low, INCHES_16), format_length(high, INCHES_16)
+    return f"{ceil(low * MM_PER_INCH - 1e-6)} mm", f"{floor(high * MM_PER_INCH + 1e-6)} mm"
 
 
 def _nearest(steps: float) -> int:

@@ -14,7 +14,7 @@ from render.dimension_strings import Edge, String, measure, place_strings
 from render.drawing import Drawing, Fill, Hatch, Mark, Pen, Point, Polyline, Region
 from render.extent import Box, box_of, drawing_extent
 from render.once import once
-from render.part_rows import Part, find_part
+from render.part_rows import PartRow, find_part
 from render.picture_frame import FieldPicture, fit_ratio, frame_around
 from render.view_context import Frame
 from render.view_dimensions import list_strings
@@ -113,7 +113,7 @@ def draw_part_picture(surround: Surround, path: str) -> FieldPicture | None:
 
 
 def _measure_board(
-    surround: Surround, path: str, part: Part, bare: Drawing, ring: tuple[Point, ...]
+    surround: Surround, path: str, part: PartRow, bare: Drawing, ring: tuple[Point, ...]
 ) -> FieldPicture:
     assert part.edge is not None
     x0, y0, x1, y1 = box_of(ring)

@@ -17,7 +17,7 @@ from model.measures import BARE, PLACES, Measure, format_measure, parse_measure
 from model.moulding.notation import parse_section
 from model.reference.sourced import Sourced
 from model.rows.names import NAMES
-from model.units import INCHES_16, LengthStyle, format_length, parse_length
+from model.units import INCHES_16, LengthStyle, format_bounds, format_length, parse_length
 
 Pairs = tuple[tuple[float, float], ...]
 Readings = tuple[float, ...]
@@ -105,7 +105,7 @@ class Parameter:
             case Kind.COUNT:
                 stripped = text.strip()
                 if not (stripped.isascii() and stripped.isdigit() and len(stripped) < 6):
-                    raise Refused(self.name, text, self._wanted())
+                    raise Refused(self.name, text, self._wanted(style))
                 value = int(stripped)
             case Kind.CHOICE:
                 value = self._parse_choice(text)
@@ -125,10 +125,13 @@ class Parameter:
             case Kind.READINGS:
                 parts = [part for part in text.replace(";", ",").split(",") if part.strip()]
                 value = tuple([parse_length(part, self.name, style) for part in parts])
-        return self.check(value, read=text)
+        return self.check(value, text, style)
 
-    def check(self, value: object, read: object = None) -> Value:
-        """`value` itself when the row may hold it; raises Refused otherwise. `read` is what to quote."""
+    def check(self, value: object, read: object = None, style: LengthStyle = INCHES_16) -> Value:
+        """`value` itself when the row may hold it; raises Refused otherwise.
+
+        `read` is what to quote; bounds are told in millimetres where `style` is, in inches otherwise.
+        """
         read = value if read is None else read
         match self.kind:
             case Kind.LENGTH:
@@ -137,22 +140,22 @@ class Parameter:
                 if isinstance(value, bool) or not isinstance(value, int | float):
                     raise Refused(self.name, read, "write a length in inches, such as 36 or 36.5")
                 if not self._within(value):
-                    raise Refused(self.name, read, self._wanted())
+                    raise Refused(self.name, read, self._wanted(style))
                 return float(value)
             case Kind.NUMBER:
-                return self._check_number(value, read)
+                return self._check_number(value, read, style)
             case Kind.COUNT:
                 if isinstance(value, bool) or not isinstance(value, int) or not self._within(value):
-                    raise Refused(self.name, read, self._wanted())
+                    raise Refused(self.name, read, self._wanted(style))
                 return value
             case Kind.CHOICE:
                 if not isinstance(value, str) or value not in (self.choices or {}):
-                    raise Refused(self.name, read, self._wanted())
+                    raise Refused(self.name, read, self._wanted(style))
                 return value
             case Kind.COLOUR:
                 named = isinstance(value, str) and (value in (self.choices or {}) or COLOUR.fullmatch(value))
                 if not isinstance(value, str) or not named:
-                    raise Refused(self.name, read, self._wanted())
+                    raise Refused(self.name, read, self._wanted(style))
                 return value
             case Kind.YES_NO:
                 if not isinstance(value, bool):
@@ -166,9 +169,9 @@ class Parameter:
                     parse_section(text, self.name)
                 return text
             case Kind.PAIRS:
-                return self._check_pairs(value, read)
+                return self._check_pairs(value, read, style)
             case Kind.READINGS:
-                return self._check_readings(value, read)
+                return self._check_readings(value, read, style)
         raise AssertionError(self.kind)
 
     def format(self, value: Value, style: LengthStyle) -> str:
@@ -193,13 +196,13 @@ class Parameter:
                 return ", ".join(format_length(reading, style) for reading in cast(Readings, value))
         return str(value)
 
-    def _check_readings(self, value: object, read: object) -> Readings:
+    def _check_readings(self, value: object, read: object, style: LengthStyle) -> Readings:
         if not isinstance(value, list | tuple) or len(value) > MOST_READINGS:
             raise Refused(self.name, read, f"write up to {MOST_READINGS} lengths parted by commas")
         for reading in value:
             number = isinstance(reading, int | float) and not isinstance(reading, bool)
             if not number or not self._within(reading):
-                raise Refused(self.name, read, self._wanted() + ", or several parted by commas")
+                raise Refused(self.name, read, self._wanted(style) + ", or several parted by commas")
         return tuple(float(reading) for reading in value)
 
     def _check_text(self, value: object, read: object) -> str:
@@ -211,11 +214,11 @@ class Parameter:
             raise Refused(self.name, read, "write text without control characters")
         return value
 
-    def _check_number(self, value: object, read: object) -> float | None:
+    def _check_number(self, value: object, read: object, style: LengthStyle) -> float | None:
         if value is None and self.optional:
             return None
         if isinstance(value, bool) or not isinstance(value, int | float) or not self._within(value):
-            raise Refused(self.name, read, self._wanted())
+            raise Refused(self.name, read, self._wanted(style))
         return float(value)
 
     def _within(self, value: float) -> bool:
@@ -234,7 +237,7 @@ class Parameter:
         for key, shown in (self.choices or {}).items():
             if word == key or text.strip().lower() == shown.lower():
                 return key
-        raise Refused(self.name, text, self._wanted())
+        raise Refused(self.name, text, self._wanted(INCHES_16))
 
     def _parse_colour(self, text: str) -> str:
         if COLOUR.fullmatch(own := text.strip().lower()):
@@ -248,47 +251,49 @@ class Parameter:
                 continue
             halves = part.split(":")
             if len(halves) != 2:
-                raise Refused(self.name, part.strip(), self._wanted())
+                raise Refused(self.name, part.strip(), self._wanted(style))
             pairs.append(
                 (parse_length(halves[0], self.name, style), parse_length(halves[1], self.name, style))
             )
         return tuple(pairs)
 
-    def _check_pairs(self, value: object, read: object) -> Value:
+    def _check_pairs(self, value: object, read: object, style: LengthStyle) -> Value:
         if not isinstance(value, list | tuple) or len(value) > MOST_PAIRS:
-            raise Refused(self.name, read, self._wanted())
+            raise Refused(self.name, read, self._wanted(style))
         pairs = []
         for pair in value:
             if not isinstance(pair, list | tuple) or len(pair) != 2:
-                raise Refused(self.name, read, self._wanted())
+                raise Refused(self.name, read, self._wanted(style))
             for number in pair:
                 if isinstance(number, bool) or not isinstance(number, int | float) or not 0 <= number <= 200:
-                    raise Refused(self.name, read, "write lengths from 0 to 200 in.; " + self._wanted())
+                    least, most = format_bounds(0.0, 200.0, style)
+                    raise Refused(
+                        self.name, read, f"write lengths from {least} to {most}; {self._wanted(style)}"
+                    )
             pairs.append((float(pair[0]), float(pair[1])))
         pairs.sort()
         for (p1, d1), (p2, d2) in pairwise(pairs):
             if p1 == p2:
                 raise Refused(
-                    self.name, read, f"give each projection once; {format_length(p1, INCHES_16)} stands twice"
+                    self.name, read, f"give each projection once; {format_length(p1, style)} stands twice"
                 )
             if d2 < d1:
                 raise Refused(
                     self.name,
                     read,
                     "a greater projection needs at least the same clearance; look at "
-                    f"{format_length(p1, INCHES_16)} and {format_length(p2, INCHES_16)}",
+                    f"{format_length(p1, style)} and {format_length(p2, style)}",
                 )
         return tuple(pairs)
 
-    def _wanted(self) -> str:
+    def _wanted(self, style: LengthStyle) -> str:
         match self.kind:
             case Kind.LENGTH | Kind.READINGS:
-                low = format_length(self.lowest or 0.0, INCHES_16)
-                high = format_length(self.highest or 0.0, INCHES_16)
+                low, high = format_bounds(self.lowest or 0.0, self.highest or 0.0, style)
                 return f"write a length from {low} to {high}"
             case Kind.NUMBER:
                 low, high = (
-                    format_measure(end or 0.0, self.measure, INCHES_16) for end in (self.lowest, self.highest)
+                    format_measure(end or 0.0, self.measure, style) for end in (self.lowest, self.highest)
                 )
                 return f"write a number from {low} to {high}"
             case Kind.COUNT:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 from hypothesis import given
@@ -34,6 +35,15 @@ def _outcome(read, given) -> tuple[object, Refused | None]:
         return read(given), None
     except Refused as refusal:
         return None, refusal
+
+
+@pytest.mark.parametrize("row", LENGTHS, ids=lambda row: row.path)
+def test_bounds_told_in_millimetres_are_taken_as_they_are_told(row):
+    with pytest.raises(Refused) as caught:
+        row.parse("99999 m", MILLIMETRES)
+    least, most = re.fullmatch(r"write a length from (-?\d+ mm) to (\d+ mm)", caught.value.wanted).groups()
+    for told, bound in ((least, row.lowest or 0.0), (most, row.highest)):
+        assert row.parse(told, MILLIMETRES) == pytest.approx(bound, abs=1 / 25.4)
 
 
 def _refusal(path: str, value: object) -> str:
@@ -251,7 +261,7 @@ def test_a_chart_is_read_row_by_row_and_sorted():
         ("3/4 : x", "write a length such as"),
         ("3/4 : 8; 3/4 : 9", 'give each projection once; 3/4" stands twice'),
         ("3/4 : 8; 2 : 7", 'look at 3/4" and 2"'),
-        ("3/4 : 201", "from 0 to 200 in."),
+        ("3/4 : 201", 'from 0" to 200"'),
     ],
 )
 def test_a_chart_that_makes_no_sense_is_refused(text, why):
