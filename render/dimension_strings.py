@@ -14,6 +14,7 @@ from itertools import pairwise
 from math import inf
 
 from model.units import LengthStyle, format_length, round_length
+from render.dimension_strokes import TEXT_GAP
 from render.drawing import Dimension, Point
 from render.extent import Box
 from render.lettering import DESCENT, text_width
@@ -278,7 +279,7 @@ class _Rows:
             for i in ahead:
                 span = spans[i]
                 if rows[i] != rows[i - way]:
-                    edge = _outmost(leaders, _reach(rows[i], 0.0, span), way)
+                    edge = _outmost(leaders, _band(rows[i], 0.0, span.width), way)
                 limit = edge + way * (span.width / 2 + apart)
                 wanted = max(span.middle, limit) if way > 0 else min(span.middle, limit)
                 places[i] = self._beyond(wanted, span.width, way)
@@ -357,8 +358,12 @@ def _leader(row: int, at: float, span: _Span) -> tuple[float, float, float]:
 def _outmost(
     leaders: Sequence[tuple[float, float, float]], word: tuple[float, float, float, float], way: float
 ) -> float:
-    """How far leaders reach one way along the string where they pass a row of texts like `word`."""
+    """How far leaders reach one way along the string where they pass a row of texts like `word`.
+
+    What is below and above the capitals counts, and that leaders end a little before their texts.
+    """
     _, _, near, over = word
+    near, over = near - DESCENT * TEXT_HEIGHT - TEXT_GAP, over + DESCENT * TEXT_HEIGHT + TEXT_GAP
     places = [
         start + (end - start) * min(off, far) / far for start, end, far in leaders for off in (near, over)
     ]

@@ -17,6 +17,7 @@ from render.arrangement import Face, Floats, trace_rings
 from render.axonometric import rings_of
 from render.drawing import Fill, Region, Ring
 from render.extent import Box
+from render.screens import only_areas
 from render.visibility import Projection, list_faces
 
 if TYPE_CHECKING:
@@ -97,7 +98,7 @@ def _list_receivers(
         yield plane, _seen_area(projection, faces)
     if backdrop is not None:
         hidden = _seen_area(projection, projection.seen_faces())
-        yield (0.0, 0.0, backdrop.depth), box(*backdrop.room).difference(hidden, grid_size=GRID)
+        yield (0.0, 0.0, backdrop.depth), only_areas(box(*backdrop.room).difference(hidden, grid_size=GRID))
 
 
 def _seen_area(projection: Projection, faces: list[int]) -> BaseGeometry:
@@ -114,7 +115,7 @@ def area_of(rings: Iterable[Ring]) -> BaseGeometry:
     area: Any = MultiPolygon()
     for ring in rings:
         if len(ring) > 2:
-            area = area.symmetric_difference(Polygon(ring).buffer(0), grid_size=GRID)
+            area = only_areas(area.symmetric_difference(Polygon(ring).buffer(0), grid_size=GRID))
     return area
 
 
@@ -144,7 +145,7 @@ class _Caster:
         met = [part for i in self.tree.query(room) if (part := self._before(int(i), _to_light(plane)))]
         if not met:
             return None
-        dark = room.intersection(union_all(met, grid_size=GRID), grid_size=GRID)
+        dark = only_areas(room.intersection(union_all(met, grid_size=GRID), grid_size=GRID))
         a, b, c = _to_light(plane)
         return affine_transform(dark, [1 - a, -b, a, 1 + b, -c, c])
 

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from model.surround import Surround
 from model.units import format_length
 from render.dimension_strings import Edge, place_strings, strings_reach
-from render.drawing import Anchor, Dimension, Fill, Lines, Mark, Pen, Polyline, Region, Segment, Text
+from render.drawing import Anchor, Dimension, Fill, Lines, Mark, Pen, Point, Polyline, Region, Segment, Text
+from render.extent import Box, list_words
 from render.lettering import text_width
 from render.note_places import free_place, part_line
 from render.obstacle_marks import drawn_reach, list_drawn
@@ -60,7 +61,9 @@ class Frame:
         widest = max([drawn_reach(layout), *(abs(x) for obstacle in layout.behind for x in obstacle.x)])
         if view == "front":
             reach = widest
-            return Frame(-reach, foot, reach, max([top, *(o.y[1] for o in layout.behind)]))
+            return Frame(
+                -reach, foot, reach, max([top, layout.opening_top, *(o.y[1] for o in layout.behind)])
+            )
         if view == "side":
             return Frame(-front, foot, -layout.wall, top)
         behind = MASONRY_DEPTH - layout.wall
@@ -253,12 +256,32 @@ def _side_context(
     marks.append(Lines(Pen.GROUND, ((left, floor, wall, floor),), "floor"))
     clear = AROUND_TEXT * ratio
     marks.append(Lines(Pen.SITE, part_line((left, ceiling, wall, ceiling), dimensions, clear), "ceiling"))
-    if ceiling < surround.layout.ceiling - 1e-6:
-        marks.append(_broken_line(wall, floor, ceiling, ceiling - HEADROOM / 2 * ratio, BREAK * ratio))
+    broken = ceiling < surround.layout.ceiling - 1e-6
+    sign = _break_sign(wall, ceiling - HEADROOM / 2 * ratio, dimensions, ratio) if broken else ()
+    if sign:
+        marks.append(Polyline(Pen.SITE, ((wall, floor), *sign, (wall, ceiling)), stands_for="wall"))
     else:
         upright = part_line(_wall_end(wall, floor, ceiling), dimensions, clear)
         marks.append(Lines(Pen.SITE, upright, "wall"))
     return [*marks, *_leaning_masonry(surround)]
+
+
+def _break_sign(x: float, at: float, dimensions: Sequence[Dimension], ratio: float) -> tuple[Point, ...]:
+    """A zigzag of a plumb line where height is left out, as large as texts beside it let it be.
+
+    Nothing where one of them stands over the line.
+    """
+    words = list_words(dimensions)
+    for size in (BREAK * part * ratio for part in (1.0, 0.75, 0.5)):
+        beside = x - size / 2, at - size, x + size / 2, at + size
+        if not any(_meet(box, beside) for box in words):
+            step = size / 3
+            return (x, at - size), (x - size / 2, at - step), (x + size / 2, at + step), (x, at + size)
+    return ()
+
+
+def _meet(one: Box, other: Box) -> bool:
+    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
 
 
 def _leaning_masonry(surround: Surround) -> list[Mark]:
@@ -269,12 +292,6 @@ def _leaning_masonry(surround: Surround) -> list[Mark]:
     back = max(layout.right.inner_back, layout.right.outer_back)
     face = tuple((lean.set_back(y) - back, y) for y in (lean.base, lean.top))
     return [Polyline(Pen.SITE, face, stands_for="plumb.right")]
-
-
-def _broken_line(x: float, bottom: float, top: float, at: float, size: float) -> Polyline:
-    """The wall's line with a zigzag where height is left out."""
-    zigzag = ((x, at - size), (x - size / 2, at - size / 3), (x + size / 2, at + size / 3), (x, at + size))
-    return Polyline(Pen.SITE, ((x, bottom), *zigzag, (x, top)), stands_for="wall")
 
 
 def _floor_in_section(surround: Surround, frame: Frame) -> list[Mark]:

@@ -15,6 +15,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from itertools import product
 from time import monotonic
+from traceback import format_exc
 from typing import Any
 
 from hypothesis.internal.conjecture.providers import HypothesisProvider
@@ -117,19 +118,30 @@ def look_through(
 def main() -> int:
     """Look through as many designs as the command line says."""
     count, skip = read_slice(COUNT)
-    every, plans, beside = ("--all" in sys.argv, "--plans" in sys.argv, "--beside" in sys.argv)
     kinds: Counter[str] = Counter()
     start = monotonic()
     for number in range(skip, skip + count):
-        job = build_random_job(number)
-        turns = TURNS if every else (TURNS[number % len(TURNS)],)
-        for units in dict.fromkeys(unit for _, unit in turns):
-            papers = tuple(paper for paper, unit in turns if unit == units)
-            for paper, collision in look_through(with_value(job, "job.units", units), papers, plans, beside):
-                kinds[collision.kind] += 1
-                print(f"{number} {paper} {units} {collision}", flush=True)
+        for where, kind, words in _list_faults(number):
+            kinds[kind] += 1
+            print(f"{number} {where} {words}", flush=True)
     print(f"{count} designs in {monotonic() - start:.0f} s: {dict(kinds) or 'no collisions'}")
     return 1 if kinds else 0
+
+
+def _list_faults(number: int) -> Iterator[tuple[str, str, str]]:
+    """Where, of what kind and in words: what is wrong on the sheets of a design, or that there are none."""
+    job = build_random_job(number)
+    turns = TURNS if "--all" in sys.argv else (TURNS[number % len(TURNS)],)
+    for units in dict.fromkeys(unit for _, unit in turns):
+        papers = tuple(paper for paper, unit in turns if unit == units)
+        counted = with_value(job, "job.units", units)
+        try:
+            for paper, collision in look_through(
+                counted, papers, "--plans" in sys.argv, "--beside" in sys.argv
+            ):
+                yield f"{paper} {units}", collision.kind, str(collision)
+        except Exception:  # whatever it is, it is told, and the other designs are looked through
+            yield units, "not drawn", format_exc()
 
 
 if __name__ == "__main__":

@@ -119,6 +119,16 @@ def test_no_leader_runs_through_a_text_however_many_narrow_spans_there_are(inner
     assert list_crossed(place_strings(strings, BOX, ratio, style), ratio) == []
 
 
+def test_leaders_to_the_outer_rows_of_spread_texts_keep_off_the_nearer_rows():
+    # Blocks of an invented shelf, in sixteenths of an inch.
+    lengths = [12, 24, 186, 40, 170, 80, 130, 119, 91, 159, 51, 24, 175, 250]
+    lengths += [250, 250, 249, 250, 168, 82, 126, 124, 84, 166, 42, 208, 24, 12]
+    places = [sum(lengths[:i]) / 16 for i in range(len(lengths) + 1)]
+    for edge in Edge:
+        strings = [string_of(edge, *places), string_of(edge, places[0], places[-1])]
+        assert list_crossed(place_strings(strings, BOX, 96, FEET_INCHES_16), 96) == []
+
+
 @pytest.mark.parametrize("count", [4, 8, 16])
 def test_texts_without_a_place_near_their_spans_are_spread_no_further_than_a_sheet_is_wide(count):
     spans = [at / 4 for at in range(count + 1)]

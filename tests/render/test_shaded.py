@@ -20,6 +20,7 @@ from render.drawing import Fill
 from render.painted import mix_paint
 from render.pens import TINTS, luminance
 from render.shaded import DARK, Backdrop, list_tones
+from render.shaded import area_of as area_of_rings
 from render.shaded_front import draw_shaded
 from render.views import draw_view, project_boards
 from render.visibility import FROM_FRONT, flatten_boards, project
@@ -50,6 +51,20 @@ def is_same(area, other):
 FRIEZE = ((0, 60), (0, 20), (-1, 0))
 BLOCK = ((10, 16), (0, 20), (0, 1.25))
 SHELF = ((-4, 64), (20, 22), (-1, 7))
+
+
+def test_rings_that_touch_in_a_line_without_width_are_put_together_to_areas_all_the_same():
+    # Of an invented design: the first one's edge runs back in itself on the grid.
+    first = (
+        (-28.390034, 50.943299),
+        (-28.390035, 50.943299),
+        (-70.883236, 50.883236),
+        (-70.883234, 19.241768),
+    )
+    other = ((28.450096, 50.883236), (28.450096, 19.241771), (28.390034, 19.181705))
+    area = area_of_rings((first, other))
+    assert area.geom_type == "MultiPolygon"
+    assert area.area == pytest.approx(Polygon(first).area + Polygon(other).area)
 
 
 def test_a_shadow_is_as_broad_as_the_projection_that_throws_it():
