@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from model.fixing import AnchorRule, CordWay, Nailer
 
-FRAMED, PLAIN, FLUTED, TABLET = "framed", "plain", "fluted", "tablet"
+FRAMED, PLAIN, FLUTED, RAISED, TABLET = "framed", "plain", "fluted", "raised", "tablet"
 """Kinds of column and of frieze: the words that stand in a job file."""
 BOTH, OUTER = "both", "outer"
 """Which edges of a tapered column lean."""
@@ -25,8 +25,8 @@ class Column:
     """A boxed leg; `margin` is from the opening's edge to its inner side.
 
     Both are `width` wide at the foot, but for one whose own width is given, and `taper` narrower at the top,
-    wider below nothing. `taper_edges`, BOTH or OUTER, says which edges lean. `kind` is FRAMED, PLAIN or
-    FLUTED.
+    wider below nothing. `taper_edges`, BOTH or OUTER, says which edges lean. `kind` is FRAMED, PLAIN,
+    FLUTED or RAISED.
     """
 
     kind: str
@@ -55,6 +55,14 @@ class Flute:
     depth: float
     between: float
     stop: float
+
+
+@dataclass(frozen=True, slots=True)
+class Raised:
+    """The board laid on a column's plain face: `margin` of the face is left showing all round it."""
+
+    margin: float
+    thickness: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,6 +205,7 @@ class Design:
 
     column: Column
     flute: Flute
+    raised: Raised
     plinth: Plinth
     frieze: Frieze
     tablet: Tablet

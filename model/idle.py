@@ -5,7 +5,7 @@ from __future__ import annotations
 from model.build.hearth_step import STEPPED
 from model.build.mouldings import SQUARE
 from model.check.regime import LOCAL, MANUAL, MASONRY_KINDS
-from model.design import FLUTED, FRAMED, IN_FRONT, PLANK, TABLET, TO_CEILING, Design
+from model.design import FLUTED, FRAMED, IN_FRONT, PLANK, RAISED, TABLET, TO_CEILING, Design
 from model.fixing import IN_FRIEZE
 from model.fixing import OWN as OWN_PLUG
 from model.job import Job
@@ -29,6 +29,17 @@ READ_BY = (
     "none_beside",
 )
 """Rows of a chart: its tables, its hearth, and how the tables are read."""
+OF_COLUMNS = {
+    FRAMED: ("column.stile", "column.rail", "column.panels"),
+    FLUTED: ("flute.count", "flute.width", "flute.depth", "flute.between", "flute.stop"),
+    RAISED: ("raised.margin", "raised.thickness"),
+}
+"""Rows that only one kind of column has a use for."""
+OF_FRIEZES = {
+    FRAMED: ("frieze.stile", "frieze.rail", "frieze.panels"),
+    TABLET: ("tablet.width", "tablet.height", "tablet.thickness"),
+}
+"""Rows that only one kind of frieze has a use for."""
 
 
 def list_idle(job: Job) -> frozenset[str]:
@@ -67,17 +78,11 @@ def _list_idle_charts(site: Site) -> set[str]:
 
 
 def _list_idle_faces(design: Design) -> set[str]:
-    """Members of plain faces, flutes and tablets that there are none of, a plinth that is left away."""
+    """What only other kinds of face have, the sizes of a plinth or an overmantel that is left away."""
     idle: set[str] = set()
     column, frieze = design.column.kind, design.frieze
-    if column != FRAMED:
-        idle |= {"column.stile", "column.rail", "column.panels"}
-    if column != FLUTED:
-        idle |= {f"flute.{row}" for row in ("count", "width", "depth", "between", "stop")}
-    if frieze.kind != FRAMED:
-        idle |= {"frieze.stile", "frieze.rail", "frieze.panels"}
-    if frieze.kind != TABLET:
-        idle |= {f"tablet.{row}" for row in ("width", "height", "thickness")}
+    for built, own in ((column, OF_COLUMNS), (frieze.kind, OF_FRIEZES)):
+        idle |= {row for kind, rows in own.items() if kind != built for row in rows}
     if frieze.place == IN_FRONT:
         idle.add("frieze.projection")
     if not design.over.on:

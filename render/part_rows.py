@@ -57,6 +57,7 @@ _ROWS: Mapping[str, PartRow] = {
         for row in ("count", "width", "depth", "between")
     },
     "flute.stop": _sized(PartRow(roles=("column flute stop",)), Edge.RIGHT),
+    **{f"raised.{row}": PartRow(roles=("column raised board",)) for row in ("margin", "thickness")},
     "plinth.on": _PLINTH,
     "plinth.height": _PLINTH,
     "frieze.kind": _FRIEZE,

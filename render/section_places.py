@@ -6,8 +6,11 @@ from model.surround import Surround
 
 
 def section_level(surround: Surround) -> float:
-    """y of the plan section: through the middle of the columns' lowest panel, of their flutes or below."""
+    """y of the plan section: through the middle of the columns' lowest panel, of what else is on them, or
+    below it."""
     layout, frame = surround.layout, surround.layout.right.frame
+    if frame.raised:
+        return sum(frame.raised.y) / 2
     if frame.openings or frame.flutes:
         _, low, _, high = (*frame.openings, frame.flutes)[0] or frame.outline
         return (low + high) / 2

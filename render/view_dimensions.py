@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from model.build.behind import OLD_LEDGER
-from model.build.lines import Side
+from model.build.lines import Frame, Side
 from model.job import read_value
 from model.surround import Surround
 from render.dimension_strings import Edge, String, measure
@@ -194,15 +194,25 @@ def _column_levels(surround: Surround) -> list[tuple[float, str]]:
     return [*levels, (mould, rail), (layout.shelf_bottom, "bed_mould.size")]
 
 
+def _list_shown(face: Frame) -> tuple[tuple[float, ...], str]:
+    """From where to where a face without panels has flutes or a board on it, and what is left beyond."""
+    if face.raised:
+        return face.raised.y, "raised.margin"
+    return ((face.flutes[1], face.flutes[3]), "flute.stop") if face.flutes else ((), "")
+
+
 def _face_levels(surround: Surround) -> list[tuple[float, str]]:
-    """Levels up a column without panels: where its flutes stop, its capital and the bed mould."""
-    layout, flutes = surround.layout, surround.layout.right.frame.flutes
+    """Levels up a column without panels: flutes or a board on it, its capital and the bed mould."""
+    layout, (shown, path) = surround.layout, _list_shown(surround.layout.right.frame)
     capital, bed = layout.mouldings.capital, layout.mouldings.bed
-    levels = [(flutes[1], "flute.stop"), (flutes[3], "")] if flutes else []
+    levels = [(shown[0], path), (shown[1], "")] if shown else []
     if capital:
-        levels += [(layout.frieze_bottom - capital.height, "flute.stop" if flutes else "")]
+        levels += [(layout.frieze_bottom - capital.height, path)]
         levels += [(layout.frieze_bottom, "capital.size")]
-    stop = "flute.stop" if flutes and not (capital or layout.frieze_over) else ""
+    below_frieze = capital or layout.frieze_over or layout.right.taper
+    if shown and below_frieze and not capital:
+        levels += [(layout.frieze_bottom, path)]
+    stop = "" if below_frieze else path
     if bed:
         levels += [(layout.shelf_bottom - bed.height, stop)]
     last = "bed_mould.size" if bed else stop
@@ -333,6 +343,9 @@ def _column_stations(surround: Surround) -> list[tuple[float, str]]:
     if frame.openings:
         x0, x1 = frame.inside.at(level) if frame.inside else (frame.openings[0][0], frame.openings[0][2])
         return [(x0, "column.stile"), (x1, ""), (outer, "column.stile")]
+    if frame.raised:
+        x0, x1 = right.edges.inset(frame.raised.margin).at(level)
+        return [(x0, "raised.margin"), (x1, ""), (outer, "raised.margin")]
     if layout.flutes is None:
         return [(outer, "" if right.taper else _own(surround, "column.width", right))]
     lefts = layout.flutes.lefts(*right.narrowest)
@@ -343,7 +356,7 @@ def _column_stations(surround: Surround) -> list[tuple[float, str]]:
 
 
 def _face_depths(surround: Surround) -> tuple[String, ...]:
-    """How deep the right column's panels or flutes lie behind its face."""
+    """How far the right column's panels or flutes lie behind its face, or a board on it before it."""
     layout, right = surround.layout, surround.layout.right
     face, frame = -layout.column_front, right.frame
     _, outer = right.sides_at(section_level(surround))
@@ -351,6 +364,9 @@ def _face_depths(surround: Surround) -> tuple[String, ...]:
         x = layout.flutes.lefts(*right.narrowest)[-1] + layout.flutes.width / 2
         deep = (face + layout.flutes.depth, x, "flute.depth")
         return (measure(Edge.RIGHT, (face, outer, ""), deep),)
+    if frame.raised:
+        raised = (face - frame.raised.thickness, outer - frame.raised.margin, "")
+        return (measure(Edge.RIGHT, raised, (face, outer, "raised.thickness")),)
     if not frame.openings:
         return ()
     x = frame.openings[0][2]

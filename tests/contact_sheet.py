@@ -84,6 +84,8 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
     ("plain columns, plain frieze", "column.kind=plain frieze.kind=plain"),
     ("fluted columns, capital", "column.kind=fluted capital.on=yes frieze.kind=plain"),
     ("flutes run through", "column.kind=fluted flute.stop=0 flute.count=7 flute.width=1/2 capital.on=yes"),
+    ("raised boards on plain columns", "column.kind=raised capital.on=yes plinth_cap.on=yes"),
+    ("raised boards, tapered", "column.kind=raised column.taper=1 column.width=8 raised.margin=1 3/4"),
     ("raised tablet", "frieze.kind=tablet column.kind=plain capital.on=yes plinth_cap.on=yes"),
     ("plain frieze beside panels over capitals", "frieze.kind=plain capital.on=yes column.panels=2"),
     ("tapered columns", "column.taper=1 1/2 capital.on=yes plinth_cap.on=yes"),

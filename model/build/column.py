@@ -1,4 +1,4 @@
-"""A boxed column: framed face, side returns back to the masonry, and the plinth wrapped round its foot."""
+"""A boxed column: face, side returns back to the masonry, and the plinth wrapped round its foot."""
 
 from __future__ import annotations
 
@@ -7,9 +7,10 @@ from model.build.behind import list_notches, notch_edge, turn_over
 from model.build.facing import back_edge
 from model.build.frame import FrameWords, build_frame
 from model.build.hearth_step import step_down
-from model.build.lines import LEFT, PANEL_LAP, Layout, Rect, Side
+from model.build.lines import LEFT, PANEL_LAP, Layout, Side
+from model.build.plain_face import build_plain_face
 from model.build.plinth import build_plinth
-from model.build.tapered_column import build_tapered_face, build_tapered_returns
+from model.build.tapered_column import build_tapered_frame, build_tapered_returns
 
 COLUMN = {"left": "left column", "right": "right column"}
 
@@ -26,17 +27,19 @@ def build_columns(layout: Layout, stock: Stock, sheet: Stock) -> tuple[Board, ..
 
 def _shaft(layout: Layout, side: Side, stock: Stock, sheet: Stock) -> tuple[Board, ...]:
     """Face and returns."""
-    straight = _returns(layout, side, stock)
+    face, straight = _face(layout, side, stock, sheet), _returns(layout, side, stock)
     if side.taper is None:
-        return _on_floor(layout, side, _face(layout, side, stock, sheet)) + straight
-    returns = build_tapered_returns(side.taper, straight)
-    return build_tapered_face(layout, side, side.taper, stock, sheet) + returns
+        return _on_floor(layout, side, face) + straight
+    return face + build_tapered_returns(side.taper, straight)
 
 
 def _face(layout: Layout, side: Side, stock: Stock, sheet: Stock) -> tuple[Board, ...]:
+    """A frame and its panels, or the boards of a face without any."""
     frame = side.frame
     if not frame.openings:
-        return tuple(_face_board(layout, side, board, stock) for board in frame.stiles)
+        return build_plain_face(layout, side, stock)
+    if side.taper:
+        return build_tapered_frame(side, side.taper, stock, sheet)
     x0, _, x1, top = frame.outline
     between_returns = (x0 + stock.thickness, frame.rails[0][1], x1 - stock.thickness, top)
     stile = frame.stiles[0][2] - frame.stiles[0][0]
@@ -50,18 +53,6 @@ def _on_floor(layout: Layout, side: Side, face: tuple[Board, ...]) -> tuple[Boar
         return face
     front = layout.column_front
     return tuple(step_down(side, board) if board.bounds[1][2] == front else board for board in face)
-
-
-def _face_board(layout: Layout, side: Side, rect: Rect, stock: Stock) -> Board:
-    """A board of a plain face, over the edges of both returns; fluted where the layout says so."""
-    x0, y0, x1, y1 = rect
-    words, z = COLUMN[side.name], (layout.column_front - stock.thickness, layout.column_front)
-    if layout.flutes is None:
-        return block("column face", words, stock, "y", (x0, x1), (y0, y1), z)
-    if rect != side.frame.flutes:
-        return block("column flute stop", words, stock, "y", (x0, x1), (y0, y1), z)
-    section, curved = layout.flutes.section((x0, x1), z)
-    return Board("column fluted face", words, stock, "y", section, End(y0), End(y1), curved)
 
 
 def _returns(layout: Layout, side: Side, stock: Stock) -> tuple[Board, ...]:

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from model.board import Point2
 from model.build.ledger import Ledger
-from model.build.lines import LEAST_LAYER, Frame, Overmantel, Rect, Side
+from model.build.lines import LEAST_LAYER, Frame, Overmantel, RaisedBoard, Rect, Side
 from model.build.taper import Edges, Taper
-from model.design import FLUSH, FLUTED, FRAMED, IN_FRONT, LEAST_REVEAL, PLAIN, TO_CEILING, Design
+from model.design import FLUSH, FLUTED, FRAMED, IN_FRONT, LEAST_REVEAL, PLAIN, RAISED, TO_CEILING, Design
 from model.moulding.section import Section
 from model.site import Site
 
@@ -18,6 +18,8 @@ LEAST_PANEL = 1.0
 """Narrowest panel worth a frame, in. Shop choice."""
 LEAST_STOP = 0.25
 """Shortest plain piece at the end of flutes, in. Shop choice."""
+LEAST_RAISED = 2.0
+"""Narrowest and lowest board that is laid on a column's face, in. Shop choice."""
 LEAST_OVER = 6.0
 """Least height of an overmantel, in. Shop choice."""
 RAIL_BEHIND_PLINTH = 0.75
@@ -113,6 +115,8 @@ def lay_column(
         return _plain_face(design, outline, [outline])
     if design.column.kind == FLUTED:
         return _fluted_face(design, outline, low, high, ledger)
+    if design.column.kind == RAISED:
+        return _raised_face(design, outline, (low, high), taper, ledger)
     return _framed_column(design, outline, (plinth_top, low, high), levels, taper, ledger)
 
 
@@ -131,6 +135,16 @@ def _fluted_face(design: Design, outline: Rect, low: float, high: float, ledger:
     levels = (y0, low + stop, high - stop, y1)
     boards = [(x0, a, x1, b) for a, b in pairwise(levels) if b - a > LEAST_LAYER / 2]
     return _plain_face(design, outline, boards, (x0, levels[1], x1, levels[2]))
+
+
+def _raised_face(design: Design, outline: Rect, y: Point2, taper: Edges | None, ledger: Ledger) -> Frame:
+    """One board, and one laid on it with the same margin all round what shows between two levels."""
+    x0, x1 = taper.narrowest if taper else (outline[0], outline[2])
+    asked = design.raised.margin
+    margin = min(asked, (x1 - x0 - LEAST_RAISED) / 2, (y[1] - y[0] - LEAST_RAISED) / 2)
+    ledger.hold("raised.margin", asked, margin, f"the board would be under {LEAST_RAISED:g} in. wide or high")
+    raised = RaisedBoard((y[0] + margin, y[1] - margin), margin, design.raised.thickness)
+    return replace(_plain_face(design, outline, [outline]), raised=raised)
 
 
 def _framed_column(

@@ -14,7 +14,7 @@ from model.build.hearth_step import HearthStep
 from model.build.ledger import Shortfall
 from model.build.mouldings import Mouldings
 from model.build.obstacles import Obstacle, notch_at
-from model.build.taper import Edges
+from model.build.taper import Edges, upright
 
 NEAR = 1e-6
 """Places nearer to each other than this are one, in."""
@@ -31,14 +31,24 @@ Rect = tuple[float, float, float, float]
 
 
 @dataclass(frozen=True, slots=True)
+class RaisedBoard:
+    """What is laid on a column's plain face between two levels, and how much of the face shows round it."""
+
+    y: Point2
+    margin: float
+    thickness: float
+
+
+@dataclass(frozen=True, slots=True)
 class Frame:
     """Stiles, rails and panel openings as built, seen from the front; a column's as if it stood on the right.
 
     `front` is z of its face, `reveal` how far behind it the panels lie. Exactly one of stiles and rails
     runs through: the stiles of a column, the rails of a frieze. A plain face has no openings: its boards
     stand where the members that run through would, and `reveal` is their thickness. `flutes` is which of
-    a column's boards is fluted. `inside` are the edges of a tapered column's stiles along its panels; its
-    stiles and outline are given at the foot, its openings and rails as far as they are upright.
+    a column's boards is fluted, `raised` what is laid on them. `inside` are the edges of a tapered column's
+    stiles along its panels; its stiles and outline are given at the foot, its openings and rails as far as
+    they are upright.
     """
 
     outline: Rect
@@ -48,6 +58,7 @@ class Frame:
     rails: tuple[Rect, ...]
     openings: tuple[Rect, ...]
     flutes: Rect | None = None
+    raised: RaisedBoard | None = None
     inside: Edges | None = None
 
     @property
@@ -135,6 +146,11 @@ class Side:
     def outer_top(self) -> float:
         """x of its outer side at the shelf."""
         return self.taper.outer.head if self.taper else self.outer
+
+    @property
+    def edges(self) -> Edges:
+        """Both its edges, upright where it is not tapered."""
+        return self.taper or Edges(upright(self.inner), upright(self.outer))
 
     @property
     def narrowest(self) -> Point2:

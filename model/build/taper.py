@@ -71,6 +71,11 @@ class Line:
         return End(self.at(y[0]) - slope * y[0], slope, 0.0)
 
 
+def upright(x: float) -> Line:
+    """An edge that does not lean."""
+    return Line(0.0, 0.0, x, x)
+
+
 @dataclass(frozen=True, slots=True)
 class Edges:
     """Two edges that bound a part of a column, as if it stood on the right."""

@@ -1,54 +1,22 @@
-"""The face and the returns of a column whose edges lean, as if it stood on the right.
+"""The frame and the returns of a column whose edges lean, as if it stood on the right.
 
-How far they lean and between which levels is model.build.taper's.
+How far they lean and between which levels is model.build.taper's; a face without panels is
+model.build.plain_face's, whether its edges lean or not.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from model.board import Board, End, Point2, Stock, block
-from model.build.lines import LEAST_LAYER, Frame, Layout, Rect, Side
+from model.board import Board, Point2, Stock, block
+from model.build.lines import LEAST_LAYER, Side
 from model.build.taper import Edges, Line, build_strip, clip_between
 
 
-def build_tapered_face(
-    layout: Layout, side: Side, taper: Edges, stock: Stock, sheet: Stock
-) -> tuple[Board, ...]:
-    """A frame and the sheet behind it, or the boards of a plain or fluted face."""
-    words, frame = f"{side.name} column", side.frame
-    if frame.inside is not None:
-        return _build_frame(frame, frame.inside, taper, words, stock, sheet)
-    boards: list[Board] = []
-    for rect in frame.stiles:
-        boards += _face_boards(layout, frame, rect, taper, words, stock)
-    return tuple(boards)
-
-
-def _face_boards(
-    layout: Layout, frame: Frame, rect: Rect, taper: Edges, words: str, stock: Stock
-) -> list[Board]:
-    """One board between both edges; the fluted one upright between two margins that lean."""
-    y, z = (rect[1], rect[3]), (layout.column_front - stock.thickness, layout.column_front)
-    if layout.flutes is None:
-        return [build_strip("column face", words, stock, taper, y, z)]
-    if rect != frame.flutes:
-        return [build_strip("column flute stop", words, stock, taper, y, z)]
-    x = layout.flutes.strip(taper.narrowest)
-    section, curved = layout.flutes.section(x, z)
-    fluted = Board("column fluted face", words, stock, "y", section, End(y[0]), End(y[1]), curved)
-    beside = (Edges(taper.inner, _upright(x[0])), Edges(_upright(x[1]), taper.outer))
-    return [fluted, *(build_strip("column flute margin", words, stock, edges, y, z) for edges in beside)]
-
-
-def _upright(x: float) -> Line:
-    return Line(0.0, 0.0, x, x)
-
-
-def _build_frame(
-    frame: Frame, inside: Edges, taper: Edges, words: str, stock: Stock, sheet: Stock
-) -> tuple[Board, ...]:
+def build_tapered_frame(side: Side, taper: Edges, stock: Stock, sheet: Stock) -> tuple[Board, ...]:
     """Stiles sawn to shape, rails cut to the stiles, and one sheet between the returns."""
+    words, frame, inside = f"{side.name} column", side.frame, side.frame.inside
+    assert inside is not None
     z = (frame.front - stock.thickness, frame.front)
     foot, head = frame.outline[1], frame.outline[3]
     sides = (Edges(taper.inner, inside.inner), Edges(inside.outer, taper.outer))

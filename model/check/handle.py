@@ -73,7 +73,7 @@ def _clear(surround: Surround, part: str) -> Iterator[Handle]:
 
 def _clear_beside(part: str) -> Iterator[Handle]:
     yield Handle("column.margin", MORE)
-    yield Handle("column.projection", LESS)
+    yield from (Handle("column.projection", LESS), Handle("raised.thickness", LESS))
     if "plinth" in part:
         yield from (Handle("plinth.projection", LESS), Handle("plinth_cap.size", LESS))
         yield from (Handle("plinth_cap.on", 0, False), Handle("plinth.on", 0, False))

@@ -36,6 +36,8 @@ SAYINGS = {
     "column.projection": "let the columns stand out {}",
     "column.width": "make the columns {} wide",
     "column.over_edge": "let the columns step down to the floor",
+    "raised.thickness": "let the columns' raised boards stand out {}",
+    "raised.margin": "leave {} of the columns' faces round the raised boards",
     "plinth.projection": "let the plinths stand out {} beyond the columns",
     "plinth.on": "leave the plinths off",
     "plinth_cap.size": "make the plinth caps {} high",

@@ -126,6 +126,8 @@ NAMES = {
     "flute.depth": "depth of a flute",
     "flute.between": "flat between flutes",
     "flute.stop": "flutes' stop",
+    "raised.margin": "margin round the raised board",
+    "raised.thickness": "thickness of the raised board",
     "plinth.on": "plinths",
     "frieze.place": "frieze's place",
     "tablet.width": "tablet width",

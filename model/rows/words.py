@@ -57,7 +57,12 @@ OLD_LEDGER_USES = {
 OVER_EDGE = {"level": "Stands level with the hearth", "stepped": "Steps down to the floor"}
 HEIGHTS_FROM = {"hearth": "The hearth", "floor": "The floor"}
 TAPERED = {"both": "Both edges", "outer": "Outer edge only"}
-COLUMNS = {"framed": "Framed panels", "plain": "Plain board", "fluted": "Fluted"}
+COLUMNS = {
+    "framed": "Framed panels",
+    "plain": "Plain board",
+    "fluted": "Fluted",
+    "raised": "Plain, raised board",
+}
 FRIEZES = {"framed": "Framed panels", "plain": "Plain board", "tablet": "Plain, raised tablet"}
 FRIEZE_PLACES = {"between": "Between the columns", "in_front": "Over the columns"}
 SHELVES = {"built_up": "Built up from boards", "plank": "Solid plank"}

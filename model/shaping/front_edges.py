@@ -38,6 +38,7 @@ def _list_side(surround: Surround, side: Side) -> Iterator[Edge]:
     yield from _list_plinth(surround.layout, side)
     yield from _list_panels(surround.layout, side)
     yield from _list_flutes(side)
+    yield from _list_raised(side)
     yield from _list_capital(surround.layout, side)
 
 
@@ -118,6 +119,17 @@ def _list_flutes(side: Side) -> Iterator[Edge]:
     words = f"end of the {side.name} column's flutes"
     yield Edge("flute.stop", f"lower {words}", ((left, y0, right, y0),), UP, 1.0)
     yield Edge("flute.stop", f"upper {words}", ((left, y1, right, y1),), UP, -1.0)
+
+
+def _list_raised(side: Side) -> Iterator[Edge]:
+    """The ends of the board laid on a column's face; its sides lie as far in as they do."""
+    raised = side.frame.raised
+    if raised is None:
+        return
+    words = f"end of the {side.name} column's raised board"
+    for which, y, turn in (("lower", raised.y[0], 1.0), ("upper", raised.y[1], -1.0)):
+        x = sorted(side.sign * at for at in side.edges.inset(raised.margin).at(y))
+        yield Edge("raised.margin", f"{which} {words}", ((x[0], y, x[1], y),), UP, turn)
 
 
 def _list_panels(layout: Layout, side: Side) -> Iterator[Edge]:

@@ -22,6 +22,7 @@ PARTS = (
     ("capital", "capital"),
     ("edge band", "edge band"),
     ("flute", "face"),
+    ("raised", "raised board"),
     ("packing", "packing"),
     ("plinth", "plinth"),
     ("panel", "panels"),

@@ -85,6 +85,8 @@ CHANGED = {
     "flute.depth": 0.125,
     "flute.between": 0.5,
     "flute.stop": 3.0,
+    "raised.margin": 2.0,
+    "raised.thickness": 0.75,
     "plinth.height": 10.0,
     "plinth.projection": 1.0,
     "plinth_cap.on": True,
@@ -135,6 +137,7 @@ MOULDINGS = {
     for place in ("capital", "plinth_cap", "panel_mould", "back_band")
     for row in ("profile", "size")
 } | {"shelf.edge_size"}
+RAISED = {"raised.margin", "raised.thickness"}
 FLUTES = {f"flute.{row}" for row in ("count", "width", "depth", "between", "stop")}
 TABLET = {f"tablet.{row}" for row in ("width", "height", "thickness")}
 COLUMN_FRAME = {f"column.{row}" for row in ("stile", "rail", "panels")}
@@ -162,7 +165,21 @@ BOLTS = BOLT | {f"bolt_{which}.{row}" for which in ("two", "three") for row in (
 FLOORS = {"level.floor_left", "level.floor_right"}
 OBSTACLES = OUTLETS | CASINGS | BASEBOARDS | OLD_LEDGER | BOLTS | FLOORS | {"column.over_edge"}
 ASKED = {"tv.gap", "tv.eye", "tv.away", "house.painted"}
-OFF = ASKED | LOCAL | OBSTACLES | HEARTH | PIECES | MOULDINGS | OWN | FLUTES | TABLET | SLIP | OVER | CORDS
+OFF = (
+    ASKED
+    | LOCAL
+    | OBSTACLES
+    | HEARTH
+    | PIECES
+    | MOULDINGS
+    | OWN
+    | FLUTES
+    | RAISED
+    | TABLET
+    | SLIP
+    | OVER
+    | CORDS
+)
 
 
 def _outcome(job: Job) -> object:
@@ -203,6 +220,7 @@ def _job(**values: object) -> Job:
         (_job(shelf__edge_profile="ovolo"), CHART | OFF - {"shelf.edge_size"}),
         (_job(column__kind="plain"), CHART | OFF | COLUMN_FRAME),
         (_job(column__kind="fluted"), CHART | OFF - FLUTES | COLUMN_FRAME),
+        (_job(column__kind="raised"), CHART | OFF - RAISED | COLUMN_FRAME),
         (_job(frieze__kind="tablet"), CHART | OFF - TABLET | FRIEZE_FRAME),
         (
             _job(frieze__kind="plain", column__kind="plain"),
@@ -241,7 +259,7 @@ def test_idle_rows_are_named_and_have_no_say(job: Job, idle: set[str]):
 
 
 def test_rows_of_a_face_have_a_say_in_its_own_kind():
-    for kind, paths in (("framed", COLUMN_FRAME), ("fluted", FLUTES)):
+    for kind, paths in (("framed", COLUMN_FRAME), ("fluted", FLUTES), ("raised", RAISED)):
         job = _job(column__kind=kind)
         assert all(_outcome(with_value(job, path, CHANGED[path])) != _outcome(job) for path in paths)
     for kind, paths in (("framed", FRIEZE_FRAME), ("tablet", TABLET)):

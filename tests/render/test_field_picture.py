@@ -150,6 +150,12 @@ def test_pictures_of_everything_that_can_be_built_are_drawn():
     assert {"nailer.width", "tv.away", "casing.proud", "bolt_one.out", "level.floor_left"} <= set(drawn)
 
 
+def test_the_sizes_of_a_raised_board_have_pictures():
+    surround = plan_surround(with_texts(default_job(), [("column.kind", "raised")]))
+    for path in ("raised.margin", "raised.thickness"):
+        assert draw_field_picture(surround, path) is not None, path
+
+
 @given(jobs())
 @settings(max_examples=25)
 def test_no_job_that_can_be_entered_has_a_picture_that_is_empty_or_cannot_be_drawn(job: Job):

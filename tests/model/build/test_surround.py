@@ -188,6 +188,41 @@ def test_a_fluted_column_is_three_boards_of_one_face():
     assert fluted.section_area < fluted.width * fluted.thickness
 
 
+def test_a_raised_board_lies_on_a_plain_column_with_its_margin_all_round():
+    """9 in. wide less 1 1/2 either side; from 1 1/2 over the plinth to 1 1/2 under the bed mould."""
+    layout, boards = build(
+        column__kind="raised", column__width="9", raised__margin="1 1/2", raised__thickness="3/8"
+    )
+    right = [board for board in boards if board.assembly == "right column"]
+    (face,), (raised,) = of_role(right, "column face"), of_role(right, "column raised board")
+    assert (raised.width, raised.thickness) == (6, 0.375)
+    assert raised.bounds[0][2] == face.bounds[1][2] == layout.column_front
+    assert raised.bounds[0][1] == 8 + 1.5
+    assert raised.bounds[1][1] == layout.shelf_bottom - 1.5 - 1.5
+
+
+def test_a_raised_board_ends_below_a_capital_and_leans_with_its_column():
+    """Narrower by 1 in. at the top: 9 less 2 margins of 2 at the foot of the board is 5 and a bit less."""
+    layout, boards = build(
+        column__kind="raised", column__width="9", column__taper="1", raised__margin="2", capital__on="yes"
+    )
+    (raised,) = [
+        board for board in of_role(boards, "column raised board") if board.assembly == "right column"
+    ]
+    assert raised.bounds[1][1] == pytest.approx(layout.frieze_bottom - 2 - 2)
+    levels = {round(y, 6): [x for x, at in raised.section if at == y] for _, y in raised.section}
+    widths = [max(xs) - min(xs) for _, xs in sorted(levels.items())]
+    assert widths[0] > widths[1] > 4
+    assert widths[0] < 5
+
+
+def test_a_margin_that_leaves_no_board_is_made_smaller_and_said():
+    """Of 5 in. all but two go to the margins."""
+    layout, boards = build(column__kind="raised", column__width="5", raised__margin="3")
+    assert {board.width for board in of_role(boards, "column raised board")} == {2}
+    assert [(held.path, held.built) for held in layout.shortfalls] == [("raised.margin", 1.5)]
+
+
 def test_a_frieze_over_the_columns_lies_on_their_faces_and_the_soffit_stays_between_them():
     layout, boards = build(frieze__place="in_front", frieze__kind="plain")
     (board,), (soffit,) = of_role(boards, "frieze board"), of_role(boards, "soffit")

@@ -83,7 +83,8 @@ FULL = {
 }
 
 
-@pytest.mark.parametrize("more", [{}, {"column__kind": "fluted"}, {"frieze__kind": "tablet"},
+@pytest.mark.parametrize("more", [{}, {"column__kind": "fluted"}, {"column__kind": "raised"},
+                                  {"frieze__kind": "tablet"},
                                   {"frieze__place": "in_front"}, {"column__taper": 1.0}])  # fmt: skip
 @pytest.mark.parametrize("view", VIEWS)
 def test_every_edge_of_a_crowded_job_moves_as_far_as_it_says(more: dict[str, object], view: str):
