@@ -206,7 +206,7 @@ class _Rows:
         rests_outward: bool = False,
     ) -> None:
         self.height, self.most = TEXT_HEIGHT * ratio, MOST_SPREAD * ratio
-        self.clear = TEXT_CLEAR * ratio
+        self.clear, self.gap = TEXT_CLEAR * ratio, TEXT_GAP * ratio
         self.apart = TEXT_APART * ratio
         self.passing = [(at, at) for at in passing]
         self.standing = [(at, at) for at in standing]
@@ -237,7 +237,7 @@ class _Rows:
                 half = span.width / 2 + self.apart
                 self.texts.setdefault(row, []).append((at - half, at + half))
                 self.words.append(_reach(row, at, span))
-                self.leaders.append(_leader(row, at, span))
+                self.leaders.append(_leader(row, at, span, self.gap))
                 return row, at
         return None
 
@@ -274,7 +274,7 @@ class _Rows:
         for way, ahead in ((1, range(half + 1, len(spans))), (-1, range(half - 1, -1, -1))):
             edge, leaders = (
                 places[half] + way * spans[half].width / 2,
-                [_leader(rows[half], places[half], spans[half])],
+                [_leader(rows[half], places[half], spans[half], self.gap)],
             )
             for i in ahead:
                 span = spans[i]
@@ -284,7 +284,7 @@ class _Rows:
                 wanted = max(span.middle, limit) if way > 0 else min(span.middle, limit)
                 places[i] = self._beyond(wanted, span.width, way)
                 edge = places[i] + way * span.width / 2
-                leaders.append(_leader(rows[i], places[i], span))
+                leaders.append(_leader(rows[i], places[i], span, self.gap))
         return list(zip(rows, places, strict=True))
 
     def _beyond(self, wanted: float, width: float, way: float) -> float:
@@ -303,7 +303,7 @@ class _Rows:
 
     def _is_open(self, row: int, at: float, span: _Span) -> bool:
         """Whether a text there covers no leader, and its own leader no text."""
-        word, leader = _reach(row, at, span), _leader(row, at, span)
+        word, leader = _reach(row, at, span), _leader(row, at, span, self.gap)
         return not (
             any(_runs_through(other, word, self.clear) for other in self.leaders)
             or any(_runs_through(leader, other, self.clear) for other in self.words)
@@ -349,10 +349,13 @@ def _reach(row: int, at: float, span: _Span) -> tuple[float, float, float, float
     return low, high, near - DESCENT * TEXT_HEIGHT, far + DESCENT * TEXT_HEIGHT
 
 
-def _leader(row: int, at: float, span: _Span) -> tuple[float, float, float]:
-    """A lifted text's leader: where along the string it starts and ends, and how far off the line it goes."""
+def _leader(row: int, at: float, span: _Span, gap: float) -> tuple[float, float, float]:
+    """A lifted text's leader: where along the string it starts and ends, and how far off the line it goes.
+
+    It ends a `gap` beside the text or before it, or both.
+    """
     low, high, near, _ = _band(row, at, span.width)
-    return span.middle, min(max(span.middle, low), high), near
+    return span.middle, min(max(span.middle, low - gap), high + gap), near - TEXT_GAP
 
 
 def _outmost(
@@ -360,10 +363,10 @@ def _outmost(
 ) -> float:
     """How far leaders reach one way along the string where they pass a row of texts like `word`.
 
-    What is below and above the capitals counts, and that leaders end a little before their texts.
+    What is below and above the capitals counts.
     """
     _, _, near, over = word
-    near, over = near - DESCENT * TEXT_HEIGHT - TEXT_GAP, over + DESCENT * TEXT_HEIGHT + TEXT_GAP
+    near, over = near - DESCENT * TEXT_HEIGHT, over + DESCENT * TEXT_HEIGHT
     places = [
         start + (end - start) * min(off, far) / far for start, end, far in leaders for off in (near, over)
     ]

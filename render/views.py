@@ -1,7 +1,7 @@
 """The views of a surround as drawings: site, wood, dimensions and what is marked on request.
 
 What a view is of and in which order it is laid down stands here; which dimensions it carries stands in
-render.view_dimensions, what is marked over it in render.view_marks.
+render.view_dimensions, what is marked over it in render.view_marks and fault_marks.
 """
 
 from __future__ import annotations
@@ -20,6 +20,7 @@ from render.dimension_strings import String, place_strings
 from render.distance_marks import draw_distances
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Region
 from render.far_side import without_far_backs
+from render.fault_marks import draw_faults, number_faults
 from render.fixing_marks import draw_anchors, draw_cord_way, name_holes
 from render.names import place_names
 from render.obstacle_marks import name_obstacles
@@ -34,7 +35,7 @@ from render.site_solids import (
 )
 from render.view_context import WALL_ABOVE, WALL_BESIDE, Frame, draw_context, list_standing
 from render.view_dimensions import list_strings
-from render.view_marks import draw_clearance, draw_faults
+from render.view_marks import draw_clearance
 from render.visibility import (
     FROM_ABOVE,
     FROM_FRONT,
@@ -139,10 +140,11 @@ def _draw(surround: Surround, view: str, options: ViewOptions) -> Drawing:
         )
     else:
         marks += list_lines(projection)
-    marks += draw_faults(surround, view, look, options.findings, projection, dimensions, ratio)
+    marks += draw_faults(surround, view, look, options.findings, projection, ratio)
     if options.clearance:
-        marks += draw_clearance(surround, view, ratio, dimensions)
+        marks += draw_clearance(surround, view, ratio, (*marks, *dimensions))
         marks += draw_distances(surround, view, ratio, (*marks, *dimensions))
+    marks += number_faults(surround, view, look, options.findings, (*marks, *dimensions), ratio)
     marks += draw_cord_way(surround, projection, look)
     names = name_holes(surround, projection, look)
     if view == "front":
