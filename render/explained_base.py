@@ -27,6 +27,7 @@ from render.drawing import (
     Text,
 )
 from render.extent import box_ring, drawing_extent
+from render.once import once
 from render.shifting import shift_mark
 
 CROSS = 0.07
@@ -96,13 +97,15 @@ def list_jambs(surround: Surround) -> Iterator[tuple[float, float]]:
 
 def draw_boards(surround: Surround, tinted: Collection[str], view: str) -> Iterator[Mark]:
     """All boards thinly, those whose marks are named heavily."""
-    pairs = list(zip(surround.boards, surround.marks, strict=True))
-    for board, mark in pairs:
+    outlines = once(
+        surround, ("outlines", view), lambda: tuple(outline_board(board, view) for board in surround.boards)
+    )
+    pairs = list(zip(outlines, surround.marks, strict=True))
+    for ring, mark in pairs:
         if mark not in tinted:
-            yield Polyline(Pen.ARRIS, outline_board(board, view), True)
-    for board, mark in pairs:
+            yield Polyline(Pen.ARRIS, ring, True)
+    for ring, mark in pairs:
         if mark in tinted:
-            ring = outline_board(board, view)
             yield Region(Fill.FAULT, (ring,))
             yield Polyline(Pen.OUTLINE, ring, True)
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from dataclasses import replace
+from functools import cache
 from typing import Any
 
 from hypothesis import strategies as st
@@ -108,12 +110,14 @@ def values(row: Parameter, in_between: bool = True) -> st.SearchStrategy[Any]:
             return st.lists(lengths(row), max_size=3).map(tuple)
 
 
-def jobs(in_between: bool = True, **held: Any) -> st.SearchStrategy[Job]:
+@cache
+def jobs(in_between: bool = True, **held: Hashable) -> st.SearchStrategy[Job]:
     """Any job in range, each row drawn on its own; `held` fixes rows, with ``__`` for the point.
 
     Without `in_between` no size lies between the marks of a tape.
 
-    ``jobs(bed_mould__on=False)`` holds ``bed_mould.on``. A row shrinks towards its default.
+    ``jobs(bed_mould__on=False)`` holds ``bed_mould.on``. A row shrinks towards its default. Asked for the
+    same again it is the same strategy, so that tests that ask for any job can be told from others.
     """
     fixed = {path.replace("__", "."): BY_PATH[path.replace("__", ".")].check(v) for path, v in held.items()}
     rows = {

@@ -115,6 +115,8 @@ def _baseboard(site: Site, side: Side, meeting: Meeting, ground: Ground, ledger:
     path, y = f"baseboard.height_{side.name}", (ground.floor, ground.floor + height)
     start = max(ground.facing_side, ground.hearth_side if ground.floor < 0 else 0.0)
     foot = side.outer + meeting.plinth_out
+    if side.taper is not None:
+        foot = max(foot, side.taper.outer.at(y[1]))  # a column that widens upwards reaches over its foot
     met = "" if start >= foot - NEAR or side.lowest >= y[1] - NEAR else board.meets
     z = (ground.wall, ground.wall + thickness)
     if met == NOTCHED:

@@ -31,6 +31,7 @@ class Air:
     def __init__(self, boards: Sequence[Board], standing: Sequence[Board]) -> None:
         corners = np.array([board.bounds for board in boards])
         low, high = corners[:, 0].min(axis=0) - AROUND, corners[:, 1].max(axis=0) + AROUND
+        self._bounds = corners
         solids = (*boards, *standing)
         spans = np.array([solid.bounds for solid in solids]).reshape(-1, 3)
         self.planes = [_distinct(np.clip(spans[:, i], low[i], high[i]), low[i], high[i]) for i in range(3)]
@@ -47,8 +48,14 @@ class Air:
         self.open = _flood(free)
 
     def reaches(self, face: Face) -> bool:
-        """Whether the room's air may reach `face` anywhere."""
-        low, high = face.ring.min(axis=0) - SAME, face.ring.max(axis=0) + SAME
+        """Whether the room's air may reach `face`, of one of the boards, anywhere.
+
+        A groove is narrower than a cell may be and then goes for wood, so that one of its faces is asked for
+        as far as its board's own bounds before it.
+        """
+        least, most = self._bounds[face.owner]
+        low = np.where(face.normal < -LEVEL, least, face.ring.min(axis=0)) - SAME
+        high = np.where(face.normal > LEVEL, most, face.ring.max(axis=0)) + SAME
         window = tuple(
             slice(max(int(np.searchsorted(p, a, "right")) - 1, 0), int(np.searchsorted(p, b, "left")))
             for p, a, b in zip(self.planes, low, high, strict=True)

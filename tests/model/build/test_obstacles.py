@@ -38,6 +38,15 @@ def test_a_baseboard_is_cut_back_to_the_plinth_that_stands_on_its_wall():
     assert left.x[1] == -39.25
 
 
+def test_a_baseboard_is_cut_back_to_where_a_column_that_widens_upwards_meets_its_top():
+    """Half an inch wider on this side over the 43 in. up to the frieze: 5/86 in. at the baseboard's top."""
+    right = obstacle(
+        plan("plinth.on=no", "facing.width=60", "baseboard.height_right=5", "column.taper=-1"),
+        "right baseboard",
+    )
+    assert right.x[0] == pytest.approx(38.5 + 5 / 86)
+
+
 def test_a_baseboard_beyond_a_wide_facing_keeps_clear():
     right = obstacle(plan("facing.width=90", "baseboard.height_right=5"), "right baseboard")
     assert (right.met, right.x[0]) == ("", 45)

@@ -9,14 +9,12 @@ from app.demo import list_demos, read_demo
 from model.days.network import Task
 from model.days.plan import DayPlan, plan_days
 from model.job import Job, default_job, with_texts
-from model.surround import plan_surround
-from model.takeoff.takeoff import take_off
+from tests.planned import plan, take
 from tests.strategies import jobs
 
 
 def planned(job: Job) -> DayPlan:
-    surround = plan_surround(job)
-    return plan_days(surround, take_off(surround))
+    return plan_days(plan(job), take(job))
 
 
 def before(tasks: tuple[Task, ...], n: int) -> set[int]:
@@ -65,8 +63,8 @@ def test_more_people_are_done_no_later() -> None:
 @settings(max_examples=6)
 @given(jobs())
 def test_every_design_has_a_plan_whose_hours_are_those_of_its_steps(job: Job) -> None:
-    plan = planned(job)
-    assert len(plan.tasks) == len(plan.slots)
-    for task, slot in zip(plan.tasks, plan.slots, strict=True):
-        hands = min(task.hands, plan.crew)
+    days = planned(job)
+    assert len(days.tasks) == len(days.slots)
+    for task, slot in zip(days.tasks, days.slots, strict=True):
+        hands = min(task.hands, days.crew)
         assert sum(b - a for a, b in slot.work) * hands == pytest.approx(task.hours * task.hands)

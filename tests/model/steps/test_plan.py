@@ -14,10 +14,11 @@ from model.job import Job, default_job, with_texts
 from model.steps.plan import plan_steps
 from model.steps.step import Step, Where
 from model.steps.touching import find_touching
-from model.surround import Surround, plan_surround
+from model.surround import Surround
 from model.takeoff.anchors import plan_anchors
 from model.takeoff.fasteners import Means, count_fixings
-from model.takeoff.takeoff import Takeoff, take_off
+from model.takeoff.takeoff import Takeoff
+from tests.planned import plan, take
 from tests.strategies import jobs
 
 DEMOS = ("brick", "gas", "bedroom", "too-close")
@@ -25,8 +26,7 @@ FEW = settings(max_examples=10)
 
 
 def planned(job: Job) -> tuple[Surround, Takeoff, tuple[Step, ...]]:
-    surround = plan_surround(job)
-    takeoff = take_off(surround)
+    surround, takeoff = plan(job), take(job)
     return surround, takeoff, plan_steps(surround, takeoff)
 
 

@@ -19,6 +19,7 @@ from model.takeoff.fasteners import (
     nails_weight,
 )
 from model.takeoff.surfaces import list_surfaces, part_surfaces
+from tests.planned import plan, take
 from tests.strategies import jobs
 from tests.takeoff_wood import FRAMING, SHEET, board
 
@@ -143,9 +144,9 @@ def test_the_nail_chosen_is_sold_and_fits(wanted, room):
 @settings(max_examples=5, deadline=None)
 @given(jobs())
 def test_whatever_is_driven_in_any_job_stays_in_the_wood(job):
-    surround = plan_surround(job)
-    for fixing in list_fixings(list_surfaces(surround), job.shop.rates):
-        one, other = surround.boards[fixing.through], surround.boards[fixing.into]
+    boards = plan(job).boards
+    for fixing in take(job).fixings:
+        one, other = boards[fixing.through], boards[fixing.into]
         if fixing.means is Means.NAIL:
             room = sum(max(b.extent(axis) for axis in "xyz") for b in (one, other))
             assert fixing.length < room

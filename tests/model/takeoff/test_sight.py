@@ -11,13 +11,14 @@ from hypothesis import strategies as st
 from shapely import Point
 
 from app.demo import list_demos, read_demo
-from model.board import StockKind
+from model.board import Board, End, StockKind
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.sight import LINES
 from model.takeoff.surfaces import Surfaces, list_surfaces, part_surfaces
+from tests.planned import list_faces_of
 from tests.strategies import jobs
-from tests.takeoff_wood import board, is_free, triangles_of
+from tests.takeoff_wood import POPLAR, board, is_free, triangles_of
 
 WALL = board((-50, 50), (-50, 50), (-9, 0))
 FLOOR = board((-50, 50), (-9, 0), (-9, 5))
@@ -69,6 +70,19 @@ def test_a_slit_shows_no_more_than_its_mouth():
     )
     outside = 2 * 40 * 4 + 2 * 40 + 4 * 4
     assert pair.painted_area == pytest.approx(outside + 2 * (40 * 0.5 + 3.5 * 0.5))
+
+
+def test_a_narrow_groove_in_a_wide_board_is_seen_to_its_floor():
+    """1 in. wide and 1/2 deep in a board 10 by 1 and 40 long, closed by blocks 1 in. long at both ends.
+
+    All round the three but their backs, which are on the wall: fronts, groove, both edges, ends, and what of
+    the blocks' inner ends the groove leaves bare.
+    """
+    grooved = ((20, 0), (30, 0), (30, 1), (24, 1), (24, 0.5), (23, 0.5), (23, 1), (20, 1))
+    face = Board("face", "box", POPLAR, "x", grooved, End(0), End(40))
+    stops = (board((-1, 0), (20, 30), (0, 1)), board((40, 41), (20, 30), (0, 1)))
+    shown = 9 * 40 + 2 * 10 + (1 + 2 * 0.5) * 40 + 2 * 42 + 2 * 10 + 2 * 0.5
+    assert part_surfaces((face, *stops), (WALL,)).painted_area == pytest.approx(shown)
 
 
 def test_lines_of_sight_come_from_the_room_and_are_alike_on_both_sides():
@@ -167,14 +181,14 @@ def _list_set(settings: str) -> Surfaces:
 @settings(max_examples=6, deadline=None)
 @given(jobs(), st.integers(0, 1000))
 def test_rays_along_the_same_lines_agree_on_any_job(job, seed):
-    agree, differ = _check_by_rays(list_surfaces(plan_surround(job)), 60, seed, LINES)
+    agree, differ = _check_by_rays(list_faces_of(job), 60, seed, LINES)
     assert differ <= 1, f"{differ} of {agree + differ}"
 
 
 @settings(max_examples=6, deadline=None)
 @given(jobs())
 def test_what_is_seen_is_bare_and_what_is_bare_is_wood(job):
-    surfaces = list_surfaces(plan_surround(job))
+    surfaces = list_faces_of(job)
     for face, bare, seen in zip(surfaces.faces, surfaces.bare, surfaces.seen, strict=True):
         assert seen.area <= bare.area + 1e-6
         assert bare.area <= face.area + 1e-6
