@@ -110,11 +110,12 @@ def _mark_section(surround: Surround, target: str, under: Sequence[Mark], ratio:
     """The ends of a cutting plane over the front, both where the drawing has room; at least one."""
     plane, frame = _find_plane(surround, target), Frame.around(surround, "front")
     ends = (frame.right, frame.left) if plane.level else (frame.top, frame.bottom)
-    paper, extent = _paper(under, ratio), drawing_extent(Drawing(tuple(under), ratio))
+    papers = _paper(under, ratio), _paper(under, ratio, only_aslant=True)
+    extent = drawing_extent(Drawing(tuple(under), ratio))
     found = [
         (along, way)
         for end, way in zip(ends, (1.0, -1.0), strict=True)
-        if (along := _find_end(plane, end, way, paper, ratio, extent)) is not None
+        if (along := _find_end(plane, end, way, papers, ratio, extent)) is not None
     ]
     for along, way in found or [(_outside(plane, extent, ratio), 1.0)]:
         inner = along - way * RADIUS * ratio
@@ -124,8 +125,10 @@ def _mark_section(surround: Surround, target: str, under: Sequence[Mark], ratio:
         )
 
 
-def _find_end(plane: _Plane, end: float, way: float, paper: Paper, ratio: float, extent: Box) -> float | None:
-    """Where along the plane the circle's middle has room: clear of all lines, or else over no words."""
+def _find_end(
+    plane: _Plane, end: float, way: float, papers: Sequence[Paper], ratio: float, extent: Box
+) -> float | None:
+    """Where along the plane the circle's middle has room: on the first of `papers`, or else on the next."""
     reach, back = (RADIUS + AIR) * ratio, STROKE * ratio
     places = end + way * (back + reach + np.arange(FURTHEST) * STEP * ratio)
     middles = np.array([plane.place(along) for along in places.tolist()])
@@ -133,7 +136,8 @@ def _find_end(plane: _Plane, end: float, way: float, paper: Paper, ratio: float,
     (low if way > 0 else high)[:, 0 if plane.level else 1] -= way * back
     boxes = np.hstack([low, high])
     within = (boxes[:, :2] >= extent[:2]).all(axis=1) & (boxes[:, 2:] <= extent[2:]).all(axis=1)
-    for good in (paper.is_free(boxes) & within, paper.has_no_words(boxes) & within):
+    for paper in papers:
+        good = paper.is_free(boxes) & within
         if good.any():
             return float(places[np.flatnonzero(good)[0]])
     return None
@@ -168,9 +172,15 @@ def _mark_detail(target: str, box: Box, under: Sequence[Mark], ratio: float) -> 
     yield from _draw_mark(target, (left, bottom - 2 * RADIUS * ratio), ratio)
 
 
-def _paper(under: Sequence[Mark], ratio: float) -> Paper:
-    lines = [mark for mark in under if not isinstance(mark, Hatch)]
-    return Paper(list_strokes(lines, ratio), list_dark(under), list_words(under))
+def _paper(under: Sequence[Mark], ratio: float, only_aslant: bool = False) -> Paper:
+    """What is clear of dark areas, words and lines, or of lines aslant only: leaders among them.
+
+    A level or plumb line that goes on behind a circle is not misread.
+    """
+    strokes = list_strokes([mark for mark in under if not isinstance(mark, Hatch)], ratio)
+    if only_aslant:
+        strokes = tuple(s for s in strokes if s[0] != s[2] and s[1] != s[3])
+    return Paper(strokes, list_dark(under), list_words(under))
 
 
 def _draw_mark(

@@ -3,21 +3,25 @@
 from functools import cache
 
 import pytest
+from shapely import LineString, Polygon
 
 from app.demo import list_demos, read_demo
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
 from render.details import detail_box
-from render.drawing import Lines, Pen, Polyline, Region, Text
+from render.drawing import Dimension, Lines, Pen, Polyline, Region, Text
 from render.extent import list_texts
+from render.number_places import list_strokes
 from render.packet import build_packet, build_view_sheets
 from render.references import HELD
 from render.section_marks import mark_references
 from render.section_places import section_level, section_station
 from render.sheets import DETAILS, LABELS, MARKED_ON, TITLES
 from render.views import ViewOptions, draw_view
+from tests.bench.collisions import build_random_job
 
+SECTIONS = {HELD + "plan_section", HELD + "vertical_section"}
 EVERY = [(name, paper) for name in list_demos() for paper in ("letter", "a3")]
 
 
@@ -138,3 +142,19 @@ def test_the_dashed_line_goes_round_what_the_detail_shows():
     xs = [x for x0, _, x1, _ in dashed.segments for x in (x0, x1)]
     ys = [y for _, y0, _, y1 in dashed.segments for y in (y0, y1)]
     assert (min(xs), min(ys), max(xs), max(ys)) == pytest.approx(detail_box(surround, "plan_section"))
+
+
+@pytest.mark.parametrize("number", range(12))
+def test_no_leader_runs_through_the_circle_of_a_section(number):
+    surround = plan_surround(build_random_job(number))
+    for ratio in (16.0, 32.0):
+        bare = draw_view(surround, "front", ViewOptions(ratio))
+        marks = mark_references(surround, "front", bare).marks[len(bare.marks) :]
+        rings = [Polygon(m.points) for m in marks if isinstance(m, Polyline) and m.stands_for in SECTIONS]
+        leaders = [
+            LineString((stroke[:2], stroke[2:]))
+            for stroke in list_strokes([m for m in bare.marks if isinstance(m, Dimension)], ratio)
+            if stroke[0] != stroke[2] and stroke[1] != stroke[3]
+        ]
+        assert rings
+        assert not any(ring.intersects(leader) for ring in rings for leader in leaders)
