@@ -34,13 +34,8 @@ PACKET, DRAWING, LIST, MATERIALS, SETTINGS = "packet", "drawing", "cut list", "m
 BUYING, PLAN = "buying list", "cutting plan"
 STEPS, DAYS, FINISHING, ANCHORS = "assembly steps", "day plan", "finishing", "anchors"
 CHECKS, SITE = "checks", "site record"
-ASSEMBLIES, MOULDINGS, OFFER = "sub-assemblies", "mouldings", "offer"
-LISTS = (LIST, MATERIALS, SETTINGS, BUYING, PLAN, STEPS, DAYS, ANCHORS, FINISHING, CHECKS, SITE)
-"""Tables for a spreadsheet."""
-PARTS = (PACKET, OFFER, DRAWING, ASSEMBLIES, MOULDINGS, *LISTS)
-TEMPLATES = "templates"
-CHOICES = (*PARTS, TEMPLATES)
-"""What may be asked for: PARTS, and what not every job needs."""
+ASSEMBLIES, MOULDINGS, OFFER, TEMPLATES = "sub-assemblies", "mouldings", "offer", "templates"
+"""What may be asked for, by the name it has on the command line; OUTPUTS below says what each is."""
 DRAWINGS = (DRAWING, ASSEMBLIES, MOULDINGS)
 MOST_STEPS = 150
 """How far a cheaper cutting plan is looked for, for each material: about half a second. Steps, not seconds,
@@ -67,20 +62,20 @@ def file_stem(job: Job) -> str:
 
 def name_output(job: Job, part: str) -> str:
     """The name of the file that holds one of CHOICES, or of the folder; of several options it says which."""
-    return f"{file_stem(named_alone(job))} - {_FILES[part][0] if part in _FILES else part}"
+    return f"{file_stem(named_alone(job))} - {OUTPUTS[part].ends or part}"
 
 
 def build_outputs(
     job: Job,
     paper: str,
     date_text: str,
-    parts: tuple[str, ...] = PARTS,
+    parts: tuple[str, ...] | None = None,
     step: Step | None = None,
     stock: StockList | CuttingPlan | None = None,
     dxf_version: str = USUAL_VERSION,
     tell_plan: Callable[[CuttingPlan], None] | None = None,
 ) -> tuple[Output, ...]:
-    """Work out the files of `parts`; nothing is written to disk yet.
+    """Work out the files of `parts`, of PARTS where nothing is said; nothing is written to disk yet.
 
     What is bought and how it is cut is planned out of the list given as `stock`, the usual sizes without one,
     or taken from a plan of this job that is there already; `tell_plan` is told which plan it is. Drawing
@@ -90,6 +85,7 @@ def build_outputs(
     tell(0.0, "Working out the boards")
     making = _Making(named_alone(job), paper, date_text, stock, dxf_version, tell_plan)
     made: list[Output] = []
+    parts = PARTS if parts is None else parts
     for i, part in enumerate(parts):
         share = _share(tell, i / len(parts), 1 / len(parts))
         share(0.0, f"Writing the {part}")
@@ -157,12 +153,12 @@ def _make_folder(folder: Path) -> None:
 
 def _build_part(making: _Making, part: str, tell: Step) -> Iterator[Output]:
     """The file of one of CHOICES, the files of its folder, or none where the job has nothing of it."""
-    name = name_output(making.job, part)
-    if part in _FOLDERS:
-        for own_name, text in _FOLDERS[part](making, tell):
+    name, built = name_output(making.job, part), OUTPUTS[part].build(making, tell)
+    if not isinstance(built, bytes):
+        for own_name, text in built:
             yield Output(f"{name}/{own_name}", text.encode())
-    elif data := _FILES[part][1](making, tell):
-        yield Output(name, data)
+    elif built:
+        yield Output(name, built)
 
 
 class _Making:
@@ -383,29 +379,60 @@ def _build_site(making: _Making, _tell: Step) -> bytes:
     return write_site_csv(making.surround.asked or making.job).encode()
 
 
-_FILES: dict[str, tuple[str, Callable[[_Making, Step], bytes]]] = {
-    PACKET: ("packet.pdf", _build_packet),
-    OFFER: ("offer.pdf", _build_offer),
-    DRAWING: ("views.dxf", _build_views),
-    LIST: ("cut list.csv", _build_cut_list),
-    MATERIALS: ("materials.csv", _build_materials),
-    SETTINGS: ("saw settings.csv", _build_settings),
-    BUYING: ("buying list.csv", _build_buying),
-    PLAN: ("cutting plan.csv", _build_plan),
-    STEPS: ("assembly steps.csv", _build_steps),
-    DAYS: ("day plan.csv", _build_days),
-    ANCHORS: ("anchors.csv", _build_anchors),
-    FINISHING: ("finishing.csv", _build_finishing),
-    CHECKS: ("checks.csv", _build_checks),
-    SITE: ("site record.csv", _build_site),
-    TEMPLATES: ("templates.pdf", _build_templates),
+@dataclass(frozen=True, slots=True)
+class OutputKind:
+    """How a file's name ends, "" for a folder of files; what builds it, and in which words it is offered.
+
+    `always` says that it is written where nothing else is asked for; what is not is of no use to every job.
+    """
+
+    ends: str
+    build: Callable[[_Making, Step], bytes | Iterator[tuple[str, str]]]
+    words: str
+    always: bool = True
+
+
+OUTPUTS: dict[str, OutputKind] = {
+    PACKET: OutputKind(
+        "packet.pdf",
+        _build_packet,
+        "The packet: elevations, sections, checks, lists and cutting plans, true to scale (PDF)",
+    ),
+    OFFER: OutputKind(
+        "offer.pdf",
+        _build_offer,
+        "The offer for the homeowner: picture, sizes, price, a place to sign (PDF)",
+    ),
+    DRAWING: OutputKind(
+        "views.dxf", _build_views, "All views and the packet's sheets, for a drawing program (DXF)"
+    ),
+    ASSEMBLIES: OutputKind("", _build_assemblies, "Each sub-assembly alone, in a folder (DXF)"),
+    MOULDINGS: OutputKind("", _build_mouldings, "Each moulding's section at full size, in a folder (DXF)"),
+    TEMPLATES: OutputKind(
+        "templates.pdf",
+        _build_templates,
+        "Full-size templates of mouldings, notches and holes, to lay on the wood (PDF)",
+        always=False,
+    ),
+    LIST: OutputKind("cut list.csv", _build_cut_list, "Cut list"),
+    MATERIALS: OutputKind("materials.csv", _build_materials, "Materials"),
+    SETTINGS: OutputKind("saw settings.csv", _build_settings, "Saw settings"),
+    BUYING: OutputKind("buying list.csv", _build_buying, "Buying list"),
+    PLAN: OutputKind("cutting plan.csv", _build_plan, "Cutting plan"),
+    STEPS: OutputKind("assembly steps.csv", _build_steps, "Assembly steps"),
+    DAYS: OutputKind("day plan.csv", _build_days, "Day plan"),
+    ANCHORS: OutputKind("anchors.csv", _build_anchors, "Anchors"),
+    FINISHING: OutputKind("finishing.csv", _build_finishing, "Finishing"),
+    CHECKS: OutputKind("checks.csv", _build_checks, "Checks"),
+    SITE: OutputKind("site record.csv", _build_site, "Site record"),
 }
-"""How the name of each part that is one file ends, and what builds it."""
-_FOLDERS: dict[str, Callable[[_Making, Step], Iterator[tuple[str, str]]]] = {
-    ASSEMBLIES: _build_assemblies,
-    MOULDINGS: _build_mouldings,
-}
-"""What builds each part that is a folder of drawing files: their names and texts."""
+"""All that can be written, in the order in which it is offered and written."""
+CHOICES = tuple(OUTPUTS)
+"""What may be asked for."""
+PARTS = tuple(part for part, kind in OUTPUTS.items() if kind.always)
+"""What is written where nothing was said."""
+LISTS = tuple(part for part, kind in OUTPUTS.items() if kind.ends.endswith(".csv"))
+"""Tables for a spreadsheet."""
 
 
 def _share(tell: Step, start: float, part: float) -> Step:

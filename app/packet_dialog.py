@@ -20,29 +20,7 @@ from PySide6.QtWidgets import (
 from app.buttons import PlainButton, StrongButton
 from app.dialog_parts import Body, build_foot, build_label, fit_screen
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
-from app.outputs import (
-    ANCHORS,
-    ASSEMBLIES,
-    BUYING,
-    CHECKS,
-    CHOICES,
-    DAYS,
-    DRAWING,
-    FINISHING,
-    LIST,
-    LISTS,
-    MATERIALS,
-    MOULDINGS,
-    OFFER,
-    PACKET,
-    PARTS,
-    PLAN,
-    SETTINGS,
-    SITE,
-    STEPS,
-    TEMPLATES,
-    name_output,
-)
+from app.outputs import CHOICES, LISTS, OUTPUTS, PARTS, name_output
 from app.theme import RHYTHM, SMALL_POINTS, text_font
 from model.job import Job
 
@@ -51,25 +29,6 @@ PAPERS = {
     "tabloid": "Tabloid, 17 × 11 in.",
     "a4": "A4, 297 × 210 mm",
     "a3": "A3, 420 × 297 mm",
-}
-PART_WORDS = {
-    PACKET: "The packet: elevations, sections, checks, lists and cutting plans, true to scale (PDF)",
-    OFFER: "The offer for the homeowner: picture, sizes, price, a place to sign (PDF)",
-    DRAWING: "All views and the packet's sheets, for a drawing program (DXF)",
-    ASSEMBLIES: "Each sub-assembly alone, in a folder (DXF)",
-    MOULDINGS: "Each moulding's section at full size, in a folder (DXF)",
-    TEMPLATES: "Full-size templates of mouldings, notches and holes, to lay on the wood (PDF)",
-    LIST: "Cut list",
-    MATERIALS: "Materials",
-    SETTINGS: "Saw settings",
-    BUYING: "Buying list",
-    PLAN: "Cutting plan",
-    STEPS: "Assembly steps",
-    DAYS: "Day plan",
-    ANCHORS: "Anchors",
-    FINISHING: "Finishing",
-    CHECKS: "Checks",
-    SITE: "Site record",
 }
 LISTS_ARE = "Lists for a spreadsheet (CSV)"
 MOST_NAMED = 3
@@ -95,7 +54,7 @@ class PacketDialog(QDialog):
         versions = list(VERSION_WORDS)
         self.version_box.setCurrentIndex(versions.index(dxf_version) if dxf_version in versions else 0)
         self.folder_edit = QLineEdit(str(folder))
-        self.part_boxes = {part: QCheckBox(PART_WORDS[part]) for part in CHOICES}
+        self.part_boxes = {part: QCheckBox(OUTPUTS[part].words) for part in CHOICES}
         self._remark_label = QLabel()
         self._remark_label.setFont(text_font(SMALL_POINTS))
         self._remark_label.setWordWrap(True)

@@ -14,6 +14,7 @@ from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.plain import FIT, SURVEY
+from model.check.plinths import CHECK as PLINTHS
 from model.check.television import CHECK as TELEVISION
 from model.check.zone import CHECK as ZONE
 from model.surround import Surround
@@ -81,6 +82,7 @@ PAGES: dict[str, Callable[[Surround, Finding, float], list[Mark]]] = {
     ANCHORS: draw_anchor_page,
     CORD_WAY: draw_cord_page,
     TELEVISION: draw_screen_page,
+    PLINTHS: draw_fit_page,
     HOUSE: _draw_plain,
     JOINTS: draw_fit_page,
     FIT: draw_fit_page,

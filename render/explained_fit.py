@@ -104,6 +104,7 @@ SPANS: dict[str, Callable[[Surround], Span]] = {
     "opening.height": lambda s: _up(s.layout.opening_side, 0.0, s.layout.opening_top),
     "opening.sill": lambda s: _up(s.layout.opening_side, 0.0, s.job.site.opening.sill),
     "column.margin": lambda s: ((s.layout.opening_side, 0.0), (s.layout.right.inner, 0.0), False),
+    "plinth.height": lambda s: _up(s.layout.right.outer, s.layout.right.lowest, s.layout.right.plinth_top),
     "column.width": lambda s: ((s.layout.right.inner, 0.0), (s.layout.right.outer, 0.0), False),
     "frieze.kind": lambda s: _up(0.0, s.layout.frieze_bottom, s.layout.shelf_bottom),
     "frieze.height": lambda s: _up(0.0, s.layout.frieze_bottom, s.layout.shelf_bottom),

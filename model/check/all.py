@@ -18,6 +18,7 @@ from model.check.manual import ask_for_manual, check_manual, tell_silent
 from model.check.movement import check_movement
 from model.check.obstacles import check_obstacles
 from model.check.on_hand import check_on_hand
+from model.check.plinths import check_plinths
 from model.check.plumb import check_behind, check_plumb
 from model.check.regime import Regime, ease_unused, find_regime
 from model.check.survey import check_survey
@@ -50,6 +51,7 @@ def check_built(surround: Surround) -> tuple[Finding, ...]:
     return (
         *check_fit(surround),
         *check_obstacles(surround),
+        *check_plinths(surround),
         *check_left_on(surround),
         *check_movement(surround),
         *check_joinery(surround),

@@ -15,6 +15,7 @@ from model.check.mantel import IRC_RULE, NBC_RULE, NFPA211_RULE
 from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.manuals_hearth import MANUAL
 from model.check.plain import FIT, SURVEY
+from model.check.plinths import CHECK as PLINTHS
 from model.check.television import CHECK as TELEVISION
 from model.check.zone import CHECK as ZONE
 
@@ -117,6 +118,10 @@ ASKED = {
         "Wood moves across its grain and not along it, so that a mitre opens at one end by the movement of "
         "a piece's width times the root of two; 1/16 in. may show. Stiles and rails are 3/4 in. thick, and "
         "wide enough for the screws or dowels that hold them square."
+    ),
+    PLINTHS: (
+        "No clause stands behind this: a baseboard ends against the side of a plinth, and one that is higher "
+        "shows its end over it."
     ),
     CORD_WAY: (
         "No clause stands behind this: the plug has to pass, holes stay clear of edges, and cords keep out "

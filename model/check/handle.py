@@ -5,7 +5,7 @@ Trying them on the model is model.check.remedy's.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from model.build.obstacles import CASING
@@ -16,6 +16,7 @@ from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.part import BACK_BAND, BED_MOULD, FRIEZE, NAILERS, OVERMANTEL, SHELF, SLIP, stands_beside
 from model.check.plain import FIT
+from model.check.plinths import CHECK as PLINTHS
 from model.check.television import CHECK as TELEVISION
 from model.check.zone import CHECK as ZONE
 from model.idle import list_idle
@@ -36,25 +37,34 @@ class Handle:
 
 def list_handles(surround: Surround, finding: Finding) -> tuple[Handle, ...]:
     """What to try on a finding, in the order in which a carpenter would; empty where nothing would help."""
-    found = _list(surround, finding)
+    tried = TRIED.get(finding.check)
+    found = tried(surround, finding) if tried else ()
     return tuple(handle for handle in dict.fromkeys(found) if _has_a_say(surround, handle))
 
 
-def _list(surround: Surround, finding: Finding) -> Iterator[Handle]:
-    if finding.check == MANTEL:
-        yield from _clear(surround, finding.part)
-    elif finding.check in (HEARTH, ZONE):
-        yield Handle(finding.path, MORE)
-    elif finding.check == TELEVISION:
-        yield from (Handle("tv.gap", LESS), Handle("shelf.height", LESS), Handle("tv.away", MORE))
-    elif finding.check == FIXING:
-        yield from (Handle("shelf.overhang_front", LESS), Handle("frieze.projection", MORE))
-    elif finding.check == SAG:
-        yield from (Handle("frieze.height", MORE), Handle("shelf.thickness", MORE))
-    elif finding.check == JOINTS and finding.path:
+def _clear_part(surround: Surround, finding: Finding) -> Iterator[Handle]:
+    return _clear(surround, finding.part)
+
+
+def _enlarge(surround: Surround, finding: Finding) -> Iterator[Handle]:
+    yield Handle(finding.path, MORE)
+
+
+def _lower_screen(surround: Surround, finding: Finding) -> Iterator[Handle]:
+    yield from (Handle("tv.gap", LESS), Handle("shelf.height", LESS), Handle("tv.away", MORE))
+
+
+def _ease_pull(surround: Surround, finding: Finding) -> Iterator[Handle]:
+    yield from (Handle("shelf.overhang_front", LESS), Handle("frieze.projection", MORE))
+
+
+def _stiffen(surround: Surround, finding: Finding) -> Iterator[Handle]:
+    yield from (Handle("frieze.height", MORE), Handle("shelf.thickness", MORE))
+
+
+def _mend_joint(surround: Surround, finding: Finding) -> Iterator[Handle]:
+    if finding.path:
         yield Handle(finding.path, LESS if finding.bound is Bound.MOST else MORE)
-    elif finding.check == FIT:
-        yield from _fit(surround, finding)
 
 
 def _clear(surround: Surround, part: str) -> Iterator[Handle]:
@@ -144,3 +154,17 @@ def _has_a_say(surround: Surround, handle: Handle) -> bool:
     return handle.path not in list_idle(surround.job) and (
         handle.way == 0 or row.kind in (Kind.LENGTH, Kind.COUNT)
     )
+
+
+TRIED: dict[str, Callable[[Surround, Finding], Iterator[Handle]]] = {
+    MANTEL: _clear_part,
+    HEARTH: _enlarge,
+    ZONE: _enlarge,
+    PLINTHS: _enlarge,
+    TELEVISION: _lower_screen,
+    FIXING: _ease_pull,
+    SAG: _stiffen,
+    JOINTS: _mend_joint,
+    FIT: _fit,
+}
+"""What is tried on the findings of each check, by its name; nothing for a check that is not here."""

@@ -38,6 +38,7 @@ SAYINGS = {
     "column.over_edge": "let the columns step down to the floor",
     "raised.thickness": "let the columns' raised boards stand out {}",
     "raised.margin": "leave {} of the columns' faces round the raised boards",
+    "plinth.height": "make the plinths {} high",
     "plinth.projection": "let the plinths stand out {} beyond the columns",
     "plinth.on": "leave the plinths off",
     "plinth_cap.size": "make the plinth caps {} high",

@@ -19,3 +19,7 @@ FRAME_PLAY = Sourced(1 / 32, "in", Standing.PUBLISHED, FRAME_THICKNESS.source)
 LEFT_BESIDE_REBATE = Sourced(
     0.75, "in", Standing.SHOP_CHOICE, "a pocket screw's point wants as much wood beside a panel's rebate"
 )
+OVER_BASEBOARD = Sourced(
+    0.0, "in", Standing.COMMON_PRACTICE, "a plinth stops the baseboard, and is no lower than it"
+)
+"""How much higher than the baseboard that ends against it a plinth is at least."""

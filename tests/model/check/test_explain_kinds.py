@@ -19,6 +19,7 @@ from model.check import (
     mantel,
     manuals_hearth,
     plain,
+    plinths,
     television,
     zone,
 )
@@ -42,6 +43,7 @@ KINDS = {
     cord_way.CHECK: ("bedroom", {"cord.on": "yes"}),
     anchors.CHECK: ("brick", {}),
     joinery.CHECK: ("brick", {}),
+    plinths.CHECK: ("bedroom", {"baseboard.height_left": "10", "facing.width": "50"}),
     plain.FIT: ("brick", {"room.left": "20"}),
     plain.SURVEY: ("brick", {"facing.width": "40"}),
 }
