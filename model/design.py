@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from model.fixing import AnchorRule, CordWay, Nailer
+from model.reference.panels import CHEEK
 
 FRAMED, PLAIN, FLUTED, RAISED, TABLET = "framed", "plain", "fluted", "raised", "tablet"
 """Kinds of column and of frieze: the words that stand in a job file."""
@@ -14,6 +15,8 @@ BUILT_UP, PLANK = "built_up", "plank"
 """How a shelf is made."""
 TO_CEILING, TO_HEIGHT = "ceiling", "height"
 """Where an overmantel ends."""
+SHEET, SOLID = "sheet", "solid"
+"""What panels are made of."""
 FLUSH = 1 / 32
 """A reveal that differs less from the boards' thickness, in., is made flush with their back. Shop choice."""
 LEAST_REVEAL = 1 / 16
@@ -101,11 +104,12 @@ class Tablet:
 
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """The thin sheet behind a frame; `reveal` from the frame's front back to the sheet.
+    """What fills a frame, SHEET or SOLID; `reveal` from the frame's front back to it.
 
     `grain` says how pieces may lie on the sheet they are cut from.
     """
 
+    kind: str
     reveal: float
     thickness: float
     grain: str
@@ -240,9 +244,22 @@ class Design:
         return reveal + self.panel.thickness if backed else board
 
     @property
+    def groove_reveal(self) -> float | None:
+        """How far behind a frame's face solid panels lie at most, so that their groove leaves wood behind it.
+
+        None where panels are no solid wood, or too thick for such a groove in the boards.
+        """
+        if self.panel.kind != SOLID:
+            return None
+        deepest = self.board.thickness - self.panel.thickness - CHEEK.value
+        return deepest if deepest >= LEAST_REVEAL else None
+
+    @property
     def front_reveal(self) -> float:
         """Reveal of a frieze over the columns: its panels lie within the boards or whole behind them."""
         asked, board = self.panel.reveal, self.board.thickness
+        if self.groove_reveal is not None:
+            return min(asked, self.groove_reveal)
         if asked > board - FLUSH:
             return board if asked < board + FLUSH else asked
         within = min(asked, board - self.panel.thickness)

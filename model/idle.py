@@ -94,7 +94,7 @@ def _list_idle_faces(design: Design) -> set[str]:
     if design.shelf.kind == PLANK:
         idle.add("shelf.edge_height")
     if column != FRAMED and frieze.kind != FRAMED and not design.over.on:
-        idle |= {"panel.reveal", "panel.thickness"}
+        idle |= {"panel.kind", "panel.reveal", "panel.thickness", "panel.grain"}
     if not design.plinth.on:
         idle |= {"plinth.height", "plinth.projection"}
     return idle

@@ -57,6 +57,6 @@ def plan_surround(job: Job) -> Surround:
     site, asked = govern_site(job.site), None
     if site is not job.site:
         job, asked = replace(job, site=site), job
-    layout = lay_out(job.site, job.design)
+    layout = lay_out(job.site, job.design, job.shop.rates.moisture)
     boards = build_surround(job.site, job.design, layout)
     return Surround(job, layout, boards, asked)

@@ -13,6 +13,7 @@ from model.check.house import CHECK as HOUSE
 from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
+from model.check.panels import CHECK as PANELS
 from model.check.plain import FIT, SURVEY
 from model.check.plinths import CHECK as PLINTHS
 from model.check.television import CHECK as TELEVISION
@@ -30,6 +31,7 @@ from render.explained_held import (
     draw_sag_page,
     draw_screen_page,
 )
+from render.explained_panels import draw_panels_page
 from render.extent import drawing_extent
 
 WIDE, HIGH = 6.0, 4.5
@@ -85,6 +87,7 @@ PAGES: dict[str, Callable[[Surround, Finding, float], list[Mark]]] = {
     PLINTHS: draw_fit_page,
     HOUSE: _draw_plain,
     JOINTS: draw_fit_page,
+    PANELS: draw_panels_page,
     FIT: draw_fit_page,
     SURVEY: draw_fit_page,
 }

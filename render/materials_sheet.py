@@ -165,6 +165,7 @@ DONE = {
     JointKind.MITRE: ("Outside corners", "filled and sanded"),
     JointKind.GLUE_LINE: ("Glue lines", "planed flush"),
     JointKind.LOOSE: ("Round loose panels", "left open"),
+    JointKind.FLOATING: ("Round solid panels", "left open"),
 }
 
 

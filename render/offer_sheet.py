@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from model.board import StockKind
+from model.build.groove import is_floating
 from model.job import Job, default_job, read_value
 from model.look import name_finish
 from model.money import format_money
@@ -74,6 +75,7 @@ def _say_made(surround: Surround) -> Iterator[str]:
     yield f"The shelf is {shelf} long and {deep} deep, its top {high} over the hearth."
     has_panels = any(board.stock.kind is StockKind.PANEL for board in surround.boards)
     panels = ", panels of plywood where they are framed" if has_panels else ""
+    panels = ", solid panels in their frames" if any(map(is_floating, surround.boards)) else panels
     yield f"Wood: {SPECIES[job.design.board.species].lower()}{panels}."
     if job.shop.offer.colour.strip():
         yield f"Colour and finish: {' '.join(job.shop.offer.colour.split())}"

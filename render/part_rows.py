@@ -65,6 +65,7 @@ _ROWS: Mapping[str, PartRow] = {
     "frieze.projection": _FRIEZE,
     "frieze.panels": PartRow(roles=("frieze panel",)),
     **{f"tablet.{row}": PartRow(roles=("frieze tablet",)) for row in ("width", "height", "thickness")},
+    "panel.kind": _PANELS,
     "panel.reveal": _PANELS,
     "panel.thickness": _PANELS,
     "panel.grain": _PANELS,

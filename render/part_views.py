@@ -13,6 +13,7 @@ from functools import cached_property
 from itertools import pairwise
 
 from model.board import AXES, Board, StockKind
+from model.build.groove import is_floating
 from model.surround import Surround
 from model.takeoff.assemblies import Assembly
 from model.units import format_length
@@ -188,7 +189,7 @@ class Part:
 def _find_cut(part: Part, axis: str) -> float:
     """Through the middle of the largest opening that shows a panel, else where most pieces are cut."""
     i = AXES.index(axis)
-    panels = [n for n, board in enumerate(part.boards) if board.stock.kind is StockKind.PANEL]
+    panels = [n for n, b in enumerate(part.boards) if b.stock.kind is StockKind.PANEL or is_floating(b)]
     rings = [ring for n, found, _ in part.list_seen(FRONT) if n in panels for ring in found]
     if rings:
         largest = max(rings, key=_box_area)

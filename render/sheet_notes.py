@@ -10,7 +10,7 @@ from model.job import About
 from model.parameters import FIREPLACES, RULES
 from model.surround import Surround
 from model.takeoff.cut_list import describe_stock
-from model.units import format_length
+from model.units import LengthStyle, format_length
 from render.checks_sheet import count_findings
 from render.cut_fills import CUT_WOOD
 from render.lettering import STAND_IN, missing_letters
@@ -25,11 +25,9 @@ def list_notes(
     site, design = surround.job.site, surround.job.design
     style = surround.job.about.length_style
     wood = Stock(StockKind.BOARD, design.board.thickness, design.board.species)
-    panel = format_length(design.panel.thickness, style)
-    reveal = format_length(design.panel.reveal, style)
     notes = [
         f"Wood: {describe_stock(wood, style)}.",
-        f"Panels: {panel} thick, {reveal} behind the face of their frame.",
+        _say_panels(surround, style),
         f"Shelf height is from the {design.shelf.height_from}.",
         f"Fireplace: {FIREPLACES[site.fireplace]}. Rules: {RULES[site.rule]}.",
     ]
@@ -48,3 +46,14 @@ def tell_missing_letters(about: About) -> tuple[str, ...]:
         f"This typeface lacks some letters of the job's texts; {STAND_IN} stands for each. Latin, Greek and "
         "Cyrillic letters print.",
     )
+
+
+def _say_panels(surround: Surround, style: LengthStyle) -> str:
+    """How thick they are, and how far behind the first frame that has any; as asked where none has."""
+    layout, panel = surround.layout, surround.job.design.panel
+    frames = [layout.right.frame, layout.frieze_frame, *([layout.over.frame] if layout.over else [])]
+    framed = [frame for frame in frames if frame.openings]
+    thick = format_length(panel.thickness, style)
+    behind = format_length(framed[0].reveal if framed else panel.reveal, style)
+    solid = "solid, " if any(frame.groove for frame in framed) else ""
+    return f"Panels: {solid}{thick} thick, {behind} behind the face of their frame."

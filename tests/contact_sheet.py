@@ -34,6 +34,7 @@ VARIATIONS: tuple[tuple[str, str], ...] = (
     ("small bedroom hearth", "opening.width=24 opening.height=24 shelf.height=46 column.width=5"),
     ("tall plinths", "plinth.height=14 plinth.projection=1 1/4"),
     ("shallow reveal, rebated panels", "panel.reveal=1/4"),
+    ("solid panels in grooves", "panel.kind=solid panel.reveal=1/4 over.on=yes"),
     ("deep reveal, on packing", "panel.reveal=1"),
     ("raised hearth", "hearth.height=10 hearth.width=100"),
     ("columns beside a raised hearth", "hearth.height=8 hearth.width=40 shelf.height=52"),

@@ -171,7 +171,7 @@ class MeasuringList(QWidget):
 
     def _list_derived(self) -> tuple[Derived, ...]:
         job = self._session.job
-        return list_derived(lay_out(job.site, job.design), job.design.cord)
+        return list_derived(lay_out(job.site, job.design, job.shop.rates.moisture), job.design.cord)
 
     def _build_group(self, title: str, derived: Sequence[Derived]) -> None:
         rows = [self._add_row(row) for row in TABLE if row.group == title]

@@ -22,6 +22,7 @@ LEAST_RAISED = 2.0
 """Narrowest and lowest board that is laid on a column's face, in. Shop choice."""
 LEAST_OVER = 6.0
 """Least height of an overmantel, in. Shop choice."""
+IN_GROOVE = "solid panels lie in a groove of their frame, with wood behind it"
 RAIL_BEHIND_PLINTH = 0.75
 """How far a column's lowest rail runs down behind the plinth, in. Shop choice."""
 
@@ -75,6 +76,7 @@ def _over_frame(design: Design, outline: Rect, front: float, depth: float, ledge
     reveal = min(asked, depth - design.panel.thickness)
     reason = "the overmantel stands too close to what is behind it for the panel"
     ledger.hold("panel.reveal", asked, reveal, reason)
+    reveal = _grooved_reveal(design, reveal, ledger)
     count, stile = _fit_panels("over", "wide", over.panels, over.stile, x1 - x0, 1, ledger)
     ledger.hold("over.stile", over.stile, stile, "the field is too narrow for the stiles and a panel")
     rail = min(over.rail, (y1 - y0 - LEAST_PANEL) / 2)
@@ -207,7 +209,9 @@ def _column_reveal(design: Design, taper: Edges | None, ledger: Ledger) -> float
     """As asked; a tapered column's panels are one sheet right behind its boards."""
     asked, board = design.panel.reveal, design.board.thickness
     built = _reveal(design, asked)
-    if taper is None or built == board:
+    if taper is None:
+        return _grooved_reveal(design, built, ledger)
+    if built == board:
         return built
     reason = "the panels of a tapered column are one sheet right behind its boards"
     return ledger.hold("panel.reveal", asked, board, reason)
@@ -228,10 +232,19 @@ def _frieze_reveal(design: Design, front: float, ledger: Ledger) -> float:
     if design.frieze.place == IN_FRONT:
         built = design.front_reveal
         reason = "the panels of a frieze over the columns lie within its boards, or behind them"
+        reason = IN_GROOVE if design.groove_reveal is not None else reason
         return built if abs(built - asked) < FLUSH else ledger.hold("panel.reveal", asked, built, reason)
     built = min(asked, front - design.panel.thickness)
     reason = "the frieze stands too close to the masonry for the panel behind it"
-    return ledger.hold("panel.reveal", asked, built, reason)
+    return _grooved_reveal(design, ledger.hold("panel.reveal", asked, built, reason), ledger)
+
+
+def _grooved_reveal(design: Design, reveal: float, ledger: Ledger) -> float:
+    """`reveal`, or less where solid panels lie in a groove."""
+    if design.groove_reveal is None:
+        return reveal
+    built = min(reveal, design.groove_reveal)
+    return ledger.hold("panel.reveal", design.panel.reveal, built, IN_GROOVE) if built < reveal else reveal
 
 
 def lay_frieze(design: Design, outline: Rect, front: float, under_bed: float, ledger: Ledger) -> Frame:

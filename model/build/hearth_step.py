@@ -82,16 +82,17 @@ def _why_not(site: Site, design: Design, span: Point2, edge: float, drop: float)
 
 
 def _why_frame_cannot(design: Design, span: Point2, edge: float) -> str:
-    """A frame that is rebated for its panels takes a step between its stiles only, behind a plinth."""
+    """A frame rebated or grooved for its panels takes a step between its stiles only, behind a plinth."""
     column = design.column
-    if column.kind != FRAMED or design.panel.reveal > design.board.thickness - FLUSH:
+    behind = design.panel.reveal > design.board.thickness - FLUSH and design.groove_reveal is None
+    if column.kind != FRAMED or behind:
         return ""
     stile = min(column.stile, (span[1] - span[0] - 1.0) / 2)
     between = span[0] + stile <= edge <= span[1] - stile
     return (
         ""
         if between and design.plinth.on
-        else "its frame is rebated for the panels where it would be notched"
+        else "its frame is rebated or grooved for the panels where it would be notched"
     )
 
 

@@ -5,13 +5,14 @@ What cannot be built as asked gets a Shortfall in the ledger.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from model.board import Point2
 from model.build.behind import Rest, list_behind
 from model.build.facing import STEEPEST, Lean
 from model.build.flutes import fit_flutes
 from model.build.frame_lines import Levels, fit_overmantel, lay_column, lay_frieze
+from model.build.groove_room import groove_frame
 from model.build.hearth_step import HearthStep, fit_hearth_step
 from model.build.ledger import Ledger
 from model.build.lines import LEAST_LAYER, LEFT, RIGHT, STRIP, Frame, Layout, Side, find_step_up
@@ -32,6 +33,7 @@ from model.build.overhang import end_overhang, fit_edge_height, least_overhang, 
 from model.build.shelf_step import fit_step
 from model.build.taper import fit_slope, fit_width
 from model.design import IN_FRONT, PLANK, Design
+from model.reference.rates import MOISTURE
 from model.site import Site
 
 LEAST_MOUTH = 1.0
@@ -44,8 +46,11 @@ MOST_OUT_OF_LEVEL = 6.0
 """Most that a foot may lie off where it was expected, in.; beyond it the tape slipped. Shop choice."""
 
 
-def lay_out(site: Site, design: Design) -> Layout:
-    """The lines of `design` at `site`. Never fails for values in bounds; see `shortfalls`."""
+def lay_out(site: Site, design: Design, moisture: float = MOISTURE.value) -> Layout:
+    """The lines of `design` at `site`. Never fails for values in bounds; see `shortfalls`.
+
+    `moisture`, %, is what the wood has on the bench: solid panels are cut by it.
+    """
     ledger = Ledger()
     floor = -site.hearth.height
     feet = tuple(_place_foot(site, design, name, ledger) for name in (LEFT, RIGHT))
@@ -96,17 +101,21 @@ def lay_out(site: Site, design: Design) -> Layout:
     inner += taper.inner
     x0, x1 = (-feet[0].outer - taper.outer, feet[1].outer + taper.outer) if over else (-inner, inner)
     frieze_frame = lay_frieze(design, (x0, frieze_bottom, x1, shelf_bottom), frieze_front, under_bed, ledger)
+    frieze_frame = groove_frame(site, design, moisture, frieze_frame, "frieze", ledger)
     narrowest = min(foot.outer - foot.inner for foot in feet) - max(taper.total, 0.0)
     flutes = fit_flutes(design, narrowest, bool(taper.total), ledger)
     levels = Levels(frieze_frame, shelf_bottom, under_bed, capital, cap, ends_at_frieze, taper)
     plinth_out = design.plinth.projection if design.plinth.on else 0.0
     left, right = (
-        _finish_side(site, design, foot, plinth_top, levels, ledger)
+        _finish_side(site, design, foot, plinth_top, levels, moisture, ledger)
         for foot, plinth_top in zip(feet, plinth_tops, strict=True)
     )
     shelf_back = -site.facing.proud if shelf_bottom >= site.facing.height else 0.0
     ceiling = floor + site.room.ceiling
     overmantel = fit_overmantel(site, design, (left, right), (shelf_top, ceiling), shelf_back, ledger)
+    if overmantel is not None:
+        frame = groove_frame(site, design, moisture, overmantel.frame, "overmantel", ledger)
+        overmantel = replace(overmantel, frame=frame)
     framed = (left.frame, right.frame, frieze_frame, *([overmantel.frame] if overmantel else []))
     panel_mould = fit_panel_mould(design, framed, ledger)
     back_band = fit_back_band(site, design, (left, right), frieze_frame, cap, ledger)
@@ -231,7 +240,13 @@ def _plinth_height(design: Design, foot: _Foot, frieze_bottom: float, zoned: boo
 
 
 def _finish_side(
-    site: Site, design: Design, foot: _Foot, plinth_top: float, levels: Levels, ledger: Ledger
+    site: Site,
+    design: Design,
+    foot: _Foot,
+    plinth_top: float,
+    levels: Levels,
+    moisture: float,
+    ledger: Ledger,
 ) -> Side:
     facing, wall = site.facing.width / 2, -site.facing.proud
     outline = (foot.inner, foot.base, foot.outer, levels.shelf_bottom)
@@ -240,6 +255,7 @@ def _finish_side(
     inner, outer = taper.narrowest if taper else (foot.inner, foot.outer)
     inner_back = wall if min(foot.inner, inner) >= facing else 0.0
     outer_back = wall if outer - design.board.thickness >= facing else 0.0
+    frame = lay_column(design, outline, plinth_top, levels, taper, ledger)
     return Side(
         name=foot.name,
         inner=foot.inner,
@@ -250,7 +266,7 @@ def _finish_side(
         outer_back=outer_back,
         plinth_top=plinth_top,
         shelf_side=foot.outer + levels.taper.outer + end_overhang(design, foot.name),
-        frame=lay_column(design, outline, plinth_top, levels, taper, ledger),
+        frame=groove_frame(site, design, moisture, frame, "column", ledger),
         lean=_fit_lean(site, foot, max(inner_back, outer_back), levels.shelf_bottom, ledger),
         step=foot.step,
         taper=taper,

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from model.board import Point2
 from model.build.facing import Lean
 from model.build.flutes import Flutes
+from model.build.groove import Groove
 from model.build.hearth_step import HearthStep
 from model.build.ledger import Shortfall
 from model.build.mouldings import Mouldings
@@ -48,7 +49,7 @@ class Frame:
     stand where the members that run through would, and `reveal` is their thickness. `flutes` is which of
     a column's boards is fluted, `raised` what is laid on them. `inside` are the edges of a tapered column's
     stiles along its panels; its stiles and outline are given at the foot, its openings and rails as far as
-    they are upright.
+    they are upright. `groove` is what solid panels float in, None where panels are sheets.
     """
 
     outline: Rect
@@ -60,6 +61,7 @@ class Frame:
     flutes: Rect | None = None
     raised: RaisedBoard | None = None
     inside: Edges | None = None
+    groove: Groove | None = None
 
     @property
     def upright(self) -> tuple[Rect, ...]:

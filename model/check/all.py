@@ -18,6 +18,7 @@ from model.check.manual import ask_for_manual, check_manual, tell_silent
 from model.check.movement import check_movement
 from model.check.obstacles import check_obstacles
 from model.check.on_hand import check_on_hand
+from model.check.panels import check_panels
 from model.check.plinths import check_plinths
 from model.check.plumb import check_behind, check_plumb
 from model.check.regime import Regime, ease_unused, find_regime
@@ -55,6 +56,7 @@ def check_built(surround: Surround) -> tuple[Finding, ...]:
         *check_left_on(surround),
         *check_movement(surround),
         *check_joinery(surround),
+        *check_panels(surround),
         *check_backing(surround),
         *check_survey(surround),
         *check_plumb(surround),

@@ -14,6 +14,7 @@ from model.check.mantel import CHECK as MANTEL
 from model.check.mantel import IRC_RULE, NBC_RULE, NFPA211_RULE
 from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.manuals_hearth import MANUAL
+from model.check.panels import CHECK as PANELS
 from model.check.plain import FIT, SURVEY
 from model.check.plinths import CHECK as PLINTHS
 from model.check.television import CHECK as TELEVISION
@@ -122,6 +123,12 @@ ASKED = {
     PLINTHS: (
         "No clause stands behind this: a baseboard ends against the side of a plinth, and one that is higher "
         "shows its end over it."
+    ),
+    PANELS: (
+        "Panels of solid wood must be free to move in their frames. A panel is cut so much short of the "
+        "grooves' bottoms that it still has play when the room's air is at its dampest, and the grooves are "
+        "so deep that it stays in them when it is driest, even if it slid over to one side. It is not "
+        "glued; a pin in the middle of each end keeps it centred. Along the grain wood hardly moves."
     ),
     CORD_WAY: (
         "No clause stands behind this: the plug has to pass, holes stay clear of edges, and cords keep out "

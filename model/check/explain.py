@@ -21,6 +21,7 @@ from model.check.in_force import list_rules
 from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
+from model.check.panels import CHECK as PANELS
 from model.check.plain import FIT
 from model.check.sums import Sums
 from model.check.sums_built import (
@@ -29,6 +30,7 @@ from model.check.sums_built import (
     list_fit_sums,
     list_house_sums,
     list_joint_sums,
+    list_panel_sums,
     list_pull_sums,
     list_sag_sums,
     list_screen_sums,
@@ -124,6 +126,7 @@ ARITHMETIC: dict[str, Callable[[Sums, Finding], Iterator[str]]] = {
     ANCHORS: list_anchor_sums,
     CORD_WAY: list_cord_sums,
     JOINTS: list_joint_sums,
+    PANELS: list_panel_sums,
     HOUSE: list_house_sums,
     FIT: list_fit_sums,
 }

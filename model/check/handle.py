@@ -14,11 +14,13 @@ from model.check.holding import FIXING, SAG
 from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
+from model.check.panels import CHECK as PANELS
 from model.check.part import BACK_BAND, BED_MOULD, FRIEZE, NAILERS, OVERMANTEL, SHELF, SLIP, stands_beside
 from model.check.plain import FIT
 from model.check.plinths import CHECK as PLINTHS
 from model.check.television import CHECK as TELEVISION
 from model.check.zone import CHECK as ZONE
+from model.design import SHEET
 from model.idle import list_idle
 from model.parameters import BY_PATH, Kind, Value
 from model.surround import Surround
@@ -65,6 +67,10 @@ def _stiffen(surround: Surround, finding: Finding) -> Iterator[Handle]:
 def _mend_joint(surround: Surround, finding: Finding) -> Iterator[Handle]:
     if finding.path:
         yield Handle(finding.path, LESS if finding.bound is Bound.MOST else MORE)
+
+
+def _make_sheets(surround: Surround, finding: Finding) -> Iterator[Handle]:
+    yield Handle("panel.kind", 0, SHEET)
 
 
 def _clear(surround: Surround, part: str) -> Iterator[Handle]:
@@ -165,6 +171,7 @@ TRIED: dict[str, Callable[[Surround, Finding], Iterator[Handle]]] = {
     FIXING: _ease_pull,
     SAG: _stiffen,
     JOINTS: _mend_joint,
+    PANELS: _make_sheets,
     FIT: _fit,
 }
 """What is tried on the findings of each check, by its name; nothing for a check that is not here."""

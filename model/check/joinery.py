@@ -11,13 +11,13 @@ from model.bore import CROSS
 from model.build.lines import PANEL_LAP, Frame
 from model.check.clearance import HAIR
 from model.check.finding import Bound, Finding, Status
-from model.check.movement import list_moistures
 from model.check.part import FRIEZE, OVERMANTEL, name_part
 from model.check.wording import Wording
 from model.reference.joinery import FRAME_PLAY, FRAME_THICKNESS, LEFT_BESIDE_REBATE, MITRE_GAP
 from model.reference.moisture import SHRINKS_ACROSS, swell
 from model.reference.nails import NARROW
 from model.reference.sourced import Sourced
+from model.seasons import list_moistures
 from model.surround import Surround
 
 CHECK = "joints"
@@ -51,7 +51,7 @@ def check_joinery(surround: Surround) -> Iterator[Finding]:
     mitre = find_widest_mitre(surround)
     if mitre is not None:
         yield _report_mitre(mitre, wording)
-    frames = [(part, path, frame) for part, path, frame in _list_frames(surround) if frame.openings]
+    frames = [(part, path, frame) for part, path, frame in list_frames(surround) if frame.openings]
     if frames:
         yield from _check_thickness(surround, wording)
     for part, path, frame in frames:
@@ -68,7 +68,7 @@ def find_widest_mitre(surround: Surround) -> Mitre | None:
     part = name_part(surround.boards[alike[0]])
     marks = tuple(surround.marks[i] for i in alike if name_part(surround.boards[i]) == part)
     species = surround.job.design.board.species
-    built, (_, damp, fire) = surround.job.shop.rates.moisture, list_moistures(surround)
+    built, (_, damp, fire) = surround.job.shop.rates.moisture, list_moistures(surround.job.site)
     furthest = max((damp, fire), key=lambda moisture: abs(swell(species, 1.0, built, moisture)))
     moves = abs(swell(species, 1.0, built, furthest))
     return Mitre(part, marks, most, species, SHRINKS_ACROSS[species].value, built, furthest, moves)
@@ -97,7 +97,8 @@ def _report_mitre(mitre: Mitre, wording: Wording) -> Finding:
     return _build(MITRE_GAP, fits, mitre.part, mitre.opens, Bound.MOST, message, cure, path, mitre.boards)
 
 
-def _list_frames(surround: Surround) -> Iterator[tuple[str, str, Frame]]:
+def list_frames(surround: Surround) -> Iterator[tuple[str, str, Frame]]:
+    """Part, rows' path and frame of both columns, the frieze and the overmantel, plain faces among them."""
     layout = surround.layout
     for side in layout.sides:
         yield f"{side.name} column", "column", side.frame
@@ -127,10 +128,11 @@ def _check_members(
         rail = min(y1 - y0 for _, y0, _, y1 in frame.rails)
         yield from _check_least(NARROW, wording, part, rail, message, cure, f"{path}.rail")
     if frame.stiles and surround.job.design.board.thickness - frame.reveal > HAIR:
+        cut, lap = ("groove", frame.groove.depth) if frame.groove else ("rebate", PANEL_LAP)
         narrow = f"the {part}'s narrowest stile"
-        message = f"The rebate leaves {{has}} of {narrow} behind; a joint wants {{wants}} there."
+        message = f"The {cut} leaves {{has}} of {narrow}; a joint wants {{wants}} there."
         cure = "Make the stiles wider, or let the panels lie behind the frame."
-        left = min(x1 - x0 for x0, _, x1, _ in frame.stiles) - PANEL_LAP
+        left = min(x1 - x0 for x0, _, x1, _ in frame.stiles) - lap
         yield from _check_least(LEFT_BESIDE_REBATE, wording, part, left, message, cure, f"{path}.stile")
 
 

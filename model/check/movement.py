@@ -1,4 +1,4 @@
-"""What swells and shrinks where it is fixed: a solid shelf, a wide plain frieze. Panels are sheets and stay.
+"""What swells and shrinks where it is fixed: a solid shelf, a wide plain frieze. Not panels.
 
 The air of the room through the year says how moist wood becomes; a fire in use dries it further.
 """
@@ -13,7 +13,8 @@ from model.check.part import FRIEZE, SHELF
 from model.check.plain import FIT, build_plain
 from model.check.wording import Wording
 from model.design import FRAMED
-from model.reference.moisture import FIRE_SIDE, SHRINKS_ACROSS, moisture_in_air, swell
+from model.reference.moisture import SHRINKS_ACROSS, swell
+from model.seasons import list_moistures
 from model.surround import Surround
 
 SLOT = 0.25
@@ -49,7 +50,7 @@ def work_out_movement(surround: Surround, path: str) -> Movement | None:
     else:
         return None
     species = design.board.species
-    return Movement(width, species, SHRINKS_ACROSS[species].value, *list_moistures(surround))
+    return Movement(width, species, SHRINKS_ACROSS[species].value, *list_moistures(surround.job.site))
 
 
 def check_movement(surround: Surround) -> Iterator[Finding]:
@@ -58,14 +59,6 @@ def check_movement(surround: Surround) -> Iterator[Finding]:
         moved = work_out_movement(surround, path)
         if moved is not None:
             yield report(moved, Wording(surround.job.about.length_style))
-
-
-def list_moistures(surround: Surround) -> tuple[float, float, float]:
-    """Driest and dampest by the room's air, and what a fire dries wood down to; %."""
-    room = surround.job.site.room
-    dry, damp = sorted(moisture_in_air(humidity) for humidity in (room.driest, room.dampest))
-    burns = surround.job.site.fireplace != "not_in_use"
-    return dry, damp, min(dry, FIRE_SIDE.value) if burns else dry
 
 
 def _say(moved: Movement, wording: Wording) -> str:

@@ -69,6 +69,8 @@ SAYINGS = {
     "frieze.stile": "make the frieze's stiles {} wide",
     "over.rail": "make the overmantel's rails {} wide",
     "over.stile": "make the overmantel's stiles {} wide",
+    "panel.kind": "make the panels of sheet",
+    "panel.reveal": "let the panels lie {} behind the face",
     "panel_mould.size": "make the panel mould {} wide",
     "over.projection": "let the overmantel stand out {}",
     "hearth.depth": "bring the hearth itself out to {}",

@@ -10,11 +10,13 @@ from model.check.finding import Bound, Finding
 from model.check.holding import SCREW, SHARING, THREAD, work_out_pull, work_out_sag
 from model.check.joinery import find_widest_mitre
 from model.check.movement import work_out_movement
+from model.check.panels import list_floating
 from model.check.sums import Sums
 from model.check.television import place_screen
 from model.reference.bending import CREEP, LEANING, NDS_SCREW, SAG_PER_FOOT
 from model.reference.cautions import LEAD_YEAR, LOOK_UP
-from model.reference.moisture import SATURATION
+from model.reference.moisture import SATURATION, SHRINKS_ACROSS
+from model.reference.panels import A_FOOT, ENDS, PLAY
 from model.reference.weights import SPECIFIC_GRAVITIES
 from model.takeoff.anchors import plan_anchors
 
@@ -42,6 +44,38 @@ def list_sag_sums(sums: Sums, finding: Finding) -> Iterator[str]:
     yield f"Allowed at first: {SAG_PER_FOOT.value:g} × {sag.span:.3f} / 12 = {sag.most:.4f} in."
     if sag.carried:
         yield "The ledger and the frieze carry it all along, so that it does not sag between the columns."
+
+
+def list_panel_sums(sums: Sums, finding: Finding) -> Iterator[str]:
+    """The cut size by the dampest, the hold at the driest, and the rule of thumb beside them."""
+    floating = next(f for f in list_floating(sums.surround) if f.part == finding.part)
+    groove, swing = floating.groove, floating.groove.swing
+    shrinkage = SHRINKS_ACROSS[sums.surround.job.design.board.species].value
+    for word, rate, end in (("gains", swing.swells, swing.damp), ("loses", swing.shrinks, swing.dry)):
+        yield (
+            f"An inch {word}: {abs(end - swing.built):.2f} / ({GREEN:g} / {shrinkage:g} {MINUS} "
+            f"{SATURATION:g} + {swing.built:.2f}) = {rate:.5f} in. from {swing.built:.2f} to {end:.2f} %."
+        )
+    between = floating.across + 2 * groove.depth
+    yield (
+        f"Groove to groove: {floating.across:.4f} + 2 × {groove.depth:g} = {between:.4f} in. Cut to "
+        f"({between:.4f} {MINUS} 2 × {PLAY.value:g}) / (1 + {swing.swells:.5f}), down to a sixteenth: "
+        f"{floating.width:.4f} in."
+    )
+    yield (
+        f"Dampest: {between:.4f} {MINUS} {floating.width:.4f} {MINUS} {floating.grows:.4f} = "
+        f"{floating.free:.4f} in. free."
+    )
+    yield (
+        f"Driest, at the bottom of one groove: {floating.width:.4f} {MINUS} {floating.loses:.4f} {MINUS} "
+        f"{floating.across:.4f} {MINUS} {groove.depth:g} = {floating.held:.4f} in. in the other."
+    )
+    thumb = A_FOOT.value * floating.width / 12
+    yield (
+        f"Lengthways it is cut {ENDS.value:g} in. short. Beside it the rule of thumb, up to {A_FOOT.value:g} "
+        f"in. for a foot of width: {thumb:.3f} in.; from the driest to the dampest it moves by "
+        f"{floating.grows + floating.loses:.3f} in."
+    )
 
 
 def list_pull_sums(sums: Sums, finding: Finding) -> Iterator[str]:

@@ -23,6 +23,7 @@ NAMES = {
             ("clear", "ends kept clear"),
         )
     },
+    "panel.kind": "what panels are made of",
     "look.finish": "finish of the wood",
     "look.paint": "colour of the paint",
     "look.stain": "colour of the stain",

@@ -73,6 +73,7 @@ MATCHES = {
     "frieze": "The frieze's rails",
     "both": "Stiles and rails",
 }
+PANELS = {"sheet": "Thin sheet", "solid": "Solid wood"}
 GRAINS = {"along": "Along their length", "free": "Either way"}
 SPECIES = {
     "poplar": "Yellow poplar",

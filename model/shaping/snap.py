@@ -174,7 +174,7 @@ def _shortfall(job: Job, grip: Grip, value: float) -> tuple[float, str] | None:
         moved = move_edge(job, grip, value)
     except Refused as refusal:
         return grip.value, refusal.wanted
-    for short in lay_out(moved.site, moved.design).shortfalls:
+    for short in lay_out(moved.site, moved.design, moved.shop.rates.moisture).shortfalls:
         if short.path == grip.path and isinstance(short.built, int | float):
             return float(short.built), short.reason
     return None

@@ -1,7 +1,8 @@
 """In what order the boards of one sub-assembly are put together on the bench.
 
-What is screwed into a frame or glued edge to edge is made first; then boards go on as they touch what is
-there, thin panels first, hidden pieces before those that show, and none over a nail that is not driven yet.
+What is screwed into a frame, solid panels in its grooves, or glued edge to edge is made first; then boards go
+on as they touch what is there, thin panels first, hidden pieces before those that show, and none over a nail
+that is not driven yet.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from model.board import Board, StockKind
+from model.build.groove import is_floating
 from model.steps.touching import Pair, Touching, group_touching, list_pairs
 from model.takeoff.fasteners import Fixing, Means
 
@@ -74,7 +76,11 @@ class Bench:
 
     def order(self, unit: Sequence[int]) -> tuple[Round, ...]:
         """Rounds that put `unit`, whose boards hang together, into one piece."""
-        clumps = list(group_touching(unit, [*self._list_screwed(unit), *self._list_edged(unit)]))
+        clumps = list(
+            group_touching(
+                unit, [*self._list_screwed(unit), *self._list_edged(unit), *self._list_caught(unit)]
+            )
+        )
         core = max(clumps, key=lambda clump: self._worth(clump, unit))
         made = [self._make(clump) for clump in clumps if len(clump) > 1 and clump != core]
         there, waiting = list(core), [clump for clump in clumps if clump != core]
@@ -110,6 +116,14 @@ class Bench:
             one, other = self._boards[i], self._boards[j]
             alike = (one.role, one.stock, one.length_axis) == (other.role, other.stock, other.length_axis)
             if alike and self._touching.area(i, j) > 0 and one.stock.kind is StockKind.BOARD:
+                yield i, j
+
+    def _list_caught(self, unit: Sequence[int]) -> Iterator[Pair]:
+        """Solid panels and the members whose grooves they lie in: they go in as the frame is put together."""
+        for i, j in list_pairs(unit):
+            pair = self._boards[i], self._boards[j]
+            caught = any(map(is_floating, pair)) and all(b.stock.kind is StockKind.BOARD for b in pair)
+            if caught and self._touching.area(i, j) > 0:
                 yield i, j
 
     def _worth(self, clump: Sequence[int], unit: Sequence[int]) -> tuple[bool, bool, bool, int, float]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Set
 from typing import TYPE_CHECKING
 
 from model.board import StockKind
+from model.build.groove import is_floating
 from model.build.obstacles import BASEBOARD
 from model.reference.times import GLUE_OPEN
 from model.steps.step import Step, Where
@@ -47,6 +48,7 @@ def list_notes(
     fixings = [takeoff.fixings[n] for n in step.fixings]
     return (
         *_note_frame(step, fixings),
+        *_note_panels(step, surround),
         *_note_edges(step, surround, fixings),
         *_note_glue(fixings),
         *_note_sides(step, surround, fixings, touching),
@@ -61,6 +63,23 @@ def list_notes(
 def _note_frame(step: Step, fixings: list[Fixing]) -> Iterator[str]:
     if any(f.means is Means.SCREW for f in fixings) and step.where is Where.BENCH:
         yield "Face down on a flat bench; both diagonals equal before the glue sets."
+
+
+def _note_panels(step: Step, surround: Surround) -> Iterator[str]:
+    """Of solid panels, which go in as their frame is put together, and of mouldings on them."""
+    if step.where is not Where.BENCH:
+        return
+    boards = surround.boards
+    panels = [i for i in step.boards if is_floating(boards[i])]
+    if panels:
+        which = _join([surround.marks[i] for i in panels])
+        yield f"Slide {which} dry into the grooves before the frame closes, edges and faces finished first."
+        yield "No glue on them: centre them, then one pin from behind in the middle of each end."
+        yield "Where a groove runs out at an end that shows, glue a slip of wood into it."
+    elif any("panel mould" in boards[i].role for i in step.boards) and any(
+        is_floating(boards[i]) for i in step.there
+    ):
+        yield "Nail and glue to stiles and rails only: the panels behind have to move."
 
 
 def _note_edges(step: Step, surround: Surround, fixings: list[Fixing]) -> Iterator[str]:

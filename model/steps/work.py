@@ -10,6 +10,7 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from model.board import Board, StockKind
+from model.build.groove import is_floating
 from model.shop import Times
 from model.steps.step import Step, Where
 from model.takeoff.takeoff import Takeoff
@@ -61,7 +62,7 @@ class Work:
 
     def _bench(self, board: Board) -> float:
         """A piece's share of its sub-assembly's hours."""
-        if board.stock.kind is StockKind.PANEL:
+        if board.stock.kind is StockKind.PANEL or is_floating(board):
             return self._times.panel
         if board.stock.kind is StockKind.MOULDING:
             return 0.0
@@ -76,7 +77,7 @@ class Work:
         return self._times.moulding * board.length / INCHES_PER_FOOT + self._times.mitre * mitres / 2
 
     def _is_apart(self, board: Board) -> bool:
-        return board.stock.kind in (StockKind.PANEL, StockKind.MOULDING)
+        return board.stock.kind in (StockKind.PANEL, StockKind.MOULDING) or is_floating(board)
 
     def hands(self, step: Step) -> int:
         """People needed at once: as many as lift what is brought."""

@@ -6,13 +6,14 @@ of is no business of this file.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import atan, ceil, degrees
 from typing import TYPE_CHECKING
 
 from model.board import AXES, CROSS, Board, End, Point2, Stock, StockKind
+from model.build.groove import is_floating
 from model.build.level_backs import list_stretches
 from model.parameters import SPECIES
 from model.reference.lumber import WIDEST_BOARD
@@ -240,9 +241,13 @@ def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[
         across, deep = (_thickness_text(size, style) for size in rebates[0])
         edges = "both back edges" if len(rebates) > 1 else "one back edge"
         notes.append(f"rebated {across} wide, {deep} deep along {edges}")
+    if not shaped and not rebates:
+        notes += _list_grooves(first, style)
     notes += _list_flutes(first, style)
     if first.stock.kind is StockKind.PANEL:
         return notes
+    if is_floating(first):
+        notes.append("floats in its groove, not glued; finish its edges first")
     if first.thickness > first.stock.thickness + CLOSE:
         layers = ceil(first.thickness / first.stock.thickness - CLOSE)
         notes.append(f"built up from {layers} thicknesses")
@@ -348,6 +353,26 @@ def _rebates(board: Board) -> list[Point2]:
         u_is_thickness = high[iu] - low[iu] == board.thickness
         steps.append(size[::-1] if u_is_thickness else size)
     return steps
+
+
+def _list_grooves(board: Board, style: LengthStyle) -> Iterator[str]:
+    """The groove along one edge or both of a frame's member, and how far behind the face it begins."""
+    low, high = board.bounds
+    iu, iv = CROSS[board.axis]
+    inside = [p for p in board.section if _is_within(p, low, high, iu, iv)]
+    if board.curved or len(board.section) not in (8, 12) or len(inside) * 2 != len(board.section) - 4:
+        return
+    thick = 0 if AXES[iu] == "z" else 1
+    wide = 1 - thick
+    middle = (low[(iu, iv)[wide]] + high[(iu, iv)[wide]]) / 2
+    depths = {min(p[wide] - low[(iu, iv)[wide]], high[(iu, iv)[wide]] - p[wide]) for p in inside}
+    zs = [p[thick] for p in inside]
+    both = len({p[wide] > middle for p in inside}) == 2
+    across, deep, off = (
+        _thickness_text(size, style) for size in (max(zs) - min(zs), max(depths), high[2] - max(zs))
+    )
+    edges = "both edges" if both else "one edge"
+    yield f"grooved {across} wide, {deep} deep along {edges}, {off} behind the face"
 
 
 def _is_within(point: Point2, low: Sequence[float], high: Sequence[float], iu: int, iv: int) -> bool:

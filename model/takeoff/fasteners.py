@@ -14,6 +14,7 @@ import numpy as np
 
 from model.board import AXES, Board, StockKind
 from model.build.access_panel import ACCESS_PANEL
+from model.build.groove import is_floating
 from model.reference.nails import (
     BRADS,
     BRADS_TO_A_MITRE,
@@ -70,14 +71,21 @@ class Fixing:
 
 
 def list_fixings(surfaces: Surfaces, rates: Rates) -> tuple[Fixing, ...]:
-    """A fixing for each contact between boards that is large enough to hold; loose panels have none."""
+    """A fixing for each contact between boards that is large enough to hold; loose panels have none.
+
+    A solid panel has a pin in the middle of each end and nothing else: the rest of it has to move.
+    """
     driver = _Driver(surfaces, rates)
     loose = {i for i, board in enumerate(surfaces.boards) if board.role == ACCESS_PANEL}
-    return tuple(
-        driver.fix(contact)
-        for contact in surfaces.glued
-        if contact.area >= SMALLEST and not loose & {surfaces.faces[i].owner for i in contact.pair}
-    )
+    floating = {i for i, board in enumerate(surfaces.boards) if is_floating(board)}
+    fixings: list[Fixing] = []
+    for contact in surfaces.glued:
+        owners = {surfaces.faces[i].owner for i in contact.pair}
+        if owners & floating:
+            fixings += driver.pin(contact, floating)
+        elif contact.area >= SMALLEST and not owners & loose:
+            fixings.append(driver.fix(contact))
+    return tuple(fixings)
 
 
 def count_fixings(fixings: Sequence[Fixing]) -> tuple[tuple[Means, float, int, int], ...]:
@@ -136,6 +144,16 @@ class _Driver:
         means, length, count = self._choose(contact, through, into)
         shows = through.shows and means is not Means.SCREW
         return Fixing(means, through.board, into.board, length, count, shows, glue)
+
+    def pin(self, contact: Contact, floating: set[int]) -> Iterator[Fixing]:
+        """One brad from behind where a solid panel's end lies in its groove; nothing along its sides."""
+        faces, boards = self._surfaces.faces, self._surfaces.boards
+        panel, member = sorted((faces[i] for i in contact.pair), key=lambda f: f.owner not in floating)
+        one, other = boards[panel.owner], boards[member.owner]
+        behind = float(panel.normal[AXES.index("z")]) < -ACROSS_GRAIN
+        if behind and one.length_axis != other.length_axis:
+            length = _fit_brad(other.thickness - SHORT_OF_FACE.value)
+            yield Fixing(Means.BRAD, member.owner, panel.owner, length, 1, False, 0.0)
 
     def _choose(self, contact: Contact, through: _Half, into: _Half) -> tuple[Means, float, int]:
         boards = self._surfaces.boards

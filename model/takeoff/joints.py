@@ -14,6 +14,7 @@ import numpy as np
 
 from model.board import AXES, Board, Point3
 from model.build.access_panel import ACCESS_PANEL
+from model.build.groove import is_floating
 from model.takeoff.contacts import TOUCHING
 from model.takeoff.faces import Face, Floats
 from model.takeoff.surfaces import Surfaces
@@ -41,6 +42,8 @@ class JointKind(StrEnum):
     """Flush, along the grain of two boards glued edge to edge; planed, not filled."""
     LOOSE = "round a loose panel"
     """Left open, so that the panel comes out."""
+    FLOATING = "round a solid panel"
+    """Left open, so that the panel moves."""
     SITE = "against the site"
 
 
@@ -114,6 +117,8 @@ def _between_boards(boards: Sequence[Board], edges: _Edges) -> Iterator[Joint]:
             owners = tuple(sorted((edges.owner[i], edges.owner[j])))
             if ACCESS_PANEL in (boards[owners[0]].role, boards[owners[1]].role):
                 kind = JointKind.LOOSE
+            elif is_floating(boards[owners[0]]) or is_floating(boards[owners[1]]):
+                kind = JointKind.FLOATING
             elif kind is JointKind.FLUSH and _is_glue_line(boards[owners[0]], boards[owners[1]], span):
                 kind = JointKind.GLUE_LINE
             yield Joint(kind, owners, _point(span[0]), _point(span[1]))

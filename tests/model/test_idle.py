@@ -98,7 +98,9 @@ CHANGED = {
     "tablet.width": 12.0,
     "tablet.height": 4.0,
     "tablet.thickness": 0.25,
+    "panel.kind": "solid",
     "panel.reveal": 0.25,
+    "panel.grain": "free",
     "panel.thickness": 0.5,
     "shelf.edge_height": 3.0,
     "slip.width": 3.0,
@@ -142,7 +144,7 @@ FLUTES = {f"flute.{row}" for row in ("count", "width", "depth", "between", "stop
 TABLET = {f"tablet.{row}" for row in ("width", "height", "thickness")}
 COLUMN_FRAME = {f"column.{row}" for row in ("stile", "rail", "panels")}
 FRIEZE_FRAME = {f"frieze.{row}" for row in ("stile", "rail", "panels")}
-NO_PANELS = {"panel.reveal", "panel.thickness", "panel_mould.on"}
+NO_PANELS = {f"panel.{row}" for row in ("kind", "reveal", "thickness", "grain")} | {"panel_mould.on"}
 NO_PLINTHS = {"plinth.height", "plinth.projection", "plinth_cap.on"}
 SLIP = {"slip.width", "slip.thickness"}
 OWN_PLUG = {"cord.own_width", "cord.own_height"}

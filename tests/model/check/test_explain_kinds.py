@@ -18,6 +18,7 @@ from model.check import (
     joinery,
     mantel,
     manuals_hearth,
+    panels,
     plain,
     plinths,
     television,
@@ -44,6 +45,7 @@ KINDS = {
     anchors.CHECK: ("brick", {}),
     joinery.CHECK: ("brick", {}),
     plinths.CHECK: ("bedroom", {"baseboard.height_left": "10", "facing.width": "50"}),
+    panels.CHECK: ("brick", {"panel.kind": "solid"}),
     plain.FIT: ("brick", {"room.left": "20"}),
     plain.SURVEY: ("brick", {"facing.width": "40"}),
 }

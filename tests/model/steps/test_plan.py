@@ -189,3 +189,17 @@ def test_everything_from_the_bench_is_tried_before_any_of_it_is_fixed() -> None:
     assert built <= set(steps[n].tried)
     assert not any(step.brought for step in steps[:n] if step.where is Where.SITE)
     assert not steps[n].fixings
+
+
+def test_solid_panels_go_in_as_their_frame_is_put_together_and_mouldings_keep_off_them():
+    pairs = [("panel.kind", "solid"), ("panel.reveal", "3/8"), ("panel_mould.on", "yes")]
+    surround, _, steps = planned(with_texts(default_job(), pairs))
+    panels = {i for i, board in enumerate(surround.boards) if board.role.endswith(" panel")}
+    (frieze,) = (step for step in steps if step.title == "Frieze: frame")
+    own = {i for i in panels if surround.boards[i].assembly == "frieze"}
+    assert own <= set(frieze.boards)
+    assert {surround.boards[i].stock.kind for i in frieze.boards} == {StockKind.BOARD}
+    assert any("dry into the grooves" in note for note in frieze.notes)
+    moulds = [step for step in steps if step.title.endswith("panel mouldings")]
+    assert moulds
+    assert all(any("to stiles and rails only" in note for note in step.notes) for step in moulds)

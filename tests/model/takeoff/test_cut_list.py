@@ -218,6 +218,17 @@ def test_small_returns_are_pieces_of_their_own():
     assert [(cut.quantity, cut.length) for cut in steps] == [(1, 1 + 1.5), (1, 1 + 1.5)]
 
 
+def test_grooves_are_noted_with_their_size_and_place():
+    cuts = _cuts("panel.kind=solid", "panel.reveal=1/4", "column.panels=2")
+    one = 'grooved 1/4" wide, 3/8" deep along one edge, 1/4" behind the face'
+    assert cuts["column stile"][0].notes == one
+    assert cuts["column middle rail"][0].notes == one.replace("one edge", "both edges")
+    assert {cut.notes for cut in _of(cuts, "frieze stile")} == {one, one.replace("one edge", "both edges")}
+    panel = cuts["column panel"][0]
+    assert "not glued" in panel.notes
+    assert panel.stock == '1/4" yellow poplar board'
+
+
 def test_a_side_stepped_over_a_proud_facing_is_notched_and_not_rebated():
     # 54 in. of facing, 4 in. proud: the back edge is cut away that far up.
     notes = {cut.name: cut.notes for cut in list_cuts(plan_surround(_proud_job()))}

@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from model.board import StockKind
+from model.build.groove import is_floating
 from model.job import default_job, with_texts
 from model.reference.nails import NAILS
 from model.surround import plan_surround
@@ -165,3 +166,19 @@ def test_counts_are_by_size_with_the_longest_first():
     assert nails == sorted(nails, reverse=True)
     for nail, count, pounds in nails_weight(fixings):
         assert pounds == pytest.approx(count / nail.per_pound)
+
+
+def test_a_solid_panel_has_a_pin_in_each_end_and_neither_glue_nor_nails_besides():
+    job = with_texts(
+        default_job(), [("panel.kind", "solid"), ("panel.reveal", "1/4"), ("panel_mould.on", "yes")]
+    )
+    surround = plan_surround(job)
+    surfaces = list_surfaces(surround)
+    panels = {i for i, board in enumerate(surround.boards) if is_floating(board)}
+    held = [f for f in list_fixings(surfaces, job.shop.rates) if panels & {f.through, f.into}]
+    assert len(held) == 2 * len(panels)
+    assert {(f.means, f.count, f.glue, f.shows) for f in held} == {(Means.BRAD, 1, 0.0, False)}
+    assert all(
+        surround.boards[f.through].length_axis != surround.boards[f.into].length_axis and f.into in panels
+        for f in held
+    )

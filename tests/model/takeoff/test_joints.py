@@ -8,7 +8,9 @@ import pytest
 from hypothesis import given, settings
 
 from app.demo import list_demos, read_demo
+from model.build.groove import is_floating
 from model.build.run import Profile, run_section
+from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.joints import Joint, JointKind, joint_length, list_joints
 from model.takeoff.standing import STANDING
@@ -135,3 +137,18 @@ def test_the_demo_is_caulked_along_these_lines():
     assert by_role["column inner return"] == pytest.approx(2 * 32.75)
     assert by_role["plinth return"] == pytest.approx(2 * (6 + 0.5))
     assert set(by_role) == {"soffit", "column inner return", "plinth return"}
+
+
+def test_nothing_is_caulked_to_a_solid_panel():
+    job = with_texts(default_job(), [("panel.kind", "solid"), ("panel.reveal", "1/4")])
+    surround = plan_surround(job)
+    round_panels = [
+        joint
+        for joint in list_joints(list_surfaces(surround))
+        if any(is_floating(surround.boards[i]) for i in joint.boards)
+    ]
+    assert {joint.kind for joint in round_panels} == {JointKind.FLOATING}
+    # Round the right column's panel: twice its opening's width and height.
+    x0, y0, x1, y1 = surround.layout.right.frame.openings[0]
+    own = [j for j in round_panels if surround.boards[j.boards[0]].assembly == "right column"]
+    assert sum(joint.length for joint in own) == pytest.approx(2 * (x1 - x0 + y1 - y0))
