@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from model.check.chart import AMENDMENT, cite_chart
 from model.check.clearance import HAIR
@@ -112,9 +112,10 @@ def _check_reach(text: _Text, reach: _Reach, wording: Wording) -> Finding:
             text, reach, Status.UNKNOWN, message, f"Enter the {text.whose}'s figure, 0 for none.", reach.path
         )
     if reach.needed <= HAIR:
-        return _build_finding(
-            text, reach, Status.PASS, f"The {text.whose} asks for none.", "", reach.own_path
-        )
+        # A facing that is added may reach out beyond the hearth.
+        out = None if reach.measured is None else max(reach.measured, 0.0)
+        message = f"The {text.whose} asks for none."
+        return _build_finding(text, replace(reach, measured=out), Status.PASS, message, "", reach.own_path)
     if reach.measured is None:
         needed = wording.distance(reach.needed)
         message = f"How thick the hearth is in front is not known; the {text.whose} asks for {needed}."

@@ -87,3 +87,9 @@ def test_the_manual_is_named_as_it_was_typed():
 def test_masonry_asks_the_code_and_not_the_manual():
     found = _check(**ASKED, site__fireplace="masonry")
     assert found["hearth, front"].rule.startswith("IRC")
+
+
+def test_a_manual_that_asks_for_no_hearth_is_content_where_what_was_added_reaches_beyond_it():
+    texts = {"hearth__depth": "0", "facing__added": "3", "chart__hearth_front": "0", "site__rule": "manual"}
+    front = _check(**texts)["hearth, front"]
+    assert (front.status, front.measured, front.limit) == (Status.PASS, 0, 0)
