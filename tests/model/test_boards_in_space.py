@@ -66,7 +66,14 @@ def _check_apart(boards: tuple[Board, ...], solids: list[Manifold]) -> None:
 
 
 def _touch(one: Manifold, other: Manifold) -> bool:
-    """Whether two solids that do not overlap share some surface: one of them, swollen a hair, reaches in."""
+    """Whether two solids that do not overlap share some surface.
+
+    One of them, swollen a hair, reaches into the other. What lies in a groove does; swelling opens the groove.
+    """
+    return _reaches(one, other) or _reaches(other, one)
+
+
+def _reaches(one: Manifold, other: Manifold) -> bool:
     box = np.array(one.bounding_box())
     middle, size = (box[:3] + box[3:]) / 2, box[3:] - box[:3]
     swollen = one.translate(-middle).scale(1 + 2 * HAIR / size).translate(middle)
