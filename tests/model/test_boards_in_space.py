@@ -68,7 +68,7 @@ def _check_apart(boards: tuple[Board, ...], solids: list[Manifold]) -> None:
 def _touch(one: Manifold, other: Manifold) -> bool:
     """Whether two solids that do not overlap share some surface.
 
-    One of them, swollen a hair, reaches into the other. What lies in a groove does; swelling opens the groove.
+    One of them, swollen a hair, reaches into the other: swelling the member would only open its groove.
     """
     return _reaches(one, other) or _reaches(other, one)
 
