@@ -9,14 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from export.dxf_entities import TEXT_STYLES, Lettering, Pencil, tell_lettering
+from export.dxf_entities import TEXT_STYLES
 from export.dxf_layers import LINE_PENS, find_text_layer
 from export.dxf_marks import Page, write_mark
 from export.dxf_text import format_dxf_text
-from export.dxf_written import ANY_LAYER, WITH_ATTRIBUTES, add_block, tell_point, tell_tag
 from model.takeoff.cut_list import Cut
 from model.units import LengthStyle, format_length
-from render.drawing import Drawing, Lines, Mark, Pen, Point, Polyline
+from render.drawing import Drawing, Lines, Mark, Pen, Polyline
 from render.extent import drawing_extent
 from render.shifting import shift_mark
 
@@ -36,6 +35,8 @@ _PROMPTS = {
 _INVISIBLE = 1
 _LONGEST_NAME = 31
 """Characters of a block's name in R12."""
+_ANY_LAYER = "0"
+"""Blocks are inserted on the one layer that nobody freezes: what they hold has layers of its own."""
 _HEIGHT = 0.1
 """Capitals of attributes, for whoever has them shown, inches on paper. Shop choice."""
 
@@ -78,43 +79,22 @@ def write_board(page: Page, piece: str, lines: Sequence[Lines | Polyline], note:
     """Add the block of what is seen of a board and insert it where it is; `lines` lie in the page's space."""
     pencil = page.pencil
     corner = drawing_extent(Drawing(tuple(lines)))[:2]
-    block = add_block(pencil.document, name_block(piece, page.view), WITH_ATTRIBUTES)
+    block = pencil.document.blocks.new(name_block(piece, page.view))
     inside = Page(pencil.inside(block), page.dress, page.view, (0.0, 0.0))
     back = (-corner[0], -corner[1])
     for mark in lines:
         write_mark(inside, shift_mark(mark, back))
-    look = tell_tag(8, find_text_layer(page.view, Pen.TEXT, piece).name)
-    lettering = Lettering(_HEIGHT * pencil.ratio, 0.0, TEXT_STYLES[False])
+    insert = pencil.space.add_blockref(block.name, corner, dxfattribs={"layer": _ANY_LAYER})
+    look = {
+        "layer": find_text_layer(page.view, Pen.TEXT, piece).name,
+        "style": TEXT_STYLES[False],
+        "height": _HEIGHT * pencil.ratio,
+        "flags": _INVISIBLE,
+    }
     values = (note.mark, piece, note.description, note.size, note.stock)
-    attributes = zip(_PROMPTS.items(), values, strict=True)
-    _insert_block(pencil, inside.pencil, block.name, corner, attributes, look, lettering)
-
-
-def _insert_block(
-    pencil: Pencil,
-    block: Pencil,
-    name: str,
-    at: Point,
-    attributes: Iterable[tuple[tuple[str, str], str]],
-    look: str,
-    lettering: Lettering,
-) -> None:
-    """Insert the block of that `name`, in which `block` draws; attributes are (tag, prompt) and value."""
-    writer, on = pencil.writer, tell_tag(8, ANY_LAYER)
-    whole, end = writer.take_handle(), writer.take_handle()
-    told = []
-    for (tag, prompt), value in attributes:
-        ending = tell_tag(2, tag) + tell_tag(70, _INVISIBLE)
-        asked = tell_lettering(writer, "", (0, 0), lettering)
-        asked += writer.tell_class("AcDbAttributeDefinition") + tell_tag(3, prompt) + ending
-        block.writer.add("ATTDEF", look, asked)
-        given = tell_lettering(writer, format_dxf_text(value), at, lettering)
-        given += writer.tell_class("AcDbAttribute") + ending
-        told.append(writer.tell("ATTRIB", look, given, writer.take_handle()))
-    body = writer.tell_class("AcDbBlockReference") + tell_tag(66, 1)
-    body += tell_tag(2, name) + tell_point(10, at)
-    insert, last = writer.tell("INSERT", on, body, whole), writer.tell("SEQEND", on, "", end, whole)
-    writer.add_told("INSERT", "".join([insert, *told, last]))
+    for (tag, prompt), value in zip(_PROMPTS.items(), values, strict=True):
+        block.add_attdef(tag, dxfattribs={**look, "prompt": prompt})
+        insert.add_attrib(tag, format_dxf_text(value), corner, dxfattribs=look)
 
 
 def name_block(piece: str, view: str) -> str:

@@ -13,7 +13,6 @@ from typing import TYPE_CHECKING
 from export.dxf_entities import TEXT_STYLES, Pencil
 from export.dxf_layers import Layer
 from export.dxf_text import format_dxf_text, format_mtext
-from export.dxf_written import ANONYMOUS, add_block, tell_point, tell_tag
 from model.units import BOTH, FEET_INCHES, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle
 from render.dimension_strings import LINE_STEP, TEXT_CLEAR, format_dimension
 from render.dimension_strokes import EXTENSION_GAP, EXTENSION_OVERRUN, TICK_LENGTH, dimension_strokes
@@ -27,7 +26,7 @@ MEASURED = "<>"
 """Stands in a dimension's text for what the reader measures itself."""
 _MEASURED_POINTS = "Defpoints"
 """The layer every DXF file has for points that are measured and never plotted."""
-_LINEAR, _OWN_BLOCK, _TEXT_MOVED = 0, 32, 128
+_TEXT_MOVED = 128
 _MIDDLE_CENTRE = 5
 _DECIMAL, _ARCHITECTURAL, _FRACTIONAL = 2, 4, 5
 _NOT_STACKED = 2
@@ -128,24 +127,26 @@ def write_dimension(pencil: Pencil, dimension: Dimension, dress: DimensionDress)
 
     In R12, which cannot say in which fractions it measures, it always says its own words.
     """
-    x, y = dimension.second
-    base = (dimension.line, y) if dimension.vertical else (x, dimension.line)
-    is_moved = dimension.lifted or not _is_centred(dimension)
-    writer, handle = pencil.writer, pencil.writer.take_handle()
-    body = tell_tag(2, _draw_block(pencil, dimension, dress).name) + tell_tag(3, dress.style)
-    body += tell_point(10, base) + tell_point(11, dimension.text_at)
-    body += tell_tag(70, _LINEAR + _OWN_BLOCK + (_TEXT_MOVED if is_moved else 0))
-    ends = tell_point(13, dimension.first) + tell_point(14, dimension.second)
-    turn = tell_tag(50, 90.0 if dimension.vertical else 0.0)
-    if pencil.is_old:
-        body += tell_tag(1, format_dxf_text(dimension.text)) + ends
-        body += tell_point(15, (0, 0)) + tell_point(16, (0, 0)) + turn
-    else:
-        words = choose_dimension_text(dimension, dress.lengths, dress.factor)
-        body = "100\nAcDbDimension\n280\n0\n" + body + tell_tag(71, _MIDDLE_CENTRE)
-        body += tell_tag(42, float(dimension.measure)) + tell_tag(1, words)
-        body += "100\nAcDbAlignedDimension\n" + ends + turn + "100\nAcDbRotatedDimension\n"
-    writer.add_told("DIMENSION", writer.tell("DIMENSION", tell_tag(8, dress.layer.name), body, handle))
+    (x1, y1), (x2, y2) = dimension.first, dimension.second
+    base = (dimension.line, y2) if dimension.vertical else (x2, dimension.line)
+    override = pencil.space.add_linear_dim(
+        base=base,
+        p1=(x1, y1),
+        p2=(x2, y2),
+        text=format_dxf_text(dimension.text)
+        if pencil.is_old
+        else choose_dimension_text(dimension, dress.lengths, dress.factor),
+        angle=90 if dimension.vertical else 0,
+        dimstyle=dress.style,
+        dxfattribs={"layer": dress.layer.name},
+    )
+    entity = override.dimension.dxf
+    entity.geometry = _draw_block(pencil, dimension, dress).name
+    entity.text_midpoint = (*dimension.text_at, 0.0)
+    entity.attachment_point = _MIDDLE_CENTRE
+    entity.actual_measurement = dimension.measure
+    if dimension.lifted or not _is_centred(dimension):
+        entity.dimtype |= _TEXT_MOVED
 
 
 def _is_centred(dimension: Dimension) -> bool:
@@ -155,12 +156,11 @@ def _is_centred(dimension: Dimension) -> bool:
 
 
 def _draw_block(pencil: Pencil, dimension: Dimension, dress: DimensionDress) -> BlockLayout:
-    document = pencil.document
-    block = add_block(document, document.blocks.anonymous_block_name("D"), ANONYMOUS)
+    block = pencil.document.blocks.new_anonymous_block(type_char="D")
     inside = pencil.inside(block)
     inside.draw_strokes(dimension_strokes(dimension, dress.ratio), dress.layer)
     for point in (dimension.first, dimension.second):
-        inside.mark_point(point, _MEASURED_POINTS)
+        block.add_point(point, dxfattribs={"layer": _MEASURED_POINTS})
     turn = 90 if dimension.vertical else 0
     inside.write_centred(dimension.text, dimension.text_at, dimension.height, turn, dress.layer)
     return block
