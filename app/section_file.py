@@ -54,7 +54,6 @@ def read_section_dxf(path: Path, units: str = "") -> Section:
     `units` is a key of UNITS, for drawings that do not say theirs. Raises FileTrouble and Refused.
     """
     from ezdxf.filemanagement import readfile
-    from ezdxf.lldxf.const import DXFError
 
     _read(path, LARGEST_DXF)
     try:
@@ -63,7 +62,7 @@ def read_section_dxf(path: Path, units: str = "") -> Section:
         if error.errno is not None:
             raise _trouble(path, describe_cause(error)) from error
         raise Refused(FIELD, path.name, "a DXF drawing is wanted") from None
-    except (DXFError, ValueError, LookupError, TypeError, AttributeError, ArithmeticError):
+    except Exception:  # a spoilt drawing makes its reader stumble in any way there is
         raise Refused(FIELD, path.name, "a whole DXF drawing is wanted; save it again") from None
     to_inches = _find_scale(document.header.get("$INSUNITS", 0), path, units)
     found = [v for v in map(_list_vertices, document.modelspace().query("LWPOLYLINE POLYLINE")) if v]

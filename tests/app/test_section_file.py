@@ -97,6 +97,15 @@ def test_what_is_no_drawing_is_refused(tmp_path, text):
         read_section_dxf(path)
 
 
+def test_a_drawing_that_is_cut_off_anywhere_in_its_head_is_refused(tmp_path):
+    whole = write_section_dxf(SECTIONS["cove_and_fillets"].section)
+    path = tmp_path / "cut off.dxf"
+    for length in range(0, whole.index("ENDSEC"), 7):
+        path.write_text(whole[:length], encoding="utf-8")
+        with pytest.raises(Refused, match=r"a (whole )?DXF drawing is wanted|one closed polyline"):
+            read_section_dxf(path)
+
+
 def test_bytes_that_are_no_text_are_refused(tmp_path):
     for name in ("odd.dxf", "odd.txt"):
         path = tmp_path / name
