@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from model.board import AXES, Board
+from model.build.facing import Lean
 from model.build.lines import Layout
 
 Floats = NDArray[np.float64]
@@ -58,10 +59,25 @@ def off_masonry(corners: Corners, layout: Layout) -> Corners:
         return corners
 
     def moved(points: Floats) -> Floats:
-        back = [layout.set_back(float(x), float(y)) for x, y, _ in points]
-        return points + np.array(back)[:, None] * (0.0, 0.0, 1.0)
+        back = _set_back(layout, points[:, 0], points[:, 1])
+        return points + back[:, None] * (0.0, 0.0, 1.0)
 
     return replace(corners, low=moved(corners.low), high=moved(corners.high))
+
+
+def _set_back(layout: Layout, x: Floats, y: Floats) -> Floats:
+    """`Layout.set_back` of many places at once."""
+    left, right = (_fall_back(side.lean, y) for side in layout.sides)
+    part = (x + layout.left.outer) / (layout.left.outer + layout.right.outer)
+    return left + (right - left) * np.clip(part, 0.0, 1.0)
+
+
+def _fall_back(lean: Lean | None, y: Floats) -> Floats:
+    """`Lean.set_back` of many levels at once; nothing where it is plumb."""
+    if lean is None:
+        return np.zeros(len(y))
+    furthest_out = lean.top if lean.amount > 0 else lean.base
+    return lean.slope * (furthest_out - np.clip(y, lean.base, lean.top))
 
 
 def _place(section: Floats, axis: Ints, cut: Floats) -> Floats:

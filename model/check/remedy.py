@@ -141,9 +141,10 @@ class _Trial:
         return min((f.status for f in own), key=WORST_FIRST.index, default=Status.PASS)
 
     def _read_statuses(self, job: Job) -> dict[str, Status]:
-        if job not in self._read:
-            self._read[job] = read_statuses(plan_surround(job))
-        return self._read[job]
+        statuses = self._read.get(job)
+        if statuses is None:
+            statuses = self._read[job] = read_statuses(plan_surround(job))
+        return statuses
 
     def _list_over(self, job: Job) -> list[str]:
         """Parts that are over by the clearance rules."""
@@ -151,9 +152,10 @@ class _Trial:
 
     def check(self, job: Job) -> dict[Key, Entry]:
         """The worst finding of each check and part of a job."""
-        if job not in self._checked:
-            self._checked[job] = _list_worst(check_surround(plan_surround(job)))
-        return self._checked[job]
+        worst = self._checked.get(job)
+        if worst is None:
+            worst = self._checked[job] = _list_worst(check_surround(plan_surround(job)))
+        return worst
 
     def describe(self, changes: Sequence[Change]) -> Remedy:
         """The remedy that these changes make up."""

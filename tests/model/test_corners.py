@@ -1,9 +1,10 @@
 """All corners at once agree with each board's own."""
 
 import numpy as np
+import pytest
 
 from model.corners import list_corners
-from model.job import default_job
+from model.job import default_job, with_texts
 from model.surround import plan_surround
 
 
@@ -26,3 +27,14 @@ def test_onward_goes_once_round_each_section():
 def test_no_boards_have_no_corners():
     corners = list_corners(())
     assert corners.low.shape == corners.high.shape == (0, 3)
+
+
+@pytest.mark.parametrize(("left", "right"), [("1/2", "-1/4"), ("-1", "-1"), ("0", "3/8")])
+def test_corners_off_the_masonry_fall_back_as_the_masonry_does_behind_each(left: str, right: str):
+    job = with_texts(default_job(), [("plumb.left", left), ("plumb.right", right)])
+    surround = plan_surround(job)
+    corners, moved = surround.corners, surround.off_masonry().corners
+    for before, after in ((corners.low, moved.low), (corners.high, moved.high)):
+        back = [surround.layout.set_back(float(x), float(y)) for x, y, _ in before]
+        assert (after[:, 2] == before[:, 2] + back).all()
+        assert (after[:, :2] == before[:, :2]).all()
