@@ -13,6 +13,7 @@ from app.shown import ELEVATIONS, set_out
 from app.working import (
     Wish,
     Worked,
+    check_fire_in,
     check_plan,
     draw_plan,
     find_in_view,
@@ -66,7 +67,7 @@ class Drafting(QObject):
         self._started = False
         self._wish = Wish(ELEVATIONS, ratio, clearance=False)
         self._ahead: Ahead | None = None
-        self._unchecked = False
+        self._fire: tuple[Finding, ...] | None = None
         self.surround: Surround | None = None
         self.layout: Layout | None = None
         self.findings: tuple[Finding, ...] = ()
@@ -144,20 +145,17 @@ class Drafting(QObject):
         self._marking.stop()
         if not self._marks_boards or self.surround is None:
             return
-        bare = draw_plan(self.surround, self._wish, self.findings)
+        bare = draw_plan(self.surround, self._wish, self._fire or ())
         self._canvas.show_views(set_out(mark_plan(self.surround, bare, self._wish.ratio)))
         self._lettering.stop()
 
     def _work_out(self) -> None:
-        """Draw at once. What fails is marked on the sheet, so while anything does it is checked first."""
+        """Draw at once. While anything is marked on the sheet, what the marks tell is checked first."""
         if not self._started:
             return
-        checked = self._ahead is not None or shows_on_sheet(self.findings)
-        worked = self._ask(checked)
-        self.surround, self.layout = worked.plan, worked.layout
-        self._unchecked = not checked
-        if checked:
-            self.findings = worked.findings
+        marked = self._ahead is not None or shows_on_sheet(self._fire or ())
+        worked = self._ask(marked)
+        self.surround, self.layout, self._fire = worked.plan, worked.layout, worked.fire
         self._canvas.show_views(set_out(worked.drawings))
         self.drawn.emit()
         if worked.plan is not None:
@@ -172,27 +170,28 @@ class Drafting(QObject):
 
     def _tell(self) -> None:
         """The findings of what is drawn; what they mark is drawn too."""
-        if self._unchecked and self.surround is not None:
-            self._unchecked = False
-            self.findings = check_plan(self.surround)
-            if shows_on_sheet(self.findings):
-                self._draw()
+        if self.surround is not None:
+            if self._fire is None:
+                self._fire = check_fire_in(self.surround)
+                if shows_on_sheet(self._fire):
+                    self._draw()
+            self.findings = check_plan(self.surround, self._fire)
         self.checked.emit()
 
-    def _ask(self, checked: bool) -> Worked:
+    def _ask(self, marked: bool) -> Worked:
         if self._ahead is not None:
             worked = self._ahead.work_out(self._session.job, self._wish)
             if worked is not None:
                 return worked
             self.let_go()
-        return work_out(self._session.job, self._wish, checked)
+        return work_out(self._session.job, self._wish, marked)
 
     def _draw(self) -> None:
         """Draw the same job as it is now wished."""
         if self.surround is None:
             self._work_out()
         else:
-            self._canvas.show_views(set_out(draw_plan(self.surround, self._wish, self.findings)))
+            self._canvas.show_views(set_out(draw_plan(self.surround, self._wish, self._fire or ())))
             self._mark_later()
 
     def show_other(self, job: Job) -> None:

@@ -112,8 +112,9 @@ def gather_drawing(drawing: Drawing) -> Gathered:
         paths = [step.path] if isinstance(step, Tinted) else [*step.upright.values(), *step.slanted.values()]
         for path in paths:
             gathered.box = _unite(gathered.box, path.controlPointRect())
-    for text in gathered.texts:
-        gathered.box = _unite(gathered.box, _box_of(text_corners(text)))
+    corners = [corner for text in gathered.texts for corner in text_corners(text)]
+    if corners:
+        gathered.box = _unite(gathered.box, _box_of(corners))
     return gathered
 
 
@@ -271,28 +272,43 @@ def paint_text(painter: QPainter, text: Text, place: Place, colour: QColor) -> N
     if capital < LEAST_CAPITAL or not text.text:
         return
     at = place.to_pixels(text.at)
-    shift = text_width(text.text, capital, text.bold) * _BEFORE[text.anchor]
+    line = _set_line(text.text, text.bold, capital, painter.device().logicalDpiY())
+    start = QPointF(-line.width * _BEFORE[text.anchor], 0)
     painter.setPen(colour)
     if text.rotation == 0:
-        _set_text(painter, text, capital, QPointF(at.x() - shift, at.y()))
+        _paint_line(painter, line, at + start)
         return
     painter.save()
     painter.translate(at)
     painter.rotate(-text.rotation)
-    _set_text(painter, text, capital, QPointF(-shift, 0))
+    _paint_line(painter, line, start)
     painter.restore()
 
 
-def _set_text(painter: QPainter, text: Text, capital: float, at: QPointF) -> None:
-    """One line from `at` on, its fractions set."""
-    dots = painter.device().logicalDpiY()
-    runs = text_runs(text.text, text.bold)
-    fonts = [_font(round(run.size * capital / CAPITAL * 4), text.bold, dots) for run in runs]
+@dataclass(frozen=True, slots=True)
+class SetLine:
+    """A line of writing with its fractions set: its width in pixels, and each run's font and start."""
+
+    width: float
+    runs: tuple[tuple[QFont, QPointF, str], ...]
+
+
+@lru_cache(maxsize=1024)
+def _set_line(text: str, bold: bool, capital: float, dots: int) -> SetLine:
+    """Most lines are the same from one drawing to the next."""
+    runs = text_runs(text, bold)
+    fonts = [_font(round(run.size * capital / CAPITAL * 4), bold, dots) for run in runs]
     widths = [QFontMetricsF(fonts[i]).horizontalAdvance(runs[i].text) for i in range(len(runs) - 1)]
     starts = place_runs([run.at * capital for run in runs], widths)
-    for run, font, x in zip(runs, fonts, starts, strict=True):
+    places = [QPointF(x, -run.rise * capital) for run, x in zip(runs, starts, strict=True)]
+    texts = [run.text for run in runs]
+    return SetLine(text_width(text, capital, bold), tuple(zip(fonts, places, texts, strict=True)))
+
+
+def _paint_line(painter: QPainter, line: SetLine, at: QPointF) -> None:
+    for font, place, text in line.runs:
         painter.setFont(font)
-        painter.drawText(at + QPointF(x, -run.rise * capital), run.text)
+        painter.drawText(at + place, text)
 
 
 def place_runs(planned: Sequence[float], widths: Sequence[float]) -> list[float]:

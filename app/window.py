@@ -67,6 +67,8 @@ UNMEASURED = "A new job: every size stands at a usual value until it is measured
 LEAST_WIDTH = 300
 """Of the measuring list: names and values can still be read."""
 LEAST_SHEET = QSize(240, 120)
+LITTER = 20_000
+"""New objects left over before it is looked for what of them may go: more than one edit makes."""
 LOW = 440
 """Pixels of height below which there is room for the sheet or for the tray's lists, but not for both: as on a
 laptop of 1366 by 768 dots at twice its size."""
@@ -234,6 +236,7 @@ class Window(QMainWindow):
     def _settle(self) -> None:
         """What is there by now stays; looking through it again for what may go would hold up edits."""
         gc.freeze()
+        gc.set_threshold(LITTER)
         gc.enable()
 
     def offer_left_behind(self) -> None:

@@ -27,13 +27,13 @@ class Wish:
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """A job worked out: its lines, what the rules say, worst first, and the wished views by name.
+    """A job worked out: its lines, what the sheet marks of the findings, and the wished views by name.
 
-    `plan` is missing when it was worked out in another process.
+    `fire` is None when it was left for later, `plan` when it was worked out in another process.
     """
 
     layout: Layout
-    findings: tuple[Finding, ...]
+    fire: tuple[Finding, ...] | None
     drawings: tuple[tuple[str, Drawing], ...]
     plan: Surround | None
 
@@ -50,25 +50,32 @@ def load_heavy_parts() -> None:
     import render.views  # noqa: F401
 
 
-def work_out(job: Job, wish: Wish, checked: bool = True) -> Worked:
-    """Boards, views and findings of a job; the findings are left for later unless it is to be `checked`."""
+def work_out(job: Job, wish: Wish, marked: bool = True) -> Worked:
+    """Boards and views of a job; unless they are to be `marked`, what fails is left for later."""
     from model.surround import plan_surround
 
     plan = plan_surround(job)
-    findings = check_plan(plan) if checked else ()
-    return Worked(plan.layout, findings, draw_plan(plan, wish, findings), plan)
+    fire = check_fire_in(plan) if marked else None
+    return Worked(plan.layout, fire, draw_plan(plan, wish, fire or ()), plan)
 
 
-def check_plan(plan: Surround) -> tuple[Finding, ...]:
-    """What the rules say, worst first."""
+def check_fire_in(plan: Surround) -> tuple[Finding, ...]:
+    """What the rules about fire say, in no order: what the sheet marks is among it."""
+    from model.check.all import check_fire
+
+    return check_fire(plan)
+
+
+def check_plan(plan: Surround, fire: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """What all rules say, worst first; `fire` is what those about fire say."""
     from model.check.all import check_surround
 
-    return check_surround(plan)
+    return check_surround(plan, fire)
 
 
 def shows_on_sheet(findings: tuple[Finding, ...]) -> bool:
-    """Whether any of them is marked on the drawing."""
-    return any(finding.status is Status.FAIL for finding in findings)
+    """Whether any of them is marked on the drawing: it fails at a place, as only those about fire do."""
+    return any(finding.status is Status.FAIL and finding.at is not None for finding in findings)
 
 
 def draw_plan(plan: Surround, wish: Wish, findings: tuple[Finding, ...]) -> tuple[tuple[str, Drawing], ...]:

@@ -188,12 +188,11 @@ def _lay_flat(
 ) -> tuple[Ints, Floats]:
     """Upright rectangles parallel to the picture: laid from far to near, no comparing needed."""
     seen = np.full(shape, NOTHING, dtype=np.intp)
-    depth = np.full(shape, -np.inf)
+    depths = [face.plane[2] for face in faces]
     flat = [i for i, face in enumerate(faces) if face.upright and face.flat]
-    for index in sorted(flat, key=lambda i: faces[i].plane[2]):
+    for index in sorted(flat, key=depths.__getitem__):
         seen[windows[index]] = index
-        depth[windows[index]] = faces[index].plane[2]
-    return seen, depth
+    return seen, np.array([*depths, -np.inf])[seen]
 
 
 def _lay_others(
@@ -213,24 +212,24 @@ def _lay_others(
         if not wins.any():
             continue
         if not face.upright:
-            wins &= _inside(face, ph, pv)
+            _keep_inside(wins, face, ph, pv)
         np.copyto(seen[rows, columns], index, where=wins)
         np.copyto(old, near, where=wins)
 
 
-def _inside(face: Face, h: Floats, v: Floats) -> Mask:
-    """Which points of a polygon's own window lie in it; none lies on an edge."""
+def _keep_inside(points: Mask, face: Face, h: Floats, v: Floats) -> None:
+    """Leave of the `points` of a polygon's own window those that lie in it; none lies on an edge.
+
+    Four-sided faces are convex: what is to the left of every sloping edge is in them; the window keeps the
+    other edges.
+    """
     edges: list[tuple[float, ...]] = [(*a, *b) for a, b in face.edges]
-    return _left_of_all(edges, h, v) if len(edges) == 4 else _even_odd(edges, h, v)
-
-
-def _left_of_all(edges: list[tuple[float, ...]], h: Floats, v: Floats) -> Mask:
-    """For four-sided, hence convex, faces: to the left of every sloping edge; the window keeps the others."""
-    inside = np.ones(np.broadcast_shapes(h.shape, v.shape), dtype=bool)
+    if len(edges) != 4:
+        points &= _even_odd(edges, h, v)
+        return
     for h0, v0, h1, v1 in edges:
         if h0 != h1 and v0 != v1:
-            inside &= h * (v1 - v0) < v * (h1 - h0) + (h0 * (v1 - v0) - v0 * (h1 - h0))
-    return inside
+            points &= h * (v1 - v0) < v * (h1 - h0) + (h0 * (v1 - v0) - v0 * (h1 - h0))
 
 
 def _even_odd(edges: list[tuple[float, ...]], h: Floats, v: Floats) -> Mask:
@@ -245,7 +244,9 @@ def list_borders(grid: Grid) -> Borders:
     """Every piece of line between triangles that see different faces, plumb, level, then sloping."""
     if not grid.seen.size:
         return Borders(np.zeros((0, 4)), np.zeros(0, dtype=np.intp), np.zeros(0, dtype=np.intp))
-    seen = np.pad(grid.seen, ((1, 1), (1, 1), (0, 0)), constant_values=NOTHING)
+    rows, columns, _ = grid.seen.shape
+    seen = np.full((rows + 2, columns + 2, 4), NOTHING, dtype=np.intp)
+    seen[1:-1, 1:-1] = grid.seen
     parts = [_plumb_borders(grid, seen), _level_borders(grid, seen), *_diagonal_borders(grid)]
     return Borders(
         np.concatenate([p.segments for p in parts]),
@@ -298,9 +299,9 @@ def join_collinear(segments: Floats, kinds: Ints) -> tuple[Floats, Ints]:
     # Exactly: in the least of cells corner and centre are nearer than a grain, and yet two points.
     follows = (segments[1:, :2] == segments[:-1, 2:]).all(axis=1)
     goes_on = follows & _run_straight(direction[:-1], direction[1:]) & (kinds[1:] == kinds[:-1])
-    first = np.flatnonzero(np.r_[True, ~goes_on])
-    last = np.r_[first[1:] - 1, len(segments) - 1]
-    return np.hstack([segments[first, :2], segments[last, 2:]]), kinds[first]
+    last = np.append(np.flatnonzero(~goes_on), len(segments) - 1)
+    first = np.append(0, last[:-1] + 1)
+    return np.concatenate([segments[first, :2], segments[last, 2:]], axis=1), kinds[first]
 
 
 def _run_straight(before: Floats, after: Floats) -> Mask:

@@ -35,9 +35,12 @@ WHO_DECIDES = (
 """To stand by every list of findings."""
 
 
-def check_surround(surround: Surround) -> tuple[Finding, ...]:
-    """Every finding, failures first, then what is not known, cautions and passes."""
-    findings = (*check_fire(surround), *check_built(surround))
+def check_surround(surround: Surround, fire: tuple[Finding, ...] | None = None) -> tuple[Finding, ...]:
+    """Every finding, failures first, then what is not known, cautions and passes.
+
+    `fire` are those of `check_fire`, where they are there already.
+    """
+    findings = (*(check_fire(surround) if fire is None else fire), *check_built(surround))
     return tuple(sorted(findings, key=lambda finding: WORST_FIRST.index(finding.status)))
 
 

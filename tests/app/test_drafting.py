@@ -6,6 +6,9 @@ import pytest
 from pytestqt.qtbot import QtBot
 
 from app.window import Window
+from model.check.all import check_surround
+from render.drawing import Fill, Region, Text
+from render.views import ViewOptions, draw_views
 
 
 @pytest.mark.parametrize("name", ["brick", "gas"])
@@ -35,3 +38,42 @@ def test_marks_switched_on_are_on_the_sheet_at_once(window: Window) -> None:
     window.drafting.show_marks(True)
     stands_for = {text.stands_for for text in window.canvas.views[0].drawing.marks if hasattr(text, "at")}
     assert stands_for & {mark.rstrip("ab") for mark in window.drafting.surround.marks}
+
+
+def _list_faults(window: Window) -> list[object]:
+    marks = window.canvas.views[0].drawing.marks
+    return [mark for mark in marks if isinstance(mark, Region) and mark.fill is Fill.FAULT]
+
+
+def test_what_fails_is_marked_as_it_is_now_in_the_very_drawing_of_an_edit(
+    window: Window, qtbot: QtBot
+) -> None:
+    window.files.open_example("too-close")
+    qtbot.waitUntil(lambda: bool(_list_faults(window)))
+    window.session.set_text("shelf.overhang_front", "7 3/16")
+    drafting = window.drafting
+    findings = check_surround(drafting.surround)
+    shown = draw_views(drafting.surround, drafting.views, ViewOptions(drafting.ratio, findings=findings))
+    assert tuple(view.drawing for view in window.canvas.views) == shown
+    assert _list_faults(window)
+
+
+def test_what_begins_to_fail_is_marked_once_the_edit_is_painted(window: Window, qtbot: QtBot) -> None:
+    window.files.open_example("brick")
+    qtbot.waitUntil(lambda: bool(window.drafting.findings))
+    assert not _list_faults(window)
+    window.session.set_text("column.margin", "0")
+    qtbot.waitUntil(lambda: bool(_list_faults(window)))
+    words = [m.text for m in window.canvas.views[0].drawing.marks if isinstance(m, Text) and "over" in m.text]
+    assert words
+    assert window.drafting.findings == check_surround(window.drafting.surround)
+
+
+def test_what_no_longer_fails_loses_its_marks_in_the_drawing_of_the_edit(
+    window: Window, qtbot: QtBot
+) -> None:
+    window.files.open_example("brick")
+    window.session.set_text("column.margin", "0")
+    qtbot.waitUntil(lambda: bool(_list_faults(window)))
+    window.session.undo()
+    assert not _list_faults(window)

@@ -10,17 +10,26 @@ from contextlib import contextmanager
 
 SIZE = (1920, 1080)
 Surroundings = dict[str, str]
+QUIET = "default.warning=false"
+"""Qt says of every window that it shows nowhere that its size is no hint to anybody."""
 
 
 @contextmanager
 def open_displays() -> Iterator[dict[str, Surroundings]]:
     """Environments by name; the X server, if any, ends with the block."""
-    shown = {"offscreen": os.environ | {"QT_QPA_PLATFORM": "offscreen"}}
+    own = _list_surroundings()
+    shown = {"offscreen": own | {"QT_QPA_PLATFORM": "offscreen"}}
     if shutil.which("Xvfb") is None:
         yield shown
         return
     with _run_server() as display:
-        yield shown | {"xcb": os.environ | {"QT_QPA_PLATFORM": "xcb", "DISPLAY": display}}
+        yield shown | {"xcb": own | {"QT_QPA_PLATFORM": "xcb", "DISPLAY": display}}
+
+
+def _list_surroundings() -> Surroundings:
+    """This process's own, but that modules stay compiled, as they do for whoever uses the program."""
+    own = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+    return {"QT_LOGGING_RULES": QUIET} | own
 
 
 @contextmanager

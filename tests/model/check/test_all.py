@@ -8,7 +8,7 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from model.check.all import WHO_DECIDES, check_surround
+from model.check.all import WHO_DECIDES, check_built, check_fire, check_surround
 from model.check.finding import Bound, Finding, Status
 from model.check.worst import WORST_FIRST
 from model.errors import Refused
@@ -139,3 +139,15 @@ def test_no_finding_claims_approval():
     for finding in _check() + _check(column__margin="4", hearth__depth="10"):
         text = f"{finding.message} {finding.cure}".lower()
         assert not any(word in text for word in ("approved", "complies", "compliant", "legal", "safe"))
+
+
+@given(jobs())
+def test_only_what_is_about_fire_is_marked_on_the_sheet(job):
+    surround = plan_surround(job)
+    assert all(finding.at is None for finding in check_built(surround))
+
+
+@given(jobs())
+def test_what_is_known_about_fire_already_gives_the_same_list(job):
+    surround = plan_surround(job)
+    assert check_surround(surround, check_fire(surround)) == check_surround(surround)
