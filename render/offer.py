@@ -45,7 +45,7 @@ def build_offer(
     words = offer_strips(surround, price, date_text, desk.width)
     pages = draft_pages(desk, OFFER, words)
     photo = [_draft_wall(desk, wall)] if wall is not None else []
-    sheets = number_sheets(desk, [_draft_picture(desk), *photo, _draft_elevations(desk), *pages], date_text)
+    sheets = number_sheets(desk, [_draft_picture(desk), *photo, *_draft_elevations(desk), *pages], date_text)
     return tuple(
         replace(sheet, pictures=(_place_photo(desk, wall),)) if wall and sheet.title == WALL else sheet
         for sheet in sheets
@@ -76,17 +76,24 @@ def _draft_picture(desk: Desk) -> Draft:
     return Draft(TITLE, layout.scale.name, layout.placed, Block.BELOW)
 
 
-def _draft_elevations(desk: Desk) -> Draft:
-    room = safe_area(*desk.size, Block.BELOW)
-    layout = lay_views(("front", "side"), each_once(desk.surround, _draw_few), desk.scales, room)
-    return Draft(SIZES, layout.scale.name, layout.placed, Block.BELOW)
+def _draft_elevations(desk: Desk) -> list[Draft]:
+    """Front and side on one sheet; on one each where that does not hold both."""
+    room, draw = safe_area(*desk.size, Block.BELOW), each_once(desk.surround, _draw_few)
+    layout = lay_views(("front", "side"), draw, desk.scales, room)
+    layouts = (
+        [layout]
+        if layout.fits(room)
+        else [lay_views((view,), draw, desk.scales, room) for view in ("front", "side")]
+    )
+    return [Draft(SIZES, layout.scale.name, layout.placed, Block.BELOW) for layout in layouts]
 
 
 def _draw_few(surround: Surround, view: str, ratio: float) -> Drawing:
-    """A view with the sizes that matter to who lives with it."""
+    """A view with the sizes that matter to who lives with it, without what lies behind the wood."""
     strings = tuple(string for string in list_strings(surround, view) if shows_few(string))
     whole = draw_view(surround, view, ViewOptions(ratio=ratio, strings=strings))
-    return Drawing(tuple(mark for mark in whole.marks if mark.stands_for not in CEILING), ratio)
+    dropped = CEILING | {obstacle.path for obstacle in surround.layout.behind}
+    return Drawing(tuple(mark for mark in whole.marks if mark.stands_for not in dropped), ratio)
 
 
 def shows_few(string: String) -> bool:

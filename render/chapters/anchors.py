@@ -18,6 +18,8 @@ def draft_anchors(desk: Desk) -> list[Draft]:
     if not plan_anchors(desk.surround).anchors:
         return []
     layout = lay(desk, each_once(desk.surround, draw_anchored), (ANCHORS,))
+    if not layout.fits(desk.area):
+        layout = lay(desk, each_once(desk.surround, _draw_numbers), (ANCHORS,))
     return [draft_layout(desk, (ANCHORS,), layout)]
 
 
@@ -29,3 +31,10 @@ def draft_fixing(desk: Desk) -> list[Draft]:
 def draw_anchored(surround: Surround, _: str, ratio: float) -> Drawing:
     """The front with every anchor numbered, lettered for `ratio`."""
     return draw_view(surround, "front", ViewOptions(ratio, dimensions=False, anchors=True))
+
+
+def _draw_numbers(surround: Surround, view: str, ratio: float) -> Drawing:
+    """The same without what stands in the room or lies behind the wood; the front elevation shows that."""
+    drawing = draw_anchored(surround, view, ratio)
+    others = {obstacle.path for obstacle in (*surround.layout.obstacles, *surround.layout.behind)}
+    return Drawing(tuple(mark for mark in drawing.marks if mark.stands_for not in others), ratio)

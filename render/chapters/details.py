@@ -18,7 +18,7 @@ from render.sheets import LABELS, Block
 from render.view_layout import BETWEEN, DrawView, lay_views
 
 SMALLEST = 10.0
-"""Details are drawn no smaller than a tenth; as a rule a quarter or more."""
+"""Details are drawn no smaller than a tenth where a sheet holds them so; as a rule a quarter or more."""
 PART_OF_SHEET = (0.62, 0.66)
 """How much of a sheet's width and height a detail may take up, but at the smallest scale. Shop choice."""
 AS_SHOWN = "As shown"
@@ -88,8 +88,8 @@ def _lay_detail(desk: Desk, detail: Detail) -> _Laid:
             layout = lay_views((detail.name,), draw, (scale,), room)
             if layout.fits(room):
                 return _Laid(detail, draw, scale, layout.size)
-    layout = lay_views((detail.name,), draw, scales[-1:], room)
-    return _Laid(detail, draw, scales[-1], layout.size)
+    layout = lay_views((detail.name,), draw, desk.scales[len(scales) - 1 :], desk.area)
+    return _Laid(detail, draw, layout.scale, layout.size)
 
 
 def _place_page(desk: Desk, details: Sequence[_Laid], page: Sequence[Spot]) -> tuple[Placed, ...]:

@@ -5,11 +5,12 @@ from functools import cache
 import pytest
 
 from app.demo import list_demos, read_demo
+from model.job import with_texts
 from model.surround import plan_surround
 from render.chapters.details import draft_details, say_taken
 from render.desk import Desk
 from render.detail_list import Detail, list_details
-from render.extent import drawing_extent
+from render.extent import drawing_extent, paper_extent
 from render.section_places import section_level, section_station
 from render.sheets import DETAILS, PAPERS, safe_area
 
@@ -66,3 +67,17 @@ def test_what_is_said_to_come_out_of_a_section_lies_in_its_plane():
     at = {detail.name: detail.at for detail in list_details(surround)}
     assert at["detail_shelf_edge"] == section_station(surround)
     assert at["detail_column_right"] == section_level(surround)
+
+
+@pytest.mark.parametrize("size", [(11.0, 8.5), (10.0, 6.0)])
+def test_details_of_a_high_frieze_stay_on_their_sheet_however_small_they_get(size):
+    settings = [("cord.on", "yes"), ("cord.place", "frieze"), ("frieze.height", "36"), ("shelf.height", "84")]
+    desk = Desk(plan_surround(with_texts(read_demo("gas"), settings)), size)
+    left, low, right, high = desk.area
+    for draft in draft_details(desk):
+        for placed in draft.placed:
+            x0, y0, x1, y1 = paper_extent(placed.drawing)
+            assert left - 1e-6 <= placed.at[0] + x0
+            assert placed.at[0] + x1 <= right + 1e-6
+            assert low - 1e-6 <= placed.at[1] + y0
+            assert placed.at[1] + y1 <= high + 1e-6

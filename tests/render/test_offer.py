@@ -15,8 +15,10 @@ from model.money import format_money
 from model.price import Part, Price, PriceLine
 from model.surround import plan_surround
 from render.drawing import Dimension
-from render.offer import build_offer
+from render.extent import list_texts
+from render.offer import SIZES, build_offer
 from render.sheets import PAPERS
+from tests.collisions import list_collisions
 
 PRICED = Price((PriceLine("Wood and sheets", 42000), PriceLine("Fastenings, glue and finish", 9000),
                 PriceLine("Work", 180000, "24 hours", Part.WORK)), 231000, (), "$")  # fmt: skip
@@ -101,3 +103,24 @@ def test_few_sizes_are_drawn():
     sizes = [m for placed in sheet.placed for m in placed.drawing.marks if isinstance(m, Dimension)]
     assert 4 <= len(sizes) <= 14
     assert {"shelf.height", "opening.width", "opening.height"} <= {size.stands_for for size in sizes}
+
+
+def test_sizes_stand_on_their_sheet_without_what_the_wood_hides():
+    far = [
+        ("bolt_one.across", "-120"),
+        ("bolt_one.up", "144"),
+        ("bolt_two.across", "120"),
+        ("job.units", "both"),
+    ]
+    surround = plan_surround(with_texts(read_demo("brick"), far))
+    sheets = build_offer(surround, PRICED, "letter", "2026-01-01")
+    words = [text.text for sheet in sheets for p in sheet.placed for text in list_texts(p.drawing)]
+    assert not any("bolt" in text for text in words)
+    assert [str(found) for sheet in sheets for found in list_collisions(sheet)] == []
+
+
+def test_front_and_side_stand_on_a_sheet_each_where_one_does_not_hold_both(monkeypatch):
+    monkeypatch.setitem(PAPERS, "slip", (6.0, 6.0))
+    sheets = build_offer(plan_surround(read_demo("brick")), PRICED, "slip", "2026-01-01")
+    names = [[p.name for p in s.placed if p.name in ("front", "side")] for s in sheets if s.title == SIZES]
+    assert names == [["front"], ["side"]]
