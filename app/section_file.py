@@ -53,24 +53,30 @@ def read_section_dxf(path: Path, units: str = "") -> Section:
 
     `units` is a key of UNITS, for drawings that do not say theirs. Raises FileTrouble and Refused.
     """
-    from ezdxf.filemanagement import readfile
-
     _read(path, LARGEST_DXF)
     try:
-        document = readfile(path)
+        unit, found = _list_closed(path)
     except OSError as error:
         if error.errno is not None:
             raise _trouble(path, describe_cause(error)) from error
         raise Refused(FIELD, path.name, "a DXF drawing is wanted") from None
     except Exception:  # a spoilt drawing makes its reader stumble in any way there is
         raise Refused(FIELD, path.name, "a whole DXF drawing is wanted; save it again") from None
-    to_inches = _find_scale(document.header.get("$INSUNITS", 0), path, units)
-    found = [v for v in map(_list_vertices, document.modelspace().query("LWPOLYLINE POLYLINE")) if v]
+    to_inches = _find_scale(unit, path, units)
     if len(found) != 1:
         count = "none" if not found else str(len(found))
         raise Refused(FIELD, path.name, f"one closed polyline in model space is wanted; it has {count}")
     vertices = [(x * to_inches, y * to_inches, bulge) for x, y, bulge in found[0]]
     return trace_section(vertices, clean_name(path.stem))
+
+
+def _list_closed(path: Path) -> tuple[int, list[list[Vertex]]]:
+    """The number that a drawing has for its unit, and its closed polylines. Raises whatever ezdxf raises."""
+    from ezdxf.filemanagement import readfile
+
+    document = readfile(path)
+    drawn = map(_list_vertices, document.modelspace().query("LWPOLYLINE POLYLINE"))
+    return document.header.get("$INSUNITS", 0), [vertices for vertices in drawn if vertices]
 
 
 def _read(path: Path, most: int) -> bytes:

@@ -106,6 +106,13 @@ def test_a_drawing_that_is_cut_off_anywhere_in_its_head_is_refused(tmp_path):
             read_section_dxf(path)
 
 
+def test_a_drawing_without_model_space_is_refused(tmp_path):
+    path = tmp_path / "spoilt.dxf"
+    path.write_text(write_section_dxf(COVE).replace("\nModel\n", "\nNodel\n"), encoding="utf-8")
+    with pytest.raises(Refused, match="a whole DXF drawing is wanted"):
+        read_section_dxf(path)
+
+
 def test_bytes_that_are_no_text_are_refused(tmp_path):
     for name in ("odd.dxf", "odd.txt"):
         path = tmp_path / name
