@@ -8,7 +8,7 @@ from model.check.anchors import CHECK as ANCHORS
 from model.check.concealed import CHECK as CONCEALED
 from model.check.cord_way import CHECK as CORD_WAY
 from model.check.finding import Finding
-from model.check.holding import FIXING, SAG
+from model.check.holding import FIXING, SAG, WEIGHED
 from model.check.house import CHECK as HOUSE
 from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
@@ -80,6 +80,7 @@ PAGES: dict[str, Callable[[Surround, Finding, float], list[Mark]]] = {
     HEARTH: draw_hearth_page,
     ZONE: draw_zone_page,
     SAG: draw_sag_page,
+    WEIGHED: draw_sag_page,
     FIXING: draw_pull_page,
     ANCHORS: draw_anchor_page,
     CORD_WAY: draw_cord_page,

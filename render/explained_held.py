@@ -7,9 +7,9 @@ from math import radians, tan
 
 from model.build.cord_way import plan_cord_way
 from model.check.finding import Finding
-from model.check.holding import work_out_pull, work_out_sag
+from model.check.holding import WEIGHED, work_out_pull, work_out_sag
 from model.check.television import Screen, place_screen
-from model.reference.bending import LEANING
+from model.reference.bending import HEAVY, LEANING
 from model.reference.cautions import LOOK_UP
 from model.surround import Surround
 from model.takeoff.anchors import plan_anchors
@@ -46,11 +46,15 @@ def draw_sag_page(surround: Surround, finding: Finding, ratio: float) -> list[Ma
     for i in range(9):
         marks.append(_arrow((low + (high - low) * i / 8, top), ratio))
     said = f"{surround.job.design.shelf.load:g} lb per ft and its own weight"
+    sags = sag.first
+    if finding.check == WEIGHED:
+        said, sags = f"{said}; {HEAVY.value:g} lb at the middle", sag.weighed
+        marks.append(_arrow(((low + high) / 2, top), ratio, Pen.OUTLINE))
     marks.append(write(said, ((low + high) / 2, top + (ARROW + 0.12) * ratio), ratio))
     bend = [(low + (high - low) * i / 16, under - BULGE * ratio * _bend(i / 16)) for i in range(17)]
     marks.append(Polyline(Pen.CLEARANCE, tuple(bend)))
     line = layout.floor - LINE * ratio
-    said = f"{sag.first:.3f} in. at first, drawn larger"
+    said = f"{sags:.3f} in. at first, drawn larger"
     marks.append(write(said, ((low + high) / 2, line - 1.6 * LINE * ratio), ratio, pen=Pen.CLEARANCE))
     marks.append(measure(surround, (low, under), (high, under), False, line, ratio))
     return marks

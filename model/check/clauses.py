@@ -8,7 +8,7 @@ from __future__ import annotations
 from model.check.anchors import CHECK as ANCHORS
 from model.check.chart import AMENDMENT, CHART
 from model.check.cord_way import CHECK as CORD_WAY
-from model.check.holding import FIXING, SAG
+from model.check.holding import FIXING, SAG, WEIGHED
 from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
 from model.check.mantel import IRC_RULE, NBC_RULE, NFPA211_RULE
@@ -102,6 +102,11 @@ ASKED = {
         "The shelf is taken as a beam on the two columns, its boards not glued to each other: five times the "
         "load on each inch times the span to the fourth, over 384 times stiffness and moment of inertia. In "
         "time seasoned wood sags half as much again."
+    ),
+    WEIGHED: (
+        "The same beam with one weight more at its middle, whether somebody leaves a heavy thing there or "
+        "leans on it: the weight times the span to the third, over 48 times stiffness and moment of inertia. "
+        "It is taken off again, so that nothing is added for time."
     ),
     FIXING: (
         "Whoever leans on the front edge turns the shelf about the frieze's face; the screws at its back "

@@ -15,7 +15,7 @@ from model.check.concealed import BESIDE
 from model.check.concealed import CHECK as CONCEALED
 from model.check.cord_way import CHECK as CORD_WAY
 from model.check.finding import STATUS_WORD, Finding
-from model.check.holding import FIXING, SAG
+from model.check.holding import FIXING, SAG, WEIGHED
 from model.check.house import CHECK as HOUSE
 from model.check.in_force import list_rules
 from model.check.joinery import CHECK as JOINTS
@@ -34,6 +34,7 @@ from model.check.sums_built import (
     list_pull_sums,
     list_sag_sums,
     list_screen_sums,
+    list_weight_sums,
 )
 from model.check.television import CHECK as TELEVISION
 from model.check.zone import CHECK as ZONE
@@ -121,6 +122,7 @@ ARITHMETIC: dict[str, Callable[[Sums, Finding], Iterator[str]]] = {
     CONCEALED: _list_concealed_sums,
     ZONE: Sums.zone,
     SAG: list_sag_sums,
+    WEIGHED: list_weight_sums,
     FIXING: list_pull_sums,
     TELEVISION: list_screen_sums,
     ANCHORS: list_anchor_sums,

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from model.build.obstacles import CASING
 from model.check.finding import Bound, Finding
-from model.check.holding import FIXING, SAG
+from model.check.holding import FIXING, SAG, WEIGHED
 from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
@@ -170,6 +170,7 @@ TRIED: dict[str, Callable[[Surround, Finding], Iterator[Handle]]] = {
     TELEVISION: _lower_screen,
     FIXING: _ease_pull,
     SAG: _stiffen,
+    WEIGHED: _stiffen,
     JOINTS: _mend_joint,
     PANELS: _make_sheets,
     FIT: _fit,

@@ -12,18 +12,21 @@ from model.check.part import SHELF
 from model.check.wording import Wording
 from model.reference.bending import (
     CREEP,
+    FULL_LOAD,
+    HEAVY,
     LEANING,
     NDS_SCREW,
     SAG_PER_FOOT,
     STIFFNESS,
     sag_between,
+    sag_under,
     screw_holds,
 )
 from model.reference.sourced import Sourced
 from model.reference.weights import SPECIFIC_GRAVITIES, WATER
 from model.surround import Surround
 
-SAG, FIXING = "shelf sag", "shelf fixing"
+SAG, WEIGHED, FIXING = "shelf sag", "shelf under a weight", "shelf fixing"
 FEET, CUBIC_INCHES = 12.0, 1728.0
 SCREW, THREAD = 0.164, 1.0
 """A no. 8 screw with 1 in. of thread in the ledger, in. Shop choice."""
@@ -36,7 +39,8 @@ class Sag:
     """The shelf as a beam between the columns: inches, psi, inches to the fourth, lb per in.
 
     `load` is what stands on it, `own` its own weight, `first` its sag at once and `most` what it may be;
-    `carried` says that a ledger and the frieze hold it up all along.
+    `heavy` is how much further a weight at its middle bends it, and `full` what it may be then; `carried`
+    says that a ledger and the frieze hold it up all along.
     """
 
     span: float
@@ -46,7 +50,14 @@ class Sag:
     inertia: float
     first: float
     most: float
+    heavy: float
+    full: float
     carried: bool
+
+    @property
+    def weighed(self) -> float:
+        """Its sag with the weight at its middle, in."""
+        return self.first + self.heavy
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,10 +72,12 @@ class Pull:
 
 
 def check_holding(surround: Surround) -> Iterator[Finding]:
-    """Sag, then the pull on the screws behind when somebody leans on the front edge."""
+    """Sag, under a weight at the middle too where nothing carries it, and the pull on the screws behind."""
     sag = work_out_sag(surround)
     if sag is not None:
         yield _report_sag(surround, sag)
+        if not sag.carried:
+            yield _report_weight(surround, sag)
         yield _report_pull(surround, work_out_pull(surround))
 
 
@@ -82,7 +95,9 @@ def work_out_sag(surround: Surround) -> Sag | None:
     load, own = design.shelf.load / FEET, area * density / CUBIC_INCHES
     first = sag_between(load + own, span, stiffness.value, inertia)
     carried = surround.layout.strips[0] > HAIR
-    return Sag(span, load, own, stiffness, inertia, first, SAG_PER_FOOT.value * span / FEET, carried)
+    heavy = sag_under(HEAVY.value, span, stiffness.value, inertia)
+    most, full = SAG_PER_FOOT.value * span / FEET, FULL_LOAD.value * span
+    return Sag(span, load, own, stiffness, inertia, first, most, heavy, full, carried)
 
 
 def work_out_pull(surround: Surround) -> Pull:
@@ -124,6 +139,30 @@ def _report_sag(surround: Surround, sag: Sag) -> Finding:
         part=SHELF,
         measured=None if sag.carried else round(sag.first, 4),
         limit=None if sag.carried else round(sag.most, 4),
+        unit="in",
+        message=message,
+        cure="" if fits else "Make the frieze high enough for a ledger, or the shelf thicker.",
+        path="shelf.thickness",
+        bound=Bound.MOST,
+    )
+
+
+def _report_weight(surround: Surround, sag: Sag) -> Finding:
+    fits = sag.weighed <= sag.full + HAIR
+    message = (
+        f"With {HEAVY.value:g} lb at its middle besides, the shelf would sag {sag.weighed:.3f} in., "
+        f"{sag.heavy:.3f} in. of it by that weight; under its full load it may sag {sag.full:.3f} in., a "
+        "144th of its span."
+    )
+    return Finding(
+        check=WEIGHED,
+        rule="sag, a 144th of the span",
+        standing=HEAVY.standing,
+        source=f"{FULL_LOAD.source}; the weight: {HEAVY.source}; {sag.stiffness.source}",
+        status=Status.PASS if fits else Status.WARN,
+        part=SHELF,
+        measured=round(sag.weighed, 4),
+        limit=round(sag.full, 4),
         unit="in",
         message=message,
         cure="" if fits else "Make the frieze high enough for a ledger, or the shelf thicker.",

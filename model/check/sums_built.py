@@ -13,7 +13,7 @@ from model.check.movement import work_out_movement
 from model.check.panels import list_floating
 from model.check.sums import Sums
 from model.check.television import place_screen
-from model.reference.bending import CREEP, LEANING, NDS_SCREW, SAG_PER_FOOT
+from model.reference.bending import CREEP, HEAVY, LEANING, NDS_SCREW, SAG_PER_FOOT
 from model.reference.cautions import LEAD_YEAR, LOOK_UP
 from model.reference.moisture import SATURATION, SHRINKS_ACROSS
 from model.reference.panels import A_FOOT, ENDS, PLAY
@@ -44,6 +44,19 @@ def list_sag_sums(sums: Sums, finding: Finding) -> Iterator[str]:
     yield f"Allowed at first: {SAG_PER_FOOT.value:g} × {sag.span:.3f} / 12 = {sag.most:.4f} in."
     if sag.carried:
         yield "The ledger and the frieze carry it all along, so that it does not sag between the columns."
+
+
+def list_weight_sums(sums: Sums, finding: Finding) -> Iterator[str]:
+    """What a weight at the middle adds to the sag."""
+    sag = work_out_sag(sums.surround)
+    if sag is None:
+        return
+    yield (
+        f"{HEAVY.value:g} × {sag.span:.3f}\N{SUPERSCRIPT THREE} / (48 × {sag.stiffness.value:.0f} × "
+        f"{sag.inertia:.3f}) = {sag.heavy:.4f} in. by the weight."
+    )
+    yield f"With its load and its own weight: {sag.first:.4f} + {sag.heavy:.4f} = {sag.weighed:.4f} in."
+    yield f"Allowed under full load: {sag.span:.3f} / 144 = {sag.full:.4f} in."
 
 
 def list_panel_sums(sums: Sums, finding: Finding) -> Iterator[str]:

@@ -34,6 +34,15 @@ MANTEL_LOAD = Sourced(
 LEANING = Sourced(
     50.0, "lb", Standing.COMMON_PRACTICE, "planning load of somebody who leans on the front edge"
 )
+HEAVY = Sourced(
+    50.0, "lb", Standing.COMMON_PRACTICE, "planning load at the middle of a mantel: a heavy thing, or a hand"
+)
+FULL_LOAD = Sourced(
+    1 / 144,
+    "of the span",
+    Standing.PUBLISHED,
+    "Architectural Woodwork Standards 2009, section 10, 1.2.21: what a shelf may sag under its full load",
+)
 NDS_SCREW = Sourced(
     2850.0,
     "",
@@ -45,6 +54,11 @@ NDS_SCREW = Sourced(
 def sag_between(load: float, span: float, stiffness: float, inertia: float) -> float:
     """Midspan, in., of a beam on two supports: `load` lb per in., `span` in., psi, in. to the fourth."""
     return 5 * load * span**4 / (384 * stiffness * inertia)
+
+
+def sag_under(weight: float, span: float, stiffness: float, inertia: float) -> float:
+    """Midspan, in., of a beam on two supports under `weight` lb at its middle; span in., psi, in.⁴."""
+    return weight * span**3 / (48 * stiffness * inertia)
 
 
 def screw_holds(gravity: float, diameter: float, thread: float) -> float:

@@ -13,11 +13,14 @@ from model.check.holding import SCREW
 from model.reference.bending import (
     CREEP,
     EYE_PER_FOOT,
+    FULL_LOAD,
+    HEAVY,
     LEANING,
     MANTEL_LOAD,
     SAG_PER_FOOT,
     STIFFNESS,
     sag_between,
+    sag_under,
     screw_holds,
 )
 from model.reference.sourced import Standing
@@ -53,6 +56,23 @@ def test_worked_shelves_of_poplar(thick, deep, span, line, sag):
     assert sag_between(line / 12, span, STIFFNESS["poplar"].value, inertia) == pytest.approx(sag, rel=0.003)
 
 
+def test_a_weight_at_the_middle_bends_a_beam_as_its_curvature_added_up_twice():
+    """Moment over stiffness, summed from the end: 50 lb on 60 in. of 1 1/2 by 7 1/4 in. poplar, 0.0699 in."""
+    span, stiffness, inertia = 60.0, 1_580_000, 7.25 * 1.5**3 / 12
+    steps = 20_000
+    step = span / 2 / steps
+    turned = [50 / 2 * (i + 0.5) * step / (stiffness * inertia) * step for i in range(steps)]
+    # The tangent is level at the middle: each turn there lifts the end by its distance from it.
+    lifted = sum(turn * (i + 0.5) * step for i, turn in enumerate(turned))
+    assert sag_under(50, span, stiffness, inertia) == pytest.approx(lifted, rel=1e-6)
+    assert sag_under(50, span, stiffness, inertia) == pytest.approx(0.0698, abs=2e-4)
+
+
+def test_a_shelf_under_its_full_load_may_sag_a_144th_of_its_span():
+    """Architectural Woodwork Standards 2009, section 10, 1.2.21."""
+    assert (FULL_LOAD.value, FULL_LOAD.standing) == (1 / 144, Standing.PUBLISHED)
+
+
 def test_seasoned_lumber_sags_half_as_much_again_in_time():
     """0.100 in. at first become 0.150."""
     assert 0.100 * CREEP.value == pytest.approx(0.150)
@@ -71,6 +91,6 @@ def test_a_wood_screws_diameter_follows_from_its_gauge(gauge, diameter):
 
 
 def test_what_is_from_practice_says_so():
-    """The planning loads of a mantel, 20 lb to the foot and somebody who leans on it."""
-    assert {MANTEL_LOAD.standing, LEANING.standing} == {Standing.COMMON_PRACTICE}
-    assert (MANTEL_LOAD.value, LEANING.value) == (20, 50)
+    """The planning loads of a mantel, 20 lb to the foot, 50 lb at its middle and somebody who leans on it."""
+    assert {MANTEL_LOAD.standing, LEANING.standing, HEAVY.standing} == {Standing.COMMON_PRACTICE}
+    assert (MANTEL_LOAD.value, LEANING.value, HEAVY.value) == (20, 50, 50)

@@ -38,6 +38,7 @@ KINDS = {
     zone.CHECK: ("gas", {"chart.none_above": "254 mm"}),
     concealed.CHECK: ("too-close", {}),
     holding.SAG: ("brick", {}),
+    holding.WEIGHED: ("brick", {"frieze.projection": "3/4"}),
     holding.FIXING: ("brick", {}),
     television.CHECK: ("brick", {"tv.diagonal": "65"}),
     house.CHECK: ("brick", {"house.year": "1950", "house.painted": "14"}),

@@ -41,3 +41,12 @@ def test_leaning_on_a_far_overhang_pulls_its_screws_out(overhang, status):
     out = 4 + float(overhang) - 3
     assert fixing.measured == pytest.approx(50 * out / 3, abs=0.1)
     assert fixing.limit == pytest.approx(2 * 2850 * 0.42**2 * 0.164, abs=0.1)
+
+
+def test_a_weight_at_the_middle_is_asked_where_nothing_carries_the_shelf():
+    assert "shelf under a weight" not in _find()
+    light = {"frieze__projection": "3/4", "shelf__load": "0", "shelf__edge_height": "3/4"}
+    thin, thick = (_find(**light, shelf__thickness=t)["shelf under a weight"] for t in ("3/4", "6"))
+    assert (thin.status, thick.status) == (Status.WARN, Status.PASS)
+    assert thin.cure
+    assert thin.limit == thick.limit == pytest.approx(2 * (18 + 13) / 144, abs=1e-4)
