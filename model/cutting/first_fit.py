@@ -26,10 +26,11 @@ class _Lane:
 
 @dataclass(slots=True)
 class _Open:
-    """A board being filled: its stock, its lanes, and the width not ripped yet."""
+    """A board being filled: its stock, its lanes, the width not ripped yet, and the most room in any lane."""
 
     sold: int
     across: int
+    free: int = 0
     lanes: list[_Lane] = field(default_factory=list)
 
 
@@ -45,6 +46,8 @@ class FirstFit:
         widths = [problem.kinds[kinds[0][0]].width for kinds in self._kinds_of]
         lengths = [min(size for _, size in kinds) for kinds in self._kinds_of]
         self._least = min(lengths, default=0), min(widths, default=0)
+        narrowest = [min(problem.kinds[k].width for k, _ in kinds) for kinds in self._kinds_of]
+        self._wants = list(zip(lengths, narrowest, strict=True))
         self._fitting = [self._list_fitting(kinds) for kinds in self._kinds_of]
         self._order = sorted(range(len(problem.demand)), key=lambda i: (-widths[i], -lengths[i]))
 
@@ -71,10 +74,12 @@ class FirstFit:
         fillable: list[_Open] = []
         for item in self._order:
             number = demand[item]
+            along, across = self._wants[item]
             for board in fillable:
                 if not number:
                     break
-                number -= self._put(board, item, number)
+                if board.free >= along or board.across >= across:
+                    number -= self._put(board, item, number)
             while number:
                 sold = self._choose(item, left, main)
                 if sold is None:
@@ -93,8 +98,7 @@ class FirstFit:
         """Whether the least piece of all might still go in."""
         if board.across >= self._least[1]:
             return True
-        room = self.problem.sold[board.sold].room - self._least[0]
-        return any(lane.taken <= room for lane in board.lanes)
+        return board.free >= self._least[0]
 
     def _put(self, board: _Open, item: int, number: int) -> int:
         """Put as many of an item into a board as go, into the lanes there are first; how many."""
@@ -109,6 +113,8 @@ class FirstFit:
                 board.lanes.append(_Lane(kind))
                 board.across -= self.problem.kinds[kind].width
                 rest -= _put_in(board.lanes[-1], item, ((kind, size),), room, rest)
+        if rest < number:
+            board.free = room - min(lane.taken for lane in board.lanes)
         return number - rest
 
     @staticmethod

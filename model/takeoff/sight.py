@@ -232,7 +232,8 @@ def _snap(shapes: Shapes) -> Shapes:
     import shapely
 
     try:
-        snapped: Shapes = shapely.set_precision(shapes, GRID)
+        with np.errstate(invalid="ignore", divide="ignore"):  # as where shapes overlap
+            snapped: Shapes = shapely.set_precision(shapes, GRID)
     except shapely.errors.GEOSException:
         snapped = shapely.make_valid(shapely.set_precision(shapes, GRID, mode="pointwise"))
     return snapped

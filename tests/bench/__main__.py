@@ -3,17 +3,11 @@
 from __future__ import annotations
 
 import json
-import subprocess
-import sys
-import tempfile
-from pathlib import Path
-from statistics import median
-from time import monotonic
 
-from app.demo import DEFAULT, list_demos, read_demo
-from model.job import write_job
+from app.demo import DEFAULT, list_demos
 from tests.bench import packet
 from tests.bench.displays import Surroundings, open_displays
+from tests.bench.processes import run_bench, time_starts
 
 FRAME = 1000 / 60
 """Milliseconds of one picture at 60 Hz."""
@@ -43,7 +37,7 @@ def show_edits(display: str, surroundings: Surroundings) -> None:
     heads = ("median ms", "p95 ms", "worst ms", "worst/frame", "median cpu ms", "MB after", "MB growth")
     print(f"{'job':12}" + "".join(f"{head:>14}" for head in heads))
     for job in list_demos():
-        found = json.loads(_run(surroundings, "tests.bench.edits", job))
+        found = json.loads(run_bench(surroundings, "tests.bench.edits", job))
         middle, late, worst = (1000 * found[key] for key in ("median", "p95", "worst"))
         growth = found["later_mb"] - found["after_mb"]
         times = (middle, late, worst, worst / FRAME, 1000 * found["cpu"])
@@ -57,7 +51,7 @@ def show_drags(display: str, surroundings: Surroundings) -> None:
     heads = ("moves", "changing", "median ms", "p95 ms", "worst ms", "p95/frame", "p95 cpu ms")
     print(f"{'size':12}" + "".join(f"{head:>14}" for head in heads))
     for width, height in DRAG_SIZES:
-        found = json.loads(_run(surroundings, "tests.bench.drags", DEFAULT, str(width), str(height)))
+        found = json.loads(run_bench(surroundings, "tests.bench.drags", DEFAULT, str(width), str(height)))
         middle, late, worst, busy = (1000 * found[key] for key in ("median", "p95", "worst", "cpu_p95"))
         counts = f"{found['moves']:14}{found['changed']:14}"
         times = f"{middle:14.2f}{late:14.2f}{worst:14.2f}{late / FRAME:14.2f}{busy:14.2f}"
@@ -67,19 +61,11 @@ def show_drags(display: str, surroundings: Surroundings) -> None:
 
 def show_starts(display: str, surroundings: Surroundings) -> None:
     """Process start to first drawing, in turns with the empty window so that both see the same machine."""
-    times: dict[str, list[float]] = {"empty": [], "program": []}
-    with tempfile.TemporaryDirectory() as folder:
-        job = Path(folder) / "demo.mantel"
-        job.write_text(write_job(read_demo()), "utf-8")
-        apart = surroundings | {"XDG_CONFIG_HOME": folder, "XDG_DATA_HOME": folder, "HOME": folder}
-        for turn in range(STARTS + 1):
-            for kind, taken in times.items():
-                since = _run(apart, "tests.bench.start", kind, str(monotonic()), str(job))
-                if turn:
-                    taken.append(float(since))
-    empty, program = (1000 * median(times[kind]) for kind in ("empty", "program"))
+    found = time_starts(surroundings, STARTS)
     print(f"\nProcess start to first drawing, {display}, median of {STARTS}")
-    print(f"empty window {empty:.0f} ms, program {program:.0f} ms, ratio {program / empty:.2f}")
+    for number, how in enumerate(("by the clock", "of the processor")):
+        empty, program = (1000 * found[kind][number] for kind in ("empty", "program"))
+        print(f"{how}: empty window {empty:.0f} ms, program {program:.0f} ms, ratio {program / empty:.2f}")
 
 
 def show_packets() -> dict[str, dict[str, float]]:
@@ -117,13 +103,6 @@ def show_drawings(measured: dict[str, dict[str, float]]) -> None:
         times = f"{drawings:15.0f}{writing:15.0f}{bare:15.0f}{writing / bare:15.2f}{whole:15.0f}"
         times += f"{whole / (bare + 1000 * found['bare']):15.2f}"
         print(f"{job:12}{found['files']:15.0f}{times}")
-
-
-def _run(surroundings: Surroundings, module: str, *arguments: str) -> str:
-    command = [sys.executable, "-m", module, *arguments]
-    return subprocess.run(
-        command, env=surroundings, stdout=subprocess.PIPE, text=True, check=True, timeout=300
-    ).stdout
 
 
 if __name__ == "__main__":

@@ -90,7 +90,7 @@ def main(name: str) -> None:
         edits = _list_edits(window)
         for path, text in islice(edits, WARM):
             _edit(app, window, watch, path, text)
-        _rest(app)
+        rest(app)
         warm = read_memory()
         times, busy = [], []
         for path, text in islice(edits, EDITS):
@@ -98,11 +98,11 @@ def main(name: str) -> None:
             times.append(_edit(app, window, watch, path, text))
             busy.append(process_time() - before)
             if len(times) % BURST == 0:
-                _rest(app)
+                rest(app)
         after = read_memory()
         for path, text in islice(edits, EDITS):
             _edit(app, window, watch, path, text)
-        _rest(app)
+        rest(app)
         print(json.dumps(_tell(times, busy, warm, after, read_memory())))
     os._exit(0)  # the unsaved job must not ask whether it may go
 
@@ -143,7 +143,8 @@ def _edit(app: QApplication, window: Window, watch: Watch, path: str, text: str)
     return took
 
 
-def _rest(app: QApplication) -> None:
+def rest(app: QApplication) -> None:
+    """Let the window see to its slower lists."""
     end = perf_counter() + PAUSE
     while perf_counter() < end:
         app.processEvents()

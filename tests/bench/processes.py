@@ -1,0 +1,48 @@
+"""Benches that are processes of their own: windows, and starts from nothing; what these measure is theirs."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+from resource import RUSAGE_CHILDREN, getrusage
+from statistics import median
+from time import monotonic
+
+from app.demo import read_demo
+from model.job import write_job
+from tests.bench.displays import Surroundings
+
+
+def run_bench(surroundings: Surroundings, module: str, *arguments: str) -> str:
+    """What it prints."""
+    command = [sys.executable, "-m", module, *arguments]
+    return subprocess.run(
+        command, env=surroundings, stdout=subprocess.PIPE, text=True, check=True, timeout=300
+    ).stdout
+
+
+def time_starts(surroundings: Surroundings, count: int) -> dict[str, tuple[float, float]]:
+    """From a process's start to the first drawing of the ``program``, and of an ``empty`` window, in turns.
+
+    Median seconds by the clock, and of the processor.
+    """
+    times: dict[str, list[tuple[float, float]]] = {"empty": [], "program": []}
+    with tempfile.TemporaryDirectory() as folder:
+        job = Path(folder) / "demo.mantel"
+        job.write_text(write_job(read_demo()), "utf-8")
+        apart = surroundings | {"XDG_CONFIG_HOME": folder, "XDG_DATA_HOME": folder, "HOME": folder}
+        for turn in range(count + 1):
+            for kind, taken in times.items():
+                before = time_children()
+                since = float(run_bench(apart, "tests.bench.start", kind, str(monotonic()), str(job)))
+                if turn:
+                    taken.append((since, time_children() - before))
+    return {k: (median(s for s, _ in taken), median(s for _, s in taken)) for k, taken in times.items()}
+
+
+def time_children() -> float:
+    """Seconds of the processor that processes started here have used, those that have ended."""
+    used = getrusage(RUSAGE_CHILDREN)
+    return used.ru_utime + used.ru_stime
