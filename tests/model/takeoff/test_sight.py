@@ -8,13 +8,13 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from shapely import Point
+from shapely import MultiPolygon, Point, box
 
 from app.demo import list_demos, read_demo
 from model.board import Board, End, StockKind
 from model.job import default_job, with_texts
 from model.surround import plan_surround
-from model.takeoff.sight import LINES
+from model.takeoff.sight import LINES, _snap
 from model.takeoff.surfaces import Surfaces, list_surfaces, part_surfaces
 from tests.planned import list_faces_of
 from tests.strategies import jobs
@@ -83,6 +83,12 @@ def test_a_narrow_groove_in_a_wide_board_is_seen_to_its_floor():
     stops = (board((-1, 0), (20, 30), (0, 1)), board((40, 41), (20, 30), (0, 1)))
     shown = 9 * 40 + 2 * 10 + (1 + 2 * 0.5) * 40 + 2 * 42 + 2 * 10 + 2 * 0.5
     assert part_surfaces((face, *stops), (WALL,)).painted_area == pytest.approx(shown)
+
+
+def test_a_strip_too_thin_to_divide_by_goes_without_a_warning():
+    """As drawn by a random design whose shelf passes a wall by 4e-306 in.; a warning would fail here."""
+    shapes = np.array([MultiPolygon([box(-2, 19, -1, 20), box(0, 19, 4.448423001223591e-306, 20)])])
+    assert _snap(shapes)[0].area == pytest.approx(1)
 
 
 def test_lines_of_sight_come_from_the_room_and_are_alike_on_both_sides():
