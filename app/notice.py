@@ -23,6 +23,7 @@ class Notice(QWidget):
         super().__init__()
         self._wrong = False
         self._choices: tuple[Choice, ...] = ()
+        self._waiting: list[tuple[str, tuple[Choice, ...]]] = []
         self._text = QLabel()
         self._text.setWordWrap(True)
         self._text.setTextFormat(Qt.TextFormat.PlainText)
@@ -71,16 +72,30 @@ class Notice(QWidget):
         self.show()
         self.update()
 
+    def offer(self, text: str, choices: tuple[Choice, ...]) -> None:
+        """Say it once nothing else stands here: it takes the place of nothing that was not read yet."""
+        self._waiting.append((text, choices))
+        self._say_next()
+
     def put_away(self) -> None:
-        """Say nothing any more."""
+        """Say nothing any more, but what has waited."""
+        self._clear()
+        self._say_next()
+
+    def _clear(self) -> None:
         self._choices = ()
         self._text.clear()
         self.hide()
 
+    def _say_next(self) -> None:
+        if self._waiting and not self.text:
+            self.say(*self._waiting.pop(0))
+
     def _take(self, i: int) -> None:
         _, act = self._choices[i]
-        self.put_away()
+        self._clear()
         act()
+        self._say_next()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """A ground of its own and a bar at the left."""

@@ -248,7 +248,7 @@ class Window(QMainWindow):
             return
         work = found[0]
         name = work.path.stem if work.path else work.job.about.name.strip() or "a new job"
-        self.notice.say(
+        self.notice.offer(
             f"Unsaved work on “{name}” from {work.kept_at:%d %B, %H:%M} was kept when the program ended.",
             (("Open it", lambda: self._take_up(work)), ("Throw it away", work.discard)),
         )

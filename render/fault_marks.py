@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from math import cos, dist, pi, sin
 
 from model.check.finding import STATUS_WORD, Finding, Status
+from model.check.wording import Wording
 from model.surround import Surround
-from model.units import format_length
 from render.clipping import clip_segment
 from render.dimension_strings import TEXT_HEIGHT
 from render.drawing import (
@@ -213,9 +213,9 @@ def _list_words(
 
 
 def _words(surround: Surround, finding: Finding) -> str:
-    style = surround.job.about.length_style
     words = f"{finding.part.capitalize()} {STATUS_WORD[finding.status]}"
     if finding.measured is None or finding.limit is None or finding.unit != "in":
         return words
-    measured, limit = (format_length(value, style) for value in (finding.measured, finding.limit))
+    wording = Wording(surround.job.about.length_style)
+    measured, limit = wording.pair(finding.measured, finding.limit)
     return f"{words}: {measured} from the opening, {limit} needed"

@@ -64,7 +64,7 @@ TINTS: Mapping[Fill, str] = {
     Fill.MASONRY: "#d3cdc6",
     Fill.OPENING: "#4b4c50",
     Fill.KEEP_OUT: "#f3d9b0",
-    Fill.FAULT: "#f0bdb6",
+    Fill.FAULT: "#f1beb7",
     Fill.SHADE: "#c9c4bb",
     Fill.SHADOW: "#a6a29b",
     Fill.BAND: "#eeeeec",

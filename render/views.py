@@ -141,14 +141,14 @@ def _draw(surround: Surround, view: str, options: ViewOptions) -> Drawing:
     else:
         marks += list_lines(projection)
     marks += draw_faults(surround, view, look, options.findings, projection, ratio)
+    marks += draw_cord_way(surround, projection, look)
+    marks += draw_behind(surround) if view == "front" else []
     if options.clearance:
         marks += draw_clearance(surround, view, ratio, (*marks, *dimensions))
         marks += draw_distances(surround, view, ratio, (*marks, *dimensions))
     marks += number_faults(surround, view, look, options.findings, (*marks, *dimensions), ratio)
-    marks += draw_cord_way(surround, projection, look)
     names = name_holes(surround, projection, look)
     if view == "front":
-        marks += draw_behind(surround)
         names += [*name_behind(surround), *name_obstacles(surround.layout)]
     if options.anchors and view == "front":
         targets, numbers = draw_anchors(surround, ratio)

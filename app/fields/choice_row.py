@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, Qt, Signal
+from PySide6.QtCore import QPointF, QRect, Qt, Signal
 from PySide6.QtGui import QColor, QFocusEvent, QPainter, QPaintEvent, QPen, QPolygonF, QWheelEvent
 from PySide6.QtWidgets import QComboBox
 
-from app.fields.row import Row
-from app.theme import RHYTHM, colours
+from app.fields.row import SIDE, Row
+from app.theme import RHYTHM, ROW_HEIGHT, colours
 from model.job import Job, read_value
 from model.parameters import Parameter
 
 CHOICE_SHARE = 0.65
 """Words need more room than figures."""
+NAME_GAP = 4
+SIGN = 2 * RHYTHM
+"""Room for the sign that there are others."""
 
 
 class ChoiceBox(QComboBox):
@@ -35,11 +38,18 @@ class ChoiceBox(QComboBox):
             x, y = self.width() - 5.0, self.height() / 2
             painter.drawPolyline(QPolygonF([QPointF(x - 4, y - 2), QPointF(x, y + 2), QPointF(x + 4, y - 2)]))
             painter.setPen(QColor(c.ink))
-            room = self.rect().adjusted(0, 0, -RHYTHM * 2, 0)
+            room = self.rect().adjusted(0, 0, -SIGN, 0)
             words = self.fontMetrics().elidedText(
                 self.currentText(), Qt.TextElideMode.ElideRight, room.width()
             )
             painter.drawText(room, int(Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight), words)
+
+    def showPopup(self) -> None:
+        """Open as wide as the longest of the words, however narrow the box is."""
+        texts = (self.itemText(i) for i in range(self.count()))
+        longest = max((self.fontMetrics().horizontalAdvance(text) for text in texts), default=0)
+        self.view().setMinimumWidth(longest + 4 * RHYTHM)
+        super().showPopup()
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Elsewhere the wheel moves the list."""
@@ -76,4 +86,16 @@ class ChoiceRow(Row):
     def show_job(self, job: Job, fresh: bool) -> None:
         """Show the choice that holds; there is no text that could stay behind."""
         self.settle()
-        self.box.setCurrentIndex(self._keys.index(str(read_value(job, self.path))))
+        index = self._keys.index(str(read_value(job, self.path)))
+        if index != self.box.currentIndex():
+            self.box.setCurrentIndex(index)
+            self.box.setGeometry(self._value_box())
+            self.update()
+
+    def _value_box(self) -> QRect:
+        """As wide as the words shown, so that the name is cut short only where both have no room."""
+        room, metrics = self.width() - 2 * SIDE, self.fontMetrics()
+        beside_name = room - metrics.horizontalAdvance(self.label) - NAME_GAP
+        words = metrics.horizontalAdvance(self.box.currentText()) + SIGN + NAME_GAP
+        width = min(max(beside_name, round(room * CHOICE_SHARE)), max(words, beside_name))
+        return QRect(self.width() - SIDE - width, 1, width, ROW_HEIGHT - 3)

@@ -54,14 +54,14 @@ OLD_LEDGER_USES = {
     "use": "Used as the ledger",
     "remove": "Taken off first",
 }
-OVER_EDGE = {"level": "Stands level with the hearth", "stepped": "Steps down to the floor"}
+OVER_EDGE = {"level": "Level with the hearth", "stepped": "Steps to the floor"}
 HEIGHTS_FROM = {"hearth": "The hearth", "floor": "The floor"}
 TAPERED = {"both": "Both edges", "outer": "Outer edge only"}
 COLUMNS = {
     "framed": "Framed panels",
     "plain": "Plain board",
-    "fluted": "Fluted",
     "raised": "Plain, raised board",
+    "fluted": "Fluted",
 }
 FRIEZES = {"framed": "Framed panels", "plain": "Plain board", "tablet": "Plain, raised tablet"}
 FRIEZE_PLACES = {"between": "Between the columns", "in_front": "Over the columns"}

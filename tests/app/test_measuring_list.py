@@ -7,9 +7,9 @@ from PySide6.QtCore import QCoreApplication, QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QWidget
 
-from app.fields.choice_row import ChoiceRow
+from app.fields.choice_row import SIGN, ChoiceRow
 from app.fields.measuring_list import MeasuringList
-from app.fields.row import Row
+from app.fields.row import SIDE, Row
 from app.fields.tape_row import TapeRow
 from app.fields.text_area_row import TextAreaRow
 from app.fields.yes_no_row import YesNoRow
@@ -300,6 +300,25 @@ def test_a_choice_is_one_step(qtbot, fields: MeasuringList, session: Session):
     assert read_value(session.job, "site.rule") == "irc"
     session.undo()
     assert row.box.currentText() == "Strictest of IRC and NFPA 211"
+
+
+LONGEST_SECTIONS = {"bed_mould.profile", "capital.profile"}
+"""Rows with a choice or two that have no room beside their name."""
+
+
+def test_names_and_words_of_choices_are_whole_whichever_is_picked(qtbot, dressed, session: Session):
+    rows = [row for row in TABLE if row.choices and row.path not in LONGEST_SECTIONS]
+    for parameter in rows:
+        for key in parameter.choices or {}:
+            row = ChoiceRow(parameter)
+            qtbot.addWidget(row)
+            row.resize(330, row.height())
+            row.show_job(with_value(session.job, parameter.path, key), True)
+            row.show()
+            words = row.fontMetrics().horizontalAdvance(row.box.currentText())
+            name = row.fontMetrics().horizontalAdvance(row.label)
+            assert words <= row.box.width() - SIGN, (parameter.path, key)
+            assert name <= row.box.x() - SIDE, (parameter.path, key)
 
 
 def test_a_yes_or_no_is_one_step_and_says_which(qtbot, fields: MeasuringList, session: Session):

@@ -160,7 +160,7 @@ def test_a_failing_part_is_outlined_numbered_and_put_in_words():
     fails = [f for f in findings if f.status is Status.FAIL and f.at]
     words = [m.text for m in marks_of(drawing, Text) if m.pen is Pen.FAULT]
     assert [w for w in words if w.isdigit()] == [str(n + 1) for n in range(len(fails))]
-    assert any(w.endswith('Left column over: 9" from the opening, 1\'-0" needed') for w in words)
+    assert any(w.endswith('Left column over: 9" from the opening, 12" needed') for w in words)
     assert [m for m in marks_of(drawing, Polyline) if m.pen is Pen.FAULT and m.stands_for == "left column"]
 
 
