@@ -6,12 +6,12 @@ Labels follow the cut list. Where they lie on the sheet is in render.label_stock
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from model.errors import Refused
 from model.surround import Surround
 from model.takeoff.cut_list import Cut
-from model.units import format_length
+from model.units import INCHES, MILLIMETRES_ONLY, LengthStyle, format_length
 from render.drawing import MM, Anchor, Drawing, Mark, Pen, Placed, Polyline, Sheet, Text
 from render.extent import box_ring
 from render.label_stock import LabelStock
@@ -34,11 +34,15 @@ STEP = 0.25 * MM
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """What stands on a label; the first to go where there is no room for all are the last lines."""
+    """What stands on a label; the first to go where there is no room for all are the last lines.
+
+    `short_sizes` are what the size is cut down to, one after the other, where there is no room for all of it.
+    """
 
     mark: str
     size: str
     lines: tuple[str, ...]
+    short_sizes: tuple[str, ...] = ()
 
 
 def list_labels(surround: Surround, cuts: Sequence[Cut]) -> tuple[Label, ...]:
@@ -46,12 +50,24 @@ def list_labels(surround: Surround, cuts: Sequence[Cut]) -> tuple[Label, ...]:
     labels, about = [], surround.job.about
     assemblies = {mark: b.assembly for mark, b in zip(surround.marks, surround.boards, strict=True)}
     for cut in cuts:
-        sizes = (cut.length, cut.width, cut.thickness)
-        size = " × ".join(format_length(each, about.length_style) for each in sizes)
+        size, *short = _list_sizes(cut, about.length_style)
         for piece in cut.pieces:
             lines = (cut.name, assemblies[piece], about.name, cut.stock)
-            labels.append(Label(piece, size, tuple(line for line in lines if line)))
+            labels.append(Label(piece, size, tuple(line for line in lines if line), tuple(short)))
     return tuple(labels)
+
+
+def _list_sizes(cut: Cut, style: LengthStyle) -> tuple[str, ...]:
+    """Length, width and thickness; then in one unit, said once; without the thickness; the length alone.
+
+    Millimetres then go without theirs, as on drawings (ISO 129-1).
+    """
+    sizes = cut.length, cut.width, cut.thickness
+    one = style if style.units == MILLIMETRES_ONLY else LengthStyle(INCHES, style.denominator)
+    numbers = [format_length(each, one).removesuffix(" mm").removesuffix('"') for each in sizes]
+    unit = "" if style.units == MILLIMETRES_ONLY else '"'
+    short = (" × ".join(numbers[:count]) + unit for count in (3, 2, 1))
+    return tuple(dict.fromkeys((" × ".join(format_length(each, style) for each in sizes), *short)))
 
 
 def build_label_sheets(
@@ -94,6 +110,7 @@ def draw_label(label: Label, width: float, height: float) -> Iterator[Mark]:
     yield Text(label.mark, (EDGE, top), mark, bold=True)
     top -= DESCENT * mark
     left = top - EDGE
+    label = replace(label, size=_fit_size(label, room, left))
     wanted = LARGEST
     while wanted > LEAST and _need(label, wanted, room) > left:
         wanted -= STEP
@@ -101,11 +118,22 @@ def draw_label(label: Label, width: float, height: float) -> Iterator[Mark]:
     lines = [(line, True) for line in wrap_text(label.size, wanted, room, bold=True)]
     for text in label.lines:
         lines += [(line, False) for line in wrap_text(text, wanted, room)]
-    line_height = (ASCENT + DESCENT) * wanted
-    for text, bold in lines[: max(int(left / line_height + 1e-9), 1)]:
+    for text, bold in lines[: _count_lines(left, wanted)]:
         top -= ASCENT * wanted
         yield Text(shorten_text(text, wanted, room, bold), (EDGE, top), wanted, Anchor.START, bold=bold)
         top -= DESCENT * wanted
+
+
+def _count_lines(left: float, capitals: float) -> int:
+    """How many lines so high a room has, one at least: labels are no smaller than that takes."""
+    return max(int(left / ((ASCENT + DESCENT) * capitals) + 1e-9), 1)
+
+
+def _fit_size(label: Label, room: float, left: float) -> str:
+    """The fullest of a label's sizes that the room below its mark holds; the shortest where it holds none."""
+    sizes = (label.size, *label.short_sizes)
+    most = _count_lines(left, LEAST)
+    return next((size for size in sizes if len(wrap_text(size, LEAST, room, bold=True)) <= most), sizes[-1])
 
 
 def _largest(text: str, room: float, most: float) -> float:

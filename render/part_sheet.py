@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from math import inf
 
 from render.drawing import MM, Drawing, Placed, Text
-from render.extent import Box
+from render.extent import Box, box_of, paper_extent
 from render.part_views import Part, draw_part, frame_part, mark_part
 from render.scales import Scale
 from render.sheets import (
@@ -75,7 +75,15 @@ def lay_part(
     """The part's views within `area` at the largest of `scales`, its tables with them where they fit.
 
     One page, or where that makes the drawings too small two: the views that share a scale, then the others.
+    Views without a table stand in the middle.
     """
+    pages = _lay_pages(part, scales, area, tables)
+    return tuple(page if page.tables else _centre(page, area) for page in pages)
+
+
+def _lay_pages(
+    part: Part, scales: Sequence[Scale], area: Box, tables: Sequence[SetTable]
+) -> tuple[PartLayout, ...]:
     plans = list_plans(part)
     alone = _lay_best(part, [replace(plans[0], own=())], scales, area, ())
     if alone is None:
@@ -86,6 +94,20 @@ def lay_part(
     rest = [Plan(plans[0].own, (), beside) for beside in (True, False)]
     others = _lay_best(part, rest, scales, area, tables) if plans[0].own else together
     return (alone, others) if others is not None else (alone,)
+
+
+def _centre(layout: PartLayout, area: Box) -> PartLayout:
+    """The same with all that is placed moved together to the middle of `area`."""
+    boxes = [paper_extent(placed.drawing) for placed in layout.placed]
+    corners = [
+        (placed.at[0] + x, placed.at[1] + y)
+        for placed, (x0, y0, x1, y1) in zip(layout.placed, boxes, strict=True)
+        for x, y in ((x0, y0), (x1, y1))
+    ]
+    x0, y0, x1, y1 = box_of(corners)
+    dx, dy = (area[0] + area[2] - x0 - x1) / 2, (area[1] + area[3] - y0 - y1) / 2
+    moved = (replace(placed, at=(placed.at[0] + dx, placed.at[1] + dy)) for placed in layout.placed)
+    return replace(layout, placed=tuple(moved))
 
 
 def _lay_best(

@@ -15,9 +15,24 @@ from model.takeoff.templates import Template, turn
 from model.units import LengthStyle, format_length
 from render.check_bar import check_bar_marks, level_bar_marks
 from render.clipping import clip_drawing
-from render.drawing import MM, Anchor, Drawing, Fill, Lines, Mark, Pen, Placed, Region, Sheet, Text
-from render.extent import Box, box_ring, box_sides, drawing_extent, text_corners
+from render.drawing import (
+    MM,
+    Anchor,
+    Drawing,
+    Fill,
+    Lines,
+    Mark,
+    Pen,
+    Placed,
+    Point,
+    Region,
+    Segment,
+    Sheet,
+    Text,
+)
+from render.extent import Box, box_ring, box_sides, drawing_extent, list_words, text_corners
 from render.lettering import LEADING, text_width, wrap_text
+from render.number_places import box_round
 from render.row_packing import Spot, pack_rows
 from render.sheets import paper_size
 from render.template_drawing import HEIGHT, draw_template, list_all
@@ -34,6 +49,8 @@ GAP = 0.4
 """Between templates on one page, in. Shop choice."""
 REGISTER = 0.14
 """Half the size of a registration cross, in. Shop choice."""
+CROSSES_ASIDE = tuple(way * step / 50 for step in range(7) for way in (1, -1))
+"""So far along a join, as parts of it, other places for a cross are tried where words are in its way."""
 BAR_ROOM = 118 * MM
 KEY = 22 * MM
 """Room for the check bar and for the key to the pages, along the strip."""
@@ -169,7 +186,8 @@ def _place_tile(drawing: Drawing, tile: Tile, tiles: Sequence[Tile], room: Box) 
     inner = _within_joins(tile, tiles)
     texts = [m for m in drawing.marks if isinstance(m, Text) and _is_within(m, inner)]
     at = room[0] - tile.box[0], room[1] - tile.box[1]
-    joins = [mark for other in tiles for mark in _draw_join(tile, other)]
+    words = list_words(mark for mark in drawing.marks if isinstance(mark, Text))
+    joins = [mark for other in tiles for mark in _draw_join(tile, other, words)]
     return (
         Placed(clipped.plus(*texts), at, "template"),
         Placed(Drawing(tuple(joins)), at, "joins"),
@@ -192,8 +210,11 @@ def _is_within(text: Text, box: Box) -> bool:
     return all(box[0] <= x <= box[2] and box[1] <= y <= box[3] for x, y in text_corners(text))
 
 
-def _draw_join(tile: Tile, other: Tile) -> list[Mark]:
-    """Where a neighbour is joined: a broken line in the middle of what both show, crosses on it, its name."""
+def _draw_join(tile: Tile, other: Tile, words: Sequence[Box]) -> list[Mark]:
+    """Where a neighbour is joined: a broken line in the middle of what both show, crosses on it, its name.
+
+    Both have the crosses in the same places, off the template's `words`.
+    """
     beside = tile.row == other.row and abs(tile.column - other.column) == 1
     below = tile.column == other.column and abs(tile.row - other.row) == 1
     if not (beside or below):
@@ -202,24 +223,39 @@ def _draw_join(tile: Tile, other: Tile) -> list[Mark]:
     if beside:
         x = (last.box[0] + first.box[2]) / 2
         low, high = tile.box[1], tile.box[3]
-        line, crosses = (x, low, x, high), [(x, low + part * (high - low)) for part in (0.2, 0.5, 0.8)]
+        line = (x, low, x, high)
         out = 1.0 if other.column > tile.column else -1.0
         edge = tile.box[2] if out > 0 else tile.box[0]
         name = Text(other.name, (edge + out * 0.12, high - 0.3), HEIGHT, Anchor.MIDDLE, bold=True)
     else:
         y = (last.box[3] + first.box[1]) / 2
         low, high = tile.box[0], tile.box[2]
-        line, crosses = (low, y, high, y), [(low + part * (high - low), y) for part in (0.2, 0.5, 0.8)]
+        line = (low, y, high, y)
         out = 1.0 if other.row < tile.row else -1.0
         edge = tile.box[3] if out > 0 else tile.box[1]
         lift = 0.05 if out > 0 else -0.05 - HEIGHT
         name = Text(other.name, (low + 0.4, edge + lift), HEIGHT, Anchor.MIDDLE, bold=True)
     strokes = tuple(
         stroke
-        for x, y in crosses
+        for x, y in list_crosses(line, words)
         for stroke in ((x - REGISTER, y, x + REGISTER, y), (x, y - REGISTER, x, y + REGISTER))
     )
     return [Lines(Pen.GUIDE, (line,)), Lines(Pen.EDGE, strokes), name]
+
+
+def list_crosses(line: Segment, words: Sequence[Box]) -> Iterator[Point]:
+    """Three places along a join, each moved on as far as it takes to be clear of words."""
+    x0, y0, x1, y1 = line
+    for part in (0.2, 0.5, 0.8):
+        places = [
+            (x0 + (x1 - x0) * (part + aside), y0 + (y1 - y0) * (part + aside)) for aside in CROSSES_ASIDE
+        ]
+        yield next((place for place in places if not _covers(place, words)), places[0])
+
+
+def _covers(cross: Point, words: Sequence[Box]) -> bool:
+    left, low, right, high = box_round(cross, 2 * REGISTER, 2 * REGISTER)
+    return any(x0 < right and left < x1 and y0 < high and low < y1 for x0, y0, x1, y1 in words)
 
 
 def _key_at(room: Box) -> tuple[float, float]:

@@ -12,13 +12,14 @@ from hypothesis import strategies as st
 from app.demo import list_demos, read_demo
 from export.pdf import write_pdf
 from model.errors import Refused
+from model.job import with_value
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
-from model.units import MM_PER_INCH
+from model.units import INCHES_16, MILLIMETRES, MM_PER_INCH, format_length
 from render.drawing import Drawing, Text
 from render.extent import drawing_extent
 from render.label_sheet import Label, build_label_sheets, draw_label, list_labels
-from render.label_stock import STOCKS, find_stock
+from render.label_stock import LEAST_LABEL, STOCKS, find_stock
 
 
 def _labels(name: str) -> tuple[Label, ...]:
@@ -92,3 +93,23 @@ def test_a_begun_sheet_is_begun_where_it_is_said():
         assert above.extract_text() == ""
     with pytest.raises(Refused, match="places 1 to 30"):
         build_label_sheets(labels, stock, start=31)
+
+
+@pytest.mark.parametrize("units", ["feet_inches", "inches", "millimetres", "both"])
+def test_the_smallest_label_says_length_and_width_whole_or_else_the_length(units: str):
+    surround = plan_surround(with_value(read_demo("brick"), "job.units", units))
+    cuts = list_cuts(surround)
+    style = MILLIMETRES if units == "millimetres" else INCHES_16
+    pairs = 0
+    for label in list_labels(surround, cuts):
+        cut = next(cut for cut in cuts if label.mark in cut.pieces)
+        sizes = [_number(format_length(n, style)) for n in (cut.length, cut.width, cut.thickness)]
+        _, said, *_ = [text.text for text in draw_label(label, *LEAST_LABEL)]
+        numbers = [_number(part) for part in said.split(" × ")]
+        assert numbers == sizes[: len(numbers)]
+        pairs += len(numbers) > 1
+    assert pairs > len(surround.boards) / 2
+
+
+def _number(length: str) -> str:
+    return length.removesuffix(" mm").removesuffix('"')

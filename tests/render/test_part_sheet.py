@@ -11,7 +11,7 @@ from model.takeoff.takeoff import take_off
 from render.chapters.shop import draft_shop
 from render.desk import Desk
 from render.drawing import Text
-from render.extent import drawing_extent
+from render.extent import drawing_extent, paper_extent
 from render.part_views import LOOKS
 from render.sheets import PAPERS, Block, safe_area
 from tests.render.test_part_views import ODD
@@ -82,3 +82,14 @@ def test_on_a_large_sheet_a_column_stands_with_its_tables():
     (column,) = [d for d in drafts_of("plain", "a3") if d.title == "Left and right column"]
     assert column.block is Block.BESIDE
     assert "table" in [placed.name for placed in column.placed]
+
+
+@pytest.mark.parametrize(("name", "paper"), EVERY)
+def test_views_without_a_table_stand_in_the_middle_of_their_sheet(name, paper):
+    bare = [draft for draft in drafts_of(name, paper) if all(p.name != "table" for p in draft.placed)]
+    for draft in bare:
+        left, bottom, right, top = safe_area(*PAPERS[paper], draft.block)
+        boxes = [(p.at, paper_extent(p.drawing)) for p in draft.placed]
+        x0, x1 = min(x + box[0] for (x, _), box in boxes), max(x + box[2] for (x, _), box in boxes)
+        y0, y1 = min(y + box[1] for (_, y), box in boxes), max(y + box[3] for (_, y), box in boxes)
+        assert (x0 + x1, y0 + y1) == pytest.approx((left + right, bottom + top))

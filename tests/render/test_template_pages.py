@@ -19,7 +19,7 @@ from render.extent import list_texts, text_corners
 from render.pens import STROKES, Pen
 from render.sheets import PAPERS
 from render.template_drawing import draw_template, list_all
-from render.template_pages import OVERLAP, build_template_sheets, lay_flat, part_tiles
+from render.template_pages import OVERLAP, REGISTER, build_template_sheets, lay_flat, list_crosses, part_tiles
 
 POINT = 1 / 72
 HUNDREDTH = 0.01
@@ -205,3 +205,12 @@ def test_no_writing_stands_on_other_writing_or_off_the_page(name, paper):
         assert all(box(0.15, 0.15, width - 0.15, height - 0.15).contains(one) for one in boxes)
         for one, other in combinations(boxes, 2):
             assert one.buffer(-0.01).intersection(other.buffer(-0.01)).is_empty
+
+
+def test_crosses_of_a_join_stand_off_the_words_of_the_template():
+    line, word = (3.0, 0.0, 3.0, 10.0), (2.9, 4.8, 4.0, 5.05)
+    (_, low), (_, middle), (_, high) = list_crosses(line, [word])
+    assert (low, high) == pytest.approx((2.0, 8.0))
+    assert middle != 5.0
+    assert not 4.8 - REGISTER < middle < 5.05 + REGISTER
+    assert [y for _, y in list_crosses(line, [])] == pytest.approx([2.0, 5.0, 8.0])
