@@ -147,7 +147,7 @@ def _grid_lines(faces: list[Face]) -> tuple[Floats, Floats, bool]:
     while len(edges):
         more_v = _crossings(edges, h)
         more_h = _crossings(edges[:, [1, 0, 3, 2]], v)
-        refined = _distinct(np.concatenate([h, more_h])), _distinct(np.concatenate([v, more_v]))
+        refined = _refine(h, more_h), _refine(v, more_v)
         lines = len(refined[0]) + len(refined[1])
         if lines == len(h) + len(v):
             break
@@ -158,11 +158,34 @@ def _grid_lines(faces: list[Face]) -> tuple[Floats, Floats, bool]:
 
 
 def _distinct(values: Floats) -> Floats:
+    """Rising, each further than a grain from the one before; every value has one no further below it."""
     ordered = np.sort(values)
+    steps = np.diff(ordered)
     keep = np.ones(len(ordered), dtype=bool)
-    keep[1:] = np.diff(ordered) > GRAIN
+    keep[1:] = steps > GRAIN
     distinct: Floats = ordered[keep]
-    return distinct
+    if np.count_nonzero(steps) == len(distinct) - 1:
+        return distinct
+    kept = distinct[:1].tolist()
+    for value in ordered.tolist():
+        if value - kept[-1] > GRAIN:
+            kept.append(value)
+    return np.array(kept)
+
+
+def _refine(lines: Floats, more: Floats) -> Floats:
+    """`lines` and what of `more` is further than a grain from all of them.
+
+    Lines stay where they are: each time round, what is found lies a little beside what was there, and a line
+    that gave way to it would in the end be a grain off the corners that it stands for.
+    """
+    if not len(more):
+        return lines
+    found = _distinct(more)
+    at = np.searchsorted(lines, found)
+    below, above = lines[np.maximum(at - 1, 0)], lines[np.minimum(at, len(lines) - 1)]
+    apart = (np.abs(found - below) > GRAIN) & (np.abs(found - above) > GRAIN)
+    return np.sort(np.concatenate([lines, found[apart]])) if apart.any() else lines
 
 
 def _sloping_edges(faces: list[Face]) -> Floats:

@@ -96,7 +96,10 @@ def main() -> int:
             whole.seconds.update(told.seconds)
             for claim, fault, job in told.faults:
                 whole.faults.append((claim, fault, job))
-                print(f"{claim}\n{fault}  kept as {_keep(claim, job, len(whole.faults))}", flush=True)
+                print(
+                    f"{claim}\n{fault}  kept as {_keep(claim, job, wish.skip + len(whole.faults))}",
+                    flush=True,
+                )
             most = max(whole.tried.values(), default=0)
             print(f"\r{most} designs, {monotonic() - start:.0f} s", end="", file=sys.stderr, flush=True)
     print(f"\n{_sum_up(whole)}")

@@ -4,7 +4,17 @@ import numpy as np
 import pytest
 import shapely
 
-from render.arrangement import MOST_LINES, NOTHING, Face, arrange, join_collinear, list_borders, trace_rings
+from render.arrangement import (
+    GRAIN,
+    MOST_LINES,
+    NOTHING,
+    Face,
+    _refine,
+    arrange,
+    join_collinear,
+    list_borders,
+    trace_rings,
+)
 
 
 def rectangle(h0, v0, h1, v1, depth):
@@ -38,6 +48,15 @@ def test_sloping_edge_divides_exactly_where_it_crosses_other_lines():
     # A right triangle over a board whose edge cuts it at a third of its height.
     areas = seen_areas([rectangle(0, 0, 3, 9, 0), polygon([(0, 0), (9, 0), (0, 9)], (0.0, 0.0, 1.0))])
     assert areas == pytest.approx([3 * 9 - (9 * 9 - 6 * 6) / 2, 40.5])
+
+
+def test_a_line_never_gives_way_to_those_that_sloping_edges_add_beside_it():
+    """Nine tenths of a grain lower each time; after two it would be off the corners that it stands for."""
+    lines = np.array([0.0, 1.0])
+    for time in range(1, 6):
+        lines = _refine(lines, np.array([1 - 0.9 * GRAIN * time, 0.5]))
+        assert {0.0, 0.5, 1.0} <= set(lines.tolist())
+    assert (np.diff(lines) > GRAIN).all()
 
 
 def test_of_two_sloping_faces_the_nearer_wins_along_their_crossing_depths():
