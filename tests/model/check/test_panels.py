@@ -8,6 +8,7 @@ from model.check.all import check_surround
 from model.check.explain import explain_finding
 from model.check.finding import Status
 from model.check.panels import CHECK, check_panels, list_floating
+from model.check.remedy import find_remedies
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 
@@ -50,9 +51,23 @@ def test_wood_that_is_built_damp_has_further_to_shrink():
 
 
 def test_what_cannot_be_grooved_offers_sheets_and_so_passes():
-    surround = _plan(column__taper="2")
+    surround = _plan(column__taper="2", panel__reveal="3/4")
     (finding,) = (f for f in check_surround(surround) if f.path == "panel.kind" and f.status is Status.FAIL)
     assert "tapered" in finding.message
+    remedy = find_remedies(surround, finding)[0]
+    assert remedy.sentence == "Make the panels of sheet."
+    assert not remedy.breaks
+    cured = check_surround(plan_surround(remedy.apply(surround.job)))
+    assert not [f for f in cured if f.path == "panel.kind" and f.status is not Status.PASS]
+
+
+def test_a_reveal_too_deep_for_a_groove_is_cured_by_what_is_drawn():
+    surround = _plan(panel__reveal="3/4")
+    (finding,) = (f for f in check_surround(surround) if f.path == "panel.reveal")
+    assert finding.status is Status.FAIL
+    (remedy,) = find_remedies(surround, finding)
+    assert "3/8" in remedy.sentence
+    assert not plan_surround(remedy.apply(surround.job)).layout.shortfalls
 
 
 def test_the_page_works_out_the_cut_width_by_sums_that_come_out():
