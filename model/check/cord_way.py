@@ -118,7 +118,7 @@ def is_inside(point: Point2, ring: tuple[Point2, ...]) -> bool:
 def _check_panel(way: Way) -> Iterator[Finding]:
     if way.loose is None:
         message = f"No panel of the {way.part} can be made to lift out, so nobody gets at the cords."
-        cure = "Give it framed panels that lie at least their own thickness behind the frame."
+        cure = "Give it framed panels of sheet that lie at least their own thickness behind the frame."
         yield _finding(way, Status.WARN, message, OURS, cure, "panel.reveal")
 
 
