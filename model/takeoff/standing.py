@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from model.board import Board, End, Point2, Stock, StockKind, block
 from model.build.behind import OLD_LEDGER
@@ -75,7 +76,8 @@ def _list_leaning(layout: Layout) -> list[Board]:
             side.lean.top if side.lean else layout.facing_top,
             layout.facing_top,
         )
-        rising = sorted({min(y, layout.facing_top) for y in levels})
+        steps = sorted({min(y, layout.facing_top) for y in levels})
+        rising = [*(a for a, b in pairwise(steps) if b - a > SAME), steps[-1]]
         front = [(y, -side.lean.set_back(y) if side.lean else 0.0) for y in reversed(rising)]
         back = layout.wall - DEEP
         profile = ((rising[0], back), (rising[-1], back), *front)
