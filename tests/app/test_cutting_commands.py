@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 
 from app.cli import REFUSED, main
+from app.commands import DISK
 from app.cutting_commands import DONE
 from app.demo import read_demo
 from app.files import read_job_file, save_job_file
@@ -142,6 +143,22 @@ def test_what_changed_since_the_list_was_printed_is_said(run, tmp_path: Path):
     more = _record(run, "bedroom", "--spare", "1", "--printed", str(printed), *QUICK)["changes"]
     assert {change["now"] - change["before"] for change in more} == {1}
     assert len(more) == len(first["buy"])
+
+
+@pytest.mark.parametrize("spoilt", ["{", "[]", '{"mantelwright_printed": 99}', "\x00"])
+def test_a_spoilt_record_of_what_was_printed_is_refused_by_its_path_and_left_as_it_is(run, tmp_path, spoilt):
+    printed = tmp_path / "printed.json"
+    printed.write_text(spoilt)
+    code, out, err = run("cutting", "bedroom", "--printed", str(printed), *QUICK)
+    assert (code, out) == (REFUSED, "")
+    assert str(printed) in err
+    assert printed.read_text() == spoilt
+
+
+def test_a_folder_in_place_of_the_record_is_told_as_trouble_with_the_file(run, tmp_path):
+    code, _, err = run("cutting", "bedroom", "--printed", str(tmp_path), *QUICK)
+    assert code == DISK
+    assert str(tmp_path) in err
 
 
 def test_a_job_that_was_bought_for_buys_nothing_again_and_says_what_changed(run, tmp_path: Path):

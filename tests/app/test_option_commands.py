@@ -90,3 +90,14 @@ def test_all_options_are_compared_with_their_prices(path: Path, capsys):
     assert deep["price"] != quiet["price"] > 0
     assert quiet["missing"] == []
     assert any(line["path"] == "frieze.height" for line in told["differences"])
+
+
+def test_what_a_price_wants_is_said_under_the_options_in_words(tmp_path: Path, capsys):
+    """Shipped jobs have no hourly rate in them, or the list no price: what is missing is named, once each."""
+    bare = with_texts(add_option(rename(read_demo("bedroom"), 0, "Quiet")), [("offer.hour", "")])
+    save_job_file(tmp_path / "room.mantel", bare)
+    assert main(["options", str(tmp_path / "room.mantel")]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    (wanted,) = (line for line in lines if line.startswith("Wanted for a price: "))
+    items = wanted.removeprefix("Wanted for a price: ").removesuffix(".").split("; ")
+    assert items == sorted(set(items))
