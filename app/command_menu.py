@@ -152,7 +152,7 @@ class CommandMenu:
         add_command(menu, "On your own &wall…", window.seen.show_wall, "Ctrl+Shift+W")
         add_command(menu, "From a picture you &like…", window.seen.show_likeness)
         menu.addSeparator()
-        ground = menu.addMenu("&Ground")
+        ground = menu.addMenu("Light or da&rk")
         grounds = add_choice(ground, GROUNDS, lambda key: window.choose_ground(Ground(key)))
         kept = str(window.settings.read("ground", Ground.SYSTEM.value))
         grounds.get(kept, grounds[Ground.SYSTEM.value]).setChecked(True)

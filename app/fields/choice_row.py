@@ -13,7 +13,7 @@ from model.parameters import Parameter
 
 CHOICE_SHARE = 0.65
 """Words need more room than figures."""
-NAME_GAP = 4
+NAME_GAP = RHYTHM
 SIGN = 2 * RHYTHM
 """Room for the sign that there are others."""
 

@@ -54,7 +54,7 @@ SITE_ROWS: tuple[Parameter, ...] = (
               "From the manual: each greatest projection and the least height, with the hood fitted."),
     choice("chart.datum", "Heights are from", "Fireplace", DATUMS,
            "What the manual counts the heights of its chart from."),
-    optional("chart.datum_height", "That lies over hearth", "Fireplace", -24, 120,
+    optional("chart.datum_height", "Its height over hearth", "Fireplace", -24, 120,
              "Height over the hearth of what the chart counts from; 0 for a unit that stands on it."),
     choice("chart.between", "Between rows", "Fireplace", BETWEEN_ROWS,
            "How the manual says to read its chart; stepping up is the safe way where it does not say."),
