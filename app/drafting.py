@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QElapsedTimer, QObject, Signal
 
 from app.canvas import Canvas
 from app.pause import build_pause
@@ -45,6 +45,9 @@ they are drawn smaller instead."""
 ROUNDS = 4
 UNSEEN_PAUSE = 40
 """Milliseconds after which findings follow when the sheet is not painted, as in a hidden window."""
+TRYING_BEAT = 100
+"""Milliseconds from one list of findings to the next while an edge is dragged: they must not hold it up. When
+it rests they follow as after any edit."""
 IDLE_PAUSE, TRYING_PAUSE = 60, 400
 """Milliseconds without an edit after which the slower lists follow, and without a move of what is dragged."""
 
@@ -78,6 +81,8 @@ class Drafting(QObject):
         self._marks_boards = False
         self._marking = build_pause(self, IDLE_PAUSE, self.mark_boards)
         self._telling = build_pause(self, UNSEEN_PAUSE, self._tell)
+        self._told = QElapsedTimer()
+        self._told.start()
         canvas.painted.connect(self._tell_when_painted)
         session.changed.connect(self._work_out)
         session.replaced.connect(canvas.forget_fit)
@@ -164,7 +169,8 @@ class Drafting(QObject):
             self._mark_later()
 
     def _tell_when_painted(self) -> None:
-        if self._telling.isActive():
+        hurried = self._session.is_trying and not self._told.hasExpired(TRYING_BEAT)
+        if self._telling.isActive() and not hurried:
             self._telling.stop()
             self._tell()
 
@@ -176,6 +182,7 @@ class Drafting(QObject):
                 if shows_on_sheet(self._fire):
                     self._draw()
             self.findings = check_plan(self.surround, self._fire)
+        self._told.start()
         self.checked.emit()
 
     def _ask(self, marked: bool) -> Worked:

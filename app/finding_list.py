@@ -234,6 +234,7 @@ class FindingList(QListView):
         self._findings = FindingModel()
         self.setModel(self._findings)
         self._line = FindingLine(self._findings)
+        self._laid: list[int] = []
         self.setItemDelegate(self._line)
         self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -250,9 +251,10 @@ class FindingList(QListView):
 
     def show_findings(self, findings: tuple[Finding, ...], style: LengthStyle) -> None:
         """Show other findings; the same rule and part stay in focus if they are still there."""
-        before, heights = self.current(), self._heights()
+        before, laid = self.current(), self._laid
         self._findings.show(findings, style)
-        if self._heights() != heights:
+        self._laid = self._heights()
+        if self._laid != laid:
             self.scheduleDelayedItemsLayout()
         if before is None or self.current() == before:
             return

@@ -129,6 +129,16 @@ class Board:
         return carve(self)
 
     @cached_property
+    def is_box(self) -> bool:
+        """Whether it is a rectangle across the grain and cut square, as most pieces are; bored or not."""
+        if len(self.section) != 4 or not (self.low.is_square and self.high.is_square):
+            return False
+        (u0, v0), (u1, v1), (u2, v2), (u3, v3) = self.section
+        return (u0 == u3 and u1 == u2 and v0 == v1 and v2 == v3) or (
+            u0 == u1 and u2 == u3 and v1 == v2 and v3 == v0
+        )
+
+    @cached_property
     def vertices(self) -> tuple[Point3, ...]:
         """All corners but those of holes: the section's at the low end, then the same at the high end."""
         return tuple(

@@ -20,6 +20,9 @@ def fill_space(board: Board) -> tuple[float, Point3]:
 
 def _fill_unbored(board: Board) -> tuple[float, Point3]:
     """Volume and centre of gravity of a board before it is bored."""
+    if board.is_box:
+        (x0, y0, z0), (x1, y1, z1) = board.bounds
+        return (x1 - x0) * (y1 - y0) * (z1 - z0), ((x0 + x1) / 2, (y0 + y1) / 2, (z0 + z1) / 2)
     area, first, second = _moments(board)
     rise = tuple(getattr(board.high, s) - getattr(board.low, s) for s in ("at", "slope_u", "slope_v"))
     volume = rise[0] * area + rise[1] * first[0] + rise[2] * first[1]

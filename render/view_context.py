@@ -13,6 +13,7 @@ from render.extent import Box, list_words
 from render.lettering import text_width
 from render.note_places import free_place, part_line
 from render.obstacle_marks import drawn_reach, list_drawn
+from render.once import once
 from render.site_solids import MASONRY_DEPTH, SLAB
 from render.view_dimensions import list_strings
 
@@ -52,6 +53,10 @@ class Frame:
     @staticmethod
     def around(surround: Surround, view: str) -> Frame:
         """The box for `view`."""
+        return once(surround, ("frame", view), lambda: Frame._around(surround, view))
+
+    @staticmethod
+    def _around(surround: Surround, view: str) -> Frame:
         layout = surround.layout
         top = max(layout.over.top if layout.over else layout.shelf_top, layout.facing_top)
         standing = (*list_drawn(layout), *layout.behind)

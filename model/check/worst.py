@@ -123,13 +123,18 @@ def list_broken(grouped: Grouped, part: str, rules: Sequence[Rule]) -> Points:
 
 @dataclass(frozen=True, slots=True)
 class _Way:
-    """A rule's answer for all points by one way to measure at corners; `rank` is least at the tightest."""
+    """A rule's answer for all points by one way to measure at corners; `rank` is least at the tightest.
+
+    `out` and `near` are how far out and how near the points are, rounded like `rank`.
+    """
 
     held: Held
     spare: Lengths
     rank: Lengths
+    out: Lengths
+    near: Lengths
 
-    def find_tightest(self, own: slice, projection: Lengths) -> int:
+    def find_tightest(self, own: slice) -> int:
         """The tightest point of a part; of equals the one furthest out, then beside
         the opening before above it, then the nearest.
 
@@ -139,25 +144,27 @@ class _Way:
         tied = own.start + np.flatnonzero(rank == rank.min())
         if len(tied) == 1:
             return int(tied[0])
-        out, near = np.round(projection[tied], TIE_DIGITS), np.round(self.held.measured[tied], TIE_DIGITS)
-        return int(tied[np.lexsort((near, self.held.upward[tied], -out))[0]])
+        return int(tied[np.lexsort((self.near[tied], self.held.upward[tied], -self.out[tied]))[0]])
 
 
 def list_readings(grouped: Grouped, rule: Rule) -> tuple[Reading, ...]:
     """One reading for each part."""
     points = grouped.points
+    out = np.round(points.projection, TIE_DIGITS)
     ways = [
         _measure(
-            rule.hold(points.projection, points.beside, points.above, distance(points.beside, points.above))
+            rule.hold(points.projection, points.beside, points.above, distance(points.beside, points.above)),
+            out,
         )
         for distance in (straight_distance, square_distance)
     ]
     return tuple(_read_part(part, own, rule, points, ways) for part, own in grouped.spans.items())
 
 
-def _measure(held: Held) -> _Way:
+def _measure(held: Held, out: Lengths) -> _Way:
     spare = held.spare
-    return _Way(held, spare, np.round(rank_spares(spare), TIE_DIGITS))
+    rank, near = np.round(rank_spares(spare), TIE_DIGITS), np.round(held.measured, TIE_DIGITS)
+    return _Way(held, spare, rank, out, near)
 
 
 def rank_spares(spares: Lengths) -> Lengths:
@@ -167,7 +174,7 @@ def rank_spares(spares: Lengths) -> Lengths:
 
 
 def _read_part(part: str, own: slice, rule: Rule, points: Points, ways: Sequence[_Way]) -> Reading:
-    tightest = [way.find_tightest(own, points.projection) for way in ways]
+    tightest = [way.find_tightest(own) for way in ways]
     spares = [float(way.spare[i]) for way, i in zip(ways, tightest, strict=True)]
     status = judge(*spares)
     square = status is Status.WARN and spares[1] < -HAIR

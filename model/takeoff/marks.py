@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from string import ascii_uppercase
 
-from model.board import AXES, CROSS, Board, Stock
+from model.board import AXES, CROSS, Board, End, Point2, Stock
 
 GRID = 2048
 """Steps to the inch when pieces are compared: even, so that the middle of a tape reading falls on one."""
@@ -60,7 +60,7 @@ def list_kinds(boards: Sequence[Board]) -> tuple[Kind, ...]:
 
 def shape_of(board: Board, mirrored: bool = False) -> Shape:
     """What `board`, or its mirror twin, is as a thing in the hand: equal where turning makes pieces equal."""
-    if _is_plain(board):
+    if board.is_box:
         (u0, v0), _, (u1, v1), _ = board.section
         across = _steps(abs(u1 - u0)), _steps(abs(v1 - v0))
         return ((min(across), max(across), 0, _steps(board.high.at - board.low.at)),)
@@ -69,28 +69,19 @@ def shape_of(board: Board, mirrored: bool = False) -> Shape:
     cu, cv = (low[iu] + high[iu]) / 2, (low[iv] + high[iv]) / 2
     along = AXES.index(board.axis)
     middle = (low[along] + high[along]) / 2
-    corners = tuple(
-        (
-            _steps(u - cu),
-            _steps(v - cv),
-            _steps(board.low.position(u, v) - middle),
-            _steps(board.high.position(u, v) - middle),
-        )
-        for u, v in board.section
-    )
+    first, last = (_step_ends(end, board.section, middle) for end in (board.low, board.high))
+    ends = zip(board.section, first, last, strict=True)
+    corners = tuple([(_steps(u - cu), _steps(v - cv), a, b) for (u, v), a, b in ends])
     if mirrored:
         corners = tuple((u, v, -high, -low) for u, v, low, high in corners)
     return _turned_least(corners)
 
 
-def _is_plain(board: Board) -> bool:
-    """Whether it is a rectangle across the grain and cut square, as most pieces are."""
-    if len(board.section) != 4 or not (board.low.is_square and board.high.is_square):
-        return False
-    (u0, v0), (u1, v1), (u2, v2), (u3, v3) = board.section
-    return (u0 == u3 and u1 == u2 and v0 == v1 and v2 == v3) or (
-        u0 == u1 and u2 == u3 and v1 == v2 and v3 == v0
-    )
+def _step_ends(end: End, section: Sequence[Point2], middle: float) -> list[int]:
+    """Where the cut lies at each corner, in steps from the middle."""
+    if end.is_square:
+        return [_steps(end.at - middle)] * len(section)
+    return [_steps(end.position(u, v) - middle) for u, v in section]
 
 
 def _steps(length: float) -> int:

@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from pytestqt.qtbot import QtBot
 
+from app import drafting
 from app.window import Window
 from model.check.all import check_surround
+from model.job import with_value
 from render.drawing import Fill, Region, Text
 from render.views import ViewOptions, draw_views
 
@@ -77,3 +79,31 @@ def test_what_no_longer_fails_loses_its_marks_in_the_drawing_of_the_edit(
     qtbot.waitUntil(lambda: bool(_list_faults(window)))
     window.session.undo()
     assert not _list_faults(window)
+
+
+def test_findings_do_not_hold_up_an_edge_that_is_dragged_but_follow_when_it_rests(
+    window: Window, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(drafting, "TRYING_BEAT", 10_000)
+    qtbot.waitUntil(lambda: bool(window.drafting.findings))
+    session, told = window.session, []
+    window.drafting.checked.connect(lambda: told.append(session.revision))
+    for width in (8.0, 8.25, 8.5, 8.75):
+        session.try_job(with_value(session.job, "column.width", width))
+        window.canvas.painted.emit()
+    assert not told
+    qtbot.waitUntil(lambda: told == [session.revision])
+    assert window.drafting.findings == check_surround(window.drafting.surround)
+
+
+def test_findings_keep_up_with_a_long_drag(
+    window: Window, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(drafting, "TRYING_BEAT", 0)
+    qtbot.waitUntil(lambda: bool(window.drafting.findings))
+    session, told = window.session, []
+    window.drafting.checked.connect(lambda: told.append(session.revision))
+    for width in (8.0, 8.25, 8.5, 8.75):
+        session.try_job(with_value(session.job, "column.width", width))
+        window.canvas.painted.emit()
+        assert told[-1] == session.revision
