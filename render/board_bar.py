@@ -211,6 +211,9 @@ def _draw_piece(place: Place, shown: _Shown, room: Point) -> Iterator[Mark]:
             at = ((x0 + near + x1 - far) / 2, (low + top) / 2 - SMALL / 2)
             yield Text(words, at, SMALL, Anchor.MIDDLE, stands_for=name)
             return
+    if clear >= SMALL and text_width(source.mark, SMALL) <= top - low - 2 * AIR:
+        at = ((x0 + near + x1 - far + SMALL) / 2, (low + top) / 2)
+        yield Text(source.mark, at, SMALL, Anchor.MIDDLE, 90.0, stands_for=name)
 
 
 def _draw_rest(shown: _Shown, number: int, room: Point) -> Iterator[Mark]:

@@ -75,12 +75,14 @@ class Edge(StrEnum):
 class Station:
     """A place measured to: `along` the string, and where `across` it the extension line starts.
 
-    `shows` is the parameter that the distance from the station before stands for, if any.
+    `shows` is the parameter that the distance from the station before stands for, if any; `says` is what is
+    written for it instead of its length.
     """
 
     along: float
     across: float
     shows: str = ""
+    says: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -422,7 +424,8 @@ def format_dimension(value: float, style: LengthStyle) -> str:
 
 def _list_spans(string: String, ratio: float, style: LengthStyle) -> list[_Span]:
     pairs = list(pairwise(string.stations))
-    texts = [format_dimension(length, style) for length in _printed_lengths(string, style)]
+    lengths = _printed_lengths(string, style)
+    texts = [after.says or format_dimension(n, style) for (_, after), n in zip(pairs, lengths, strict=True)]
     return [
         _Span(before, after, text, text_width(text, TEXT_HEIGHT * ratio))
         for (before, after), text in zip(pairs, texts, strict=True)

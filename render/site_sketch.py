@@ -11,7 +11,7 @@ from dataclasses import replace
 from model.site import Site
 from model.surround import Surround
 from model.units import INCHES_16
-from render.dimension_strings import Edge, String, measure, place_strings
+from render.dimension_strings import Edge, Station, String, measure, place_strings
 from render.drawing import (
     Dimension,
     Drawing,
@@ -118,10 +118,14 @@ def _name_diagonals(half: float, high: float) -> list[Name]:
     return [Name(KEYS[path], (sign * half * 0.6, high * 0.2), 0.0, path) for path, sign in signs]
 
 
-def _letter_sizes(strings: list[String], outline: Box, ratio: float) -> Iterator[Dimension]:
+def _letter_sizes(strings: list[String], outline: Box, ratio: float) -> tuple[Dimension, ...]:
     """Dimensions that show their letters."""
-    for dimension in place_strings(strings, outline, ratio, INCHES_16):
-        yield replace(dimension, text=KEYS[dimension.stands_for])
+    lettered = [replace(string, stations=tuple(map(_letter, string.stations))) for string in strings]
+    return place_strings(lettered, outline, ratio, INCHES_16)
+
+
+def _letter(station: Station) -> Station:
+    return replace(station, says=KEYS[station.shows] if station.shows else "")
 
 
 def _front_strings(site: Site, box: Box) -> list[String]:

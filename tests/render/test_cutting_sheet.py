@@ -86,6 +86,15 @@ def test_a_mark_stands_inside_its_piece(name):
             assert any(piece.buffer(0.03).contains(outline) for piece in pieces[text.stands_for])
 
 
+def test_a_mark_stands_upright_in_a_piece_too_short_for_it():
+    plan = plan_of("bedroom")
+    texts = [text for text in list_texts(draw_cutting(plan, FEET_INCHES_16, WIDTH)) if text.stands_for]
+    upright = [text for text in texts if text.rotation]
+    assert upright
+    level = {text.text.split()[0] for text in texts if not text.rotation}
+    assert not level & {text.text for text in upright}
+
+
 @pytest.mark.parametrize("name", list_demos())
 def test_the_words_below_name_every_piece(name):
     plan = plan_of(name)

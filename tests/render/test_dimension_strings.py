@@ -1,6 +1,7 @@
 """Strings of dimensions: printed parts add up, texts keep off each other and off passing lines."""
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations, pairwise
 
@@ -9,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from model.surround import plan_surround
-from model.units import FEET_INCHES_16, MILLIMETRES, LengthStyle
+from model.units import FEET_INCHES_16, INCHES_16, MILLIMETRES, LengthStyle
 from render.dimension_strings import TEXT_CLEAR, TEXT_HEIGHT, Edge, measure, place_strings
 from render.dimension_strokes import dimension_text
 from render.drawing import Drawing, Placed, Sheet
@@ -127,6 +128,15 @@ def test_leaders_to_the_outer_rows_of_spread_texts_keep_off_the_nearer_rows():
     for edge in Edge:
         strings = [string_of(edge, *places), string_of(edge, places[0], places[-1])]
         assert list_crossed(place_strings(strings, BOX, 96, FEET_INCHES_16), 96) == []
+
+
+def test_letters_instead_of_lengths_are_placed_as_wide_as_they_are():
+    string = string_of(Edge.BELOW, 0, 12, 27, 39)
+    lettered = zip(string.stations, ("", "M", "A", "N"), strict=True)
+    string = replace(string, stations=tuple(replace(station, says=says) for station, says in lettered))
+    placed = place_strings([string, string_of(Edge.BELOW, 13.5, 25.5)], BOX, 48, INCHES_16)
+    assert [(d.text, d.lifted) for d in placed[:3]] == [("M", False), ("A", False), ("N", False)]
+    assert list_crossed(placed, 48) == []
 
 
 @pytest.mark.parametrize("count", [4, 8, 16])
