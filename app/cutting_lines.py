@@ -58,7 +58,7 @@ def buying_lines(plan: CuttingPlan, buying: BuyingList, style: LengthStyle) -> I
     yield describe_bound(plan, buying.currency)
     if buying.missing:
         names = "; ".join(describe_line(line, style) for line in buying.missing)
-        yield f"No price in the stock list, and none counted: {names}."
+        yield f"No price in the stock list, so not counted: {names}."
 
 
 def _spare_text(buying: BuyingList) -> str:

@@ -147,6 +147,6 @@ def list_words(
     if buying.missing:
         names = "; ".join(describe_line(line, style) for line in buying.missing)
         lines = f"{len(buying.missing)} of {len(buying.lines)} lines" if brief else names
-        yield f"No price in the stock list, and none counted: {lines}."
+        yield f"No price in the stock list, so not counted: {lines}."
     if changes is not None:
         yield CHANGES if changes else NO_CHANGES
