@@ -9,7 +9,8 @@ from model.cutting.stock_list import describe_row
 from model.cutting.task import Placed, SawnSheet, Stock, ThroughCut, to_inches
 from render.board_bar import Bars, fill_of, name_pieces, say_cut, title_strip
 from render.drawing import MM, Hatch, Lines, Mark, Pen, Point, Polyline, Region, Segment
-from render.sheet_words import Corners, Label, draw_number, place_words
+from render.sheet_words import Corners, Label, draw_number, list_overhang, place_words
+from render.shifting import shift_mark
 from render.tables import Strip, lead, paragraph_strips
 
 HATCH_SPACING = 2.4 * MM
@@ -54,7 +55,9 @@ def _draw(
     for number, at in enumerate(numbers, start=1):
         marks += draw_number(str(number), at)
     bare = [label for label, text in zip(labels, words, strict=True) if label.stands_for and not text]
-    return Strip(wide + 2 * MM, tuple(marks)), bare
+    over, under = list_overhang(numbers, low)
+    shifted = tuple(shift_mark(mark, (0.0, -over)) for mark in marks) if over else tuple(marks)
+    return Strip(over + wide + under + 2 * MM, shifted), bare
 
 
 def _size(part: Placed, bars: Bars) -> str:

@@ -54,6 +54,12 @@ def place_words(
     return tuple(_write(label, places) for label in labels), places
 
 
+def list_overhang(numbers: Sequence[Point], low: float) -> tuple[float, float]:
+    """How far rings of numbers reach over a sheet's upper edge, which lies at 0, and under its `low` one."""
+    reach = [(y - RADIUS, y + RADIUS) for _, y in numbers]
+    return max([0.0, *(top for _, top in reach)]), max([0.0, *(low - foot for foot, _ in reach)])
+
+
 def draw_number(text: str, at: Point) -> Iterator[Mark]:
     """A cut's number in a ring, on a ground of its own."""
     ring = circle_points(at, RADIUS, NUMBER_SIDES)

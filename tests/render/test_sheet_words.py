@@ -8,7 +8,7 @@ import pytest
 
 from render.drawing import MM
 from render.extent import box_of, text_corners
-from render.sheet_words import NUMBER, RADIUS, Label, place_words
+from render.sheet_words import NUMBER, RADIUS, Label, list_overhang, place_words
 
 
 def label(x, y, wide, tall, *words):
@@ -49,6 +49,12 @@ def test_the_number_of_a_short_cut_is_where_it_is_and_that_of_a_long_one_beside_
     _, (first, second) = place_words([], [long, short])
     assert second == pytest.approx((1.1, 0.1))
     assert dist(first, second) > NUMBER
+
+
+def test_numbers_at_a_sheets_edges_reach_over_them_and_others_do_not():
+    assert list_overhang([(1.0, -2.0)], -4.0) == (0.0, 0.0)
+    over, under = list_overhang([(1.0, -0.02), (1.0, -3.99)], -4.0)
+    assert (over, under) == pytest.approx((RADIUS - 0.02, RADIUS - 0.01))
 
 
 @pytest.mark.parametrize("seed", range(40))
