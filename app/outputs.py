@@ -18,6 +18,7 @@ from app.drawing_files import (
     build_moulding_drawings,
 )
 from app.files import FileTrouble, describe_cause, save_bytes
+from app.sweeping import unswept
 from export.progress import Step
 from model.job import UNTITLED, Job
 from model.options import named_alone
@@ -83,13 +84,14 @@ def build_outputs(
     """
     tell = step or _tell_nobody
     tell(0.0, "Working out the boards")
-    making = _Making(named_alone(job), paper, date_text, stock, dxf_version, tell_plan)
     made: list[Output] = []
     parts = PARTS if parts is None else parts
-    for i, part in enumerate(parts):
-        share = _share(tell, i / len(parts), 1 / len(parts))
-        share(0.0, f"Writing the {part}")
-        made += _build_part(making, part, share)
+    with unswept():
+        making = _Making(named_alone(job), paper, date_text, stock, dxf_version, tell_plan)
+        for i, part in enumerate(parts):
+            share = _share(tell, i / len(parts), 1 / len(parts))
+            share(0.0, f"Writing the {part}")
+            made += _build_part(making, part, share)
     tell(1.0, "Writing the files")
     return tuple(made)
 

@@ -78,9 +78,14 @@ class Strokes:
     def find_near(self, other: Strokes) -> tuple[Floats, NDArray[np.bool_]]:
         """Points (n, 5, 2) along these strokes, and which of them (n, 5) lie on the other's."""
         points = _part(self.segments)
-        near = np.zeros(points.shape[0] * points.shape[1], dtype=bool)
-        near[other.tree.query(shapely.points(points.reshape(-1, 2)), "dwithin", NEAR)[0]] = True
-        return points, near.reshape(points.shape[:2])
+        near = np.zeros(points.shape[:2], dtype=bool)
+        low, high = np.array(other.box[:2]) - NEAR, np.array(other.box[2:]) + NEAR
+        tried = np.argwhere(((points >= low) & (points <= high)).all(axis=2))
+        if len(tried):
+            places = shapely.points(points[tried[:, 0], tried[:, 1]])
+            found = tried[other.tree.query(places, "dwithin", NEAR)[0]]
+            near[found[:, 0], found[:, 1]] = True
+        return points, near
 
     def share_on(self, other: Strokes, box: Box | None = None) -> float:
         """How much of their length, within `box` if given, lies on the other's."""

@@ -40,6 +40,8 @@ OVER = 0.3
 """More room over and under a mark beside its board, in its heights: outlines are wide. Shop choice."""
 FURTHEST = 40
 """How far off a mark may stand, in halves of its height. Shop choice."""
+NOTHING = MultiPolygon()
+"""No area: made once, for shapely reads it from text."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +122,7 @@ def _list_seen(surround: Surround, view: str, ratio: float, within: Box | None) 
 
 def _largest(rings: Sequence[Ring], within: Box | None) -> Polygon | None:
     """The largest piece of the area that `rings` bound by the even-odd rule."""
-    area = MultiPolygon()
+    area = NOTHING
     for ring in rings:
         area = area.symmetric_difference(make_valid(Polygon(ring)))
     if within is not None:

@@ -38,7 +38,7 @@ HAIR = 1e-6
 """What only touches a box by this much, in., is beside it."""
 WAYS = 16
 """Directions that are tried round a mark, beginning to the upper right."""
-AT_ONCE = 64
+AT_ONCE = (WAYS, 4 * WAYS, 16 * WAYS)
 """So many places are tried before those further out."""
 FURTHEST = 10
 """Distances that are tried as a rule, each half the number's height more."""
@@ -110,7 +110,8 @@ class Paper:
         free: Mask = np.logical_not(under.any(axis=1))
         within = shapely.box(*(boxes + np.array([HAIR, HAIR, -HAIR, -HAIR])).T)
         for lines in (self._lines, _plant(self._joins)):
-            free[lines.query(within, predicate="intersects")[0]] = False
+            still = np.flatnonzero(free)
+            free[still[lines.query(within[still], predicate="intersects")[0]]] = False
         return free
 
     def has_no_words(self, boxes: Floats) -> Mask:
@@ -162,7 +163,7 @@ def place_numbers(
 def _find_first(spot: Point, tried: Floats, size: tuple[float, float], paper: Paper) -> Point | None:
     """The first of the middles `tried` that is free and open; the nearest are looked at alone first."""
     half = np.array(size) / 2
-    for part in np.split(tried, [AT_ONCE, 4 * AT_ONCE]):
+    for part in np.split(tried, AT_ONCE):
         left = part[paper.is_free(np.hstack([part - half, part + half]))]
         left = left[paper.is_open(np.hstack([np.broadcast_to(spot, left.shape), left]))]
         if len(left):

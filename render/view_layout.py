@@ -71,13 +71,14 @@ def lay_views(names: Sequence[str], draw: DrawView, scales: Sequence[Scale], are
     the smallest scale does not fit, that one is used and the views run out over the area.
     """
     room = area[2] - area[0], area[3] - area[1]
+    box_at = cache(lambda ratio: _box_views(names, draw, ratio, scales))
 
     def fits(ratio: float) -> bool:
-        width, height = _size(_box_views(names, draw, ratio, scales))
+        width, height = _size(box_at(ratio))
         return width <= room[0] and height <= room[1]
 
     scale = choose_scale(_scales_worth_trying(names, draw, scales, room), fits)
-    boxed = _box_views(names, draw, scale.ratio, scales)
+    boxed = box_at(scale.ratio)
     return Layout(scale, _place(boxed, area), _size(boxed))
 
 

@@ -31,7 +31,7 @@ class Pattern:
 
 @dataclass(slots=True)
 class _Strip:
-    """`times` lanes of a kind, `width` together, and for which stocks and rooms they were worth ripping."""
+    """`times` lanes of a kind, `width` together, and in which rooms and for which stocks they paid."""
 
     kind: int
     times: int
@@ -49,6 +49,8 @@ class Knapsack:
         self._lanes: dict[int, Lanes] = {}
         self._priced = list_lanes(problem, copies)
         self._rooms = np.array([max(sold.room, 0) for sold in problem.sold], dtype=np.int64)
+        _, self._first, self._alike = np.unique(self._rooms, return_index=True, return_inverse=True)
+        self._columns = self._alike
         self._across = np.array([max(sold.across, 0) for sold in problem.sold], dtype=np.int64)
         self._widest = int(self._across.max(initial=0))
         ripped = [(k, kind) for k, kind in enumerate(problem.kinds) if not kind.whole]
@@ -68,18 +70,25 @@ class Knapsack:
         values = self._price_lanes(worth)
         if tolls is not None:
             values = {kind: value - tolls[kind] for kind, value in values.items()}
-        table = np.zeros((self._widest + 1, len(self.problem.sold)), dtype=np.int64)
+        each = self._share_columns(tolls is None)
+        table = np.zeros((self._widest + 1, len(each)), dtype=np.int64)
         for strip in self._strips:
-            better = table[: self._widest + 1 - strip.width] + strip.times * values[strip.kind]
+            better = table[: self._widest + 1 - strip.width] + strip.times * values[strip.kind][each]
             strip.taken = better > table[strip.width :]
             np.maximum(better, table[strip.width :], out=table[strip.width :])
-        best: Whole = table[self._across, np.arange(len(self._across))]
+        best: Whole = table[self._across, self._columns]
         self._whole = [None] * len(best)
         for k, kind in enumerate(self.problem.kinds):
             for s in kind.whole:
                 if values[k][s] > best[s]:
                     best[s], self._whole[s] = values[k][s], k
         return best
+
+    def _share_columns(self, is_shared: bool) -> Whole:
+        """The stocks that stand for all in the table: one of each length where those are worth the same."""
+        all_of_them = np.arange(len(self._rooms))
+        self._columns = self._alike if is_shared else all_of_them
+        return self._first if is_shared else all_of_them
 
     def _price_lanes(self, worth: Whole) -> dict[int, Whole]:
         values = {}
@@ -94,10 +103,10 @@ class Knapsack:
         room = int(self._rooms[sold])
         if (whole := self._whole[sold]) is not None:
             return Pattern(sold, (self._lanes[whole].fill(whole, room, share),))
-        left = int(self._across[sold])
+        left, column = int(self._across[sold]), int(self._columns[sold])
         lanes: list[Filled] = []
         for strip in reversed(self._strips):
-            if strip.taken is not None and left >= strip.width and strip.taken[left - strip.width, sold]:
+            if strip.taken is not None and left >= strip.width and strip.taken[left - strip.width, column]:
                 lanes += [self._lanes[strip.kind].fill(strip.kind, room, share)] * strip.times
                 left -= strip.width
         return Pattern(sold, tuple(lanes))
