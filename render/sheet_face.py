@@ -9,7 +9,7 @@ from model.cutting.stock_list import describe_row
 from model.cutting.task import Placed, SawnSheet, Stock, ThroughCut, to_inches
 from render.board_bar import Bars, fill_of, name_pieces, say_cut, title_strip
 from render.drawing import MM, Hatch, Lines, Mark, Pen, Point, Polyline, Region, Segment
-from render.sheet_words import Corners, Label, draw_number, list_overhang, place_words
+from render.sheet_words import Corners, Label, draw_number, join_numbers, list_overhang, place_words
 from render.shifting import shift_mark
 from render.tables import Strip, lead, paragraph_strips
 
@@ -52,6 +52,7 @@ def _draw(
     marks += [Lines(Pen.OUTLINE, (line,)) for line in lines]
     words, numbers = place_words(labels, lines)
     marks += [Polyline(Pen.OUTLINE, whole, closed=True), *(text for text in words if text)]
+    marks += [Lines(Pen.EDGE, (join,)) for join in join_numbers(lines, numbers)]
     for number, at in enumerate(numbers, start=1):
         marks += draw_number(str(number), at)
     bare = [label for label, text in zip(labels, words, strict=True) if label.stands_for and not text]

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import dist, hypot
+from math import dist, hypot, inf
 
 from render.drawing import MM, Anchor, Fill, Mark, Pen, Point, Polyline, Region, Segment, Text
 from render.extent import Box, box_of, text_corners
@@ -25,6 +25,9 @@ STEP = NUMBER / 4
 """From one place that is tried to the next, for numbers and for words."""
 ON_NUMBER, ON_WORDS, ON_LINE = 100, 10, 1
 """How bad it is for a number to stand on another one, on words, and on the line of another cut."""
+BEYOND = 1
+"""How bad it is for a number to stand beyond its cut."""
+HAIR = 1e-6
 Corners = tuple[Point, Point, Point, Point]
 
 
@@ -107,7 +110,10 @@ def _list_shifts(most: float) -> Iterator[float]:
 def _place_number(
     line: Segment, numbers: Sequence[Point], words: Sequence[Box], others: Sequence[Segment]
 ) -> Point:
-    """The first place along a cut that is in nobody's way; where there is none, the least bad one."""
+    """The first place along a cut that is in nobody's way; where there is none, the least bad one.
+
+    Places beyond its ends count too where those on it lie on numbers; `join_numbers` leads there.
+    """
 
     def how_bad(at: Point) -> float:
         return (
@@ -116,15 +122,17 @@ def _place_number(
             + ON_LINE * sum(_away(at, _box_of(other)) < RADIUS for other in others)
         )
 
-    least: tuple[float, Point] | None = None
+    least, place = inf, line[:2]
     for at in _list_along(line):
         bad = how_bad(at)
         if not bad:
             return at
-        if least is None or bad < least[0]:
-            least = bad, at
-    assert least is not None
-    return least[1]
+        if bad < least:
+            least, place = bad, at
+    for at in _list_beyond(line) if least >= ON_NUMBER else ():
+        if (bad := how_bad(at) + BEYOND) < least:
+            least, place = bad, at
+    return place
 
 
 def _list_along(line: Segment) -> Iterator[Point]:
@@ -136,6 +144,26 @@ def _list_along(line: Segment) -> Iterator[Point]:
     for step in range(steps + 1):
         part = (NUMBER / 2 + room * step / steps) / length if room else 0.5
         yield x0 + (x1 - x0) * part, y0 + (y1 - y0) * part
+
+
+def _list_beyond(line: Segment) -> Iterator[Point]:
+    """Places on the line of a cut past its ends, nearest first."""
+    x0, y0, x1, y1 = line
+    length = _length(line)
+    for step in range(4):
+        part = (NUMBER / 2 + step * STEP) / length
+        yield x1 + (x1 - x0) * part, y1 + (y1 - y0) * part
+        yield x0 - (x1 - x0) * part, y0 - (y1 - y0) * part
+
+
+def join_numbers(lines: Sequence[Segment], numbers: Sequence[Point]) -> tuple[Segment, ...]:
+    """A line from the nearer end of each cut whose number stands beyond it."""
+    joins = []
+    for line, at in zip(lines, numbers, strict=True):
+        if _away(at, _box_of(line)) > HAIR:
+            end = min(line[:2], line[2:], key=lambda point: dist(point, at))
+            joins.append((*end, *at))
+    return tuple(joins)
 
 
 def _length(line: Segment) -> float:

@@ -8,7 +8,7 @@ import pytest
 
 from render.drawing import MM
 from render.extent import box_of, text_corners
-from render.sheet_words import NUMBER, RADIUS, Label, list_overhang, place_words
+from render.sheet_words import NUMBER, RADIUS, Label, join_numbers, list_overhang, place_words
 
 
 def label(x, y, wide, tall, *words):
@@ -51,6 +51,16 @@ def test_the_number_of_a_short_cut_is_where_it_is_and_that_of_a_long_one_beside_
     assert dist(first, second) > NUMBER
 
 
+def test_the_number_of_a_cut_too_near_to_another_short_one_stands_past_its_end_and_is_joined():
+    short, other = (1.0, 0.0, 1.0, 0.16), (1.12, 0.0, 1.12, 0.3)
+    _, numbers = place_words([], [short, other])
+    assert dist(*numbers) > NUMBER
+    (join,) = join_numbers([short, other], numbers)
+    assert join[2:] in numbers
+    assert join[0] == join[2]
+    assert join_numbers([short], [(1.0, 0.08)]) == ()
+
+
 def test_numbers_at_a_sheets_edges_reach_over_them_and_others_do_not():
     assert list_overhang([(1.0, -2.0)], -4.0) == (0.0, 0.0)
     over, under = list_overhang([(1.0, -0.02), (1.0, -3.99)], -4.0)
@@ -80,9 +90,12 @@ def test_no_word_of_a_sheet_cut_at_random_lies_under_a_number_and_each_number_is
     texts, numbers = place_words(parts, cuts)
     boxes = [box_of(text_corners(text)) for text in texts if text]
     assert all(away(at, box) >= RADIUS for at in numbers for box in boxes)
+    joined = {join[2:] for join in join_numbers(cuts, numbers)}
     for (x0, y0, x1, y1), (x, y) in zip(cuts, numbers, strict=True):
-        assert x0 - 1e-9 <= x <= x1 + 1e-9
-        assert y0 - 1e-9 <= y <= y1 + 1e-9
+        past = 2 * NUMBER if (x, y) in joined else 1e-9
+        along, across = (past, 1e-9) if y0 == y1 else (1e-9, past)
+        assert x0 - along <= x <= x1 + along
+        assert y0 - across <= y <= y1 + across
     covered = sum(dist(a, b) < 2 * RADIUS for a, b in combinations(numbers, 2))
     assert covered <= len(numbers) // 8
     assert sum(text is not None for text in texts) >= len(texts) // 2
