@@ -7,6 +7,7 @@ render.template_pages.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 from math import dist
 
 import numpy as np
@@ -17,6 +18,7 @@ from model.takeoff.marks import list_kinds
 from model.takeoff.templates import Template, list_templates
 from model.units import LengthStyle, format_length
 from render.drawing import Anchor, Drawing, Lines, Mark, Pen, Point, Polyline, Text
+from render.extent import box_of, text_corners
 from render.lettering import text_width
 from render.moulding_sheet import PLACES, SMOOTH
 from render.number_places import Paper, box_round, list_strokes
@@ -67,7 +69,9 @@ def draw_template(template: Template, style: LengthStyle) -> Drawing:
     lines += [Polyline(Pen.CUT, stroke) for stroke in template.cuts]
     for at, diameter in template.holes:
         lines += _draw_hole(at, diameter)
-    return Drawing((*lines, *_write_names(template, lines), *_write_holes(template, style, lines)))
+    paper = Paper(list_strokes(lines))
+    names = tuple(_write_names(template, paper))
+    return Drawing((*lines, *names, *_write_holes(template, style, paper)))
 
 
 def _draw_hole(at: Point, diameter: float) -> list[Mark]:
@@ -77,9 +81,8 @@ def _draw_hole(at: Point, diameter: float) -> list[Mark]:
     return [Polyline(Pen.CUT, circle_points(at, half, SIDES), closed=True), Lines(Pen.CENTRE, middle)]
 
 
-def _write_names(template: Template, lines: list[Mark]) -> Iterator[Text]:
+def _write_names(template: Template, paper: Paper) -> Iterator[Text]:
     """Each edge's name beside it, within the template, where it is long enough and there is room."""
-    paper = Paper(list_strokes(lines))
     middle = template.size[0] / 2, template.size[1] / 2
     for a, b, name in template.edges:
         wide = text_width(name, HEIGHT) + HEIGHT
@@ -99,11 +102,29 @@ def _write_names(template: Template, lines: list[Mark]) -> Iterator[Text]:
                 break
 
 
-def _write_holes(template: Template, style: LengthStyle, lines: list[Mark]) -> Iterator[Text]:
-    for (x, y), diameter in template.holes:
+def _write_holes(template: Template, style: LengthStyle, paper: Paper) -> Iterator[Text]:
+    """What each hole is drilled with beside it, or else over or under it, clear of all else."""
+    for at, diameter in template.holes:
         words = f"{format_length(diameter, style)} hole"
         wide = text_width(words, HEIGHT)
-        right = x + diameter / 2 + 0.12
-        start = right if right + wide < template.size[0] else x - diameter / 2 - 0.12 - wide
-        if start > 0:
-            yield Text(words, (start, y + 0.08), HEIGHT)
+        tried = (Text(words, place, HEIGHT) for place in _list_beside(at, diameter / 2 + 0.12, wide))
+        within = (text for text in tried if text.at[0] > 0 and text.at[0] + wide < template.size[0])
+        yield from islice((text for text in within if _take(text, paper)), 1)
+
+
+def _list_beside(at: Point, off: float, wide: float) -> Iterator[Point]:
+    """Where words so wide may begin: right and left of a hole, over its middle line first, then off that."""
+    x, y = at
+    for up in (0.08, -0.08 - HEIGHT, 3 * HEIGHT, -4 * HEIGHT):
+        yield from ((x + off, y + up), (x - off - wide, y + up))
+    for up in (off, -off - HEIGHT):
+        yield from ((x + 0.06, y + up), (x - 0.06 - wide, y + up))
+
+
+def _take(text: Text, paper: Paper) -> bool:
+    """Whether there is room for a text; if so it has it from now on."""
+    box = box_of(text_corners(text))
+    is_free = bool(paper.is_free(np.array([box]))[0])
+    if is_free:
+        paper.write(box)
+    return is_free

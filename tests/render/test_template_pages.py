@@ -14,12 +14,14 @@ from export.pdf import write_pdf
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.templates import Template
-from render.drawing import Polyline
+from model.units import FEET_INCHES_16, LengthStyle
+from render.drawing import Placed, Polyline, Sheet, Text
 from render.extent import list_texts, text_corners
 from render.pens import STROKES, Pen
 from render.sheets import PAPERS
 from render.template_drawing import draw_template, list_all
 from render.template_pages import OVERLAP, REGISTER, build_template_sheets, lay_flat, list_crosses, part_tiles
+from tests.collisions import list_collisions
 
 POINT = 1 / 72
 HUNDREDTH = 0.01
@@ -205,6 +207,20 @@ def test_no_writing_stands_on_other_writing_or_off_the_page(name, paper):
         assert all(box(0.15, 0.15, width - 0.15, height - 0.15).contains(one) for one in boxes)
         for one, other in combinations(boxes, 2):
             assert one.buffer(-0.01).intersection(other.buffer(-0.01)).is_empty
+
+
+@pytest.mark.parametrize(("wide", "high"), [(2.6, 4.0), (1.9, 4.0), (4.0, 2.4), (6.0, 6.0)])
+@pytest.mark.parametrize("style", [FEET_INCHES_16, LengthStyle("both")])
+def test_what_a_hole_is_drilled_with_stands_clear_of_edges_names_and_lines(wide, high, style):
+    corners = [(0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high)]
+    names = ("lower end", "back edge", "upper end", "front edge")
+    edges = tuple(zip(corners, [*corners[1:], corners[0]], names, strict=True))
+    hole = ((wide / 2 + 0.05, high / 2), 0.9 if wide < 4 else 1.625)
+    template = Template("hole", "C1", 1, "face up", (wide, high), (), edges, (hole,))
+    drawing = draw_template(template, style)
+    sheet = Sheet("1", "t", 17, 11, (Placed(drawing, (3.0, 3.0), "template"),))
+    assert [str(found) for found in list_collisions(sheet)] == []
+    assert [m.text for m in drawing.marks if isinstance(m, Text) and m.text.endswith("hole")] != []
 
 
 def test_crosses_of_a_join_stand_off_the_words_of_the_template():
