@@ -25,6 +25,8 @@ STEP = NUMBER / 4
 """From one place that is tried to the next, for numbers and for words."""
 ON_NUMBER, ON_WORDS, ON_LINE = 100, 10, 1
 """How bad it is for a number to stand on another one, on words, and on the line of another cut."""
+DEEP = 0.25
+"""Nearer than this much less than NUMBER, as a part of it, one number hides too much of another's ring."""
 BEYOND = 1
 """How bad it is for a number to stand beyond its cut."""
 HAIR = 1e-6
@@ -112,12 +114,12 @@ def _place_number(
 ) -> Point:
     """The first place along a cut that is in nobody's way; where there is none, the least bad one.
 
-    Places beyond its ends count too where those on it lie on numbers; `join_numbers` leads there.
+    Places beyond its ends count too where those on it lie deep in numbers; `join_numbers` leads there.
     """
 
     def how_bad(at: Point) -> float:
         return (
-            ON_NUMBER * sum(dist(at, other) <= NUMBER for other in numbers)
+            ON_NUMBER * sum(max(1.0 - dist(at, other) / NUMBER, 0.0) for other in numbers)
             + ON_WORDS * sum(max(1.0 - _away(at, box) / RADIUS, 0.0) for box in words)
             + ON_LINE * sum(_away(at, _box_of(other)) < RADIUS for other in others)
         )
@@ -129,7 +131,7 @@ def _place_number(
             return at
         if bad < least:
             least, place = bad, at
-    for at in _list_beyond(line) if least >= ON_NUMBER else ():
+    for at in _list_beyond(line) if least > DEEP * ON_NUMBER else ():
         if (bad := how_bad(at) + BEYOND) < least:
             least, place = bad, at
     return place
@@ -150,7 +152,7 @@ def _list_beyond(line: Segment) -> Iterator[Point]:
     """Places on the line of a cut past its ends, nearest first."""
     x0, y0, x1, y1 = line
     length = _length(line)
-    for step in range(4):
+    for step in range(8):
         part = (NUMBER / 2 + step * STEP) / length
         yield x1 + (x1 - x0) * part, y1 + (y1 - y0) * part
         yield x0 - (x1 - x0) * part, y0 - (y1 - y0) * part

@@ -52,13 +52,21 @@ def test_the_number_of_a_short_cut_is_where_it_is_and_that_of_a_long_one_beside_
 
 
 def test_the_number_of_a_cut_too_near_to_another_short_one_stands_past_its_end_and_is_joined():
-    short, other = (1.0, 0.0, 1.0, 0.16), (1.12, 0.0, 1.12, 0.3)
+    short, other = (1.0, 0.0, 1.0, 0.16), (1.06, 0.0, 1.06, 0.2)
     _, numbers = place_words([], [short, other])
     assert dist(*numbers) > NUMBER
     (join,) = join_numbers([short, other], numbers)
     assert join[2:] in numbers
     assert join[0] == join[2]
     assert join_numbers([short], [(1.0, 0.08)]) == ()
+
+
+def test_numbers_of_short_cuts_in_one_line_follow_each_other():
+    high = 4.3 * MM
+    cuts = [(1.0, i * high, 1.0, (i + 1) * high) for i in range(3)]
+    _, numbers = place_words([], cuts)
+    assert [y for _, y in numbers] == pytest.approx([0.5 * high, 1.5 * high, 2.5 * high])
+    assert join_numbers(cuts, numbers) == ()
 
 
 def test_numbers_at_a_sheets_edges_reach_over_them_and_others_do_not():
