@@ -22,7 +22,7 @@ from model.surround import Surround
 from render.drawing import Drawing, Fill, Lines, Mark, Pen, Polyline, Region
 from render.explained_base import draw_front, draw_side, stand_beside
 from render.explained_clearance import draw_clearance_page, draw_concealed_page
-from render.explained_fit import draw_fit_page
+from render.explained_fit import draw_fit_page, draw_plinth_page
 from render.explained_hearth import draw_hearth_page, draw_zone_page
 from render.explained_held import (
     draw_anchor_page,
@@ -85,7 +85,7 @@ PAGES: dict[str, Callable[[Surround, Finding, float], list[Mark]]] = {
     ANCHORS: draw_anchor_page,
     CORD_WAY: draw_cord_page,
     TELEVISION: draw_screen_page,
-    PLINTHS: draw_fit_page,
+    PLINTHS: draw_plinth_page,
     HOUSE: _draw_plain,
     JOINTS: draw_fit_page,
     PANELS: draw_panels_page,

@@ -16,6 +16,8 @@ from render.explained_base import (
     stand_beside,
 )
 
+ASIDE = 6.0
+"""How much of a baseboard is shown beside a plinth, in. Shop choice."""
 Span = tuple[Point, Point, bool]
 """Two points of the front, and whether they are measured plumb."""
 
@@ -25,6 +27,22 @@ def draw_fit_page(surround: Surround, finding: Finding, ratio: float) -> list[Ma
     tinted = finding.boards or list_boards_of(surround, finding.part)
     front = list(_draw_front(surround, finding, tinted, ratio))
     return stand_beside(front, _draw_side(surround, finding, tinted, ratio), ratio)
+
+
+def draw_plinth_page(surround: Surround, finding: Finding, ratio: float) -> list[Mark]:
+    """Front and side with the plinth picked out, and both heights over the floor on its own side."""
+    layout, turn = surround.layout, _turn_to(finding.part.split()[0])
+    side = layout.left if turn < 0 else layout.right
+    foot, wall = (turn * x for x in (side.outer + layout.plinth_out, side.outer + layout.plinth_out + ASIDE))
+    front = list(draw_front(surround, finding.boards))
+    heights = [layout.floor + (height or 0.0) for height in (finding.measured, finding.limit)]
+    front.append(
+        Lines(Pen.SITE, ((foot, layout.floor, wall, layout.floor), (foot, heights[1], wall, heights[1])))
+    )
+    for i, (x, y) in enumerate(zip((foot, wall), heights, strict=True)):
+        line = wall + turn * (1 + i) * LINE * ratio
+        front.append(measure(surround, (x, layout.floor), (x, y), True, line, ratio))
+    return stand_beside(front, draw_side(surround, finding.boards), ratio)
 
 
 def _draw_front(

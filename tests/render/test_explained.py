@@ -7,7 +7,7 @@ from hypothesis import given, settings
 
 from app.demo import read_demo
 from model.check.all import check_surround
-from model.job import with_texts
+from model.job import default_job, with_texts
 from model.surround import plan_surround
 from render.drawing import Dimension, Drawing, Lines, Pen, Polyline
 from render.explained import HIGH, WIDE, draw_explanation
@@ -33,6 +33,16 @@ def test_a_plinths_distance_and_projection_are_measured():
     )
     assert any(isinstance(mark, Lines) and mark.pen is Pen.FAULT for mark in drawing.marks)
     assert any(isinstance(mark, Polyline) and mark.pen is Pen.CLEARANCE for mark in drawing.marks)
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_a_plinth_and_the_baseboard_beside_it_are_measured_on_their_own_side(side: str):
+    texts = [("facing.width", "50"), (f"baseboard.height_{side}", "9"), ("plinth.height", "8")]
+    surround = plan_surround(with_texts(default_job(), texts))
+    (finding,) = (f for f in check_surround(surround) if f.check == "plinth height")
+    measured = [mark for mark in draw_explanation(surround, finding).marks if isinstance(mark, Dimension)]
+    assert [mark.measure for mark in measured] == pytest.approx([8, 9])
+    assert all(mark.line < 0 if side == "left" else mark.line > 0 for mark in measured)
 
 
 def test_a_frieze_is_measured_up_from_the_opening():
