@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Callable, Hashable
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any
@@ -50,6 +50,10 @@ class Surround:
     def marks(self) -> tuple[str, ...]:
         """`marks[i]` is the mark of `boards[i]`; marks are unique. Worked out when first asked for."""
         return mark_boards(self.boards)
+
+    def marks_of(self, is_meant: Callable[[Board], bool]) -> tuple[str, ...]:
+        """The marks of those boards that are meant, in the boards' order."""
+        return tuple(mark for mark, board in zip(self.marks, self.boards, strict=True) if is_meant(board))
 
 
 def plan_surround(job: Job) -> Surround:

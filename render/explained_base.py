@@ -140,5 +140,4 @@ def write(text: str, at: Point, ratio: float, anchor: Anchor = Anchor.MIDDLE, pe
 
 def list_boards_of(surround: Surround, word: str) -> tuple[str, ...]:
     """Marks of the boards that are lifted with what a part is called."""
-    pairs = zip(surround.boards, surround.marks, strict=True)
-    return tuple(mark for board, mark in pairs if word and word.rstrip("s") in board.assembly)
+    return surround.marks_of(lambda board: bool(word) and word.rstrip("s") in board.assembly)

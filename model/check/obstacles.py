@@ -110,11 +110,8 @@ def _report_baseboard(surround: Surround, obstacle: Obstacle, wording: Wording) 
     near = min(abs(x) for x in obstacle.x)
     marks: tuple[str, ...] = ()
     if obstacle.met == NOTCHED:
-        marks = tuple(
-            mark
-            for mark, board in zip(surround.marks, surround.boards, strict=True)
-            if board.assembly == f"{side.name} column" and board.axis == "x" and _is_round(board, obstacle)
-        )
+        column = f"{side.name} column"
+        marks = surround.marks_of(lambda b: b.assembly == column and b.axis == "x" and _is_round(b, obstacle))
         message = (
             f"The {obstacle.name} runs on behind the column: {' and '.join(marks)} are notched {thick} deep, "
         )

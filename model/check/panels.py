@@ -93,11 +93,6 @@ def _report(surround: Surround, floating: Floating, wording: Wording) -> Finding
         message=message,
         cure="" if fits else "Make the panels of sheet, or more and narrower ones.",
         path="panel.kind",
-        boards=_list_marks(surround, floating.part),
+        boards=surround.marks_of(lambda b: b.assembly == floating.part and b.role.endswith(" panel")),
         bound=Bound.LEAST,
     )
-
-
-def _list_marks(surround: Surround, part: str) -> tuple[str, ...]:
-    pairs = zip(surround.boards, surround.marks, strict=True)
-    return tuple(mark for board, mark in pairs if board.assembly == part and board.role.endswith(" panel"))

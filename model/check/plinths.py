@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from model.board import Board
 from model.build.lines import Side
 from model.build.obstacles import BASEBOARD, Obstacle
 from model.check.clearance import HAIR
@@ -45,16 +46,10 @@ def _report(surround: Surround, side: Side, obstacle: Obstacle) -> Finding:
         message=f"The {side.name} plinth reaches {high} over the floor, the baseboard beside it {low}.",
         cure="" if fits else "Make the plinths as high as the baseboard, or higher.",
         path="plinth.height",
-        boards=_list_marks(surround, side),
+        boards=surround.marks_of(lambda board: _is_plinth(board, side)),
     )
 
 
-def _list_marks(surround: Surround, side: Side) -> tuple[str, ...]:
-    """The marks of the plinth's own boards."""
-    pairs = zip(surround.marks, surround.boards, strict=True)
-    words = f"{side.name} column"
-    return tuple(
-        mark
-        for mark, board in pairs
-        if board.assembly == words and "plinth" in board.role and "cap" not in board.role
-    )
+def _is_plinth(board: Board, side: Side) -> bool:
+    """Whether it is one of the plinth's own boards on that side, its cap not among them."""
+    return board.assembly == f"{side.name} column" and "plinth" in board.role and "cap" not in board.role
