@@ -6,10 +6,10 @@ another scale or place then costs nothing in Python.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from functools import lru_cache
-from itertools import pairwise
+from itertools import accumulate, pairwise
 
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QTransform
@@ -33,7 +33,7 @@ from render.drawing import (
 )
 from render.extent import text_corners
 from render.hatching import hatch_segments
-from render.lettering import CAPITAL, FAMILY, text_runs, text_width
+from render.lettering import CAPITAL, FAMILY, text_runs
 from render.pens import STROKES, TINTS
 
 LEAST_CAPITAL = 2.5
@@ -267,7 +267,7 @@ def _paled(colour: QColor, strength: float) -> QColor:
 
 
 def paint_text(painter: QPainter, text: Text, place: Place, colour: QColor) -> None:
-    """One line of writing; its widths are those that the drawing was laid out with."""
+    """One line of writing, its anchor where the drawing has it."""
     capital = text.height * place.scale
     if capital < LEAST_CAPITAL or not text.text:
         return
@@ -295,31 +295,24 @@ class SetLine:
 
 @lru_cache(maxsize=1024)
 def _set_line(text: str, bold: bool, capital: float, dots: int) -> SetLine:
-    """Most lines are the same from one drawing to the next."""
+    """Most lines are the same from one drawing to the next.
+
+    Each run begins where the one before it ends on this device: fine writing is wider or narrower there than
+    its typeface says, so where a run was laid out would leave a gap or lie over its whole number.
+    """
     runs = text_runs(text, bold)
     fonts = [_font(round(run.size * capital / CAPITAL * 4), bold, dots) for run in runs]
-    widths = [QFontMetricsF(fonts[i]).horizontalAdvance(runs[i].text) for i in range(len(runs) - 1)]
-    starts = place_runs([run.at * capital for run in runs], widths)
+    widths = [QFontMetricsF(font).horizontalAdvance(run.text) for font, run in zip(fonts, runs, strict=True)]
+    *starts, width = accumulate(widths, initial=0.0)
     places = [QPointF(x, -run.rise * capital) for run, x in zip(runs, starts, strict=True)]
     texts = [run.text for run in runs]
-    return SetLine(text_width(text, capital, bold), tuple(zip(fonts, places, texts, strict=True)))
+    return SetLine(width, tuple(zip(fonts, places, texts, strict=True)))
 
 
 def _paint_line(painter: QPainter, line: SetLine, at: QPointF) -> None:
     for font, place, text in line.runs:
         painter.setFont(font)
         painter.drawText(at + place, text)
-
-
-def place_runs(planned: Sequence[float], widths: Sequence[float]) -> list[float]:
-    """Where each run of a line begins, in pixels: where it was laid out, or where the one before it ends.
-
-    Fine writing is wider on a screen than its typeface says, and a fraction would lie over its whole number.
-    """
-    starts = list(planned[:1])
-    for at, width in zip(planned[1:], widths, strict=True):
-        starts.append(max(at, starts[-1] + width))
-    return starts
 
 
 @lru_cache(maxsize=128)

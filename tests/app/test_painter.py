@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QColor, QImage, QPainter
 
-from app.painter import Place, gather_drawing, paint_drawing, place_runs, screen_pen
+from app.painter import Place, gather_drawing, paint_drawing, screen_pen
 from render.drawing import (
     Anchor,
     Dimension,
@@ -153,7 +155,16 @@ def test_dashes_are_as_long_on_the_screen_as_on_paper():
         assert [d * pen.widthF() / 4.0 for d in pen.dashPattern()] == pytest.approx([5.0, 1.1, 0.6, 1.1])
 
 
-def test_no_fraction_lies_over_its_whole_number_where_writing_is_wider_than_laid_out():
-    assert place_runs([0, 50, 56, 60], [58, 6, 3]) == [0, 58, 64, 67]
-    assert place_runs([0, 50, 56, 60], [48, 5, 4]) == [0, 50, 56, 60]
-    assert place_runs([7], []) == [7]
+def _widest_gap(text: str, capital: float) -> int:
+    """Pixels without ink in a row between the first and the last letter."""
+    image = _paint(Text(text, (1.0, 20.0), capital / SCALE))
+    inked = [any(image.pixelColor(x, y).lightness() < 220 for y in range(180, 210)) for x in range(SIZE)]
+    columns = [x for x in range(SIZE) if inked[x]]
+    return max(right - left - 1 for left, right in pairwise(columns))
+
+
+@pytest.mark.parametrize("capital", [4, 4.7, 5, 6, 6.6, 8])
+def test_a_fraction_stands_as_far_from_its_whole_number_at_the_end_of_a_long_line_as_alone(capital):
+    for begin in ("l" * 30, "m" * 12, "Standingatthesideofthefire"):
+        assert abs(_widest_gap(f"{begin}5 3/4", capital) - _widest_gap("5 3/4", capital)) <= 1
+        assert _widest_gap(f"{begin}5 3/4", capital) >= 1
