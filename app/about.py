@@ -7,8 +7,7 @@ from importlib.resources import files
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QTextBrowser, QVBoxLayout, QWidget
 
-from app.buttons import PlainButton
-from app.dialog_parts import fit_screen
+from app.dialog_parts import build_close, fit_screen
 from app.icon import SIZES, icon_picture
 from app.theme import RHYTHM
 from app.version import describe_ground, program_version, version_of
@@ -66,9 +65,7 @@ class AboutWindow(QDialog):
         text = f"{read_changes()}\n\n# Built on\n\n{list_built_on()}\n\n{describe_ground()}"
         self.text.setMarkdown(text.replace("# ", "### "))
         column.addWidget(self.text, 1)
-        close = PlainButton("Close", "Close this page")
-        close.clicked.connect(self.close)
-        column.addWidget(close, 0, Qt.AlignmentFlag.AlignRight)
+        column.addWidget(build_close(self), 0, Qt.AlignmentFlag.AlignRight)
 
     def _build_head(self) -> QHBoxLayout:
         row = QHBoxLayout()

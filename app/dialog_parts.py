@@ -88,6 +88,14 @@ def fit_screen(dialog: QWidget, wanted: QSize | None = None) -> None:
     dialog.resize((wanted or dialog.sizeHint()).boundedTo(room))
 
 
+def build_close(page: QWidget) -> PlainButton:
+    """What closes a page on which everything is done at once, so that nothing is left to accept."""
+    close = PlainButton("Close", "Close this page")
+    close.setAutoDefault(False)  # Enter in a field would close it
+    close.clicked.connect(page.close)
+    return close
+
+
 def build_foot(dialog: QDialog, going_on: StrongButton, leaving: str) -> QHBoxLayout:
     """The dialog's last row: `going_on` accepts it, beside it what leaves it; `leaving` explains that."""
     leave = PlainButton("Leave it", leaving)

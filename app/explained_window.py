@@ -8,8 +8,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
-from app.buttons import PlainButton
-from app.dialog_parts import build_words, fit_screen
+from app.dialog_parts import build_close, build_words, fit_screen
 from app.hairline import ThinBar
 from app.painter import gather_drawing, paint_drawing, place_within
 from app.theme import RHYTHM, SMALL_POINTS, TEXT_POINTS, text_font
@@ -92,9 +91,7 @@ class ExplainedWindow(QDialog):
         outer = QVBoxLayout(whole)
         outer.setContentsMargins(0, 0, 0, RHYTHM)
         outer.addWidget(scroll, 1)
-        close = PlainButton("Close", "Close this page")
-        close.clicked.connect(self.close)
-        outer.addWidget(close, 0, Qt.AlignmentFlag.AlignHCenter)
+        outer.addWidget(build_close(self), 0, Qt.AlignmentFlag.AlignHCenter)
         return whole
 
     def _say(

@@ -10,7 +10,7 @@ from PySide6.QtGui import QCloseEvent, QPainter
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, StrongButton
-from app.dialog_parts import build_side, build_words, fit_screen
+from app.dialog_parts import build_close, build_side, build_words, fit_screen
 from app.photo_canvas import CORNERS, PhotoCanvas
 from app.theme import SMALL_POINTS
 from render.drawing import Ring
@@ -78,6 +78,7 @@ class LikenessWindow(QDialog):
         for part in (*parts, self.told, self.undo_button):
             column.addWidget(part)
         column.addStretch(1)
+        column.addWidget(build_close(self))
         return build_side(column, BESIDE, "What the picture tells")
 
     def name_mark(self, mark: int) -> None:

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.buttons import PlainButton, StrongButton, quiet_button
-from app.dialog_parts import build_side, build_words, fit_screen
+from app.dialog_parts import build_close, build_side, build_words, fit_screen
 from app.photo_canvas import CORNERS, PhotoCanvas
 from app.theme import SMALL_POINTS
 
@@ -93,6 +93,7 @@ class PhotoWindow(QDialog):
         column.addStretch(1)
         for button in buttons:
             column.addWidget(button)
+        column.addWidget(build_close(self))
         return build_side(column, BESIDE, "The photo in words")
 
     def _tick(self, words: str, on: bool) -> QCheckBox:

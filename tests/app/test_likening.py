@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from PIL import Image
 from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QPushButton
 
 from app.demo import read_demo
 from app.likeness_window import LikenessWindow
@@ -128,3 +129,11 @@ def test_a_broken_picture_is_told_and_the_one_before_stays(likening: Likening, t
     assert not likening.take(tmp_path / "odd.jpg")
     assert likening.photo is before
     assert "odd.jpg" in page_of(likening).told.text()
+
+
+def test_the_page_has_a_button_that_closes_it_and_keeps_the_job(qtbot, likening: Likening, session: Session):
+    before = session.job
+    [close] = [button for button in page_of(likening).findChildren(QPushButton) if button.text() == "Close"]
+    qtbot.mouseClick(close, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: likening.page is None)
+    assert session.job == before

@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 from PIL import Image
 from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QPushButton
 from shapely import Polygon
 
 from app.demo import read_demo
@@ -182,3 +183,10 @@ def test_a_photo_that_is_gone_is_told_and_the_page_stays(
     page = put_up(qtbot, wall)
     assert "no such file" in page.status.text()
     assert page.open_button.isVisible()
+
+
+def test_the_empty_page_has_a_button_that_closes_it(qtbot, wall: PhotoWall):
+    page = put_up(qtbot, wall)
+    [close] = [button for button in page.findChildren(QPushButton) if button.text() == "Close"]
+    qtbot.mouseClick(close, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: wall.page is None)
