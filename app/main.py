@@ -33,7 +33,7 @@ def _names_a_job(given: list[str]) -> bool:
         return False
     if Path(given[0]).is_file():
         return True
-    from app.cli import is_command
+    from app.arguments import is_command
 
     return not is_command(given)
 

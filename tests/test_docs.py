@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from app.cli import COMMANDS, build_parser
+from app.arguments import COMMANDS, build_parser
 from app.demo import DEFAULT, list_demos
 from model.parameters import BY_PATH
 

@@ -15,7 +15,8 @@ from pathlib import Path
 
 import pytest
 
-from app.cli import COMMANDS, PAPERS, build_parser, is_command, main
+from app.arguments import COMMANDS, PAPERS, build_parser, is_command
+from app.cli import main
 from app.demo import list_demos, read_demo
 from app.files import read_job_file, save_job_file
 from app.terminal import Terminal

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pytestqt.qtbot import QtBot
 
-from app.cli import STARTS as WORDS
+from app.arguments import STARTS as WORDS
 from app.command_menu import STARTS
 from app.demo import read_demo
 from app.starting import NOT_KNOWN
