@@ -36,15 +36,14 @@ from tests.bench.processes import time_children
 from tests.model.cutting.invented import merged
 from tests.model.cutting.invented_sheets import draw_panels
 
-PANELS = ((1, 1, 0), (1, 2, 0), (2, 4, 0), (3, 7, 0), (4, 7, 5))
+PANELS = ((1, 1, 0), (1, 2, 0), (2, 4, 0), (3, 7, 0), (4, 7, 5), (8, 7, 5))
 """Framed panels of each column, of the frieze and of the overmantel.
 
-The first has plain columns, so its one is the frieze's. The last are the most that the rows allow, 20 in all.
+The first has plain columns, so its one is the frieze's. The last are the most that the rows allow, 28 in all.
 """
 PIECES = (30, 100, 300, 1000)
 SHEETS = (10, 30, 100, 300, 1000)
 JOBS = (1, 5, 20, 50, 200)
-PACKETS = (1, 2, 4, 8)
 ROUNDS = 3
 SECONDS = 10.0
 """Of the processor, that a search for something cheaper gets."""
@@ -131,14 +130,14 @@ def show_jobs() -> None:
 def show_packets() -> None:
     """Whole processes, as they are started; with their starts, their files and whatever cores they use."""
     taken = []
-    for count in PACKETS:
+    for count in JOBS:
         with tempfile.TemporaryDirectory() as folder:
             before = time_children()
             names = [list_demos()[number % len(list_demos())] for number in range(count)]
             command = [sys.executable, "-m", "app", "packet", *names, "--out", folder]
             subprocess.run(command, check=True, capture_output=True)
             taken.append(time_children() - before)
-    _show(("jobs", "packets"), list(zip(PACKETS, taken, strict=True)), by=0)
+    _show(("jobs", "packets"), list(zip(JOBS, taken, strict=True)), by=0)
 
 
 _OPTIONS = ViewOptions()
