@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Hashable, Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
 from dataclasses import replace
 from functools import cache
 from typing import Any
 
 from hypothesis import strategies as st
 
-from model.job import Job, build_job, list_stored
+from model.job import Job, build_job, list_stored, read_value
 from model.moulding.elements import Element
 from model.moulding.library import SECTIONS
 from model.moulding.notation import format_section
@@ -24,6 +26,8 @@ ODD_SECTIONS = (
     "sprung 60, 1/2 thick; cyma recta 1 down, 2 back; foot 1/8",
     "seat 1/16; ovolo 1/2 down, 1/2 out",
 )
+TAPE = 1 / 16
+"""Marks of a tape, in."""
 TEXTS = st.text(st.characters(exclude_categories=("Cc", "Cs")), max_size=40)
 
 
@@ -32,8 +36,8 @@ def lengths(row: Parameter, in_between: bool = True) -> st.SearchStrategy[Any]:
     assert row.lowest is not None
     assert row.highest is not None
     low, high = float(row.lowest), float(row.highest)
-    steps = int((high - low) / 0.0625)
-    on_tape = st.integers(0, steps).map(lambda i: low + i * 0.0625)
+    steps = int((high - low) / TAPE)
+    on_tape = st.integers(0, steps).map(lambda i: low + i * TAPE)
     ends = st.sampled_from((low, high))
     anything = st.one_of(on_tape, st.floats(low, high), ends) if in_between else st.one_of(on_tape, ends)
     return st.one_of(st.none(), anything) if row.optional else anything
@@ -120,13 +124,54 @@ def jobs(in_between: bool = True, **held: Hashable) -> st.SearchStrategy[Job]:
     same again it is the same strategy, so that tests that ask for any job can be told from others.
     """
     fixed = {path.replace("__", "."): BY_PATH[path.replace("__", ".")].check(v) for path, v in held.items()}
-    rows = {
-        row.path: st.just(fixed[row.path])
-        if row.path in fixed
-        else st.one_of(st.just(row.default), values(row, in_between))
-        for row in list_stored()
-    }
-    return st.fixed_dictionaries(rows).map(build_job)
+    rows = st.fixed_dictionaries(
+        {
+            row.path: st.just(fixed[row.path])
+            if row.path in fixed
+            else st.one_of(st.just(row.default), values(row, in_between))
+            for row in list_stored()
+        }
+    )
+
+    @st.composite
+    def draw_job(draw: st.DrawFn) -> Job:
+        design = _put.get()
+        return build_job(draw(rows) if design is None else _narrowed(design, in_between, fixed))
+
+    return draw_job()
+
+
+_put: ContextVar[Job | None] = ContextVar("put", default=None)
+
+
+@contextmanager
+def put_design(design: Job) -> Iterator[None]:
+    """While this lasts, whoever draws a job gets this one, with the rows that they hold put on it.
+
+    Rows are drawn apart from each other, so that the jobs of a narrower kind are made of any jobs thus.
+    """
+    token = _put.set(design)
+    try:
+        yield
+    finally:
+        _put.reset(token)
+
+
+def _narrowed(design: Job, in_between: bool, fixed: Mapping[str, Any]) -> dict[str, Any]:
+    stored = {row.path: read_value(design, row.path) for row in list_stored()}
+    if not in_between:
+        stored |= {
+            row.path: _on_tape(row, stored[row.path]) for row in list_stored() if row.kind is Kind.LENGTH
+        }
+    return stored | dict(fixed)
+
+
+def _on_tape(row: Parameter, length: float | None) -> float | None:
+    """The mark of a tape laid at the row's least length, at or before a length that is no end of the row."""
+    if length is None or length == row.highest:
+        return length
+    low = float(row.lowest or 0.0)
+    return low + (length - low) // TAPE * TAPE
 
 
 def alike(**held: Any) -> st.SearchStrategy[Job]:
