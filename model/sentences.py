@@ -1,4 +1,4 @@
-"""How words kept in small letters begin a sentence. What is said stands where it is known."""
+"""How words kept without capital or stop become sentences. What is said stands where it is known."""
 
 from __future__ import annotations
 
@@ -6,3 +6,13 @@ from __future__ import annotations
 def capitalise(words: str) -> str:
     """The same words with their first letter large and all others as they were; "" stays ""."""
     return words[:1].upper() + words[1:]
+
+
+def end_sentence(words: str) -> str:
+    """The same words with a full stop, which they may have: an edition's "ed." ends a sentence too."""
+    return words if words.endswith(".") else f"{words}."
+
+
+def merge_stops(words: str) -> str:
+    """The same words with one full stop where two follow each other: the unit "in." ends a sentence too."""
+    return words.replace("..", ".")

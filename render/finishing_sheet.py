@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from model.sentences import capitalise, end_sentence
 from model.steps.finishing import Finish
 from model.steps.work import round_up
 from model.takeoff.materials import Material
@@ -84,5 +85,5 @@ def _source_strips(finishing: Sequence[Finish], style: LengthStyle, width: float
     )
     return [
         heading_strip("Where the drying times are from", above=3 * MM),
-        *paragraph_strips(f"{said[:1].upper()}{said[1:]}.", width),
+        *paragraph_strips(capitalise(end_sentence(said)), width),
     ]

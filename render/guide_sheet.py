@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from model.measures import INCH, format_measure
+from model.sentences import capitalise
 from model.takeoff.cut_list import describe_stock, thickness_style
 from model.takeoff.guide_settings import GuideSaw, Setting
 from model.units import INCHES_PER_FOOT, LengthStyle, format_length
@@ -68,7 +69,7 @@ def _list_rows(settings: Sequence[Setting], saw: GuideSaw, style: LengthStyle) -
         if setting.stock != stock:
             stock = setting.stock
             words = describe_stock(stock, style)
-            yield f"{words[:1].upper()}{words[1:]}"
+            yield capitalise(words)
         yield _row(setting, saw, style)
 
 

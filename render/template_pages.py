@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from math import ceil
 from string import ascii_uppercase
 
+from model.sentences import capitalise
 from model.surround import Surround
 from model.takeoff.templates import Template, turn
 from model.units import LengthStyle, format_length
@@ -140,7 +141,7 @@ def _with_caption(template: Template, drawing: Drawing, style: LengthStyle) -> D
 
 
 def _name(template: Template) -> str:
-    return template.what[:1].upper() + template.what[1:]
+    return capitalise(template.what)
 
 
 def _say_pieces(template: Template, style: LengthStyle) -> str:

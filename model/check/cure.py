@@ -23,6 +23,7 @@ from model.check.part import (
 )
 from model.check.wording import Wording
 from model.parameters import BY_PATH
+from model.sentences import capitalise, end_sentence
 from model.surround import Surround
 
 LeastDistance = Callable[[Lengths], Lengths]
@@ -93,7 +94,7 @@ def _join(cures: list[Cure]) -> Cure:
     if not cures:
         return Cure("", "No height below the ceiling clears it here.")
     sentence = ", or ".join(cure.sentence for cure in cures)
-    return Cure(cures[0].path, sentence[0].upper() + sentence[1:] + ".")
+    return Cure(cures[0].path, capitalise(end_sentence(sentence)))
 
 
 def _lower_frieze(surround: Surround, part: str, lift: float, wording: Wording) -> list[Cure]:

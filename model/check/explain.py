@@ -38,6 +38,7 @@ from model.check.sums_built import (
 )
 from model.check.television import CHECK as TELEVISION
 from model.check.zone import CHECK as ZONE
+from model.sentences import capitalise, end_sentence, merge_stops
 from model.surround import Surround
 
 
@@ -55,20 +56,20 @@ class Explanation:
 
 def explain_finding(surround: Surround, finding: Finding) -> Explanation:
     """The page of one finding."""
-    part = finding.part[:1].upper() + finding.part[1:]
+    part = capitalise(finding.part)
     return Explanation(
         f"{part}: {finding.check}",
         f"{STATUS_WORD[finding.status].capitalize()}: {finding.message}",
-        tuple(clause[:1].upper() + clause[1:] for clause in _list_clauses(finding)),
-        tuple(line.replace("..", ".") for line in _list_arithmetic(surround, finding)),
-        f"{_name_source(finding)}. Standing of the figure: {finding.standing}.".replace("..", "."),
+        tuple(capitalise(clause) for clause in _list_clauses(finding)),
+        tuple(merge_stops(line) for line in _list_arithmetic(surround, finding)),
+        f"{end_sentence(_name_source(finding))} Standing of the figure: {end_sentence(finding.standing)}",
     )
 
 
 def _name_source(finding: Finding) -> str:
     """Rule and source, the rule left out where the source says it or no clause stands behind it."""
     named = any(name in finding.source for name in finding.rule.split(", ")) or finding.rule[:1].islower()
-    source = finding.source[:1].upper() + finding.source[1:]
+    source = capitalise(finding.source)
     return source if named else f"{finding.rule}. {source}"
 
 

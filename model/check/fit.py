@@ -14,6 +14,7 @@ from model.check.part import SHELF
 from model.check.plain import FIT, build_plain
 from model.check.wording import Wording
 from model.parameters import Kind, find_parameter
+from model.sentences import capitalise
 from model.surround import Surround
 
 STILL_NAILED = 1.5
@@ -41,7 +42,7 @@ def _report_shortfall(shortfall: Shortfall, wording: Wording) -> Finding:
     values = (shortfall.asked, shortfall.built)
     asked, built = (row.format(int(v) if count else v, wording.tape) for v in values)
     measured, limit = (None if isinstance(v, str) else v for v in values)
-    name = row.name[0].upper() + row.name[1:]
+    name = capitalise(row.name)
     message = f"{name} {asked} cannot be built, since {shortfall.reason}; {built} is drawn."
     cure = f"Settle for {built}, or change what is in its way."
     harmless = isinstance(shortfall.built, float) and shortfall.built >= TRIMMED.get(shortfall.path, inf)

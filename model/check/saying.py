@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from model.job import Job, read_value
 from model.parameters import Kind, Value, find_parameter
+from model.sentences import capitalise, end_sentence
 from model.units import MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle
 
 
@@ -84,7 +85,7 @@ SAYINGS = {
 def say_changes(job: Job, changes: Sequence[Change]) -> str:
     """One sentence of what to do, each value with the one it takes the place of."""
     said = " and ".join(_say(job, change) for change in changes)
-    return said[:1].upper() + said[1:] + "."
+    return capitalise(end_sentence(said))
 
 
 def _say(job: Job, change: Change) -> str:

@@ -17,6 +17,7 @@ from model.measures import BARE, PLACES, Measure, format_measure, parse_measure
 from model.moulding.notation import parse_section
 from model.reference.sourced import Sourced
 from model.rows.names import NAMES
+from model.sentences import end_sentence
 from model.units import INCHES_16, LengthStyle, format_bounds, format_length, parse_length
 
 Pairs = tuple[tuple[float, float], ...]
@@ -82,8 +83,7 @@ class Parameter:
         """The help, and for a figure of the trade where its default comes from."""
         if self.sourced is None:
             return self.help
-        source = self.sourced.source.removesuffix(".")
-        return f"{self.help} {self.sourced.standing.capitalize()}: {source}."
+        return f"{self.help} {self.sourced.standing.capitalize()}: {end_sentence(self.sourced.source)}"
 
     @property
     def name(self) -> str:
