@@ -109,7 +109,9 @@ class TapeEdit(QLineEdit):
         self.focused.emit()
         if event.reason() == Qt.FocusReason.MouseFocusReason:
             self._just_clicked = True
-        elif event.reason() not in (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason):
+        elif event.reason() == Qt.FocusReason.ActiveWindowFocusReason and self.is_touched:
+            return  # what is half typed is gone on with
+        elif event.reason() != Qt.FocusReason.PopupFocusReason:
             self.selectAll()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QCoreApplication, QPoint, QPointF, Qt
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtCore import QCoreApplication, QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QFocusEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from app.fields.choice_row import SIGN, ChoiceRow
 from app.fields.measuring_list import MeasuringList
 from app.fields.row import SIDE, Row
+from app.fields.tape_edit import TapeEdit
 from app.fields.tape_row import TapeRow
 from app.fields.text_area_row import TextAreaRow
 from app.fields.yes_no_row import YesNoRow
@@ -290,6 +291,25 @@ def test_a_click_in_a_field_takes_the_whole_text_to_be_typed_over(
     qtbot.keyClicks(edit, "41")
     qtbot.keyClick(edit, Qt.Key.Key_Return)
     assert read_value(session.job, "opening.width") == 41
+
+
+def _come_back(edit: TapeEdit) -> None:
+    """The program is left for another and returned to."""
+    for kind in (QEvent.Type.FocusOut, QEvent.Type.FocusIn):
+        QCoreApplication.sendEvent(edit, QFocusEvent(kind, Qt.FocusReason.ActiveWindowFocusReason))
+
+
+def test_a_field_that_is_come_back_to_is_typed_over_unless_something_is_half_typed(
+    qtbot, fields: MeasuringList
+):
+    edit = _tape(fields, "opening.width").edit
+    edit.setFocus()
+    edit.deselect()
+    _come_back(edit)
+    assert edit.selectedText() == edit.text() == "3'-0\""
+    qtbot.keyClicks(edit, "51")
+    _come_back(edit)
+    assert (edit.text(), edit.selectedText()) == ("51", "")
 
 
 def test_a_choice_is_one_step(qtbot, fields: MeasuringList, session: Session):
