@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from model.takeoff.faces import Face, Floats
+from model.takeoff.slivers import without_slivers
 
 if TYPE_CHECKING:
     from shapely import Polygon
@@ -22,12 +23,8 @@ TOUCHING = 1 / 512
 """Faces no further apart than this lie on each other, in.: two steps of the grid that drawings keep."""
 OPPOSITE = 1e-6
 """How far from -1 the cosine of two normals may be."""
-GRID = 2.0**-20
-"""As fine, in., as what is looked at is laid on where it must be."""
 LEAST_CONTACT = 1e-3
 """Square inches that count as a contact; less is an edge."""
-SLIVER = 1e-8
-"""Square inches by which a shape may change when its slivers are taken off it and nothing was there."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -98,38 +95,14 @@ def _laid_in(face: Face, other: Face) -> Polygon:
 
 def uncover(faces: Sequence[Face], shapes: Sequence[Sequence[BaseGeometry]]) -> tuple[BaseGeometry, ...]:
     """What is left of each face when the shapes in its plane are taken off it."""
-    from shapely import union_all
+    from shapely import difference, union_all
 
-    return tuple(
-        without_slivers(face.polygon.difference(union_all(covered))) if covered else face.polygon
-        for face, covered in zip(faces, map(list, shapes), strict=True)
-    )
-
-
-def without_slivers(shape: BaseGeometry) -> BaseGeometry:
-    """`shape` where it is wider than twice TOUCHING; the same shape when all of it is.
-
-    What is narrower comes of rounding, and its two edges would be taken for joints.
-    """
-    # Offsets of edges that nearly run on meet nowhere, and are not mitred.
-    with np.errstate(invalid="ignore", divide="ignore"):
-        opened = shape.buffer(-TOUCHING, join_style="mitre").buffer(
-            TOUCHING, join_style="mitre", mitre_limit=10
-        )
-    if opened.is_empty:
-        # A collection of slivers and lines has no place in an intersection.
-        return opened
-    return shape if shape.area - opened.area < SLIVER else _shared(opened, shape)
-
-
-def _shared(one: BaseGeometry, other: BaseGeometry) -> BaseGeometry:
-    """What lies in both shapes, on a grid where their nearly equal edges defeat the exact way."""
-    from shapely import errors, intersection
-
-    try:
-        return one.intersection(other)
-    except errors.GEOSException:
-        return intersection(one, other, grid_size=GRID)
+    left = np.array([face.polygon for face in faces], dtype=object)
+    covered = [i for i, over in enumerate(shapes) if over]
+    if covered:
+        over = np.array([union_all(shapes[i]) for i in covered], dtype=object)
+        left[covered] = without_slivers(difference(left[covered], over))
+    return tuple(left)
 
 
 def shapes_on(faces: Sequence[Face], contacts: Sequence[Contact]) -> list[list[BaseGeometry]]:

@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -17,10 +16,9 @@ from model.build.access_panel import ACCESS_PANEL
 from model.build.groove import is_floating
 from model.takeoff.contacts import TOUCHING
 from model.takeoff.faces import Face, Floats
+from model.takeoff.seen_edges import Edges, list_edges
+from model.takeoff.spans import Numbers, list_meeting
 from model.takeoff.surfaces import Surfaces
-
-if TYPE_CHECKING:
-    from shapely.geometry.base import BaseGeometry
 
 SHORTEST = 1 / 32
 """Lengths under this are no joint, in."""
@@ -47,6 +45,11 @@ class JointKind(StrEnum):
     SITE = "against the site"
 
 
+KINDS = (JointKind.CORNER, JointKind.MITRE, JointKind.FLUSH)
+NO_JOINT = -1
+"""Stands for no place in KINDS."""
+
+
 @dataclass(frozen=True, slots=True)
 class Joint:
     """A straight line in the room where what shows of two things meets.
@@ -66,20 +69,9 @@ class Joint:
         return float(np.linalg.norm(np.array(self.stop) - np.array(self.start)))
 
 
-@dataclass(frozen=True, eq=False)
-class _Edges:
-    """Edges of what is seen: ends (n, 3), the faces' normals and the way into each face, and whose it is."""
-
-    start: Floats
-    stop: Floats
-    normal: Floats
-    inward: Floats
-    owner: Sequence[int]
-
-
 def list_joints(surfaces: Surfaces) -> tuple[Joint, ...]:
     """Every joint that shows, wood to wood first."""
-    edges = _list_edges(surfaces.faces, surfaces.seen)
+    edges = list_edges(surfaces.faces, surfaces.seen, SHORTEST / 8)
     return (*_between_boards(surfaces.boards, edges), *_against_site(surfaces, edges))
 
 
@@ -88,78 +80,63 @@ def joint_length(joints: Sequence[Joint], kind: JointKind, sites: Sequence[str] 
     return sum(j.length for j in joints if j.kind is kind and (not sites or j.site in sites))
 
 
-def _list_edges(faces: Sequence[Face], seen: Sequence[BaseGeometry]) -> _Edges:
-    from shapely import orient_polygons
-
-    parts: list[tuple[Floats, Floats, Floats, Floats]] = []
-    owner: list[int] = []
-    for face, shape in zip(faces, seen, strict=True):
-        for ring in face.place(orient_polygons(shape)):
-            start, stop = ring[:-1], ring[1:]
-            real = np.linalg.norm(stop - start, axis=1) > SHORTEST / 8
-            start, stop = start[real], stop[real]
-            along = (stop - start) / np.linalg.norm(stop - start, axis=1)[:, None]
-            normals = np.broadcast_to(face.normal, start.shape)
-            parts.append((start, stop, normals, np.cross(normals, along)))
-            owner += [face.owner] * len(start)
-    nothing = np.zeros((0, 3))
-    start, stop, normal, inward = (np.concatenate([nothing, *(part[i] for part in parts)]) for i in range(4))
-    return _Edges(start, stop, normal, inward, owner)
+def _between_boards(boards: Sequence[Board], edges: Edges) -> Iterator[Joint]:
+    i, j = list_meeting(edges.low - TOUCHING / 2, edges.high + TOUCHING / 2)
+    apart = edges.owner[i] != edges.owner[j]
+    i, j = _longer_first(edges, i[apart], j[apart])
+    first, last = _overlaps(edges, i, j)
+    kinds = _kinds_of(edges, i, j)
+    for k in np.flatnonzero((last - first >= SHORTEST) & (kinds != NO_JOINT)):
+        owners = tuple(sorted((int(edges.owner[i[k]]), int(edges.owner[j[k]]))))
+        start, along = edges.start[i[k]], _along(edges, i[k])
+        span = start + first[k] * along, start + last[k] * along
+        kind = _finer(KINDS[kinds[k]], boards[owners[0]], boards[owners[1]], span)
+        yield Joint(kind, owners, _point(span[0]), _point(span[1]))
 
 
-def _between_boards(boards: Sequence[Board], edges: _Edges) -> Iterator[Joint]:
-    for i, j in _near_pairs(edges):
-        span = _overlap(edges, i, j)
-        if span is None:
-            continue
-        kind = _kind_of(edges, i, j)
-        if kind is not None:
-            owners = tuple(sorted((edges.owner[i], edges.owner[j])))
-            if ACCESS_PANEL in (boards[owners[0]].role, boards[owners[1]].role):
-                kind = JointKind.LOOSE
-            elif is_floating(boards[owners[0]]) or is_floating(boards[owners[1]]):
-                kind = JointKind.FLOATING
-            elif kind is JointKind.FLUSH and _is_glue_line(boards[owners[0]], boards[owners[1]], span):
-                kind = JointKind.GLUE_LINE
-            yield Joint(kind, owners, _point(span[0]), _point(span[1]))
+def _longer_first(edges: Edges, i: Numbers, j: Numbers) -> tuple[Numbers, Numbers]:
+    """The same pairs; a joint is measured along the longer edge, whichever comes first in the list."""
+    longer = edges.size[j] > edges.size[i]
+    return np.where(longer, j, i), np.where(longer, i, j)
 
 
-def _near_pairs(edges: _Edges) -> Iterator[tuple[int, int]]:
-    """Pairs of edges of different boards whose boxes meet."""
-    low = np.minimum(edges.start, edges.stop) - TOUCHING
-    high = np.maximum(edges.start, edges.stop) + TOUCHING
-    owner = np.array(edges.owner)
-    for i in range(len(owner)):
-        after = slice(i + 1, None)
-        meet = (low[after] <= high[i]).all(axis=1) & (low[i] <= high[after]).all(axis=1)
-        for j in np.flatnonzero(meet & (owner[after] != owner[i])):
-            yield i, i + 1 + int(j)
+def _overlaps(edges: Edges, i: Numbers, j: Numbers) -> tuple[Floats, Floats]:
+    """From where to where, in inches along edge i, edge j runs along it; none where it leaves its line."""
+    along, size = _along(edges, i), edges.size[i]
+    ends = np.stack([edges.start[j], edges.stop[j]], axis=1) - edges.start[i][:, None]
+    places = np.einsum("nkx,nx->nk", ends, along)
+    off = np.linalg.norm(ends - places[:, :, None] * along[:, None], axis=2).max(axis=1)
+    first, last = np.maximum(places.min(axis=1), 0.0), np.minimum(places.max(axis=1), size)
+    return first, np.where(off > TOUCHING, -np.inf, last)
 
 
-def _overlap(edges: _Edges, i: int, j: int) -> tuple[Floats, Floats] | None:
-    """The part of edge i that edge j runs along; None where they only cross or run apart."""
-    start, whole = edges.start[i], edges.stop[i] - edges.start[i]
-    size = float(np.linalg.norm(whole))
-    along = whole / size
-    others = np.array([edges.start[j], edges.stop[j]]) - start
-    places = others @ along
-    if np.abs(others - places[:, None] * along).max() > TOUCHING:
-        return None
-    first, last = max(0.0, float(places.min())), min(size, float(places.max()))
-    return None if last - first < SHORTEST else (start + first * along, start + last * along)
+def _along(edges: Edges, i: Numbers) -> Floats:
+    """Unit vectors."""
+    way = edges.stop[i] - edges.start[i]
+    along: Floats = way / np.linalg.norm(way, axis=-1, keepdims=True)
+    return along
 
 
-def _kind_of(edges: _Edges, i: int, j: int) -> JointKind | None:
-    """How two faces meet over the free space between them; None where there is wood in between."""
+def _kinds_of(edges: Edges, i: Numbers, j: Numbers) -> Numbers:
+    """How faces meet over the free space between them, as places in KINDS; where there is wood, NO_JOINT."""
     inward, normal = edges.inward[i], edges.normal[i]
-    rise, run = float(edges.inward[j] @ normal), float(edges.inward[j] @ inward)
+    rise = np.einsum("nx,nx->n", edges.inward[j], normal)
+    run = np.einsum("nx,nx->n", edges.inward[j], inward)
     # From face i to face j the free space turns by the angle whose sine is `rise`; there j must look back.
-    looks_back = rise * inward - run * normal
-    if float(edges.normal[j] @ looks_back) < 1 - ALIKE:
-        return None
-    if abs(rise) < ALIKE:
-        return JointKind.FLUSH if run < 0 else None
-    return JointKind.CORNER if rise > 0 else JointKind.MITRE
+    looks_back = rise[:, None] * inward - run[:, None] * normal
+    level = np.abs(rise) < ALIKE
+    kinds = np.where(level, KINDS.index(JointKind.FLUSH), np.where(rise > 0, 0, 1))
+    none = (np.einsum("nx,nx->n", edges.normal[j], looks_back) < 1 - ALIKE) | (level & (run >= 0))
+    return np.where(none, NO_JOINT, kinds)
+
+
+def _finer(kind: JointKind, one: Board, other: Board, span: tuple[Floats, Floats]) -> JointKind:
+    """What a joint is for the boards that make it."""
+    if ACCESS_PANEL in (one.role, other.role):
+        return JointKind.LOOSE
+    if is_floating(one) or is_floating(other):
+        return JointKind.FLOATING
+    return JointKind.GLUE_LINE if kind is JointKind.FLUSH and _is_glue_line(one, other, span) else kind
 
 
 def _is_glue_line(one: Board, other: Board, span: tuple[Floats, Floats]) -> bool:
@@ -170,39 +147,52 @@ def _is_glue_line(one: Board, other: Board, span: tuple[Floats, Floats]) -> bool
     )
 
 
-def _against_site(surfaces: Surfaces, edges: _Edges) -> Iterator[Joint]:
-    sites = [(surfaces.standing[face.owner].role, face) for face in surfaces.standing_faces]
-    for i, owner in enumerate(edges.owner):
-        taken: list[tuple[float, float]] = []
-        for role, face in sites:
-            if float(edges.inward[i] @ face.normal) < RISES:
-                continue
-            for first, last in _spans_on(face, edges.start[i], edges.stop[i], taken):
-                taken.append((first, last))
-                way = edges.stop[i] - edges.start[i]
-                ends = (edges.start[i] + first * way, edges.start[i] + last * way)
-                yield Joint(JointKind.SITE, (owner,), _point(ends[0]), _point(ends[1]), role)
+def _against_site(surfaces: Surfaces, edges: Edges) -> Iterator[Joint]:
+    sites = surfaces.standing_faces
+    taken: dict[int, list[tuple[float, float]]] = {}
+    for i, k, spans in _list_spans(sites, edges):
+        free = [part for span in spans for part in _without(span, taken.get(i, ()))]
+        way = edges.stop[i] - edges.start[i]
+        for first, last in free:
+            if (last - first) * np.linalg.norm(way) >= SHORTEST:
+                taken.setdefault(i, []).append((first, last))
+                ends = edges.start[i] + first * way, edges.start[i] + last * way
+                role = surfaces.standing[sites[k].owner].role
+                yield Joint(JointKind.SITE, (int(edges.owner[i]),), _point(ends[0]), _point(ends[1]), role)
 
 
-def _spans_on(
-    face: Face, start: Floats, stop: Floats, taken: Sequence[tuple[float, float]]
-) -> list[tuple[float, float]]:
-    """Parts of an edge, from 0 at its start to 1, that lie along `face` and are not taken yet."""
+def _list_spans(sites: Sequence[Face], edges: Edges) -> Iterator[tuple[int, int, list[tuple[float, float]]]]:
+    """Edge by edge the sites that parts of it, from 0 at its start to 1, lie along."""
     import shapely
 
-    heights = np.array([start, stop]) @ face.normal - face.offset
-    if heights.min() < -TOUCHING or heights.max() > BRIDGED:
-        return []
-    size = float(np.linalg.norm(stop - start))
-    flat = np.array([start, stop]) @ face.basis.T
-    line = shapely.LineString(flat).intersection(face.polygon.buffer(TOUCHING, join_style="mitre"))
-    spans = []
-    for part in shapely.get_parts(line):
-        if part.length == 0:
-            continue
-        places = np.linalg.norm(shapely.get_coordinates(part) - flat[0], axis=1) / size
-        spans += _without((float(places.min()), float(places.max())), taken)
-    return [(a, b) for a, b in spans if (b - a) * size >= SHORTEST]
+    i, k = _near_sites(sites, edges)
+    meant = np.unique(k)
+    wide = np.array([sites[face].polygon for face in meant], dtype=object)
+    wide = shapely.buffer(wide, TOUCHING, join_style="mitre")
+    basis = np.array([face.basis for face in sites]).reshape(-1, 2, 3)[k]
+    flat = np.einsum("nex,nbx->neb", np.stack([edges.start[i], edges.stop[i]], axis=1), basis)
+    lines = shapely.intersection(shapely.linestrings(flat), wide[np.searchsorted(meant, k)])
+    for n in np.flatnonzero(shapely.length(lines) > 0):
+        size = float(np.linalg.norm(flat[n, 1] - flat[n, 0]))
+        spans = []
+        for part in shapely.get_parts(lines[n]):
+            places = np.linalg.norm(shapely.get_coordinates(part) - flat[n, 0], axis=1) / size
+            spans += [(float(places.min()), float(places.max()))]
+        yield int(i[n]), int(k[n]), spans
+
+
+def _near_sites(sites: Sequence[Face], edges: Edges) -> tuple[Numbers, Numbers]:
+    """Pairs of an edge and a site's face that it lies along or near, where its own face rises from that."""
+    normals = np.array([face.normal for face in sites]).reshape(-1, 3)
+    offsets = np.array([face.offset for face in sites])
+    rises = edges.inward @ normals.T >= RISES
+    heights = np.stack([edges.start @ normals.T, edges.stop @ normals.T]) - offsets
+    near = rises & (heights.min(axis=0) >= -TOUCHING) & (heights.max(axis=0) <= BRIDGED)
+    i, k = np.nonzero(near)
+    low = np.array([face.ring.min(axis=0) for face in sites]).reshape(-1, 3)[k] - BRIDGED
+    high = np.array([face.ring.max(axis=0) for face in sites]).reshape(-1, 3)[k] + BRIDGED
+    meet = ((edges.low[i] <= high) & (low <= edges.high[i])).all(axis=1)
+    return i[meet], k[meet]
 
 
 def _without(span: tuple[float, float], taken: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:

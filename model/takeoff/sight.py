@@ -7,19 +7,18 @@ missed. What is covered by contact is taken off before, in model.takeoff.contact
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
-from model.takeoff.contacts import without_slivers
 from model.takeoff.faces import Face, Floats
 from model.takeoff.nearness import Nearness, Numbers, Outlines
+from model.takeoff.slivers import Shapes, without_slivers
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
 
-Shapes = NDArray[Any]
 Flags = NDArray[np.bool_]
 EDGE_ON = 1e-6
 """Cosine between a face's normal and a line of sight under which the face is seen edge on."""
@@ -68,9 +67,8 @@ def list_seen(
         at = np.flatnonzero(turned & (shapely.area(unseen) > NOTHING))
         if len(at):
             unseen[at] = around.hide(unseen[at], at, line)
-    seen: Shapes = np.empty(len(bare), dtype=object)
-    seen[:] = [whole.difference(rest) for whole, rest in zip(bare, unseen, strict=True)]
-    return tuple(without_slivers(shape) for shape in _areas_of(seen))
+    seen: Shapes = shapely.difference(np.array(bare, dtype=object), unseen)
+    return tuple(without_slivers(_areas_of(seen)))
 
 
 class _Around:
