@@ -12,7 +12,19 @@ from functools import lru_cache
 from itertools import accumulate, pairwise
 
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QTransform
+from PySide6.QtGui import (
+    QBrush,
+    QColor,
+    QFont,
+    QFontMetricsF,
+    QGlyphRun,
+    QGuiApplication,
+    QPainter,
+    QPainterPath,
+    QPen,
+    QTextLayout,
+    QTransform,
+)
 
 from render.dimension_strokes import dimension_strokes, dimension_text
 from render.drawing import (
@@ -272,7 +284,7 @@ def paint_text(painter: QPainter, text: Text, place: Place, colour: QColor) -> N
     if capital < LEAST_CAPITAL or not text.text:
         return
     at = place.to_pixels(text.at)
-    line = _set_line(text.text, text.bold, capital, painter.device().logicalDpiY())
+    line = _set_line(text.text, text.bold, capital)
     start = QPointF(-line.width * _BEFORE[text.anchor], 0)
     painter.setPen(colour)
     if text.rotation == 0:
@@ -287,38 +299,52 @@ def paint_text(painter: QPainter, text: Text, place: Place, colour: QColor) -> N
 
 @dataclass(frozen=True, slots=True)
 class SetLine:
-    """A line of writing with its fractions set: its width in pixels, and each run's font and start."""
+    """A line of writing with its fractions set: its width in pixels, and each run's glyphs and start."""
 
     width: float
-    runs: tuple[tuple[QFont, QPointF, str], ...]
+    runs: tuple[tuple[QPointF, QGlyphRun], ...]
 
 
 @lru_cache(maxsize=1024)
-def _set_line(text: str, bold: bool, capital: float, dots: int) -> SetLine:
-    """Most lines are the same from one drawing to the next.
+def _set_line(text: str, bold: bool, capital: float) -> SetLine:
+    """Most lines are the same from one drawing to the next; shaped once, they are painted in half the time.
 
-    Each run begins where the one before it ends on this device: fine writing is wider or narrower there than
+    Each run begins where the one before it ends on the screen: fine writing is wider or narrower there than
     its typeface says, so where a run was laid out would leave a gap or lie over its whole number.
     """
     runs = text_runs(text, bold)
-    fonts = [_font(round(run.size * capital / CAPITAL * 4), bold, dots) for run in runs]
+    fonts = [_font(round(run.size * capital / CAPITAL * 4), bold) for run in runs]
     widths = [QFontMetricsF(font).horizontalAdvance(run.text) for font, run in zip(fonts, runs, strict=True)]
     *starts, width = accumulate(widths, initial=0.0)
     places = [QPointF(x, -run.rise * capital) for run, x in zip(runs, starts, strict=True)]
-    texts = [run.text for run in runs]
-    return SetLine(width, tuple(zip(fonts, places, texts, strict=True)))
+    shaped = [_shape(run.text, font) for run, font in zip(runs, fonts, strict=True)]
+    return SetLine(
+        width, tuple((at, glyphs) for at, run in zip(places, shaped, strict=True) for glyphs in run)
+    )
+
+
+def _shape(text: str, font: QFont) -> list[QGlyphRun]:
+    """The glyphs of a run of one line, letters that another typeface must lend among them."""
+    layout = QTextLayout(text, font)
+    layout.beginLayout()
+    line = layout.createLine()
+    layout.endLayout()
+    if not line.isValid():
+        return []
+    line.setPosition(QPointF(0.0, -line.ascent()))
+    return layout.glyphRuns()
 
 
 def _paint_line(painter: QPainter, line: SetLine, at: QPointF) -> None:
-    for font, place, text in line.runs:
-        painter.setFont(font)
-        painter.drawText(at + place, text)
+    for place, glyphs in line.runs:
+        painter.drawGlyphRun(at + place, glyphs)
 
 
 @lru_cache(maxsize=128)
-def _font(quarter_pixels: int, bold: bool, dots_per_inch: int) -> QFont:
+def _font(quarter_pixels: int, bold: bool) -> QFont:
+    """Of that many quarters of a pixel, on any device: points are the screen's, as those of shaped writing are."""
     font = QFont(FAMILY)
-    font.setPointSizeF(quarter_pixels / 4 * 72 / dots_per_inch)
+    font.setPointSizeF(quarter_pixels / 4 * 72 / QGuiApplication.primaryScreen().logicalDotsPerInchY())
     font.setWeight(QFont.Weight.DemiBold if bold else QFont.Weight.Normal)
     font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
     font.setKerning(False)
