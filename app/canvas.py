@@ -78,6 +78,7 @@ class Canvas(QWidget):
         self._is_fitted = True
         self._held: Mapping[str, float] | None = None
         self._picture: QPixmap | None = None
+        self._is_passing = True
         self._desk = QPixmap()
         self._desk_state: object = None
         self._pressed: QPointF | None = None
@@ -105,6 +106,11 @@ class Canvas(QWidget):
     def views(self) -> tuple[ShownView, ...]:
         """What is on the sheet."""
         return tuple(self._views)
+
+    @property
+    def shows_another(self) -> bool:
+        """Whether another state of the job is on it, as its banner says."""
+        return bool(self.overlay.banner)
 
     @property
     def is_fitted(self) -> bool:
@@ -254,16 +260,14 @@ class Canvas(QWidget):
         self.update()
 
     def _repaint(self) -> None:
-        self._picture = None
+        self._picture, self._is_passing = None, True
         self.update()
         self.laid.emit()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """The sheet as it was last drawn, and over it what is in focus."""
-        if self._picture is None:
-            self._picture = self._paint_picture()
+        """The sheet, and over it what is in focus."""
         with QPainter(self) as painter:
-            painter.drawPixmap(0, 0, self._picture)
+            self._paint_sheet(painter)
             desk = QRectF(self.rect()).adjusted(DESK, DESK, -DESK, -DESK)
             self.overlay.paint(painter, self._views, self._place, desk)
             if self.hasFocus():
@@ -278,13 +282,25 @@ class Canvas(QWidget):
             self._was_seen = True
             QTimer.singleShot(0, self.seen.emit)
 
-    def _paint_picture(self) -> QPixmap:
-        picture = QPixmap(self._desk_picture())
-        with QPainter(picture) as painter:
-            for view in self._views:
-                place = self._place.moved(view.dx, 0.0)
-                paint_drawing(painter, view.gathered, place, LINE_DOTS / MM_PER_INCH)
-        return picture
+    def _paint_sheet(self, painter: QPainter) -> None:
+        """From a picture kept of it once it stays the same; while an edge is dragged it never does."""
+        if self._picture is None and not self._is_passing:
+            self._picture = QPixmap(self._desk_picture())
+            with QPainter(self._picture) as on_picture:
+                self._paint_views(on_picture)
+        self._is_passing = False
+        if self._picture is not None:
+            painter.drawPixmap(0, 0, self._picture)
+        else:
+            painter.drawPixmap(0, 0, self._desk_picture())
+            self._paint_views(painter)
+
+    def _paint_views(self, painter: QPainter) -> None:
+        painter.save()
+        for view in self._views:
+            place = self._place.moved(view.dx, 0.0)
+            paint_drawing(painter, view.gathered, place, LINE_DOTS / MM_PER_INCH)
+        painter.restore()
 
     def _desk_picture(self) -> QPixmap:
         """The empty paper on its ground; an edit leaves it as it is."""
@@ -315,7 +331,7 @@ class Canvas(QWidget):
 
     def resizeEvent(self, _event: QResizeEvent) -> None:
         """Keep the whole sheet in view if it was; else keep its middle where it was."""
-        self._picture = None
+        self._picture, self._is_passing = None, True
         if self._is_fitted and self._views:
             self.fit()
 

@@ -56,11 +56,13 @@ class Drafting(QObject):
     """Works out each new state of the session and puts it on the canvas.
 
     `drawn` follows when it is on the sheet, `checked` when it has been painted and there is time for the list
-    of findings, `listed` when guides and cut list are there.
+    of findings, `spared` when it has been painted and they are not due, `listed` when guides and cut list are
+    there.
     """
 
     drawn = Signal()
     checked = Signal()
+    spared = Signal()
     listed = Signal()
 
     def __init__(self, session: Session, canvas: Canvas, ratio: float = FIRST_RATIO) -> None:
@@ -170,7 +172,9 @@ class Drafting(QObject):
 
     def _tell_when_painted(self) -> None:
         hurried = self._session.is_trying and not self._told.hasExpired(TRYING_BEAT)
-        if self._telling.isActive() and not hurried:
+        if hurried or not self._telling.isActive():
+            self.spared.emit()
+        else:
             self._telling.stop()
             self._tell()
 

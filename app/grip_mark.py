@@ -53,11 +53,11 @@ class GripMark:
 
     def middle_of(self, place: Place) -> QPointF:
         """The pixel in the middle of the edge in a view that stands at `place`."""
-        return _pixels(place, self.segments[0]).center()
+        return place.to_line(self.segments[0]).center()
 
     def paint(self, painter: QPainter, place: Place, room: QRectF) -> None:
         """Lay it over the view that stands at `place`; the plate stays within `room`."""
-        lines = [_pixels(place, segment) for segment in self.segments]
+        lines = [place.to_line(segment) for segment in self.segments]
         anchor = self._anchor(lines)
         lit = QColor(ON_PAPER.lit)
         if self.is_stopped:
@@ -146,11 +146,6 @@ def _write(painter: QPainter, at: QPointF, text: str, font: QFont, colour: str) 
     painter.drawText(at, text)
 
 
-def _pixels(place: Place, segment: Segment) -> QLineF:
-    x0, y0, x1, y1 = segment
-    return QLineF(place.to_pixels((x0, y0)), place.to_pixels((x1, y1)))
-
-
 def _nearest(line: QLineF, point: QPointF) -> QPointF:
     run = line.p2() - line.p1()
     length = QPointF.dotProduct(run, run)
@@ -160,7 +155,7 @@ def _nearest(line: QLineF, point: QPointF) -> QPointF:
 
 def distance_to(place: Place, segment: Segment, pixel: QPointF) -> float:
     """Pixels from an edge that stands at `place`."""
-    return QLineF(pixel, _nearest(_pixels(place, segment), pixel)).length()
+    return QLineF(pixel, _nearest(place.to_line(segment), pixel)).length()
 
 
 def _beside(at: QPointF, width: float, height: float, room: QRectF) -> QRectF:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import hypot
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from app.grip_mark import GripMark
@@ -84,9 +84,7 @@ class Overlay:
         pen = QPen(QColor(ON_PAPER.lit), LIT_WIDTH)
         pen.setDashPattern([8.0, 3.0])
         painter.setPen(pen)
-        painter.drawLines([
-            QLineF(place.to_pixels((x0, y0)), place.to_pixels((x1, y1))) for x0, y0, x1, y1 in self.guides
-        ])  # fmt: skip
+        painter.drawLines([place.to_line(segment) for segment in self.guides])
 
     def distance_to(self, dimension: Dimension, place: Place, pixel: QPointF) -> float:
         """Pixels from a dimension's writing or line; 0 on the writing."""
@@ -107,10 +105,7 @@ class Overlay:
             painter.setBrush(QColor(ON_PAPER.lit_ground))
             painter.drawRoundedRect(_text_box(dimension, place), PLATE_CLEAR, PLATE_CLEAR)
         painter.setPen(QPen(colour, LIT_WIDTH if plate else 1.0))
-        painter.drawLines([
-            QLineF(place.to_pixels((x1, y1)), place.to_pixels((x2, y2)))
-            for x1, y1, x2, y2 in dimension_strokes(dimension, ratio)
-        ])  # fmt: skip
+        painter.drawLines([place.to_line(segment) for segment in dimension_strokes(dimension, ratio)])
         paint_text(painter, dimension_writing(dimension), place, colour)
 
     def _tint_boards(self, painter: QPainter, place: Place, rings: list[Ring]) -> None:

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import accumulate, pairwise
 
-from PySide6.QtCore import QPointF, QRect, QRectF, Qt
+from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import (
     QBrush,
     QColor,
@@ -98,6 +98,16 @@ class Place:
     def to_pixels(self, point: Point) -> QPointF:
         """The pixel of a point of the model."""
         return QPointF(self.x + self.scale * point[0], self.y - self.scale * point[1])
+
+    def to_line(self, segment: Segment) -> QLineF:
+        """The same of a straight piece."""
+        x0, y0, x1, y1 = segment
+        return QLineF(
+            self.x + self.scale * x0,
+            self.y - self.scale * y0,
+            self.x + self.scale * x1,
+            self.y - self.scale * y1,
+        )
 
     def to_model(self, pixel: QPointF) -> Point:
         """The point of the model under a pixel."""
@@ -342,7 +352,7 @@ def _paint_line(painter: QPainter, line: SetLine, at: QPointF) -> None:
 
 @lru_cache(maxsize=128)
 def _font(quarter_pixels: int, bold: bool) -> QFont:
-    """Of that many quarters of a pixel, on any device: points are the screen's, as those of shaped writing are."""
+    """Of that many quarters of a pixel, on any device: writing is shaped in the screen's points."""
     font = QFont(FAMILY)
     font.setPointSizeF(quarter_pixels / 4 * 72 / QGuiApplication.primaryScreen().logicalDotsPerInchY())
     font.setWeight(QFont.Weight.DemiBold if bold else QFont.Weight.Normal)

@@ -9,13 +9,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QObject, QPointF, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QObject, QPointF, Qt, Signal
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QFocusEvent, QKeyEvent, QMouseEvent
 
 from app.canvas import CLICK_SLACK, Canvas
 from app.drafting import Drafting
 from app.edge_hold import DOWN, UP, EdgeHold
 from app.grip_mark import GripMark, distance_to
+from app.pause import build_pause
 from app.session import Session
 from model.units import format_length
 
@@ -25,6 +26,8 @@ if TYPE_CHECKING:
 
 REACH = 5.0
 """Pixels from which an edge can be taken hold of."""
+AT_REST = 30
+"""Milliseconds without a move after which limits are looked for without a pause."""
 COARSE = 8
 """Fractions that an arrow key moves an edge by with Shift."""
 KEPT_FOCUS = (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason)
@@ -65,11 +68,10 @@ class Shaping(QObject):
         self._by_keys = False
         self._last = ("", "", "")
         self.hold: EdgeHold | None = None
-        self._looking = QTimer(self)
-        self._looking.setInterval(0)
-        self._looking.timeout.connect(self._look_on)
+        self._looking = build_pause(self, AT_REST, self._look_on)
         canvas.laid.connect(self._forget_grips)
         drafting.drawn.connect(self._follow)
+        drafting.spared.connect(self._look_after_paint)
         canvas.installEventFilter(self)
 
     @property
@@ -172,7 +174,7 @@ class Shaping(QObject):
                 return True
             self._begin(grip, by_keys=False)
             self._from = self._seen = self._under[grip.way]
-        if self.hold is not None and not self._canvas.overlay.banner:
+        if self.hold is not None and not self._canvas.shows_another:
             self._drag(self.hold, event)
         return True
 
@@ -250,13 +252,20 @@ class Shaping(QObject):
         """Find what is worth stopping at, when the edge is about to be moved."""
         if self.hold is not None and not self.hold.is_looking:
             self.hold.look_out(self._find_list(), self._find_guide())
-            self._looking.start()
+            self._looking.start(AT_REST)
 
-    def _look_on(self) -> None:
-        if self.hold is None or not self.hold.look_on():
-            self._looking.stop()
-            if self.hold is not None:
-                self._show_hold(self._at)
+    def _look_after_paint(self) -> None:
+        """One trial for each picture of a moved edge, so that no move waits for more than one."""
+        if self._looking.isActive():
+            self._look_on(AT_REST)
+
+    def _look_on(self, pause: int = 0) -> None:
+        if self.hold is not None and self.hold.look_on():
+            self._looking.start(pause)
+            return
+        self._looking.stop()
+        if self.hold is not None:
+            self._show_hold(self._at)
 
     def _release(self) -> None:
         self._looking.stop()
@@ -308,19 +317,17 @@ class Shaping(QObject):
         if grip is None:
             self._show_none()
             return False
-        self._canvas.setCursor(_cursor(grip))
+        self._point(grip)
         self._canvas.overlay.hover = grip.path
         value = format_length(grip.value, self._session.job.about.length_style)
         self._show(GripMark(grip.view, grip.segments, grip.way, grip.label, value, grip.name, at=pixel))
         return True
 
     def _show_hold(self, at: QPointF | None = None) -> None:
-        from model.shaping.grips import find_grip
-
         self._at = at
         hold = self.hold
         assert hold is not None
-        now = find_grip(self.grips, hold.grip.key)
+        now = self._find_held(hold.grip)
         style = self._session.job.about.length_style
         note = hold.reason or (
             hold.grip.name
@@ -342,14 +349,29 @@ class Shaping(QObject):
             is_over=hold.is_over,
         )
         self._canvas.overlay.hover = hold.grip.path
-        self._canvas.setCursor(_cursor(hold.grip))
+        self._point(hold.grip)
         self._show(mark)
         if self._by_keys:
             self._tell(mark.words)
 
+    def _find_held(self, grip: Grip) -> Grip | None:
+        """The edge in hold as it is now; the others are listed once somebody asks for them."""
+        from model.shaping.grips import follow_grip
+
+        surround = self._drafting.surround
+        if surround is None or all(view.name != grip.view for view in self._canvas.views):
+            return None
+        return follow_grip(surround, grip.key)
+
     def _show(self, mark: GripMark) -> None:
         self._canvas.overlay.grip = mark
         self._canvas.update()
+
+    def _point(self, grip: Grip) -> None:
+        """Have the pointer say which way the edge goes."""
+        shape = Qt.CursorShape.SizeVerCursor if grip.way else Qt.CursorShape.SizeHorCursor
+        if self._canvas.cursor().shape() is not shape:
+            self._canvas.setCursor(shape)
 
     def _show_none(self) -> None:
         if self._canvas.overlay.grip is not None:
@@ -361,7 +383,3 @@ class Shaping(QObject):
     def _tell(self, words: str) -> None:
         """Have it read out, where anybody listens."""
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self._canvas, words))
-
-
-def _cursor(grip: Grip) -> Qt.CursorShape:
-    return Qt.CursorShape.SizeVerCursor if grip.way else Qt.CursorShape.SizeHorCursor

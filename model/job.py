@@ -200,8 +200,14 @@ def list_changed(before: Job, after: Job) -> frozenset[str]:
 
     Linked rows are always among them.
     """
-    kept = {first for first in _RECORDS if _record_of(before, first) == _record_of(after, first)}
-    return frozenset(row.path for row in TABLE if row.linked or row.path.split(".")[0] not in kept)
+    other = [first for first in _RECORDS if _record_of(before, first) != _record_of(after, first)]
+    return _LINKED_PATHS.union(*(_PATHS[first] for first in other))
+
+
+_PATHS = {
+    first: frozenset(row.path for row in TABLE if row.path.split(".")[0] == first) for first in _RECORDS
+}
+_LINKED_PATHS = frozenset(row.path for row in TABLE if row.linked)
 
 
 def _record_of(job: Job, first: str) -> Any:

@@ -126,6 +126,7 @@ def _plain_width(text: str, bold: bool) -> float:
     return sum([table.get(character, missing) for character in text])
 
 
+@lru_cache(maxsize=1024)
 def missing_letters(text: str) -> str:
     """The characters of `text` that the typeface has no letter for, each once; line ends are none."""
     table = _read_table()[False]

@@ -95,6 +95,8 @@ class MeasuringList(QWidget):
         self.titles = tuple(sorted(titles, key=lambda title: title == LAST_GROUP))
         self._unbuilt = list(self.titles)
         self._layout: Layout | None = None
+        self._idle: frozenset[str] = frozenset()
+        self._noted: set[str] = set()
         self._focus_path = ""
         self._last_path = FIRST_PATH
         self._scroll = QScrollArea()
@@ -205,8 +207,10 @@ class MeasuringList(QWidget):
                 line.show_length(item.value, style)
         notes = {path: self._tell_letters(path) for path in TEXTS}
         notes |= {short.path: _tell_short(short, style) for short in layout.shortfalls}
-        for path, row in self._rows.items():
-            row.remark(notes.get(path, ""))
+        due = {path for path, note in notes.items() if note}
+        for path in (due | self._noted) & self._rows.keys():
+            self._rows[path].remark(notes.get(path, ""))
+        self._noted = due
 
     def _tell_letters(self, path: str) -> str:
         """Which letters of a text the sheets cannot print, "" where they print them all."""
@@ -291,13 +295,16 @@ class MeasuringList(QWidget):
         self.recolour()
 
     def _show_rows(self, paths: Iterable[str], fresh: bool) -> None:
+        """Show these, and of all rows only those that have a say; `fresh` rows may never have been shown."""
         job = self._session.job
         for path in paths:
             self._rows[path].show_job(job, fresh)
         idle = list_idle(job)
-        for path, row in self._rows.items():
+        for path in self._rows if fresh else (idle ^ self._idle) & self._rows.keys():
+            row = self._rows[path]
             if row.isHidden() is not (path in idle):
                 row.setHidden(path in idle)
+        self._idle = idle
 
     def _enter(self, path: str, text: str) -> None:
         self._ask(path, lambda: self._session.set_text(path, text))

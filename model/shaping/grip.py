@@ -13,6 +13,8 @@ from model.parameters import find_parameter
 from model.sentences import capitalise
 
 Segment = tuple[float, float, float, float]
+Key = tuple[str, str, str]
+"""An edge's view, its name in that and its row."""
 ACROSS, UP = 0, 1
 """Which way an edge is moved: along the first coordinate of its view, or along the second."""
 
@@ -37,7 +39,7 @@ class Grip:
     also: tuple[str, ...] = ()
 
     @property
-    def key(self) -> tuple[str, str, str]:
+    def key(self) -> Key:
         """What tells it from any other edge, before and after it was moved."""
         return self.view, self.name, self.path
 

@@ -95,7 +95,7 @@ def _drag(app: QApplication, window: Window, view: str, name: str) -> Iterator[t
         while watch.count == before:
             app.processEvents()
         if i > 1:  # the first finds what is worth stopping at
-            yield watch.painted_at - due, process_time() - busy, window.session.job is not job
+            yield watch.painted_at - due, watch.busy_at - busy, window.session.job is not job
     window.shaping.put_back()
     _send(window, QEvent.Type.MouseButtonRelease, at)
     watch.end()
