@@ -13,7 +13,6 @@ from app.shown import ELEVATIONS, set_out
 from app.working import (
     Wish,
     Worked,
-    check_fire_in,
     check_plan,
     draw_plan,
     find_in_view,
@@ -22,7 +21,6 @@ from app.working import (
     mark_plan,
     outline_in_views,
     point_in_views,
-    shows_on_sheet,
     work_out,
 )
 from model.build.lines import Layout
@@ -72,7 +70,7 @@ class Drafting(QObject):
         self._started = False
         self._wish = Wish(ELEVATIONS, ratio, clearance=False)
         self._ahead: Ahead | None = None
-        self._fire: tuple[Finding, ...] | None = None
+        self._faults: tuple[Finding, ...] | None = None
         self.surround: Surround | None = None
         self.layout: Layout | None = None
         self.findings: tuple[Finding, ...] = ()
@@ -152,7 +150,7 @@ class Drafting(QObject):
         self._marking.stop()
         if not self._marks_boards or self.surround is None:
             return
-        bare = draw_plan(self.surround, self._wish, self._fire or ())
+        bare = draw_plan(self.surround, self._wish, self._faults or ())
         self._canvas.show_views(set_out(mark_plan(self.surround, bare, self._wish.ratio)))
         self._lettering.stop()
 
@@ -160,9 +158,9 @@ class Drafting(QObject):
         """Draw at once. While anything is marked on the sheet, what the marks tell is checked first."""
         if not self._started:
             return
-        marked = self._ahead is not None or shows_on_sheet(self._fire or ())
+        marked = self._ahead is not None or bool(self._faults)
         worked = self._ask(marked)
-        self.surround, self.layout, self._fire = worked.plan, worked.layout, worked.fire
+        self.surround, self.layout, self._faults = worked.plan, worked.layout, worked.faults
         self._canvas.show_views(set_out(worked.drawings))
         self.drawn.emit()
         if worked.plan is not None:
@@ -181,11 +179,11 @@ class Drafting(QObject):
     def _tell(self) -> None:
         """The findings of what is drawn; what they mark is drawn too."""
         if self.surround is not None:
-            if self._fire is None:
-                self._fire = check_fire_in(self.surround)
-                if shows_on_sheet(self._fire):
+            self.findings, faults = check_plan(self.surround)
+            if self._faults is None:
+                self._faults = faults
+                if faults:
                     self._draw()
-            self.findings = check_plan(self.surround, self._fire)
         self._told.start()
         self.checked.emit()
 
@@ -202,7 +200,7 @@ class Drafting(QObject):
         if self.surround is None:
             self._work_out()
         else:
-            self._canvas.show_views(set_out(draw_plan(self.surround, self._wish, self._fire or ())))
+            self._canvas.show_views(set_out(draw_plan(self.surround, self._wish, self._faults or ())))
             self._mark_later()
 
     def show_other(self, job: Job) -> None:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from model.board import Point3
 from model.build.lines import Layout
-from model.check.finding import Finding, Guide, Status
+from model.check.finding import Finding, Guide
 from model.job import Job
 from render.drawing import Drawing, Point, Ring
 
@@ -29,11 +29,12 @@ class Wish:
 class Worked:
     """A job worked out: its lines, what the sheet marks of the findings, and the wished views by name.
 
-    `fire` is None when it was left for later, `plan` when it was worked out in another process.
+    `faults` are the findings that the sheet marks, None when that was left for later; `plan` is None when it
+    was worked out in another process.
     """
 
     layout: Layout
-    fire: tuple[Finding, ...] | None
+    faults: tuple[Finding, ...] | None
     drawings: tuple[tuple[str, Drawing], ...]
     plan: Surround | None
 
@@ -52,30 +53,20 @@ def load_heavy_parts() -> None:
 
 def work_out(job: Job, wish: Wish, marked: bool = True) -> Worked:
     """Boards and views of a job; unless they are to be `marked`, what fails is left for later."""
+    from model.check.all import list_fire_faults
     from model.surround import plan_surround
 
     plan = plan_surround(job)
-    fire = check_fire_in(plan) if marked else None
-    return Worked(plan.layout, fire, draw_plan(plan, wish, fire or ()), plan)
+    faults = list_fire_faults(plan) if marked else None
+    return Worked(plan.layout, faults, draw_plan(plan, wish, faults or ()), plan)
 
 
-def check_fire_in(plan: Surround) -> tuple[Finding, ...]:
-    """What the rules about fire say, in no order: what the sheet marks is among it."""
-    from model.check.all import check_fire
+def check_plan(plan: Surround) -> tuple[tuple[Finding, ...], tuple[Finding, ...]]:
+    """What all rules say, worst first; and of those about fire the ones that the sheet marks."""
+    from model.check.all import check_fire, check_surround, list_placed_faults
 
-    return check_fire(plan)
-
-
-def check_plan(plan: Surround, fire: tuple[Finding, ...]) -> tuple[Finding, ...]:
-    """What all rules say, worst first; `fire` is what those about fire say."""
-    from model.check.all import check_surround
-
-    return check_surround(plan, fire)
-
-
-def shows_on_sheet(findings: tuple[Finding, ...]) -> bool:
-    """Whether any of them is marked on the drawing: it fails at a place, as only those about fire do."""
-    return any(finding.status is Status.FAIL and finding.at is not None for finding in findings)
+    fire = check_fire(plan)
+    return check_surround(plan, fire), list_placed_faults(fire)
 
 
 def draw_plan(plan: Surround, wish: Wish, findings: tuple[Finding, ...]) -> tuple[tuple[str, Drawing], ...]:

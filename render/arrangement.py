@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import accumulate, pairwise
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -32,8 +33,7 @@ CENTROIDS = np.array([(0.5, 1 / 6), (5 / 6, 0.5), (0.5, 5 / 6), (1 / 6, 0.5)])
 """Where the four triangles' centres lie in a cell, as parts of its width and height."""
 
 
-@dataclass(frozen=True, slots=True)
-class Face:
+class Face(NamedTuple):
     """A flat polygon seen from its front: corners (n, 2) counter-clockwise, depth a*h + b*v + c.
 
     With holes in it the corners of each hole follow its own; `starts` are the first of each.
@@ -53,6 +53,11 @@ class Face:
             return list(zip(points, points[1:] + points[:1], strict=True))
         parts = [points[a:b] for a, b in pairwise((0, *self.starts, len(points)))]
         return [edge for part in parts for edge in zip(part, part[1:] + part[:1], strict=True)]
+
+    @property
+    def sizes(self) -> list[int]:
+        """How many corners its outline has, then each hole."""
+        return [b - a for a, b in pairwise((0, *self.starts, len(self.corners)))]
 
     @property
     def flat(self) -> bool:
@@ -114,22 +119,33 @@ def _list_unhidden(faces: list[Face]) -> list[int]:
     h, v = _distinct(corners[:, 0]), _distinct(corners[:, 1])
     windows = _list_windows(faces, h, v)
     seen, depth = _lay_flat(faces, windows, (len(v) - 1, len(h) - 1))
-    visible = set(np.flatnonzero(np.bincount(seen.ravel() + 1)[1:]).tolist())
+    visible = (np.bincount(seen.ravel() + 1, minlength=len(faces) + 1)[1:] > 0).tolist()
+    nearest = _list_nearest(faces, corners)
     return [
         i
         for i, face in enumerate(faces)
-        if i in visible or (not (face.upright and face.flat) and (depth[windows[i]] < _nearest(face)).any())
+        if visible[i] or (not (face.upright and face.flat) and depth[windows[i]].min() < nearest[i])
     ]
 
 
-def _nearest(face: Face) -> float:
-    a, b, c = face.plane
-    return float((face.corners @ (a, b)).max() + c)
+def _list_nearest(faces: list[Face], corners: Floats) -> list[float]:
+    """How near the nearest of each face's `corners` is, all of which are given one after the other."""
+    counts = [len(face.corners) for face in faces]
+    planes = np.array([face.plane for face in faces])
+    of_corners = np.repeat(planes[:, :2], counts, axis=0)
+    rises = corners[:, 0] * of_corners[:, 0] + corners[:, 1] * of_corners[:, 1]
+    nearest: list[float] = (np.maximum.reduceat(rises, _list_starts(counts)) + planes[:, 2]).tolist()
+    return nearest
+
+
+def _list_starts(counts: list[int]) -> list[int]:
+    """Where each of several runs of so many begins."""
+    return [0, *accumulate(counts[:-1])]
 
 
 def _list_windows(faces: list[Face], h: Floats, v: Floats) -> list[tuple[slice, slice]]:
     """Rows and columns of the grid that each face spans."""
-    starts = np.cumsum([0] + [len(face.corners) for face in faces[:-1]])
+    starts = _list_starts([len(face.corners) for face in faces])
     corners = np.concatenate([face.corners for face in faces])
     low = np.minimum.reduceat(corners, starts) - GRAIN
     high = np.maximum.reduceat(corners, starts) - GRAIN
@@ -190,11 +206,16 @@ def _refine(lines: Floats, more: Floats) -> Floats:
 
 def _sloping_edges(faces: list[Face]) -> Floats:
     """(n, 4) of every distinct edge that is neither level nor plumb."""
-    rising = set()
-    for edges in (face.edges for face in faces if not face.upright):
-        for (h0, v0), (h1, v1) in edges:
-            if abs(h0 - h1) > GRAIN and abs(v0 - v1) > GRAIN:
-                rising.add(min((h0, v0, h1, v1), (h1, v1, h0, v0)))
+    askew = [face for face in faces if not face.upright]
+    if not askew:
+        return np.zeros((0, 4))
+    corners = np.concatenate([face.corners for face in askew])
+    sizes = [size for face in askew for size in face.sizes]
+    starts, onward = np.array(_list_starts(sizes)), np.arange(1, len(corners) + 1)
+    onward[starts + sizes - 1] = starts
+    edges = np.hstack([corners, corners[onward]])
+    slopes = (np.abs(edges[:, :2] - edges[:, 2:]) > GRAIN).all(axis=1)
+    rising = {min((h0, v0, h1, v1), (h1, v1, h0, v0)) for h0, v0, h1, v1 in edges[slopes].tolist()}
     return np.array(sorted(rising)).reshape(-1, 4)
 
 
@@ -297,18 +318,20 @@ def _level_borders(grid: Grid, seen: Ints) -> Borders:
 def _diagonal_borders(grid: Grid) -> Iterator[Borders]:
     """Rising and falling half diagonals, corner to centre and on to the far corner, cell by cell."""
     h, v = grid.h, grid.v
+    rows, columns = np.nonzero((grid.seen[:, :, 1:] != grid.seen[:, :, :1]).any(axis=2))
+    parted = grid.seen[rows, columns]
     for corner_v, far_v, hands in (
         (0, 1, ((WEST, SOUTH), (NORTH, EAST))),
         (1, 0, ((NORTH, WEST), (EAST, SOUTH))),
     ):
-        left = np.stack([grid.seen[:, :, left] for left, _ in hands], axis=2)
-        right = np.stack([grid.seen[:, :, right] for _, right in hands], axis=2)
-        j, i, half = np.nonzero(left != right)
+        left, right = (parted[:, [hand[side] for hand in hands]] for side in (0, 1))
+        cell, half = np.nonzero(left != right)
+        j, i = rows[cell], columns[cell]
         ends = np.stack([h[i], v[j + corner_v], h[i + 1], v[j + far_v]], axis=1)
         centre = (ends[:, :2] + ends[:, 2:]) / 2
         first = (half == 0)[:, None]
         segments = np.hstack([np.where(first, ends[:, :2], centre), np.where(first, centre, ends[:, 2:])])
-        yield Borders(segments, left[j, i, half], right[j, i, half])
+        yield Borders(segments, left[cell, half], right[cell, half])
 
 
 def join_collinear(segments: Floats, kinds: Ints) -> tuple[Floats, Ints]:
@@ -318,10 +341,12 @@ def join_collinear(segments: Floats, kinds: Ints) -> tuple[Floats, Ints]:
     """
     if len(segments) < 2:
         return segments, kinds
-    direction = segments[:, 2:] - segments[:, :2]
     # Exactly: in the least of cells corner and centre are nearer than a grain, and yet two points.
-    follows = (segments[1:, :2] == segments[:-1, 2:]).all(axis=1)
-    goes_on = follows & _run_straight(direction[:-1], direction[1:]) & (kinds[1:] == kinds[:-1])
+    follows = (segments[1:, 0] == segments[:-1, 2]) & (segments[1:, 1] == segments[:-1, 3])
+    goes_on = follows & (kinds[1:] == kinds[:-1])
+    at = np.flatnonzero(goes_on)
+    direction = segments[:, 2:] - segments[:, :2]
+    goes_on[at] = _run_straight(direction[at], direction[at + 1])
     last = np.append(np.flatnonzero(~goes_on), len(segments) - 1)
     first = np.append(0, last[:-1] + 1)
     return np.concatenate([segments[first, :2], segments[last, 2:]], axis=1), kinds[first]

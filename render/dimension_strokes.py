@@ -38,6 +38,7 @@ def dimension_strokes(dimension: Dimension, ratio: float) -> tuple[Segment, ...]
     return tuple(segments) + _text_leader(dimension, ratio)
 
 
+@lru_cache(maxsize=1024)
 def dimension_text(dimension: Dimension) -> Text:
     """The writing of a dimension: its capitals are centred on `text_at` both ways."""
     x, y = dimension.text_at

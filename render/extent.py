@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from math import cos, radians, sin
 
 from render.dimension_strokes import dimension_strokes, dimension_text
@@ -63,6 +64,7 @@ def box_sides(box: Box) -> tuple[Segment, ...]:
     return tuple((*a, *b) for a, b in zip(ring, (*ring[1:], ring[0]), strict=True))
 
 
+@lru_cache(maxsize=4096)
 def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
     """The turned box that holds a line of writing, from ascenders to descenders."""
     width = text_width(text.text, text.height, text.bold)

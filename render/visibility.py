@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import IntEnum
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -113,7 +113,7 @@ class Solids:
 
     def beside(self, site: Sequence[Board]) -> Solids:
         """The same boards with what stands round them."""
-        other = flatten_boards(site)
+        other = _flatten_site(tuple(site))
         shift, owners = len(self.corners), len(self.boards)
         return Solids(
             np.concatenate([self.corners, other.corners]),
@@ -162,6 +162,12 @@ def flatten_boards(boards: Sequence[Board], corners: Corners | None = None) -> S
     return solids
 
 
+@lru_cache(maxsize=8)
+def _flatten_site(site: tuple[Board, ...]) -> Solids:
+    """What stands there is the same for most edits, which are to the wood."""
+    return flatten_boards(site)
+
+
 def _pierced(solids: Solids, owner: int) -> Solids:
     """`solids` with the holes of one of its boards in the faces of that, and the walls of those holes."""
     faces = {int(solids.quad_side[q]): solids.quads[q] for q in np.flatnonzero(solids.quad_owner == owner)}
@@ -201,13 +207,20 @@ def _list_caps(
     """
     caps: list[tuple[list[int], int, int]] = []
     mitred: dict[tuple[int, ...], list[int]] = {}
+    firsts = [first for count, start in zip(counts, starts, strict=True) for first in (start, start + count)]
+    totals = (
+        np.round(np.add.reduceat(corners, np.array(firsts, dtype=np.intp), axis=0) * (CELL / 8))
+        .astype(int)
+        .tolist()
+    )
     for owner, (board, count, start) in enumerate(zip(boards, counts, starts, strict=True)):
-        for side, end, first in ((count, board.low, start), (count + 1, board.high, start + count)):
-            ring = list(range(first, first + count))
-            if not end.is_square:
-                total = corners[ring].sum(axis=0) * (CELL / 8)
-                mitred.setdefault((count, *np.round(total).astype(int).tolist()), []).append(len(caps))
-            caps.append((ring[::-1] if side == count else ring, owner, side))
+        if not board.low.is_square:
+            mitred.setdefault((count, *totals[2 * owner]), []).append(2 * owner)
+        if not board.high.is_square:
+            mitred.setdefault((count, *totals[2 * owner + 1]), []).append(2 * owner + 1)
+        low, high = start, start + count
+        caps.append((list(range(high - 1, low - 1, -1)), owner, count))
+        caps.append((list(range(high, high + count)), owner, count + 1))
     hidden = {i for found in mitred.values() if len(found) > 1 for i in found}
     return [cap for i, cap in enumerate(caps) if i not in hidden]
 
@@ -344,10 +357,15 @@ class Projection:
 
     def _depths(self, segments: Floats, left: Ints, right: Ints) -> tuple[Floats, Floats]:
         """How near the faces on both hands lie at the segment's middle."""
-        planes = np.array([face.plane for face in self.faces] + [(0.0, 0.0, -np.inf)])
+        planes = self._planes
         h, v = (segments[:, 0] + segments[:, 2]) / 2, (segments[:, 1] + segments[:, 3]) / 2
         one, other = (planes[f, 0] * h + planes[f, 1] * v + planes[f, 2] for f in (left, right))
         return one, other
+
+    @cached_property
+    def _planes(self) -> Floats:
+        """a, b and c of each face, and of NOTHING, which lies behind all."""
+        return np.array([*(face.plane for face in self.faces), (0.0, 0.0, -np.inf)])
 
     def _unseen(self, left: Ints, right: Ints, candidates: Mask) -> Mask:
         """Lines between two facets of one curve or two parts of one face, where the wood shows no edge."""

@@ -6,7 +6,7 @@ from model.check.anchors import check_anchors
 from model.check.backing import check_backing
 from model.check.concealed import check_concealed
 from model.check.cord_way import check_cord_way
-from model.check.finding import Finding
+from model.check.finding import Finding, Status
 from model.check.fit import check_fit
 from model.check.hearth import check_hearth
 from model.check.holding import check_holding
@@ -50,6 +50,17 @@ def check_fire(surround: Surround) -> tuple[Finding, ...]:
     return ease_unused(surround.job.site, fire)
 
 
+def list_fire_faults(surround: Surround) -> tuple[Finding, ...]:
+    """Where those rules fail at a place, for whoever marks it: as `check_fire` has it, but without cures."""
+    fire = (*_check_clearance(surround, cured=False), *check_hearth(surround))
+    return list_placed_faults(ease_unused(surround.job.site, fire))
+
+
+def list_placed_faults(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Those that fail at a place."""
+    return tuple(f for f in findings if f.status is Status.FAIL and f.at is not None)
+
+
 def check_built(surround: Surround) -> tuple[Finding, ...]:
     """All that no fire asks, in no order: room, measurements, what it hangs on and what may be stirred up."""
     return (
@@ -72,13 +83,13 @@ def check_built(surround: Surround) -> tuple[Finding, ...]:
     )
 
 
-def _check_clearance(surround: Surround) -> tuple[Finding, ...]:
+def _check_clearance(surround: Surround, cured: bool = True) -> tuple[Finding, ...]:
     match find_regime(surround.job.site):
         case Regime.MASONRY:
-            found = check_mantel(surround)
+            found = check_mantel(surround, cured)
             return (*found, *check_behind(surround, check_mantel, found), *check_concealed(surround))
         case Regime.CHART:
-            found = check_manual(surround)
+            found = check_manual(surround, cured)
             return (*found, *check_behind(surround, check_manual, found), *check_zone(surround))
         case Regime.SILENT:
             return (tell_silent(surround.job.site),)

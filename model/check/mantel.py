@@ -112,31 +112,42 @@ def list_cure_planes(opening: Opening, rule: str = STRICTEST) -> tuple[Plane, ..
     )
 
 
-def check_mantel(surround: Surround) -> tuple[Finding, ...]:
+def check_mantel(surround: Surround, cured: bool = True) -> tuple[Finding, ...]:
     """One finding for each part, the tightest first, by the clause that leaves it the least to spare.
 
-    For masonry regimes only.
+    For masonry regimes only. Unless `cured` only what fails, without what would put it right.
     """
     site = surround.job.site
     planes = list_planes(site.opening, site.rule)
-    grouped = group_corners(surround, planes)
-    by_rule = [list_readings(grouped, rule) for rule in RULES[site.rule]]
-    by_part = [sorted(readings, key=lambda r: r.badness) for readings in zip(*by_rule, strict=True)]
-    by_part.sort(key=lambda readings: readings[0].badness)
+    by_part = _read_parts(group_corners(surround, planes), RULES[site.rule])
+    wording = Wording(surround.job.about.length_style)
+    if not cured:
+        failing = [readings for readings in by_part if readings[0].status is Status.FAIL]
+        return tuple(_build_finding(surround, None, readings, wording) for readings in failing)
+    grouped = None
     if any(readings[0].wants_cure for readings in by_part):
         grouped = group_corners(surround, planes + list_cure_planes(site.opening, site.rule))
-    wording = Wording(surround.job.about.length_style)
     return tuple(_build_finding(surround, grouped, readings, wording) for readings in by_part)
 
 
+def _read_parts(grouped: Grouped, rules: Sequence[Rule]) -> list[list[Reading]]:
+    """Each part's readings by all rules, the worst first, of parts and of rules alike."""
+    by_rule = [list_readings(grouped, rule) for rule in rules]
+    by_part = [sorted(readings, key=lambda r: r.badness) for readings in zip(*by_rule, strict=True)]
+    return sorted(by_part, key=lambda readings: readings[0].badness)
+
+
 def _build_finding(
-    surround: Surround, grouped: Grouped, readings: Sequence[Reading], wording: Wording
+    surround: Surround, grouped: Grouped | None, readings: Sequence[Reading], wording: Wording
 ) -> Finding:
-    """The finding of one part; `readings` are those of every clause in force, the governing one first."""
+    """The finding of one part; `readings` are those of every clause in force, the governing one first.
+
+    What would put it right is found among the `grouped` points, if they are given.
+    """
     worst = readings[0]
     figure = worst.rule.cite(worst.projection, not worst.upward)
     path, sentence = find_path(surround, worst.part), ""
-    if worst.wants_cure:
+    if worst.wants_cure and grouped is not None:
         cure = cure_part(surround, worst.part, _list_need(grouped, readings), wording)
         path, sentence = cure.path or path, cure.sentence
     return Finding(

@@ -53,19 +53,27 @@ def hold_chart(chart: HeldChart, projection: Lengths, beside: Lengths, above: Le
     return Held(np.where(unknown, np.nan, measured), np.where(unknown, np.nan, needed), upward)
 
 
-def check_manual(surround: Surround) -> tuple[Finding, ...]:
-    """One finding for each part, the tightest first; one that asks for the chart where there is none."""
+def check_manual(surround: Surround, cured: bool = True) -> tuple[Finding, ...]:
+    """One finding for each part, the tightest first; one that asks for the chart where there is none.
+
+    Unless `cured` only what fails, without what would put it right.
+    """
     site = surround.job.site
     chart = read_chart(site)
     if not chart.is_known:
         return (_ask_for_chart(site, chart),)
     rule = build_chart_rule(chart)
     planes = list_chart_planes(chart, site.opening)
-    grouped = group_corners(surround, planes)
-    readings = sorted(list_readings(grouped, rule), key=lambda reading: reading.badness)
+    readings = sorted(
+        list_readings(group_corners(surround, planes), rule), key=lambda reading: reading.badness
+    )
+    wording = Wording(surround.job.about.length_style)
+    if not cured:
+        failing = [reading for reading in readings if reading.status is Status.FAIL]
+        return tuple(_build_finding(surround, chart, None, reading, wording) for reading in failing)
+    grouped = None
     if readings[0].wants_cure:
         grouped = group_corners(surround, planes + list_clearing_sides(chart, site.opening))
-    wording = Wording(surround.job.about.length_style)
     return tuple(_build_finding(surround, chart, grouped, reading, wording) for reading in readings)
 
 
@@ -169,8 +177,9 @@ class _Said:
 
 
 def _build_finding(
-    surround: Surround, chart: HeldChart, grouped: Grouped, reading: Reading, wording: Wording
+    surround: Surround, chart: HeldChart, grouped: Grouped | None, reading: Reading, wording: Wording
 ) -> Finding:
+    """What would put it right is found among the `grouped` points, if they are given."""
     said = _say(surround, chart, grouped, reading, wording)
     return Finding(
         check=CHECK,
@@ -191,11 +200,13 @@ def _build_finding(
     )
 
 
-def _say(surround: Surround, chart: HeldChart, grouped: Grouped, reading: Reading, wording: Wording) -> _Said:
+def _say(
+    surround: Surround, chart: HeldChart, grouped: Grouped | None, reading: Reading, wording: Wording
+) -> _Said:
     if reading.status is Status.UNKNOWN:
         return _say_missing(chart, reading)
     path, cure = find_path(surround, reading.part), ""
-    if reading.status is Status.FAIL:
+    if reading.status is Status.FAIL and grouped is not None:
         found = cure_part(surround, reading.part, _list_need(grouped, reading), wording)
         path, cure = found.path or path, found.sentence
     if isinf(reading.needed):

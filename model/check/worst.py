@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import isnan
 
 import numpy as np
@@ -12,7 +13,7 @@ from model.board import Point3
 from model.check.clearance import HAIR, Held, Lengths, square_distance, straight_distance
 from model.check.cure import LeastDistance
 from model.check.finding import Status
-from model.check.nearest import Plane, Points, list_points
+from model.check.nearest import Indices, Plane, Points, list_points
 from model.check.part import list_parts
 from model.reference.clearance import BUILD_TOLERANCE
 from model.reference.sourced import Sourced
@@ -134,14 +135,19 @@ class _Way:
     out: Lengths
     near: Lengths
 
-    def find_tightest(self, own: slice) -> int:
-        """The tightest point of a part; of equals the one furthest out, then beside
-        the opening before above it, then the nearest.
+    def list_tightest(self, spans: Sequence[slice]) -> list[int]:
+        """The tightest point of each part, of which `spans` are one after the other; of equals the one
+        furthest out, then beside the opening before above it, then the nearest.
 
         Equal but for rounding is equal, so that both sides of a surround are told the same.
         """
-        rank = self.rank[own]
-        tied = own.start + np.flatnonzero(rank == rank.min())
+        starts = [own.start for own in spans]
+        least = np.minimum.reduceat(self.rank, starts)
+        tied = np.flatnonzero(self.rank == np.repeat(least, [own.stop - own.start for own in spans]))
+        ends = [*np.searchsorted(tied, starts).tolist(), len(tied)]
+        return [self._first_of(tied[start:end]) for start, end in pairwise(ends)]
+
+    def _first_of(self, tied: Indices) -> int:
         if len(tied) == 1:
             return int(tied[0])
         return int(tied[np.lexsort((self.near[tied], self.held.upward[tied], -self.out[tied]))[0]])
@@ -158,7 +164,12 @@ def list_readings(grouped: Grouped, rule: Rule) -> tuple[Reading, ...]:
         )
         for distance in (straight_distance, square_distance)
     ]
-    return tuple(_read_part(part, own, rule, points, ways) for part, own in grouped.spans.items())
+    spans = grouped.spans
+    tightest = zip(*(way.list_tightest(tuple(spans.values())) for way in ways), strict=True)
+    return tuple(
+        _read_part(part, own, rule, points, ways, places)
+        for (part, own), places in zip(spans.items(), tightest, strict=True)
+    )
 
 
 def _measure(held: Held, out: Lengths) -> _Way:
@@ -173,8 +184,10 @@ def rank_spares(spares: Lengths) -> Lengths:
     return ranks
 
 
-def _read_part(part: str, own: slice, rule: Rule, points: Points, ways: Sequence[_Way]) -> Reading:
-    tightest = [way.find_tightest(own) for way in ways]
+def _read_part(
+    part: str, own: slice, rule: Rule, points: Points, ways: Sequence[_Way], tightest: Sequence[int]
+) -> Reading:
+    """Of a part whose `tightest` points by each of the `ways` are known."""
     spares = [float(way.spare[i]) for way, i in zip(ways, tightest, strict=True)]
     status = judge(*spares)
     square = status is Status.WARN and spares[1] < -HAIR
