@@ -154,10 +154,26 @@ def _gather_mark(gathered: Gathered, mark: Mark, ratio: float) -> None:
         case Text():
             gathered.texts.append(mark)
         case Dimension():
-            _add_segments(_batch(gathered), Pen.DIMENSION, dimension_strokes(mark, ratio))
+            _add_dimension(_batch(gathered), mark, ratio)
             gathered.texts.append(dimension_writing(mark))
 
 
+def _add_dimension(batch: Batch, dimension: Dimension, ratio: float) -> None:
+    own = _dimension_batch(dimension, ratio)
+    for paths, others in ((batch.upright, own.upright), (batch.slanted, own.slanted)):
+        for (pen, ink), path in others.items():
+            _path(paths, pen, ink).addPath(path)
+
+
+@lru_cache(maxsize=256)
+def _dimension_batch(dimension: Dimension, ratio: float) -> Batch:
+    """Remembered, since an edit leaves most dimensions alone; it must not be added to."""
+    batch = Batch()
+    _add_segments(batch, Pen.DIMENSION, dimension_strokes(dimension, ratio))
+    return batch
+
+
+@lru_cache(maxsize=256)
 def dimension_writing(dimension: Dimension) -> Text:
     """The writing of a dimension, in the ink of its strokes."""
     text = dimension_text(dimension)
@@ -247,7 +263,7 @@ def paint_drawing(painter: QPainter, gathered: Gathered, place: Place, pixels_pe
             _paint_batch(painter, step, dots_per_mm)
     painter.restore()
     for text in gathered.texts:
-        paint_text(painter, text, place, QColor(STROKES[text.pen].ink))
+        paint_text(painter, text, place, _ink(text.pen))
 
 
 def _paint_batch(painter: QPainter, batch: Batch, dots_per_mm: float) -> None:
@@ -258,6 +274,11 @@ def _paint_batch(painter: QPainter, batch: Batch, dots_per_mm: float) -> None:
             if not path.isEmpty():
                 painter.setPen(screen_pen(pen, dots_per_mm, smooth, ink))
                 painter.drawPath(path)
+
+
+@lru_cache(maxsize=64)
+def _ink(pen: Pen) -> QColor:
+    return QColor(STROKES[pen].ink)
 
 
 @lru_cache(maxsize=256)

@@ -7,6 +7,7 @@ app.grip_mark's.
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import ExitStack
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, QPointF, Qt, Signal
@@ -18,6 +19,7 @@ from app.edge_hold import DOWN, UP, EdgeHold
 from app.grip_mark import GripMark, distance_to
 from app.pause import build_pause
 from app.session import Session
+from app.sweeping import unswept
 from model.units import format_length
 
 if TYPE_CHECKING:
@@ -68,6 +70,7 @@ class Shaping(QObject):
         self._by_keys = False
         self._last = ("", "", "")
         self.hold: EdgeHold | None = None
+        self._unswept = ExitStack()
         self._looking = build_pause(self, AT_REST, self._look_on)
         canvas.laid.connect(self._forget_grips)
         drafting.drawn.connect(self._follow)
@@ -246,6 +249,7 @@ class Shaping(QObject):
         self._canvas.hold_still((grip.view,))
         self.hold, self._by_keys, self._last = EdgeHold(self._session, grip), by_keys, grip.key
         if not by_keys:
+            self._unswept.enter_context(unswept())  # a search of memory would hold up the hand
             self._look_out()
 
     def _look_out(self) -> None:
@@ -269,6 +273,7 @@ class Shaping(QObject):
 
     def _release(self) -> None:
         self._looking.stop()
+        self._unswept.close()
         self.hold, self._by_keys = None, False
         self._canvas.let_go()
 

@@ -11,8 +11,9 @@ from contextlib import contextmanager
 def unswept() -> Iterator[None]:
     """While open, no waste is looked for, as it was before afterwards, also after an error or Ctrl-C.
 
-    For work that makes hundreds of thousands of values and ends soon: they would be looked through again and
-    again, a twentieth of its time. What is in no ring goes at once all the same.
+    For work that makes hundreds of thousands of values and ends soon, and while a hand moves an edge: they
+    would be looked through again and again, a twentieth of its time. What is in no ring goes at once all the
+    same.
     """
     was_on = gc.isenabled()
     gc.disable()
