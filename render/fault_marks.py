@@ -48,6 +48,8 @@ FURTHEST = 30
 _TURNS = sorted(range(-7, 9), key=abs)
 _WAYS = tuple((cos(pi / 4 + turn * pi / 8), sin(pi / 4 + turn * pi / 8)) for turn in _TURNS)
 """Directions that are tried, the upper right first and the lower left last."""
+_Boxed = tuple[float, float, float, float, Segment]
+"""A line with the box it lies in: left, low, right, high."""
 
 
 def draw_faults(
@@ -99,7 +101,8 @@ def _list_spots(placed: Sequence[Finding], look: Look) -> list[tuple[Point, str]
 def _place_flags(spots: Sequence[tuple[Point, str]], under: Sequence[Mark], ratio: float) -> list[Mark]:
     """Rings with numbers, joined to their spots by lines that go under all of them."""
     kept = [mark for mark in under if isinstance(mark, Dimension) or getattr(mark, "pen", None) in KEPT]
-    lines = list_strokes([mark for mark in kept if not isinstance(mark, Hatch)], ratio)
+    strokes = list_strokes([mark for mark in kept if not isinstance(mark, Hatch)], ratio)
+    lines = [(min(a, c), min(b, d), max(a, c), max(b, d), (a, b, c, d)) for a, b, c, d in strokes]
     room = _Room(lines, list_words(under), 1.1 * FLAG * ratio)
     centres: list[Point] = []
     for point, _ in spots:
@@ -120,13 +123,19 @@ class _Room:
     Without arrays: a ring mostly stands where it is tried first.
     """
 
-    def __init__(self, lines: Sequence[Segment], words: Sequence[Box], radius: float) -> None:
-        self._lines = [(min(a, c), min(b, d), max(a, c), max(b, d), (a, b, c, d)) for a, b, c, d in lines]
-        self._words, self.radius = [*words], radius
+    def __init__(self, lines: Sequence[_Boxed], words: Sequence[Box], radius: float) -> None:
+        self._lines, self._words, self.radius = lines, [*words], radius
 
     def take(self, centre: Point) -> None:
         """A ring stands there."""
         self._words.append(box_round(centre, 2 * self.radius, 2 * self.radius))
+
+    def round(self, point: Point, reach: float) -> _Room:
+        """What of it lies no further off than that, level and plumb."""
+        left, low, right, high = box_round(point, 2 * reach, 2 * reach)
+        lines = [b for b in self._lines if b[0] < right and left < b[2] and b[1] < high and low < b[3]]
+        words = [b for b in self._words if b[0] < right and left < b[2] and b[1] < high and low < b[3]]
+        return _Room(lines, words, self.radius)
 
     def is_free(self, centre: Point) -> bool:
         """Whether a ring there covers no line and no word."""
@@ -148,11 +157,15 @@ def _find_centre(point: Point, room: _Room, ratio: float) -> Point:
     """The nearest place for a number's ring; aside and upward where none is free."""
     x, y = point
     clear = 1.4 * CROSS * ratio + room.radius
+    reach, near = 0.0, room
     for step in range(FURTHEST):
         away = clear + step * room.radius / 2
+        if away + room.radius > reach:
+            reach = 2 * (away + room.radius)
+            near = room.round(point, reach)
         for along, up in _WAYS:
             centre = x + away * along, y + away * up
-            if room.is_free(centre) and room.is_open((x, y, *centre)):
+            if near.is_free(centre) and near.is_open((x, y, *centre)):
                 return centre
     return x + (-clear if x < 0 else clear), y + clear
 

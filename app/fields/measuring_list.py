@@ -97,6 +97,7 @@ class MeasuringList(QWidget):
         self._layout: Layout | None = None
         self._idle: frozenset[str] = frozenset()
         self._noted: set[str] = set()
+        self._refused: set[str] = set()
         self._focus_path = ""
         self._last_path = FIRST_PATH
         self._scroll = QScrollArea()
@@ -286,8 +287,9 @@ class MeasuringList(QWidget):
         if before.about.length_style != job.about.length_style:
             self._show_rows(self._rows, fresh=False)
         else:
-            due = list_changed(before, job) | {self._focus_path}
-            self._show_rows([p for p, row in self._rows.items() if p in due or row.message], fresh=False)
+            due = list_changed(before, job) | self._refused | {self._focus_path}
+            self._show_rows(due & self._rows.keys(), fresh=False)
+            self._refused = {path for path in self._refused if self._rows[path].message}
 
     def _show_other_job(self) -> None:
         self._job = self._session.job
@@ -318,6 +320,7 @@ class MeasuringList(QWidget):
             change()
         except Refused as refusal:
             row.refuse(say_wanted(refusal))
+            self._refused.add(path)
             self.refused.emit(path)
         else:
             row.settle()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from random import Random
+
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QMouseEvent
@@ -9,11 +11,16 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from app.demo import read_demo
+from app.demo import list_demos, read_demo
+from app.shown import ELEVATIONS
 from app.tray import PROPORTIONS
 from app.window import Window
+from model.check.all import check_fire, list_placed_faults
 from model.job import read_value, with_value
 from model.shaping.grip import Grip
+from model.surround import plan_surround
+from render.drawing import Drawing
+from render.views import ViewOptions, draw_views
 
 LEFT = Qt.MouseButton.LeftButton
 
@@ -429,3 +436,53 @@ def test_a_value_that_is_not_built_is_taken_up_from_what_is(brick: Window):
     _pick(brick, edge.name)
     qkey(brick, Qt.Key.Key_Left)
     assert _value(brick, "column.stile") == 3.9375
+
+
+@pytest.mark.parametrize("clearance", [False, True])
+@pytest.mark.parametrize("name", list_demos())
+def test_what_is_shown_of_a_dragged_edge_is_what_is_drawn_afresh(
+    window: Window, qtbot: QtBot, name: str, clearance: bool
+):
+    window.resize(1366, 768)
+    window.session.open(read_demo(name), None)
+    window.drafting.show_clearance(clearance)
+    chance, moved = Random(name), 0
+    QApplication.processEvents()
+    for grip in chance.sample(window.shaping.grips, 5):
+        at = _pixel(window, grip.name, grip.view)
+        _press(window, at)
+        for _ in range(3):
+            job, off = window.session.job, chance.randint(-40, 40)
+            _send(window, QEvent.Type.MouseMove, at + (QPoint(0, off) if grip.way else QPoint(off, 0)))
+            if window.session.job is not job:
+                qtbot.waitSignal(window.drafting.checked, timeout=3000).wait()
+                moved += 1
+                assert [view.drawing for view in window.canvas.views] == _draw_afresh(window, clearance)
+                assert _paints_alike(window)
+        window.shaping.put_back()
+        _let_go(window, at)
+        QApplication.processEvents()
+        assert [view.drawing for view in window.canvas.views] == _draw_afresh(window, clearance)
+    assert moved > 5
+
+
+def _draw_afresh(window: Window, clearance: bool) -> list[Drawing]:
+    surround = plan_surround(window.session.job)
+    findings = list_placed_faults(check_fire(surround))
+    options = ViewOptions(window.drafting.ratio, clearance=clearance, findings=findings)
+    return list(draw_views(surround, ELEVATIONS, options))
+
+
+def _paints_alike(window: Window) -> bool:
+    """Whether the sheet looks the same painted straight away and from the picture that is kept of it."""
+    window.canvas.show_views(list(window.canvas.views))
+    straight, kept = (window.canvas.grab().toImage() for _ in range(2))
+    return straight == kept
+
+
+def test_limits_are_looked_for_while_an_edge_is_moved_and_go_on_when_it_rests(brick: Window, qtbot: QtBot):
+    at = _pixel(brick, "inner side of the left column")
+    _drag(brick, at, at + QPoint(6, 0))
+    qtbot.waitUntil(lambda: any("clearance limit" in mark.reason for mark in brick.shaping.hold.marks))
+    brick.shaping.put_back()
+    _let_go(brick, at)

@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import isfinite
 
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from model.check.all import WHO_DECIDES, check_built, check_fire, check_surround
+from model.check.all import (
+    WHO_DECIDES,
+    check_built,
+    check_fire,
+    check_surround,
+    list_fire_faults,
+    list_placed_faults,
+)
 from model.check.finding import Bound, Finding, Status
 from model.check.worst import WORST_FIRST
 from model.errors import Refused
@@ -145,6 +153,16 @@ def test_no_finding_claims_approval():
 def test_only_what_is_about_fire_is_marked_on_the_sheet(job):
     surround = plan_surround(job)
     assert all(finding.at is None for finding in check_built(surround))
+
+
+@given(jobs())
+def test_what_the_sheet_marks_is_what_the_whole_check_finds_but_for_its_cures(job):
+    surround = plan_surround(job)
+    whole = list_placed_faults(check_fire(surround))
+    assert list_fire_faults(surround) == tuple(
+        replace(found, cure=marked.cure, path=marked.path)
+        for found, marked in zip(whole, list_fire_faults(surround), strict=True)
+    )
 
 
 @given(jobs())

@@ -12,7 +12,7 @@ from app.demo import list_demos, read_demo
 from model.errors import Refused
 from model.job import Job, default_job, with_value
 from model.shaping.grip import ACROSS, UP, Grip, move_edge
-from model.shaping.grips import find_grip, list_grips
+from model.shaping.grips import find_grip, follow_grip, list_grips
 from model.surround import Surround, plan_surround
 from tests.strategies import jobs
 
@@ -100,6 +100,7 @@ def test_edges_of_any_job_are_named_apart_and_move_as_they_say(job: Job, view: s
     here = plan_surround(job)
     grips = list_grips(here, view)
     assert len({grip.name for grip in grips}) == len(grips)
+    assert all(follow_grip(here, grip.key) == grip for grip in grips)
     for grip in grips[::5]:
         assert grip.factor
         assert _moves_as_it_says(job, here, grip) is not False, grip
