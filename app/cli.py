@@ -12,6 +12,7 @@ from app.bought_boards import find_file
 from app.commands import DISK, REFUSED
 from app.files import FileTrouble, describe_cause
 from app.outputs import DRAWINGS, OFFER, PARTS
+from app.second_process import open_second
 from app.terminal import Terminal, harden_streams, silence_output
 from app.view_file import ViewWish
 from model.errors import MantelwrightError, Refused
@@ -147,7 +148,8 @@ def _run_packets(options: Namespace, terminal: Terminal) -> int:
     if OFFER in parts:
         job = commands.carry_photo_of(jobs[0], job, terminal)
     noted = find_file("--note", jobs, settings) if note else None
-    return commands.run_packet(job, out, sheets, terminal, stock_list, parts, noted)
+    with open_second() as second:
+        return commands.run_packet(job, out, sheets, terminal, stock_list, parts, noted, second)
 
 
 def _read_moulding_wish(options: Namespace, terminal: Terminal) -> moulding_commands.MouldingWish:

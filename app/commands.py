@@ -21,6 +21,7 @@ from model.units import format_length
 
 if TYPE_CHECKING:
     from app.cure_records import Cured
+    from app.second_process import SecondProcess
     from model.check.finding import Finding
     from model.cutting.plan import CuttingPlan
     from model.cutting.stock_list import StockList
@@ -106,10 +107,11 @@ def run_packet(
     stock_list: StockList | None = None,
     parts: tuple[str, ...] = PARTS,
     noted: Path | None = None,
+    second: SecondProcess | None = None,
 ) -> int:
     """Write packet, drawing files and lists, or those `parts` alone, into the folder `out`; say which.
 
-    What their buying list asks for is then noted in the job file `noted`.
+    What their buying list asks for is then noted in the job file `noted`. With a `second` process both work.
     """
     from app.bought_boards import note_list
     from render.packet import paper_size
@@ -125,6 +127,7 @@ def run_packet(
         stock_list,
         sheets.dxf_version,
         plans.append,
+        second,
     )
     terminal.say_all(str(path) for path in write_outputs(out, outputs))
     if noted is not None and plans:

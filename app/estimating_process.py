@@ -10,7 +10,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from app.outputs import plan_to_write
+from app.making import plan_to_write
 from model.job import Job
 
 if TYPE_CHECKING:

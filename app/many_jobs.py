@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import signal
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor, as_completed
@@ -18,6 +17,7 @@ from app.commands import BROKEN, DISK, DONE, REFUSED
 from app.demo import names_demo
 from app.files import FileTrouble
 from app.outputs import OFFER
+from app.own_process import count_cores
 from app.terminal import Terminal
 from model.errors import MantelwrightError
 from model.options import named_alone
@@ -110,14 +110,6 @@ def name_folders(jobs: Sequence[str]) -> tuple[str, ...]:
         taken.add(name.casefold())
         names.append(name)
     return tuple(names)
-
-
-def count_cores() -> int:
-    """Cores that this program may use."""
-    try:
-        return len(os.sched_getaffinity(0))
-    except AttributeError:  # not on every system
-        return os.cpu_count() or 1
 
 
 def _work_through(wish: ManyWish, folders: Sequence[str]) -> Iterator[tuple[int, Told]]:

@@ -5,30 +5,23 @@ What the files look like is the business of render and export, which are loaded 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from app.drawing_files import (
-    USUAL_VERSION,
-    build_assembly_drawings,
-    build_drawing,
-    build_moulding_drawings,
-)
+from app.drawing_files import USUAL_VERSION, build_drawing, build_moulding_drawings
 from app.files import FileTrouble, describe_cause, save_bytes
+from app.making import Making, share, tell_nobody
 from app.sweeping import unswept
 from export.progress import Step
 from model.job import UNTITLED, Job
 from model.options import named_alone
 
 if TYPE_CHECKING:
-    from model.check.finding import Finding, Guide
+    from app.second_process import SecondProcess
     from model.cutting.plan import CuttingPlan
     from model.cutting.stock_list import StockList
-    from model.surround import Surround
-    from model.takeoff.takeoff import Takeoff
     from render.drawing import Sheet
 
 PACKET, DRAWING, LIST, MATERIALS, SETTINGS = "packet", "drawing", "cut list", "materials", "saw settings"
@@ -38,11 +31,6 @@ CHECKS, SITE = "checks", "site record"
 ASSEMBLIES, MOULDINGS, OFFER, TEMPLATES = "sub-assemblies", "mouldings", "offer", "templates"
 """What may be asked for, by the name it has on the command line; OUTPUTS below says what each is."""
 DRAWINGS = (DRAWING, ASSEMBLIES, MOULDINGS)
-MOST_STEPS = 150
-"""How far a cheaper cutting plan is looked for, for each material: about half a second. Steps, not seconds,
-so that the same job gives the same packet; the packet says how good the plan is."""
-SETTING_OUT = 0.35
-"""How much of the work on the part that first needs the sheets is setting them out."""
 _UNSAFE = '<>:"/\\|?*'
 _LONGEST_STEM = 60
 
@@ -75,23 +63,26 @@ def build_outputs(
     stock: StockList | CuttingPlan | None = None,
     dxf_version: str = USUAL_VERSION,
     tell_plan: Callable[[CuttingPlan], None] | None = None,
+    second: SecondProcess | None = None,
 ) -> tuple[Output, ...]:
     """Work out the files of `parts`, of PARTS where nothing is said; nothing is written to disk yet.
 
     What is bought and how it is cut is planned out of the list given as `stock`, the usual sizes without one,
     or taken from a plan of this job that is there already; `tell_plan` is told which plan it is. Drawing
-    files are written in `dxf_version`.
+    files are written in `dxf_version`. A part of the work is done by `second` meanwhile, where there is one.
     """
-    tell = step or _tell_nobody
+    tell = step or tell_nobody
     tell(0.0, "Working out the boards")
     made: list[Output] = []
     parts = PARTS if parts is None else parts
     with unswept():
-        making = _Making(named_alone(job), paper, date_text, stock, dxf_version, tell_plan)
+        making = Making(file_stem(job), named_alone(job), paper, date_text, stock, dxf_version, tell_plan)
+        if second is not None and {PACKET, DRAWING} & set(parts):
+            making.share_with(second, ASSEMBLIES in parts)
         for i, part in enumerate(parts):
-            share = _share(tell, i / len(parts), 1 / len(parts))
-            share(0.0, f"Writing the {part}")
-            made += _build_part(making, part, share)
+            part_told = share(tell, i / len(parts), 1 / len(parts))
+            part_told(0.0, f"Writing the {part}")
+            made += _build_part(making, part, part_told)
     tell(1.0, "Writing the files")
     return tuple(made)
 
@@ -104,9 +95,9 @@ def build_packet_sheets(
     stock: StockList | CuttingPlan | None = None,
 ) -> tuple[Sheet, ...]:
     """The packet's sheets themselves, to be shown or printed; `stock` as for `build_outputs`."""
-    tell = step or _tell_nobody
+    tell = step or tell_nobody
     tell(0.0, "Working out the boards")
-    return _Making(named_alone(job), paper, date_text, stock).build_sheets(tell)
+    return Making(file_stem(job), named_alone(job), paper, date_text, stock).build_sheets(tell)
 
 
 def build_offer_sheets(
@@ -117,20 +108,9 @@ def build_offer_sheets(
     stock: StockList | CuttingPlan | None = None,
 ) -> tuple[Sheet, ...]:
     """The offer's sheets, to be shown or printed; `stock` as for `build_outputs`."""
-    tell = step or _tell_nobody
+    tell = step or tell_nobody
     tell(0.0, "Working out the price")
-    return _Making(named_alone(job), paper, date_text, stock).build_offer()
-
-
-def plan_to_write(name: str, surround: Surround, stock_list: StockList) -> CuttingPlan:
-    """As good a cutting plan as is looked for when something is written, the same each time."""
-    from model.cutting.order import build_order
-    from model.cutting.plan import plan_order
-    from model.cutting.task import Effort, Steps
-
-    order = build_order([(name, surround)], stock_list)
-    steps = Steps(MOST_STEPS)
-    return plan_order(order, Effort(steps.are_over), lambda *_: steps.begin())
+    return Making(file_stem(job), named_alone(job), paper, date_text, stock).build_offer()
 
 
 def write_outputs(folder: Path, outputs: tuple[Output, ...]) -> tuple[Path, ...]:
@@ -153,7 +133,7 @@ def _make_folder(folder: Path) -> None:
         raise FileTrouble(folder, "made", describe_cause(error), "Nothing was written.") from error
 
 
-def _build_part(making: _Making, part: str, tell: Step) -> Iterator[Output]:
+def _build_part(making: Making, part: str, tell: Step) -> Iterator[Output]:
     """The file of one of CHOICES, the files of its folder, or none where the job has nothing of it."""
     name, built = name_output(making.job, part), OUTPUTS[part].build(making, tell)
     if not isinstance(built, bytes):
@@ -163,101 +143,7 @@ def _build_part(making: _Making, part: str, tell: Step) -> Iterator[Output]:
         yield Output(name, built)
 
 
-class _Making:
-    """What the parts of one job are made from, each worked out once, when a part first asks for it."""
-
-    def __init__(
-        self,
-        job: Job,
-        paper: str,
-        date_text: str,
-        stock: StockList | CuttingPlan | None,
-        dxf_version: str = USUAL_VERSION,
-        tell_plan: Callable[[CuttingPlan], None] | None = None,
-    ) -> None:
-        from model.surround import plan_surround
-
-        self.job, self.paper, self.date_text, self.dxf_version = job, paper, date_text, dxf_version
-        self._stock, self._tell_plan = stock, tell_plan
-        self._sheets: tuple[Sheet, ...] = ()
-        self.style = job.about.length_style
-        self.surround = plan_surround(job)
-
-    @cached_property
-    def takeoff(self) -> Takeoff:
-        """What is taken off the boards."""
-        from model.takeoff.takeoff import take_off
-
-        return take_off(self.surround)
-
-    @cached_property
-    def plan(self) -> CuttingPlan:
-        """What is bought and how it is cut."""
-        plan = self._find_plan()
-        if self._tell_plan is not None:
-            self._tell_plan(plan)
-        return plan
-
-    def _find_plan(self) -> CuttingPlan:
-        from app.stock_lists import read_shipped_list
-        from model.cutting.plan import CuttingPlan
-
-        if isinstance(self._stock, CuttingPlan):
-            return self._stock
-        return plan_to_write(file_stem(self.job), self.surround, self._stock or read_shipped_list())
-
-    @cached_property
-    def findings(self) -> tuple[Finding, ...]:
-        """What the checks find."""
-        from model.check.all import check_surround
-
-        return check_surround(self.surround)
-
-    @cached_property
-    def guides(self) -> tuple[Guide, ...]:
-        """Proportions beside the design's own."""
-        from model.check.proportion import list_guides
-
-        return list_guides(self.surround)
-
-    def set_out(self, tell: Step) -> tuple[tuple[Sheet, ...], Step]:
-        """The packet's sheets, numbered alike in drawing files; and what tells of the work after them."""
-        if self._sheets:
-            return self._sheets, tell
-        self._sheets = self.build_sheets(_share(tell, 0.0, SETTING_OUT))
-        return self._sheets, _share(tell, SETTING_OUT, 1 - SETTING_OUT)
-
-    def build_sheets(self, tell: Step) -> tuple[Sheet, ...]:
-        """The packet's sheets."""
-        from model.cutting.frozen import show_bought
-        from render.packet import build_packet
-
-        surround = self.surround
-        tell(0.0, "Checking")
-        findings, guides = self.findings, self.guides
-        tell(0.15, "Taking off the materials")
-        lists = self.takeoff
-        tell(0.3, "Planning what to buy and how to cut it")
-        plan = self.plan
-        bought = show_bought(self.job.purchase, plan.order)
-        tell(0.8, "Setting out the sheets")
-        return build_packet(
-            surround, findings, guides, lists.cuts, self.paper, self.date_text, lists, plan, bought
-        )
-
-    def build_offer(self) -> tuple[Sheet, ...]:
-        """The offer's sheets."""
-        from app.photo_on_paper import draw_for_paper
-        from model.estimate import make_estimate
-        from model.price import make_price
-        from render.offer import build_offer
-
-        estimate = make_estimate(self.surround, self.takeoff, self.plan)
-        price = make_price(estimate, self.job.shop.offer, self.plan.order.stock_list.supplies)
-        return build_offer(self.surround, price, self.paper, self.date_text, draw_for_paper(self.surround))
-
-
-def _build_packet(making: _Making, tell: Step) -> bytes:
+def _build_packet(making: Making, tell: Step) -> bytes:
     from export.pdf import write_pdf
 
     sheets, tell = making.set_out(tell)
@@ -269,7 +155,7 @@ def _build_packet(making: _Making, tell: Step) -> bytes:
     )
 
 
-def _build_offer(making: _Making, _tell: Step) -> bytes:
+def _build_offer(making: Making, _tell: Step) -> bytes:
     from export.pdf import write_pdf
     from render.offer import TITLE
 
@@ -277,7 +163,7 @@ def _build_offer(making: _Making, _tell: Step) -> bytes:
     return write_pdf(making.build_offer(), f"{about.title}: {TITLE.lower()}", about.maker)
 
 
-def _build_templates(making: _Making, _tell: Step) -> bytes:
+def _build_templates(making: Making, _tell: Step) -> bytes:
     """Nothing where there is nothing to mark out."""
     from export.pdf import write_pdf
     from render.template_pages import build_template_sheets
@@ -287,60 +173,51 @@ def _build_templates(making: _Making, _tell: Step) -> bytes:
     return write_pdf(sheets, title, making.job.about.maker) if sheets else b""
 
 
-def _build_views(making: _Making, tell: Step) -> bytes:
+def _build_views(making: Making, tell: Step) -> bytes:
     sheets, tell = making.set_out(tell)
     return build_drawing(making.surround, making.takeoff.cuts, sheets, making.dxf_version, tell).encode()
 
 
-def _build_assemblies(making: _Making, tell: Step) -> Iterator[tuple[str, str]]:
-    sheets, tell = making.set_out(tell)
-    return build_assembly_drawings(
-        making.surround,
-        making.takeoff.cuts,
-        sheets,
-        making.dxf_version,
-        tell,
-        making.takeoff,
-        making.date_text,
-    )
+def _build_assemblies(making: Making, tell: Step) -> Iterable[tuple[str, str]]:
+    return making.build_assemblies(tell)
 
 
-def _build_mouldings(making: _Making, tell: Step) -> Iterator[tuple[str, str]]:
+def _build_mouldings(making: Making, tell: Step) -> Iterator[tuple[str, str]]:
     return build_moulding_drawings(making.surround, making.dxf_version, tell)
 
 
-def _build_cut_list(making: _Making, _tell: Step) -> bytes:
+def _build_cut_list(making: Making, _tell: Step) -> bytes:
     from export.csv import write_cut_list_csv
 
     return write_cut_list_csv(making.takeoff.cuts, making.style).encode()
 
 
-def _build_materials(making: _Making, _tell: Step) -> bytes:
+def _build_materials(making: Making, _tell: Step) -> bytes:
     from export.csv import write_materials_csv
 
     return write_materials_csv(making.takeoff.materials, making.style).encode()
 
 
-def _build_settings(making: _Making, _tell: Step) -> bytes:
+def _build_settings(making: Making, _tell: Step) -> bytes:
     from export.csv import write_settings_csv
 
     return write_settings_csv(making.takeoff.settings, making.takeoff.saw, making.style).encode()
 
 
-def _build_buying(making: _Making, _tell: Step) -> bytes:
+def _build_buying(making: Making, _tell: Step) -> bytes:
     from export.cutting_csv import write_buying_csv
     from model.cutting.buying import list_buying
 
     return write_buying_csv(list_buying(making.plan), making.style).encode()
 
 
-def _build_plan(making: _Making, _tell: Step) -> bytes:
+def _build_plan(making: Making, _tell: Step) -> bytes:
     from export.cutting_csv import write_cutting_csv
 
     return write_cutting_csv(making.plan, making.style).encode()
 
 
-def _build_steps(making: _Making, _tell: Step) -> bytes:
+def _build_steps(making: Making, _tell: Step) -> bytes:
     from export.work_csv import write_steps_csv
     from model.steps.plan import plan_steps
 
@@ -348,14 +225,14 @@ def _build_steps(making: _Making, _tell: Step) -> bytes:
     return write_steps_csv(steps, making.surround, making.takeoff).encode()
 
 
-def _build_days(making: _Making, _tell: Step) -> bytes:
+def _build_days(making: Making, _tell: Step) -> bytes:
     from export.work_csv import write_days_csv
     from model.days.plan import plan_days
 
     return write_days_csv(plan_days(making.surround, making.takeoff)).encode()
 
 
-def _build_finishing(making: _Making, _tell: Step) -> bytes:
+def _build_finishing(making: Making, _tell: Step) -> bytes:
     from export.work_csv import write_finishing_csv
     from model.steps.finishing import list_finishing
 
@@ -363,19 +240,19 @@ def _build_finishing(making: _Making, _tell: Step) -> bytes:
     return write_finishing_csv(finishing, making.style).encode()
 
 
-def _build_anchors(making: _Making, _tell: Step) -> bytes:
+def _build_anchors(making: Making, _tell: Step) -> bytes:
     from export.work_csv import write_anchors_csv
 
     return write_anchors_csv(making.surround).encode()
 
 
-def _build_checks(making: _Making, _tell: Step) -> bytes:
+def _build_checks(making: Making, _tell: Step) -> bytes:
     from export.record_csv import write_checks_csv
 
     return write_checks_csv(making.findings, making.guides, making.style).encode()
 
 
-def _build_site(making: _Making, _tell: Step) -> bytes:
+def _build_site(making: Making, _tell: Step) -> bytes:
     from export.record_csv import write_site_csv
 
     return write_site_csv(making.surround.asked or making.job).encode()
@@ -389,7 +266,7 @@ class OutputKind:
     """
 
     ends: str
-    build: Callable[[_Making, Step], bytes | Iterator[tuple[str, str]]]
+    build: Callable[[Making, Step], bytes | Iterable[tuple[str, str]]]
     words: str
     always: bool = True
 
@@ -435,12 +312,3 @@ PARTS = tuple(part for part, kind in OUTPUTS.items() if kind.always)
 """What is written where nothing was said."""
 LISTS = tuple(part for part, kind in OUTPUTS.items() if kind.ends.endswith(".csv"))
 """Tables for a spreadsheet."""
-
-
-def _share(tell: Step, start: float, part: float) -> Step:
-    """Tells of a part of the work as the part of the whole that it is."""
-    return lambda done, words: tell(start + part * done, words)
-
-
-def _tell_nobody(_done: float, _words: str) -> None:
-    """Nobody watches."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterator
 from contextlib import suppress
 from queue import SimpleQueue
@@ -11,6 +12,14 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from multiprocessing.connection import Connection
     from multiprocessing.process import BaseProcess
+
+
+def count_cores() -> int:
+    """Cores that this program may use."""
+    try:
+        return len(os.sched_getaffinity(0))
+    except AttributeError:  # not on every system
+        return os.cpu_count() or 1
 
 
 class OwnProcess:
@@ -28,13 +37,18 @@ class OwnProcess:
         return self._process is not None and self._process.is_alive()
 
     def send(self, message: object) -> None:
-        """Have it sent as soon as the process takes it."""
+        """Have it sent as soon as the process takes it. Raises OSError where none can be started."""
         self._start().send(message)
 
     def hear(self) -> Iterator[object]:
         """Every answer that is there. Raises EOFError or OSError where the process is gone."""
         while self._pipe is not None and self._pipe.poll():
             yield self._pipe.recv()
+
+    def wait(self, seconds: float) -> None:
+        """Until there is an answer, or so long. Raises OSError where the process is gone."""
+        if self._pipe is not None:
+            self._pipe.poll(seconds)
 
     def end(self) -> None:
         """Let it go."""
@@ -56,10 +70,12 @@ class OwnProcess:
 
             context = get_context("spawn")
             self._pipe, other = context.Pipe()
-            self._process = context.Process(target=self._serve, args=(other,), daemon=True)
-            self._process.start()
-            other.close()
-            self._post = _Post(self._pipe)
+            process = context.Process(target=self._serve, args=(other,), daemon=True)
+            try:
+                process.start()
+            finally:
+                other.close()
+            self._process, self._post = process, _Post(self._pipe)
         return self._post
 
 
@@ -69,15 +85,17 @@ class _Post:
     def __init__(self, pipe: Connection) -> None:
         self._pipe = pipe
         self._messages: SimpleQueue[object] = SimpleQueue()
-        Thread(target=self._run, daemon=True).start()
+        self._thread = Thread(target=self._run, daemon=True)
+        self._thread.start()
 
     def send(self, message: object) -> None:
         """Have it sent as soon as the other end takes it."""
         self._messages.put(message)
 
     def end(self) -> None:
-        """Send nothing more."""
+        """Send nothing more; what is being sent is given up, for the other end is gone."""
         self._messages.put(None)
+        self._thread.join()
 
     def _run(self) -> None:
         with suppress(OSError, ValueError):  # the listener finds out that the other end is gone

@@ -30,6 +30,7 @@ from app.outputs import (
 from app.packet_dialog import PacketDialog
 from app.photo_carried import carry_photo
 from app.progress_line import ProgressLine
+from app.second_process import open_second
 from app.session import Session
 from app.settings import Settings
 from app.work import Work
@@ -219,7 +220,8 @@ def _write_packet(
 
     plans: list[CuttingPlan] = []
     today = date.today().isoformat()
-    outputs = build_outputs(job, paper, today, parts, step, source, dxf_version, plans.append)
+    with open_second() as second:
+        outputs = build_outputs(job, paper, today, parts, step, source, dxf_version, plans.append, second)
     paths = write_outputs(folder, outputs)
     if not (plans and {PACKET, BUYING} & set(parts)):
         return Written(paths, None, lacks)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 
 from model.check.finding import Finding, Guide
 from model.cutting.plan import CuttingPlan
@@ -61,6 +62,10 @@ CHAPTERS: tuple[Callable[[Desk], list[Draft]], ...] = (
     draft_cautions,
 )
 """Between the site record, which comes first, and the notes, in the order of use."""
+WITH_PLANS = (draft_plans, draft_buying)
+"""Those that show what is bought and how it is cut."""
+Plans = tuple[CuttingPlan, CuttingPlan | None]
+"""What to buy and how to cut it, and what of that is bought already, None where nothing is."""
 
 
 def build_packet(
@@ -71,27 +76,23 @@ def build_packet(
     paper: str,
     date_text: str,
     takeoff: Takeoff | None = None,
-    cutting: CuttingPlan | None = None,
-    bought: CuttingPlan | None = None,
+    find_plans: Callable[[], Plans] | None = None,
 ) -> tuple[Sheet, ...]:
     """Every chapter of `surround` on `paper` (a key of PAPERS).
 
-    With its `takeoff` rough sizes, saw settings and materials are among them, with `cutting` what to buy and
-    how each board and sheet is cut, those `bought` already first.
+    With its `takeoff` rough sizes, saw settings and materials are among them, with `find_plans` what to buy
+    and how each board and sheet is cut, those bought already first. It is called once all that needs no plan
+    is drafted, for one may be in the making elsewhere.
 
     Raises Refused for another paper.
     """
-    desk = Desk(
-        surround,
-        paper_size(paper),
-        tuple(findings),
-        tuple(guides),
-        tuple(cuts),
-        takeoff,
-        cutting,
-        bought,
-    )
-    drafts = [draft for chapter in CHAPTERS for draft in chapter(desk)]
+    desk = Desk(surround, paper_size(paper), tuple(findings), tuple(guides), tuple(cuts), takeoff)
+    drafted = {chapter: chapter(desk) for chapter in CHAPTERS if chapter not in WITH_PLANS}
+    if find_plans is not None:
+        cutting, bought = find_plans()
+        desk = replace(desk, cutting=cutting, bought=bought)
+    drafted |= {chapter: chapter(desk) for chapter in WITH_PLANS}
+    drafts = [draft for chapter in CHAPTERS for draft in drafted[chapter]]
     drafts = join_short(desk, [*drafts, *draft_notes(desk, drafts)])
     return number_sheets(desk, [*draft_cover(desk, drafts), *drafts], date_text)
 

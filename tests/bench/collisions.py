@@ -82,7 +82,16 @@ def lay_out(
     for paper in papers:
         yield (
             paper,
-            build_packet(surround, findings, guides, takeoff.cuts, paper, DATE, takeoff, plan),
+            build_packet(
+                surround,
+                findings,
+                guides,
+                takeoff.cuts,
+                paper,
+                DATE,
+                takeoff,
+                plan and (lambda: (plan, None)),
+            ),
         )
 
 

@@ -27,7 +27,7 @@ from time import monotonic, process_time
 from hypothesis.errors import UnsatisfiedAssumption
 
 from app.files import save_job_file
-from app.many_jobs import count_cores
+from app.own_process import count_cores
 from model.job import Job
 from tests.bench.claims import Claim, list_claims
 from tests.bench.drawn import Drawing, draw_design

@@ -1,7 +1,8 @@
 """Every pace in one table, each beside a baseline of the same run: ``python -m tests.bench.paces``.
 
-The job is the one that is shown first. All is processor time, so that what else the machine does is left out,
-and a start is told by the clock as well. What each is made of, and other jobs, in ``python -m tests.bench``.
+The job is the one that is shown first. All is processor time, so that what else the machine does is left out;
+a start, and what two processes do, are told by the clock as well. What each is made of, and other jobs, in
+``python -m tests.bench``.
 """
 
 from __future__ import annotations
@@ -80,7 +81,10 @@ def _paper_paces() -> Iterator[Pace]:
         "bare DXF library, same entities",
         bare_drawings,
     )
-    yield "packet, drawings and cutting", found["set"], "both bare libraries", bare + bare_drawings
+    both = "both bare libraries", bare + bare_drawings
+    yield "packet, drawings and cutting", found["set"], *both
+    yield "the same by two processes, all", found["shared_cpu"], *both
+    yield "the same by the clock", found["shared"], "both bare libraries", found["bare_clock"]
 
 
 def _model_paces() -> Iterator[Pace]:

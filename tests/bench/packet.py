@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 import json
+import os
 from collections import Counter
 from collections.abc import Callable, Sequence
 from functools import partial
 from importlib.resources import files
 from io import BytesIO
 from statistics import median
-from time import process_time
+from time import perf_counter, process_time
 from typing import Any
 from unittest.mock import patch
 
 from app.demo import list_demos, read_demo
 from app.drawing_files import build_assembly_drawings, build_drawing, build_moulding_drawings
 from app.outputs import ASSEMBLIES, DRAWING, MOULDINGS, PACKET, build_outputs, build_packet_sheets
+from app.second_process import open_second
 from export import dxf
 from export.dxf import write_dxf
 from export.dxf_file import R2010
@@ -41,7 +43,10 @@ def measure() -> dict[str, dict[str, float]]:
     """By job: seconds from job to bytes (`packet`), from sheets to bytes (`writing`) and of reportlab alone
     (`bare`); how many `marks` on how many `pages` that was. From sheets to all drawing files (`drawings`),
     from what is drawn in them to their text (`writing_drawings`) and of ezdxf alone with as many entities
-    (`bare_drawings`); how many `files`. All of it together, from the job on (`set`).
+    (`bare_drawings`); how many `files`. All of it together, from the job on, by one process alone (`set`);
+    with a second one that is started for it, as the program does where there are two cores, by the clock
+    (`shared`) and on the processors, the second one's start included (`shared_cpu`); and what the libraries
+    alone take for all of it by the clock (`bare_clock`). What is not by the clock is the processor's time.
     """
     return {name: measure_job(read_demo(name)) for name in list_demos()}
 
@@ -52,11 +57,15 @@ def measure_job(job: Job) -> dict[str, float]:
     counts = [_count_marks(sheet) for sheet in sheets]
     recorded = [record(text) for text in _write_drawings(job, sheets)]
     replay = _record_writing(job, sheets)
+    shared, shared_cpu = measure_shared(job)
     return {
         "packet": _time(lambda: write_pdf(_build_sheets(job), job.about.name)),
         "writing": _time(lambda: write_pdf(sheets, job.about.name)),
         "bare": _time(lambda: _draw_bare(sheets, counts)),
         "set": measure_set(job),
+        "shared": shared,
+        "shared_cpu": shared_cpu,
+        "bare_clock": _time(lambda: (_draw_bare(sheets, counts), write_bare(recorded)), perf_counter),
         "drawings": _time(lambda: _write_drawings(job, sheets)),
         "writing_drawings": _time(lambda: [write() for write in replay]),
         "bare_drawings": _time(lambda: write_bare(recorded)),
@@ -69,6 +78,24 @@ def measure_job(job: Job) -> dict[str, float]:
 def measure_set(job: Job) -> float:
     """Seconds from job to the packet and all drawing files as the program writes them, buying planned."""
     return _time(lambda: build_outputs(job, PAPER, "", SET))
+
+
+def measure_shared(job: Job) -> tuple[float, float]:
+    """The same where a second process does some of it: by the clock, and on all processors."""
+    taken = []
+    for _ in range(ROUNDS):
+        start, used = perf_counter(), _use_of_processors()
+        with open_second() as second:
+            build_outputs(job, PAPER, "", SET, second=second)
+            end = perf_counter()
+        taken.append((end - start, _use_of_processors() - used))
+    clock, cpu = zip(*taken, strict=True)
+    return median(clock), median(cpu)
+
+
+def _use_of_processors() -> float:
+    """Seconds by this process and those it has started and seen the end of."""
+    return sum(os.times()[:4])
 
 
 def _write_drawings(job: Job, sheets: Sequence[Sheet]) -> list[str]:
@@ -103,14 +130,14 @@ def _build_sheets(job: Job) -> tuple[Sheet, ...]:
     return build_packet_sheets(job, PAPER, "")
 
 
-def _time(work: Callable[[], object]) -> float:
+def _time(work: Callable[[], object], clock: Callable[[], float] = process_time) -> float:
     """Median seconds of the processor, whatever else the machine does, after a round that loads libraries."""
     work()
     times = []
     for _ in range(ROUNDS):
-        start = process_time()
+        start = clock()
         work()
-        times.append(process_time() - start)
+        times.append(clock() - start)
     return median(times)
 
 
