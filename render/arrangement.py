@@ -26,6 +26,8 @@ GRAIN = 1e-6
 """Lines nearer to each other than this, in inches, are one line."""
 BEND = 0.01
 """Pieces of line that turn by more than this, radians, do not run on straight, however short they are."""
+STRAY = 10 * GRAIN
+"""What lies further off a line than this is no part of it, in."""
 MOST_LINES = 600
 """The grid is refined until sloping edges meet its corners, two or three times as a rule, but never beyond
 this many lines; past it an edge may be off by less than one cell."""
@@ -346,18 +348,43 @@ def join_collinear(segments: Floats, kinds: Ints) -> tuple[Floats, Ints]:
     goes_on = follows & (kinds[1:] == kinds[:-1])
     at = np.flatnonzero(goes_on)
     direction = segments[:, 2:] - segments[:, :2]
-    goes_on[at] = _run_straight(direction[at], direction[at + 1])
-    last = np.append(np.flatnonzero(~goes_on), len(segments) - 1)
-    first = np.append(0, last[:-1] + 1)
+    straight, short = _run_straight(direction[at], direction[at + 1])
+    goes_on[at] = straight
+    if (straight & short).any():
+        _part_at_corners(segments, goes_on)
+    first, last = _list_runs(goes_on)
     return np.concatenate([segments[first, :2], segments[last, 2:]], axis=1), kinds[first]
 
 
-def _run_straight(before: Floats, after: Floats) -> Mask:
-    """Whether pieces go on in one direction, where they are long enough to have one."""
+def _list_runs(goes_on: Mask) -> tuple[Ints, Ints]:
+    """The first and the last piece of each run of pieces that go on in each other."""
+    last = np.append(np.flatnonzero(~goes_on), len(goes_on))
+    return np.append(0, last[:-1] + 1), last
+
+
+def _run_straight(before: Floats, after: Floats) -> tuple[Mask, Mask]:
+    """Whether pieces go on in one direction, and whether one of them is too short to have one."""
     turn = np.abs(after[:, 0] * before[:, 1] - after[:, 1] * before[:, 0])
     one, other = np.hypot(before[:, 0], before[:, 1]), np.hypot(after[:, 0], after[:, 1])
-    straight: Mask = (turn < GRAIN) & ((turn < BEND * one * other) | (np.minimum(one, other) < 10 * GRAIN))
-    return straight
+    short: Mask = np.minimum(one, other) < 10 * GRAIN
+    straight: Mask = (turn < GRAIN) & ((turn < BEND * one * other) | short)
+    return straight, short
+
+
+def _part_at_corners(segments: Floats, goes_on: Mask) -> None:
+    """End runs where they are furthest off their chord, until none is off it: short pieces may be corners."""
+    while True:
+        first, last = _list_runs(goes_on)
+        run = np.repeat(np.arange(len(first)), last - first + 1)
+        start, way = segments[first, :2], segments[last, 2:] - segments[first, :2]
+        size = np.maximum(np.hypot(way[:, 0], way[:, 1]), GRAIN)
+        to_end = segments[:, 2:] - start[run]
+        off = np.abs(to_end[:, 0] * way[run, 1] - to_end[:, 1] * way[run, 0]) / size[run]
+        furthest = np.lexsort((-off, run))[first]
+        strayed = furthest[off[furthest] > STRAY]
+        if not len(strayed):
+            return
+        goes_on[strayed] = False
 
 
 def trace_rings(borders: Borders, inside: Mask) -> tuple[tuple[Point, ...], ...]:

@@ -84,6 +84,10 @@ def fit_panel_mould(design: Design, frames: Sequence[Frame], ledger: Ledger) -> 
         reason = "in the columns' leaning panels its corners are not square"
         ledger.swap("panel_mould.profile", moulding.profile, LEFT_OUT, reason)
     if not openings:
+        if moulding.on and design.over.on and not any(frame.openings for frame in frames):
+            ledger.swap(
+                "panel_mould.profile", moulding.profile, LEFT_OUT, "there is no panel that it goes round"
+            )
         return None
     room = Room(
         (least_side(openings) - BETWEEN_PANEL_MOULDS) / 2,

@@ -36,21 +36,23 @@ def name_kinds(boards: Sequence[Board], kinds: Sequence[Kind]) -> dict[str, str]
 def _tell_apart(group: Group) -> list[list[str]]:
     """Words for each line in the order they are said; none for a line that stands alone."""
     found: list[dict[int, str]] = [{} for _ in group]
-    _part(group, list(range(len(group))), found)
+    _part(group, list(range(len(group))), found, set())
     return [[own[i] for i in sorted(own)] for own in found]
 
 
-def _part(group: Group, which: Sequence[int], found: list[dict[int, str]]) -> None:
-    """Give the lines `which` the words that part them best, then part what is still together."""
+def _part(group: Group, which: Sequence[int], found: list[dict[int, str]], taken: set[int]) -> None:
+    """Give the lines `which` the words that part them best, then part what is still together.
+
+    What parted them from others is `taken`: the same words again would be those of the others.
+    """
     if len(which) < 2:
         return
-    lines = [group[i] for i in which]
-    said, words = _choose_words(lines, set().union(*(found[i] for i in which)))
+    said, words = _choose_words([group[i] for i in which], taken)
     for i, word in zip(which, words, strict=True):
         if word:
             found[i][said] = word
     for word in dict.fromkeys(words):
-        _part(group, [i for i, own in zip(which, words, strict=True) if own == word], found)
+        _part(group, [i for i, own in zip(which, words, strict=True) if own == word], found, taken | {said})
 
 
 def _choose_words(lines: Group, taken: set[int]) -> tuple[int, list[str]]:

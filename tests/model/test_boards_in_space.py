@@ -16,7 +16,7 @@ from model.board import Board, StockKind
 from model.job import Job, default_job, with_texts
 from model.moulding.library import USES, Use
 from model.parameters import BY_PATH
-from model.surround import plan_surround
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 TOUCHING = 1e-6
@@ -105,7 +105,7 @@ def _check_connected(boards: tuple[Board, ...], solids: list[Manifold]) -> None:
 
 
 def _check(job: Job) -> None:
-    boards = plan_surround(job).boards
+    boards = plan_of(job).boards
     solids = [_solid(mesh) for mesh in _check_solids(boards)]
     _check_apart(boards, solids)
     _check_connected(boards, solids)

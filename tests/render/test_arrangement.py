@@ -127,3 +127,11 @@ def test_slopes_that_never_agree_cost_less_than_a_cell_and_do_not_run_away():
 def test_the_grid_sees_nothing_between_faces():
     grid = arrange([rectangle(0, 0, 1, 1, 0), rectangle(3, 0, 4, 1, 0)])
     assert (grid.seen[:, 1] == NOTHING).all()
+
+
+def test_a_corner_that_one_short_piece_makes_stays_where_it_is():
+    """A piece of less than a few grains has no direction of its own, and yet may be where a line turns."""
+    corner = np.array([[0, 0, 2, 0], [2, 0, 2 + 4e-7, 4e-7], [2 + 4e-7, 4e-7, 2 + 4e-7, 2]])
+    joined, _ = join_collinear(corner, np.zeros(3, dtype=np.intp))
+    assert len(joined) == 2
+    assert np.abs(joined - [[0, 0, 2, 0], [2, 0, 2, 2]]).max() < 1e-6

@@ -12,6 +12,7 @@ from model.board import Board, End, Point2, block
 from model.job import Job
 from model.surround import plan_surround
 from render.axonometric import BACK_LEFT, BELOW_RIGHT, FRONT_LEFT, FRONT_RIGHT, Scene, Stand, rings_of
+from tests.planned import plan_of
 from tests.strategies import jobs
 from tests.takeoff_wood import POPLAR, board, triangles_of
 
@@ -74,7 +75,7 @@ def test_what_shows_is_what_a_ray_meets_first(stand: Stand) -> None:
 @settings(max_examples=6)
 @given(jobs())
 def test_what_shows_of_any_design_is_what_a_ray_meets_first(job: Job) -> None:
-    check_against_rays(plan_surround(job).boards, FRONT_RIGHT, 2)
+    check_against_rays(plan_of(job).boards, FRONT_RIGHT, 2)
 
 
 def test_a_cube_alone_shows_three_sides_in_their_true_foreshortening() -> None:

@@ -16,6 +16,7 @@ from render.drawing import Lines, Polyline, Text
 from render.extent import text_corners
 from render.number_places import list_strokes, list_words
 from render.views import VIEWS, ViewOptions, draw_view, project_boards
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 RATIO = 16.0
@@ -96,7 +97,7 @@ def test_every_line_of_the_cut_list_is_found_on_one_of_the_drawings(name):
 @settings(max_examples=15, deadline=None)
 @given(jobs())
 def test_every_kind_that_shows_enough_is_marked_or_named_as_left_out(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     _, found = _marked(surround, "front")
     marks = {m.text for m in found.marks if isinstance(m, Text)} | set(found.left_out)
     projection, places = project_boards(surround, "front")

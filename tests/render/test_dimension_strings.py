@@ -9,7 +9,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from model.surround import plan_surround
 from model.units import FEET_INCHES_16, INCHES_16, MILLIMETRES, LengthStyle
 from render.dimension_strings import TEXT_CLEAR, TEXT_HEIGHT, Edge, measure, place_strings
 from render.dimension_strokes import dimension_text
@@ -19,6 +18,7 @@ from render.view_context import Frame
 from render.view_dimensions import list_strings
 from render.views import VIEWS
 from tests.collisions import list_collisions
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 BOTH = LengthStyle("both")
@@ -93,7 +93,7 @@ def overlap(one, other):
 @settings(max_examples=20, deadline=None)
 @given(jobs(), st.sampled_from(VIEWS), st.sampled_from((8, 12, 16, 24)))
 def test_texts_of_a_view_never_lie_over_each_other(job, view, ratio):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     placed = place_strings(
         list_strings(surround, view), Frame.around(surround, view).outline, ratio, job.about.length_style
     )
@@ -158,7 +158,7 @@ def test_a_text_stands_over_a_line_that_gives_way_rather_than_far_off():
 @settings(max_examples=20, deadline=None)
 @given(jobs(job__units="feet_inches", job__precision="16"), st.sampled_from(VIEWS))
 def test_every_dimension_prints_the_distance_it_measures(job, view):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     placed = place_strings(
         list_strings(surround, view), Frame.around(surround, view).outline, 12, LengthStyle("feet_inches", 16)
     )

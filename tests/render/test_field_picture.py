@@ -18,6 +18,7 @@ from render.drawing import Dimension, Lines, Text
 from render.extent import drawing_extent
 from render.field_picture import FieldPicture, draw_field_picture
 from render.tape_picture import AS_IF, UNKNOWN
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 EVERYTHING = (
@@ -159,7 +160,7 @@ def test_the_sizes_of_a_raised_board_have_pictures():
 @given(jobs())
 @settings(max_examples=25)
 def test_no_job_that_can_be_entered_has_a_picture_that_is_empty_or_cannot_be_drawn(job: Job):
-    surround, idle = plan_surround(job), list_idle(job)
+    surround, idle = plan_of(job), list_idle(job)
     for row in TABLE:
         picture = None if row.path in idle else draw_field_picture(surround, row.path)
         if picture is not None:

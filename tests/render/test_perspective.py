@@ -16,6 +16,7 @@ from model.photo.camera import Camera
 from model.surround import plan_surround
 from render.perspective import AWAY, DARK, see_solids
 from tests.model.photo.test_recover import take
+from tests.planned import plan_of
 from tests.strategies import jobs
 from tests.takeoff_wood import triangles_of
 
@@ -94,7 +95,7 @@ def test_a_photo_shows_what_its_rays_meet_first_and_lights_what_the_light_meets_
 @settings(max_examples=5, deadline=None)
 @given(job=jobs(in_between=False), yaw=st.integers(-40, 40), pitch=st.integers(-12, 15))
 def test_rays_meet_the_same_in_a_photo_of_any_design(job: Job, yaw: int, pitch: int):
-    boards = plan_surround(job).boards
+    boards = plan_of(job).boards
     _, wrong = check_by_rays(boards, take(28, yaw, pitch, 400), 4)
     assert len(wrong) <= 1, wrong
 

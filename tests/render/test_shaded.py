@@ -24,6 +24,7 @@ from render.shaded import area_of as area_of_rings
 from render.shaded_front import draw_shaded
 from render.views import draw_view, project_boards
 from render.visibility import FROM_FRONT, flatten_boards, project
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 WOOD = Stock(StockKind.BOARD, 0.75, "poplar")
@@ -231,7 +232,7 @@ def test_rays_to_the_light_find_the_same_shadows_on_the_shipped_jobs(name):
 @settings(max_examples=8, deadline=None)
 @given(job=jobs(in_between=False), seed=st.integers(0, 99))
 def test_rays_to_the_light_find_the_same_shadows_on_any_design(job, seed):
-    assert len(check_by_rays(plan_surround(job), seed, 150)) <= 1
+    assert len(check_by_rays(plan_of(job), seed, 150)) <= 1
 
 
 def paints_of(drawing, fill):

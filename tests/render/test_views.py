@@ -17,6 +17,7 @@ from render.extent import drawing_extent, text_corners
 from render.section_places import section_station
 from render.view_marks import SLOPE_WORDS
 from render.views import VIEWS, ViewOptions, draw_view, draw_views
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 
@@ -172,7 +173,7 @@ def test_an_unknown_view_is_an_error():
 @settings(max_examples=15, deadline=None)
 @given(jobs(), st.sampled_from(VIEWS), st.sampled_from((4, 12, 48)))
 def test_every_job_in_range_can_be_drawn(job, view, ratio):
-    drawing = draw_view(plan_surround(job), view, ViewOptions(ratio=ratio, clearance=True))
+    drawing = draw_view(plan_of(job), view, ViewOptions(ratio=ratio, clearance=True))
     low_x, low_y, high_x, high_y = drawing_extent(drawing)
     assert high_x > low_x
     assert high_y > low_y

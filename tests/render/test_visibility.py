@@ -14,6 +14,7 @@ from model.job import default_job
 from model.surround import plan_surround
 from render.arrangement import GRAIN, NOTHING
 from render.visibility import CELL, FROM_ABOVE, FROM_FRONT, FROM_RIGHT, Line, flatten_boards, project
+from tests.planned import plan_of
 from tests.strategies import alike, jobs
 
 POPLAR = Stock(StockKind.BOARD, 0.75, "poplar")
@@ -77,7 +78,7 @@ A_GRAIN_OFF = 1000 * GRAIN
 @settings(max_examples=25, deadline=None)
 @given(jobs())
 def test_visible_areas_add_up_to_the_silhouette(job):
-    boards = plan_surround(job).boards
+    boards = plan_of(job).boards
     for look in LOOKS.values():
         projection = project(flatten_boards(boards), look)
         if not projection.grid.exact:
@@ -113,7 +114,7 @@ def ring_area(rings):
 @settings(max_examples=25, deadline=None)
 @given(alike())
 def test_front_view_of_a_surround_is_its_own_mirror_image(job):
-    boards = plan_surround(job).boards
+    boards = plan_of(job).boards
     lines = project(flatten_boards(boards), FROM_FRONT).lines
     for kind, segments in lines.items():
         total = sum(abs(a - c) + abs(b - d) for a, b, c, d in segments)

@@ -18,6 +18,7 @@ from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.surfaces import list_surfaces, part_surfaces
 from model.takeoff.weight import weigh_board
+from tests.planned import plan_of
 from tests.strategies import jobs
 from tests.wood import PINE
 
@@ -129,7 +130,7 @@ def test_surfaces_of_a_bored_surround_are_those_of_its_meshes():
 @settings(max_examples=60, deadline=None)
 @given(jobs(cord__on=True))
 def test_every_bored_board_is_closed_and_of_its_own_volume(job):
-    for board in plan_surround(job).boards:
+    for board in plan_of(job).boards:
         if board.bores:
             mesh = _mesh(board)
             assert mesh.is_watertight

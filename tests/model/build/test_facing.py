@@ -10,6 +10,7 @@ from model.build.facing import Lean
 from model.build.level_backs import FOLLOWS, PACKING
 from model.job import default_job, with_texts, with_value
 from model.surround import plan_surround
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 
@@ -88,7 +89,7 @@ def test_a_reading_far_out_of_plumb_is_taken_for_a_slip():
 def test_no_reading_moves_the_front_of_anything_nor_the_shelf(job, left, right):
     """But for what is notched round a baseboard: it is not, where the masonry is out of plumb."""
     leaning = with_value(with_value(job, "plumb.left", left), "plumb.right", right)
-    plumb, out = plan_surround(job), plan_surround(leaning)
+    plumb, out = plan_of(job), plan_surround(leaning)
     rest = [board for board in out.boards if board.role not in PACKING]
     for before, after in zip(plumb.boards, rest, strict=True):
         assert before.role == after.role

@@ -10,6 +10,7 @@ from model.build.groove import Groove, Swing, find_groove, is_floating
 from model.job import Job, default_job, with_texts
 from model.reference.moisture import FIRE_SIDE, SHRINKS_ACROSS, moisture_in_air
 from model.surround import Surround, plan_surround
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 HAIR = 1e-6
@@ -110,7 +111,7 @@ def _moved(job: Job, size: float, end: float) -> float:
 @settings(max_examples=60)
 @given(jobs(panel__kind="solid", column__kind="framed", frieze__kind="framed"))
 def test_no_panel_of_any_job_falls_out_at_the_driest_or_fills_its_grooves_at_the_dampest(job: Job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     room, built = surround.job.site.room, job.shop.rates.moisture
     air = [moisture_in_air(humidity) for humidity in (room.driest, room.dampest)]
     fire = [] if surround.job.site.fireplace == "not_in_use" else [FIRE_SIDE.value]

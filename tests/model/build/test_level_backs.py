@@ -15,6 +15,7 @@ from model.takeoff.faces import list_faces
 from model.takeoff.marks import list_kinds
 from model.takeoff.rough import plan_rough
 from model.takeoff.standing import list_standing
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 
@@ -108,7 +109,7 @@ def test_its_whole_back_lies_on_the_masonry():
 @given(jobs(plumb__left=None, plumb__right=None, over__on=True), floats(-2, 2), floats(-2, 2))
 def test_nothing_level_reaches_into_masonry(job, left, right):
     leaning = with_value(with_value(job, "plumb.left", left), "plumb.right", right)
-    plumb, surround = plan_surround(job), plan_surround(leaning)
+    plumb, surround = plan_of(job), plan_surround(leaning)
     layout = surround.layout
     rest = [board for board in surround.boards if board.role not in PACKING]
     for before, board in zip(plumb.boards, rest, strict=True):

@@ -11,6 +11,7 @@ from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
 from model.takeoff.joints import list_joints
 from model.takeoff.surfaces import list_surfaces
+from tests.planned import plan_of
 from tests.solids import build_solid
 from tests.strategies import jobs
 
@@ -154,7 +155,7 @@ def test_a_baseboard_on_a_wall_behind_a_proud_facing_lies_on_that_wall():
 @settings(max_examples=60, deadline=None)
 @given(jobs(baseboard__height_left=5.0, baseboard__height_right=7.5))
 def test_no_board_lies_in_a_baseboard(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     for o in surround.layout.obstacles:
         if o.kind != "baseboard":
             continue
@@ -178,4 +179,4 @@ def _block(obstacle) -> Manifold:
 @given(jobs(outlet__left=None, outlet__right=None, casing__left=None, casing__right=None))
 def test_outlets_and_casings_move_no_board(job):
     beset = with_value(with_value(job, "outlet.right", 30.0), "casing.left", 40.0)
-    assert plan_surround(job).boards == plan_surround(beset).boards
+    assert plan_of(job).boards == plan_surround(beset).boards

@@ -8,6 +8,7 @@ from model.board import Board
 from model.job import default_job, with_texts
 from model.surround import Surround, plan_surround
 from model.takeoff.anchors import WALL, list_order, plan_anchors
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 
@@ -70,7 +71,7 @@ def test_the_panel_mould_lies_in_its_panels_too():
 @settings(max_examples=30, deadline=None)
 @given(jobs(over__on=True))
 def test_no_nailer_reaches_out_of_the_overmantel(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     over = surround.layout.over
     for board in surround.boards:
         if board.role.startswith("overmantel") and board.assembly == "nailers":

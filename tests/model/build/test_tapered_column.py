@@ -12,6 +12,7 @@ from model.takeoff.contacts import list_contacts
 from model.takeoff.cut_list import Cut, list_cuts
 from model.takeoff.faces import list_faces
 from model.takeoff.guide_settings import Action, list_guide_settings
+from tests.planned import cuts_of, plan_of
 from tests.solids import GRID, build_solid
 from tests.strategies import alike, jobs
 
@@ -189,7 +190,7 @@ def _tapers() -> st.SearchStrategy[Job]:
 @settings(max_examples=60, deadline=None)
 @given(_tapers())
 def test_every_taper_keeps_its_bounds_and_both_columns_lean_alike(job):
-    layout = plan_surround(job).layout
+    layout = plan_of(job).layout
     for side in layout.sides:
         if side.taper is None:
             continue
@@ -206,14 +207,14 @@ def test_every_taper_keeps_its_bounds_and_both_columns_lean_alike(job):
 @settings(max_examples=40, deadline=None)
 @given(_tapers())
 def test_no_two_lines_of_a_tapered_jobs_cut_list_share_a_name(job):
-    names = [cut.name for cut in list_cuts(plan_surround(job))]
+    names = [cut.name for cut in cuts_of(job)]
     assert len(names) == len(set(names))
 
 
 @settings(max_examples=25, deadline=None)
 @given(st.sampled_from((-1.0, 1.0, 2.0)).flatmap(lambda taper: alike(column__taper=taper)))
 def test_tapered_columns_of_a_job_that_is_alike_on_both_sides_mirror(job):
-    boards = plan_surround(job).boards
+    boards = plan_of(job).boards
     left, right = (
         sorted(
             (b.role, *(round(v, 6) for corner in b.bounds for v in corner))

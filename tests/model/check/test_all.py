@@ -23,6 +23,7 @@ from model.errors import Refused
 from model.job import default_job, with_texts, with_value
 from model.parameters import BY_PATH
 from model.surround import Surround, plan_surround
+from tests.planned import findings_of, plan_of
 from tests.strategies import alike, jobs
 from tests.wrong_designs import designs
 
@@ -40,7 +41,7 @@ def _clearance(surround: Surround) -> dict[str, Finding]:
 
 @given(jobs())
 def test_any_job_in_range_is_checked_and_findings_come_worst_first(job):
-    findings = check_surround(plan_surround(job))
+    findings = findings_of(job)
     ranks = [WORST_FIRST.index(finding.status) for finding in findings]
     assert ranks == sorted(ranks)
     assert {"hearth extension", CLEARANCE, "fit"} <= {finding.check for finding in findings}
@@ -48,7 +49,7 @@ def test_any_job_in_range_is_checked_and_findings_come_worst_first(job):
 
 @given(st.one_of(jobs(), designs()))
 def test_an_answer_follows_from_what_is_measured_its_limit_and_which_way_that_holds(job):
-    for finding in check_surround(plan_surround(job)):
+    for finding in findings_of(job):
         if finding.measured is None or finding.limit is None:
             continue
         spare = (finding.measured - finding.limit) * (1 if finding.bound is Bound.LEAST else -1)
@@ -58,8 +59,8 @@ def test_an_answer_follows_from_what_is_measured_its_limit_and_which_way_that_ho
 
 @given(jobs(piece_one__name="", piece_two__name=""))
 def test_every_finding_can_be_read_written_and_pointed_at(job):
-    surround = plan_surround(job)
-    for finding in check_surround(surround):
+    surround = plan_of(job)
+    for finding in findings_of(job):
         for number in (finding.measured, finding.limit, *(finding.at or ())):
             assert number is None or isfinite(number), finding
         for text in (finding.message, finding.cure):
@@ -77,7 +78,7 @@ def test_every_finding_can_be_read_written_and_pointed_at(job):
 
 @given(jobs(site__fireplace="gas"))
 def test_no_masonry_figure_is_offered_for_a_gas_fireplace(job):
-    for finding in check_surround(plan_surround(job)):
+    for finding in findings_of(job):
         if finding.check in (CLEARANCE, "hearth extension", "concealed wood"):
             assert "IRC" not in finding.rule, finding
             assert "NFPA" not in finding.rule, finding
@@ -89,14 +90,14 @@ def test_no_masonry_figure_is_offered_for_a_gas_fireplace(job):
 
 @given(jobs(site__fireplace="not_in_use"))
 def test_a_fireplace_not_in_use_never_fails_the_fire_rules(job):
-    for finding in check_surround(plan_surround(job)):
+    for finding in findings_of(job):
         if finding.check in (CLEARANCE, "hearth extension"):
             assert finding.status is not Status.FAIL
 
 
 @given(jobs(), st.floats(0.0625, 20))
 def test_raising_the_shelf_never_breaks_a_clearance(job, lift):
-    low = plan_surround(job)
+    low = plan_of(job)
     try:
         high = plan_surround(with_value(job, "shelf.height", job.design.shelf.height + lift))
     except Refused:
@@ -111,7 +112,7 @@ def test_raising_the_shelf_never_breaks_a_clearance(job, lift):
 @settings(max_examples=60)
 @given(jobs(), st.floats(0.0625, 20))
 def test_setting_the_columns_further_out_never_breaks_a_clearance(job, push):
-    near = plan_surround(job)
+    near = plan_of(job)
     try:
         far = plan_surround(with_value(job, "column.margin", job.design.column.margin + push))
     except Refused:
@@ -125,7 +126,7 @@ def test_setting_the_columns_further_out_never_breaks_a_clearance(job, push):
 
 @given(alike())
 def test_left_and_right_are_judged_alike(job):
-    found = _clearance(plan_surround(job))
+    found = _clearance(plan_of(job))
     for part, finding in found.items():
         twin = found.get(part.replace("left", "right"))
         if part.startswith("left") and twin is not None:
@@ -151,7 +152,7 @@ def test_no_finding_claims_approval():
 
 @given(jobs())
 def test_only_what_is_about_fire_is_marked_on_the_sheet(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     assert all(finding.at is None for finding in check_built(surround))
 
 
@@ -167,5 +168,5 @@ def test_what_the_sheet_marks_is_what_the_whole_check_finds_but_for_its_cures(jo
 
 @given(jobs())
 def test_what_is_known_about_fire_already_gives_the_same_list(job):
-    surround = plan_surround(job)
-    assert check_surround(surround, check_fire(surround)) == check_surround(surround)
+    surround = plan_of(job)
+    assert check_surround(surround, check_fire(surround)) == findings_of(job)

@@ -8,12 +8,12 @@ import pytest
 from hypothesis import given, settings
 
 from app.demo import read_demo
-from model.check.all import check_surround
 from model.check.board_distance import list_board_distances
 from model.check.finding import Status
 from model.check.mantel import CHECK as MANTEL
 from model.job import with_texts
 from model.surround import plan_surround
+from tests.planned import findings_of, plan_of
 from tests.wood import place_at_corner, place_beside, surround_of
 from tests.wrong_designs import designs
 
@@ -21,11 +21,11 @@ from tests.wrong_designs import designs
 @settings(max_examples=25)
 @given(designs())
 def test_a_part_is_over_just_when_one_of_its_boards_is(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     boards = list_board_distances(surround)
     if surround.job.site.fireplace == "not_in_use":
         return
-    over = {f.part for f in check_surround(surround) if f.check == MANTEL and f.status is Status.FAIL}
+    over = {f.part for f in findings_of(job) if f.check == MANTEL and f.status is Status.FAIL}
     assert {board.part for board in boards if board.status is Status.FAIL} == over
 
 

@@ -13,6 +13,7 @@ from model.check.finding import Status
 from model.job import default_job, with_texts
 from model.surround import Surround, plan_surround
 from model.takeoff.cut_list import list_cuts
+from tests.planned import cuts_of, plan_of
 from tests.strategies import jobs
 from tests.wood import PINE
 
@@ -119,11 +120,11 @@ def test_a_point_is_inside_an_outline_or_not():
 @settings(max_examples=60, deadline=None)
 @given(jobs(cord__on=True))
 def test_every_job_in_range_has_its_way_planned_checked_and_listed(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     way = plan_cord_way(surround)
     assert all(size >= 0 for size in way.free)
     assert _found(surround)
-    assert list_cuts(surround)
+    assert cuts_of(job)
 
 
 def test_a_hole_that_comes_up_under_what_stands_on_the_shelf_is_found():

@@ -16,6 +16,7 @@ from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.sums import Sums
 from model.job import with_texts
 from model.surround import plan_surround
+from tests.planned import findings_of, plan_of
 from tests.strategies import jobs
 
 
@@ -86,8 +87,8 @@ def test_every_clause_in_force_is_said_in_words_and_every_sum_comes_out(name, ru
 @given(jobs())
 @settings(max_examples=25)
 def test_any_finding_of_any_job_can_be_explained(job):
-    surround = plan_surround(job)
-    for finding in check_surround(surround):
+    surround = plan_of(job)
+    for finding in findings_of(job):
         page = explain_finding(surround, finding)
         assert page.source
         for line in (*page.arithmetic, page.answer):

@@ -30,6 +30,7 @@ from model.check.finding import Finding
 from model.job import with_texts
 from model.surround import Surround, plan_surround
 from render.explained import PAGES, draw_explanation, list_legend
+from tests.planned import findings_of, pictures_of, plan_of
 from tests.strategies import jobs
 
 KINDS = {
@@ -156,9 +157,9 @@ def test_a_plank_moves_by_its_shrinkage_and_the_moisture_of_the_air():
 @settings(max_examples=12)
 @given(jobs())
 def test_every_finding_of_any_job_has_words_for_what_is_asked_and_a_drawing(job):
-    surround = plan_surround(job)
-    for finding in check_surround(surround):
+    surround = plan_of(job)
+    for finding, picture in zip(findings_of(job), pictures_of(job), strict=True):
         page = explain_finding(surround, finding)
         assert page.clauses, finding
         assert page.clauses[0][0].isupper() or page.clauses[0][0].isdigit()
-        assert draw_explanation(surround, finding).marks
+        assert picture.marks

@@ -9,6 +9,7 @@ from model.check.finding import Finding, Status
 from model.check.fit import check_fit
 from model.job import default_job, with_texts, with_value
 from model.surround import plan_surround
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 
@@ -23,7 +24,7 @@ def _failing(**texts: str) -> list[Finding]:
 
 @given(jobs())
 def test_every_shortfall_is_reported_once(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     failing = [f for f in check_fit(surround) if "cannot be built" in f.message]
     assert [f.path for f in failing] == [s.path for s in surround.layout.shortfalls]
 

@@ -16,6 +16,7 @@ from model.errors import Refused
 from model.job import Job, default_job, with_texts, with_value
 from model.surround import Surround, plan_surround
 from model.units import parse_length
+from tests.planned import plan_of
 from tests.strategies import jobs
 from tests.wood import PINE, hold, place_above, place_beside, place_moulding, surround_of
 
@@ -194,7 +195,7 @@ def _apply(job: Job, finding: Finding) -> Job:
 @given(jobs(site__fireplace="masonry"))
 def test_the_cure_of_any_part_cures_it(job):
     assume(job.site.rule in CLAUSES)
-    surround = plan_surround(job)
+    surround = plan_of(job)
     failing = [
         f for f in check_mantel(surround) if f.status is Status.FAIL and re.search("at least|no more", f.cure)
     ]
@@ -219,7 +220,7 @@ def _mirror(board: Board) -> Board:
 
 @given(jobs(site__fireplace="masonry", site__rule="strictest"))
 def test_a_mirrored_surround_has_mirrored_findings(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     lopsided = (
         *surround.boards[:20],
         block("corbel", "left column", PINE, "y", (-27, -22), (30, 40), (0, 3)),

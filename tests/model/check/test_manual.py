@@ -9,6 +9,7 @@ from model.check.manual import check_manual
 from model.job import default_job, with_texts
 from model.reference.sourced import Standing
 from model.surround import plan_surround
+from tests.planned import plan_of
 from tests.strategies import jobs
 from tests.wood import hold, place_above, place_beside
 
@@ -85,7 +86,7 @@ def test_a_masonry_fireplace_may_be_governed_by_a_manual():
     )
 )
 def test_without_a_chart_there_is_one_finding_and_nothing_is_known(job):
-    (finding,) = check_manual(plan_surround(job))
+    (finding,) = check_manual(plan_of(job))
     built = job.site.fireplace in ("masonry", "not_in_use")
     shelf = "chart.shelf_hood" if job.site.chart.hood else "chart.shelf"
     path = "site.rule" if built else shelf

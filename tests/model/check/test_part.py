@@ -8,12 +8,13 @@ from hypothesis import given
 from model.check.part import format_part, format_verb, list_parts, name_part, stands_beside
 from model.job import default_job
 from model.surround import plan_surround
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 
 @given(jobs())
 def test_each_board_is_in_just_one_part(job):
-    boards = plan_surround(job).boards
+    boards = plan_of(job).boards
     indices = sorted(i for members in list_parts(boards).values() for i in members)
     assert indices == list(range(len(boards)))
 

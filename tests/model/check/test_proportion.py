@@ -13,12 +13,13 @@ from model.check.proportion import list_guides
 from model.job import default_job
 from model.parameters import BY_PATH
 from model.surround import plan_surround
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 
 @given(jobs())
 def test_any_job_has_its_guides(job):
-    for guide in list_guides(plan_surround(job)):
+    for guide in list_guides(plan_of(job)):
         assert isfinite(guide.own)
         assert 0 < guide.advised_low <= guide.advised_high
         assert guide.source
@@ -60,6 +61,6 @@ def test_lines_lie_where_the_advised_sizes_end():
 
 @given(jobs())
 def test_each_guide_of_any_job_has_its_lines(job):
-    for guide in list_guides(plan_surround(job)):
+    for guide in list_guides(plan_of(job)):
         ends = {guide.advised_low, guide.advised_high}
         assert len(guide.lines) == len(ends) * (2 if guide.path in ("column.width", "opening.width") else 1)

@@ -17,6 +17,7 @@ from model.job import default_job, with_texts, with_value
 from model.surround import Surround, plan_surround
 from model.units import format_length
 from tests.cure_trials import find_smaller, hold_outcome
+from tests.planned import findings_of, plan_of
 from tests.strategies import jobs
 from tests.wrong_designs import designs
 
@@ -36,8 +37,8 @@ def _pick(surround: Surround, part: str) -> Finding:
 @example(read_demo("too-close"), 3)
 def test_any_cure_that_is_offered_clears_its_finding_and_hides_no_harm(job, which):
     """Every fourth finding of each; `tests.bench.cures` goes through hundreds."""
-    before = plan_surround(job)
-    for finding in check_surround(before)[which::4]:
+    before = plan_of(job)
+    for finding in findings_of(job)[which::4]:
         remedies = find_remedies(before, finding)
         assert len(remedies) <= MOST_OFFERED
         for remedy in remedies:
@@ -48,8 +49,8 @@ def test_any_cure_that_is_offered_clears_its_finding_and_hides_no_harm(job, whic
 @given(designs(), st.integers(0, 5))
 def test_no_value_on_a_fine_grid_does_as_much_and_is_nearer(job, which):
     """Single changes and the second ones of pairs; `tests.bench.cures` tries hundreds."""
-    surround = plan_surround(job)
-    over = [f for f in check_surround(surround) if f.status is Status.FAIL]
+    surround = plan_of(job)
+    over = [f for f in findings_of(job) if f.status is Status.FAIL]
     for finding in over[which : which + 1]:
         for remedy in find_remedies(surround, finding):
             assert find_smaller(job, finding, remedy, 24) is None, remedy
@@ -82,10 +83,10 @@ def test_a_size_off_the_tape_is_said_exactly_where_rounding_would_hide_the_chang
 @given(jobs())
 @settings(max_examples=40)
 def test_quick_answers_are_those_of_the_findings(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     quick = read_statuses(surround)
     said: dict[str, Status] = {}
-    for finding in check_surround(surround):
+    for finding in findings_of(job):
         if finding.check == MANTEL and finding.at is not None:
             said.setdefault(finding.part, finding.status)
     if not quick or job.site.fireplace == "not_in_use":
@@ -96,8 +97,8 @@ def test_quick_answers_are_those_of_the_findings(job):
 @given(jobs())
 @settings(max_examples=5)
 def test_any_job_in_range_may_be_cured_or_not_but_never_raises(job):
-    surround = plan_surround(job)
-    for finding in check_surround(surround)[:3]:
+    surround = plan_of(job)
+    for finding in findings_of(job)[:3]:
         for remedy in find_remedies(surround, finding):
             assert remedy.apply(surround.asked or job) != (surround.asked or job)
 

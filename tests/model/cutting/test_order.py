@@ -14,6 +14,7 @@ from model.cutting.stock_list import SoldRow, StockList
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from tests.model.cutting.yard import on_hand, order_of, piece, sold
+from tests.planned import plan_of
 from tests.strategies import jobs
 from tests.write_stock_lists import build_usual
 
@@ -33,7 +34,7 @@ def _sources(order: Order) -> Counter[tuple[str, str]]:
 @settings(max_examples=25)
 @given(jobs())
 def test_every_piece_of_any_job_is_asked_for_or_is_there_already(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     order = build_order([("x", surround)], USUAL)
     marks = {mark for _, mark in _sources(order)} | {taken.source.mark for taken in order.taken}
     assert marks == set(surround.marks)

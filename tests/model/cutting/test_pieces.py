@@ -11,6 +11,7 @@ from model.board import StockKind
 from model.cutting.pieces import Material, Piece, list_mitres, list_pieces
 from model.job import default_job, with_texts
 from model.surround import Surround, plan_surround
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 
@@ -34,7 +35,7 @@ def _named(surround: Surround, role: str, widest: float = 11.25) -> list[Piece]:
 @settings(max_examples=40)
 @given(jobs())
 def test_every_board_of_any_job_is_asked_for_in_all_its_parts(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     pieces = list_pieces("job", surround, _widest)
     parts = Counter(piece.source.board for piece in pieces)
     assert set(parts) == set(range(len(surround.boards)))

@@ -21,6 +21,7 @@ from model.surround import plan_surround
 from tests.model.cutting.checker import list_faults
 from tests.model.cutting.sheet_checker import check_sheet_plan
 from tests.model.cutting.yard import PLYWOOD, on_hand, order_of, piece, sold
+from tests.planned import plan_of
 from tests.strategies import jobs
 from tests.write_stock_lists import build_example, build_usual
 
@@ -144,7 +145,7 @@ def test_panels_are_cut_from_sheets():
 @settings(max_examples=40)
 @given(jobs())
 def test_any_job_is_planned_so_that_it_can_be_sawn(job):
-    order = build_order([("x", plan_surround(job))], LIST)
+    order = build_order([("x", plan_of(job))], LIST)
     plan = plan_order(order, Effort(lambda: True))
     found = _sources(plan)
     found.update(source for short in plan.short for source in short.sources)

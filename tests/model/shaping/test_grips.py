@@ -14,6 +14,7 @@ from model.job import Job, default_job, with_value
 from model.shaping.grip import ACROSS, UP, Grip, move_edge
 from model.shaping.grips import find_grip, follow_grip, list_grips
 from model.surround import Surround, plan_surround
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 VIEWS = ("front", "side")
@@ -97,7 +98,7 @@ def test_every_edge_of_a_crowded_job_moves_as_far_as_it_says(more: dict[str, obj
 @settings(max_examples=40)
 @given(jobs(), st.sampled_from(VIEWS))
 def test_edges_of_any_job_are_named_apart_and_move_as_they_say(job: Job, view: str):
-    here = plan_surround(job)
+    here = plan_of(job)
     grips = list_grips(here, view)
     assert len({grip.name for grip in grips}) == len(grips)
     assert all(follow_grip(here, grip.key) == grip for grip in grips)

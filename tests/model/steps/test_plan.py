@@ -18,7 +18,7 @@ from model.surround import Surround
 from model.takeoff.anchors import plan_anchors
 from model.takeoff.fasteners import Means, count_fixings
 from model.takeoff.takeoff import Takeoff
-from tests.planned import plan, take
+from tests.planned import plan_of, take
 from tests.strategies import jobs
 
 DEMOS = ("brick", "gas", "bedroom", "too-close")
@@ -26,7 +26,7 @@ FEW = settings(max_examples=10)
 
 
 def planned(job: Job) -> tuple[Surround, Takeoff, tuple[Step, ...]]:
-    surround, takeoff = plan(job), take(job)
+    surround, takeoff = plan_of(job), take(job)
     return surround, takeoff, plan_steps(surround, takeoff)
 
 

@@ -14,6 +14,7 @@ from model.check.finding import Status
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.anchors import WALL, list_order, plan_anchors
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 
@@ -30,7 +31,7 @@ def _found(surround):
 @settings(max_examples=60, deadline=None)
 @given(jobs())
 def test_every_anchor_lies_in_its_nailer_and_keeps_its_distances(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     rule, opening, facing = job.design.anchor, surround.layout.opening_side, surround.layout.facing_side
     plan = plan_anchors(surround)
     for anchor in plan.anchors:

@@ -12,6 +12,7 @@ from model.moulding.library import SECTIONS
 from model.surround import plan_surround
 from model.takeoff.cut_list import Cut, describe_ends, describe_stock, list_cuts
 from model.units import INCHES_16, MILLIMETRES
+from tests.planned import cuts_of, plan_of
 from tests.strategies import jobs
 
 POPLAR = Stock(StockKind.BOARD, 0.75, "poplar")
@@ -33,8 +34,8 @@ def _of(cuts: dict[str, list[Cut]], words: str) -> list[Cut]:
 
 @given(jobs())
 def test_every_board_stands_in_the_list_once(job):
-    surround = plan_surround(job)
-    cuts = list_cuts(surround)
+    surround = plan_of(job)
+    cuts = cuts_of(job)
     assert sorted(mark for cut in cuts for mark in cut.pieces) == sorted(surround.marks)
     assert all(cut.quantity == len(cut.pieces) for cut in cuts)
     assert len({cut.mark for cut in cuts}) == len(cuts)
@@ -43,9 +44,9 @@ def test_every_board_stands_in_the_list_once(job):
 
 @given(jobs())
 def test_every_line_has_the_sizes_of_its_boards(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     boards = dict(zip(surround.marks, surround.boards, strict=True))
-    for cut in list_cuts(surround):
+    for cut in cuts_of(job):
         for mark in cut.pieces:
             board = boards[mark]
             assert cut.name.endswith(board.role)
@@ -123,7 +124,7 @@ def test_handed_returns_name_their_side_and_their_twin():
 
 @given(jobs())
 def test_twins_name_each_other(job):
-    cuts = {cut.mark: cut for cut in list_cuts(plan_surround(job))}
+    cuts = {cut.mark: cut for cut in cuts_of(job)}
     for mark, cut in cuts.items():
         if "mirror twin of " in cut.notes:
             twin = cuts[cut.notes.split("mirror twin of ")[1].split(";")[0]]

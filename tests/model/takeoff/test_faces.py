@@ -15,6 +15,7 @@ from model.board import Board, End
 from model.build.run import Profile, run_section
 from model.surround import plan_surround
 from model.takeoff.faces import list_faces, primed_area
+from tests.planned import plan_of
 from tests.strategies import jobs
 from tests.takeoff_wood import POPLAR, board
 
@@ -67,7 +68,7 @@ def test_primed_area_is_the_surface_that_an_independent_mesh_library_measures(na
 @settings(max_examples=40, deadline=None)
 @given(jobs())
 def test_primed_area_is_the_sum_of_all_faces_of_any_job(job):
-    boards = plan_surround(job).boards
+    boards = plan_of(job).boards
     faces = list_faces(boards)
     assert primed_area(faces) == pytest.approx(sum(face.polygon.area for face in faces), rel=1e-9)
     bores = [bore for board in boards for bore in board.bores if not bore.breaks]

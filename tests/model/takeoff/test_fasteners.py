@@ -20,7 +20,7 @@ from model.takeoff.fasteners import (
     nails_weight,
 )
 from model.takeoff.surfaces import list_surfaces, part_surfaces
-from tests.planned import plan, take
+from tests.planned import plan_of, take
 from tests.strategies import jobs
 from tests.takeoff_wood import FRAMING, SHEET, board
 
@@ -145,7 +145,7 @@ def test_the_nail_chosen_is_sold_and_fits(wanted, room):
 @settings(max_examples=5, deadline=None)
 @given(jobs())
 def test_whatever_is_driven_in_any_job_stays_in_the_wood(job):
-    boards = plan(job).boards
+    boards = plan_of(job).boards
     for fixing in take(job).fixings:
         one, other = boards[fixing.through], boards[fixing.into]
         if fixing.means is Means.NAIL:

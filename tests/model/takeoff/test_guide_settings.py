@@ -19,6 +19,7 @@ from model.takeoff.guide_settings import (
     place_guide,
 )
 from model.takeoff.marks import list_kinds
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 OWN = [("saw.shoe_left", "1 1/2"), ("saw.shoe_right", "5"), ("saw.kerf", "0.1")]
@@ -117,7 +118,7 @@ def test_a_glue_up_is_ripped_into_strips_and_again_when_it_is_dry():
 
 @given(jobs())
 def test_every_piece_but_mouldings_is_crosscut_once_or_more(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     settings = list_guide_settings(surround)
     crosscut = {
         mark for s in settings for mark, _ in s.pieces if s.action not in (Action.RIP, Action.GLUED_RIP)

@@ -16,6 +16,7 @@ from model.job import default_job
 from model.moulding.library import SECTIONS
 from model.surround import plan_surround
 from model.takeoff.marks import list_kinds, mark_boards, shape_of
+from tests.planned import plan_of
 from tests.strategies import alike, jobs
 
 POPLAR = Stock(StockKind.BOARD, 0.75, "poplar")
@@ -54,14 +55,14 @@ def test_the_default_surround_is_marked_by_sub_assembly_kind_and_piece():
 
 @given(jobs())
 def test_every_board_has_a_mark_of_its_own(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     assert len(set(surround.marks)) == len(surround.boards)
     assert all(re.fullmatch(r"[A-Z][1-9][0-9]*[a-z]*", mark) for mark in surround.marks)
 
 
 @given(jobs())
 def test_kinds_hold_every_board_once_and_are_numbered_without_a_gap(job):
-    boards = plan_surround(job).boards
+    boards = plan_of(job).boards
     kinds = list_kinds(boards)
     assert sorted(i for kind in kinds for i in kind.pieces) == list(range(len(boards)))
     numbers: dict[str, list[int]] = {}
@@ -72,7 +73,7 @@ def test_kinds_hold_every_board_once_and_are_numbered_without_a_gap(job):
 
 @given(jobs())
 def test_pieces_of_a_kind_agree_in_role_stock_and_size(job):
-    boards = plan_surround(job).boards
+    boards = plan_of(job).boards
     for kind in list_kinds(boards):
         first, *others = (boards[i] for i in kind.pieces)
         for other in others:
@@ -85,7 +86,7 @@ def test_pieces_of_a_kind_agree_in_role_stock_and_size(job):
 
 @given(alike())
 def test_a_column_and_its_mirror_twin_need_no_pieces_of_their_own_unless_handed(job):
-    boards = plan_surround(job).boards
+    boards = plan_of(job).boards
     for kind in list_kinds(boards):
         first = boards[kind.pieces[0]]
         handed = first.lean and shape_of(first) != shape_of(first, mirrored=True)

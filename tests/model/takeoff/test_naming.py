@@ -82,3 +82,9 @@ def test_no_two_lines_of_a_shipped_job_share_a_name(name):
 @given(jobs())
 def test_no_two_lines_of_any_job_share_a_name(job):
     _names(job)
+
+
+def test_rails_between_the_shortest_and_the_longest_of_a_leaning_column_are_numbered():
+    names = _names(_set(column__taper="-3", column__panels="8"))
+    rails = [name for name in names if name.endswith("column middle rail")]
+    assert "middle no. 1 column middle rail" in rails

@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 
-from model.check.all import check_surround
 from model.check.finding import Status
 from model.check.on_hand import check_on_hand
 from model.job import default_job, with_texts
@@ -14,6 +13,7 @@ from model.shop import NO_USE
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
 from model.takeoff.on_hand import BOARDS_OF, list_yields
+from tests.planned import findings_of, plan_of
 from tests.strategies import jobs
 
 BEAM = {
@@ -128,7 +128,7 @@ def test_uses_and_the_tables_words_are_the_same():
 @settings(max_examples=30, deadline=None)
 @given(jobs())
 def test_pieces_give_no_more_wood_than_they_have(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     gone = []
     for found in list_yields(surround):
         gone += found.taken
@@ -137,4 +137,4 @@ def test_pieces_give_no_more_wood_than_they_have(job):
             have = (piece.length or 0) * (piece.width or 0) * (piece.thickness or 0)
             assert sum(surround.boards[i].volume for i in found.taken) <= have
     assert len(gone) == len(set(gone))
-    assert all(finding.message for finding in check_surround(surround))
+    assert all(finding.message for finding in findings_of(job))

@@ -12,6 +12,7 @@ from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.marks import list_kinds
 from model.takeoff.rough import list_glue_ups, list_touched, longest_line, plan_rough, shortest_line
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 
@@ -97,7 +98,7 @@ def test_every_allowance_has_its_say(setting, role, size, rough):
 
 @given(jobs())
 def test_a_rough_size_is_the_finished_size_and_its_allowances(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     kinds = list_kinds(surround.boards)
     allow = job.shop.allow
     planned = plan_rough(surround, kinds)
@@ -118,7 +119,7 @@ def test_a_rough_size_is_the_finished_size_and_its_allowances(job):
 
 @given(jobs())
 def test_short_points_are_never_longer_than_long_points(job):
-    for board in plan_surround(job).boards:
+    for board in plan_of(job).boards:
         assert 0 < shortest_line(board) <= longest_line(board) + 1e-9
         assert longest_line(board) <= board.length + 1e-9
 

@@ -10,6 +10,7 @@ from model.surround import plan_surround
 from model.takeoff.marks import list_kinds
 from model.takeoff.saw_angles import Hand, Lie, list_end_cuts
 from model.takeoff.saw_setups import Ends, list_corner_angles, list_setups
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 
@@ -50,7 +51,7 @@ def test_frames_are_told_from_runs():
 
 @given(jobs(bed_mould__profile="crown_38", capital__on=True, plinth_cap__on=True, panel_mould__on=True))
 def test_all_pieces_of_a_kind_are_cut_alike(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     for kind in list_kinds(surround.boards):
         cuts = {list_end_cuts(surround.boards[i]) for i in kind.pieces}
         # A section alike from seat and foot may be turned over, so that its hands change places.
@@ -64,7 +65,7 @@ def test_ends_are_said_with_their_count():
 
 @given(jobs())
 def test_every_mitred_end_of_a_moulding_is_in_one_setup(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     ends = [ends.count for setup in list_setups(surround) for ends in setup.ends]
     assert sum(ends) == sum(len(list_end_cuts(board)) for board in surround.boards)
     settings = [setup.settings for setup in list_setups(surround)]

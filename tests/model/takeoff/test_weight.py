@@ -22,6 +22,7 @@ from model.takeoff.weight import (
     total_weight,
     weigh_board,
 )
+from tests.planned import plan_of
 from tests.strategies import jobs
 from tests.takeoff_wood import board
 
@@ -52,7 +53,7 @@ def test_wetter_wood_is_heavier_and_plywood_as_it_is():
 @settings(max_examples=25, deadline=None)
 @given(jobs())
 def test_centres_of_gravity_are_what_an_independent_mesh_library_finds(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     moisture = job.shop.rates.moisture
     loads = {load.name: load for load in list_loads(surround)}
     sums: dict[str, list[tuple[float, np.ndarray]]] = {}
