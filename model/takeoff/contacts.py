@@ -14,6 +14,7 @@ import numpy as np
 
 from model.takeoff.faces import Face, Floats
 from model.takeoff.slivers import without_slivers
+from model.takeoff.spans import list_within
 
 if TYPE_CHECKING:
     from shapely import Polygon
@@ -68,10 +69,12 @@ def _candidates(faces: Sequence[Face], among: Sequence[Face], same: bool) -> lis
     if not faces or not among:
         return []
     (normals, offsets, low, high), other = _table(faces), _table(among)
-    opposite = normals @ other[0].T < OPPOSITE - 1
-    near = np.abs(offsets[:, None] + other[1][None]) <= TOUCHING
-    meet = ((low[:, None] <= other[3][None] + TOUCHING) & (other[2][None] <= high[:, None] + TOUCHING)).all(2)
-    pairs = np.argwhere(opposite & near & meet)
+    i, j = list_within(-TOUCHING - offsets, TOUCHING - offsets, other[1])
+    pairs = np.column_stack([i, j])
+    pairs = pairs[np.einsum("nx,nx->n", normals[i], other[0][j]) < OPPOSITE - 1]
+    i, j = pairs.T
+    meet = ((low[i] <= other[3][j] + TOUCHING) & (other[2][j] <= high[i] + TOUCHING)).all(axis=1)
+    pairs = pairs[meet]
     if same:
         owners = np.array([face.owner for face in faces])
         pairs = pairs[(pairs[:, 0] < pairs[:, 1]) & (owners[pairs[:, 0]] != owners[pairs[:, 1]])]

@@ -143,11 +143,13 @@ def test_every_board_has_wood_in_it_and_none_reaches_into_the_masonry(job):
     """Where it is out of plumb it falls back by as much as was read, and boards follow it."""
     layout = lay_out(job.site, job.design)
     falls = max(side.lean.most if side.lean else 0.0 for side in layout.sides)
+    steps = [side.step.floor for side in layout.sides if side.step]
+    lowest = min(layout.floor, layout.left.base, layout.right.base, *steps)
     for board in build_surround(job.site, job.design):
         assert board.volume > 0
         assert board.length > 0
         assert board.bounds[0][2] >= min(0.0, layout.wall) - falls - 1e-9
-        assert board.bounds[0][1] >= min(layout.floor, layout.left.base, layout.right.base) - 1e-9
+        assert board.bounds[0][1] >= lowest - 1e-9
 
 
 def test_sides_step_back_to_the_wall_over_the_top_of_a_proud_facing():
