@@ -13,7 +13,6 @@ from app.drafting import Drafting
 from app.session import Session
 
 KEY = Qt.Key.Key_Space
-EXPLAINED = "Hold to see the surround as it was before the last step; on the sheet, hold the space bar"
 SHOWN, NOTHING = "As it was before", "Nothing was changed yet"
 _TAKEN = (QEvent.Type.MouseMove, QEvent.Type.MouseButtonPress, QEvent.Type.Wheel)
 """What the sheet does not see while it shows another state."""

@@ -161,16 +161,20 @@ class Canvas(QWidget):
         return self._scale_for(self.content_box())
 
     def solid_scale(self) -> float:
-        """Pixels for a model inch if wood and masonry alone took up the whole sheet, side by side."""
+        """Pixels for a model inch if wood and masonry alone took up the whole sheet."""
+        return self._scale_for(self.solid_box())
+
+    def solid_box(self) -> QRectF:
+        """What wood and masonry alone would take up, side by side, model inches."""
         box = QRectF()
         for view in self._views:
             solid = view.solid_box
             solid.moveLeft(box.right())
             box = box.united(solid)
-        return self._scale_for(box)
+        return box
 
     def _scale_for(self, box: QRectF) -> float:
-        room = self._room()
+        room = self.room()
         if box.isEmpty():
             return self._place.scale
         return max(LEAST_SCALE, min(room.width() / box.width(), room.height() / box.height()))
@@ -179,15 +183,16 @@ class Canvas(QWidget):
     def paper_dots(self) -> float:
         """Pixels that stand for an inch of paper when the whole sheet is in view."""
         fewest = FEWEST_DOTS / sqrt(max(self.devicePixelRatioF(), 1.0))
-        return min(max(DOTS_PER_PIXEL * self._room().height(), fewest), MOST_DOTS)
+        return min(max(DOTS_PER_PIXEL * self.room().height(), fewest), MOST_DOTS)
 
-    def _room(self) -> QRectF:
+    def room(self) -> QRectF:
+        """Where the whole drawing is fitted in, pixels."""
         clear = DESK + MARGIN
         return QRectF(self.rect()).adjusted(clear, clear, -clear, -clear)
 
     def _suits(self) -> bool:
         """Whether the drawing lies within its room and fills most of it, as things are placed now."""
-        box, room = self.content_box(), self._room()
+        box, room = self.content_box(), self.room()
         if box.isEmpty() or self._paper.isEmpty():
             return box.isEmpty()
         low = self._place.to_pixels((box.left(), box.top()))
@@ -199,7 +204,7 @@ class Canvas(QWidget):
 
     def fit(self) -> None:
         """Bring the whole sheet into view and keep it there."""
-        box, room = self.content_box(), self._room()
+        box, room = self.content_box(), self.room()
         scale, middle = self.fit_scale(), box.center()
         self._place = Place(
             scale, room.center().x() - scale * middle.x(), room.center().y() + scale * middle.y()
@@ -303,9 +308,13 @@ class Canvas(QWidget):
         painter.restore()
 
     def _desk_picture(self) -> QPixmap:
-        """The empty paper on its ground; an edit leaves it as it is."""
+        """The empty paper on its ground, which lies bare while there is nothing to draw. An edit leaves it as
+        it is.
+        """
         desk = QRectF(self.rect()).adjusted(DESK, DESK, -DESK, -DESK)
         paper = (desk if self._paper.isEmpty() else self._paper_box(self._place)).toAlignedRect()
+        if not self._views:
+            paper = QRect()
         state = (paper, self.size(), self.devicePixelRatioF(), colours().desk)
         if state != self._desk_state:
             self._desk_state, self._desk = state, self._paint_desk(paper)
@@ -318,6 +327,8 @@ class Canvas(QWidget):
         picture.setDevicePixelRatio(ratio)
         picture.fill(QColor(colours().desk))
         with QPainter(picture) as painter:
+            if paper.isEmpty():
+                return picture
             painter.setClipRegion(QRegion(self.rect()) - QRegion(paper))
             painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
             painter.setPen(Qt.PenStyle.NoPen)

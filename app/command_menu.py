@@ -12,8 +12,8 @@ from PySide6.QtWidgets import QMenu
 from app.demo import list_demos
 from app.menus import add_choice, add_command, add_steps, fill_recent
 from app.own_sections import PATHS
+from app.rooms import TITLES
 from app.theme import Ground
-from app.tray import TITLES
 from app.view_bar import CHOICES
 from model.parameters import UNITS
 
@@ -58,7 +58,7 @@ class CommandMenu:
         self._add_help_menu()
 
     def _menu(self, title: str) -> QMenu:
-        return self._window.menuBar().addMenu(title)
+        return self._window.menu_titles[title]
 
     def _add_job_menu(self) -> None:
         window, files = self._window, self._window.files

@@ -1,13 +1,15 @@
-"""The jobs that are shipped, by name. All are invented; what is in them stands in assets/jobs."""
+"""The jobs that are shipped, by name. All are invented; what is in them stands in assets/jobs.
+
+The window asks for names before it can read a job, so that what reads one is loaded with the first.
+"""
 
 from __future__ import annotations
 
-from difflib import get_close_matches
-from importlib.resources import files
 from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn
 
-from model.errors import Refused
-from model.job import Job, read_job
+if TYPE_CHECKING:
+    from model.job import Job
 
 DEFAULT = "demo"
 """Another name for the first of `list_demos`."""
@@ -27,8 +29,20 @@ def names_demo(name: str) -> bool:
 
 def read_demo(name: str = DEFAULT) -> Job:
     """The shipped job of that name. Raises Refused, with the names there are, for any other."""
+    from importlib.resources import files
+
+    from model.job import read_job
+
     if name not in (DEFAULT, *_NAMES):
-        near = get_close_matches(name, _NAMES, n=1)
-        raise Refused("shipped job", name, f"write {near[0] if near else ', '.join((DEFAULT, *_NAMES))}")
+        _refuse(name)
     stored = _NAMES[0] if name == DEFAULT else name
     return read_job(files("assets").joinpath("jobs", f"{stored}.mantel").read_bytes())
+
+
+def _refuse(name: str) -> NoReturn:
+    from difflib import get_close_matches
+
+    from model.errors import Refused
+
+    near = get_close_matches(name, _NAMES, n=1)
+    raise Refused("shipped job", name, f"write {near[0] if near else ', '.join((DEFAULT, *_NAMES))}")

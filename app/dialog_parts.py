@@ -6,8 +6,8 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QLabel, QLayout, QScrollArea, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, StrongButton
-from app.hairline import ThinBar
 from app.theme import RHYTHM, text_font
+from app.thin_bar import ThinBar
 
 
 def build_label(words: str, field: QWidget) -> QLabel:

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QElapsedTimer, QObject, Signal
 
 from app.canvas import Canvas
+from app.lettering import letter_sheet
 from app.pause import build_pause
 from app.session import Session
-from app.shown import ELEVATIONS, set_out
+from app.shown import set_out
 from app.working import (
     Wish,
     Worked,
@@ -33,14 +34,6 @@ if TYPE_CHECKING:
     from model.surround import Surround
     from model.takeoff.cut_list import Cut
 
-FIRST_RATIO = 12.0
-FINEST_RATIO, COARSEST_RATIO = 2.0, 60.0
-NEAR_ENOUGH = 0.05
-"""Writing this much off its size is left alone."""
-MOST_WRITING = 2.5
-"""How often writing and dimension lines may make the sheet larger than wood and masonry; on a small sheet
-they are drawn smaller instead."""
-ROUNDS = 4
 UNSEEN_PAUSE = 40
 """Milliseconds after which findings follow when the sheet is not painted, as in a hidden window."""
 TRYING_BEAT = 100
@@ -63,12 +56,12 @@ class Drafting(QObject):
     spared = Signal()
     listed = Signal()
 
-    def __init__(self, session: Session, canvas: Canvas, ratio: float = FIRST_RATIO) -> None:
+    def __init__(self, session: Session, canvas: Canvas, wish: Wish) -> None:
         super().__init__()
         self._session = session
         self._canvas = canvas
         self._started = False
-        self._wish = Wish(ELEVATIONS, ratio, clearance=False)
+        self._wish = wish
         self._ahead: Ahead | None = None
         self._faults: tuple[Finding, ...] | None = None
         self.surround: Surround | None = None
@@ -225,22 +218,12 @@ class Drafting(QObject):
 
     def _letter_again(self) -> None:
         """Draw with writing of the right size for the scale at which the sheet now fits."""
-        tried: tuple[float, float] | None = None
-        for _ in range(ROUNDS):
-            ratio = self._wish.ratio
-            off = self._canvas.paper_dots / self._canvas.fit_scale() - ratio
-            if abs(off) < NEAR_ENOUGH * ratio:
-                break
-            most = MOST_WRITING * self._canvas.paper_dots / self._canvas.solid_scale()
-            wanted = min(max(_next_ratio(ratio, off, tried), FINEST_RATIO), most, COARSEST_RATIO)
-            if abs(wanted - ratio) < NEAR_ENOUGH * ratio:
-                break
-            tried = (ratio, off)
-            self._wish = Wish(self._wish.views, wanted, self._wish.clearance)
-            self._draw()
-            if self._canvas.is_fitted:
-                self._canvas.fit()
+        letter_sheet(self._canvas, self._wish.ratio, self._draw_for)
         self._lettering.stop()
+
+    def _draw_for(self, ratio: float) -> None:
+        self._wish = Wish(self._wish.views, ratio, self._wish.clearance)
+        self._draw()
 
     def place_finding(self, finding: Finding) -> tuple[tuple[str, Point], ...]:
         """Where a finding is in each view that is shown; nothing when it has no one place."""
@@ -262,11 +245,3 @@ class Drafting(QObject):
         self.guides = list_plan_guides(self.surround)
         self.cuts = list_plan_cuts(self.surround)
         self.listed.emit()
-
-
-def _next_ratio(ratio: float, off: float, tried: tuple[float, float] | None) -> float:
-    """The ratio to try next: a drawing grows evenly with it, so two tries show where it will be right."""
-    wanted = ratio + off
-    if tried is not None and tried[1] != off:
-        wanted = ratio - off * (ratio - tried[0]) / (off - tried[1])
-    return wanted if wanted > FINEST_RATIO else ratio + off

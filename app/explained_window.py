@@ -9,9 +9,9 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from app.dialog_parts import build_close, build_words, fit_screen
-from app.hairline import ThinBar
 from app.painter import gather_drawing, paint_drawing, place_within
 from app.theme import RHYTHM, SMALL_POINTS, TEXT_POINTS, text_font
+from app.thin_bar import ThinBar
 from render.drawing import Drawing, Fill
 from render.pens import TINTS
 

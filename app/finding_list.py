@@ -17,9 +17,9 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QResizeEvent
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
-from app.hairline import ThinBar
 from app.status_shape import paint_shape
 from app.theme import RHYTHM, SMALL_POINTS, TEXT_POINTS, colours, status_colour, text_font
+from app.thin_bar import ThinBar
 from model.check.finding import STATUS_WORD, Finding
 from model.sentences import capitalise
 from model.units import LengthStyle

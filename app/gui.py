@@ -7,19 +7,19 @@ import signal
 import sys
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSocketNotifier, Qt
 from PySide6.QtWidgets import QApplication
 
-from app.ahead import Ahead
 from app.demo import DEFAULT, names_demo
-from app.recovery import recovery_folder
-from app.settings import Settings, settings_file
-from app.telling_faults import tell_fault
+from app.first_look import show_sheet
+from app.settings import WALKED, Settings, recovery_folder, settings_file
 from app.theme import Ground, dress, load_typeface
-from app.trouble import catch_faults
-from app.way import WALKED
 from app.window import PRODUCT, Window
+
+if TYPE_CHECKING:
+    from app.ahead import Ahead
 
 
 def run_window(name: str, ahead: Ahead | None = None) -> int:
@@ -31,19 +31,17 @@ def run_window(name: str, ahead: Ahead | None = None) -> int:
     load_typeface()
     settings = Settings(settings_file())
     dress(app, read_ground(settings))
-    window = Window(settings, recovery_folder())
-    window.canvas.seen.connect(partial(_show_icon, app))
-    app.styleHints().colorSchemeChanged.connect(lambda _scheme: window.choose_ground(read_ground(settings)))
-    catch_faults(partial(tell_fault, window), window.recovery.keep)
-    keeper = _end_on_signals(app, window)
     is_first = not (name or settings.read(WALKED, False))
-    if name or is_first:
-        _open_named(window, name or DEFAULT)
-    window.show()
-    if ahead is not None:
-        window.begin(ahead)
-    else:
-        window.canvas.seen.connect(window.begin)
+    name = name or (DEFAULT if is_first else "")
+    signals = _gather_signals()
+    window = Window(settings, recovery_folder(), bare=True)
+    show_sheet(window, ahead, name)
+    window.finish()
+    _look_after(app, window)
+    keeper = _end_on_signals(app, window, signals) if signals is not None else None
+    if name:
+        _open_named(window, name)
+    window.begin(ahead)
     if is_first:
         window.drafting.checked.connect(window.way.begin, Qt.ConnectionType.SingleShotConnection)
     code = app.exec()
@@ -54,10 +52,16 @@ def run_window(name: str, ahead: Ahead | None = None) -> int:
     return code
 
 
-def _show_icon(app: QApplication) -> None:
-    """After the first drawing, which waits for nothing."""
+def _look_after(app: QApplication, window: Window) -> None:
+    """Faults, another ground and the icon: what the first look waits for none of."""
     from app.icon import program_icon
+    from app.telling_faults import tell_fault
+    from app.trouble import catch_faults
 
+    catch_faults(partial(tell_fault, window), window.recovery.keep)
+    app.styleHints().colorSchemeChanged.connect(
+        lambda _scheme: window.choose_ground(read_ground(window.settings))
+    )
     app.setWindowIcon(program_icon())
 
 
@@ -75,8 +79,8 @@ def read_ground(settings: Settings) -> Ground:
     return Ground(kept) if kept in list(Ground) else Ground.SYSTEM
 
 
-def _end_on_signals(app: QApplication, window: Window) -> QSocketNotifier | None:
-    """Asked by the system to end, keep unsaved work and go without a question."""
+def _gather_signals() -> int | None:
+    """From now on a signal that asks for the end waits to be read from here; None where there are none."""
     if sys.platform == "win32":
         return None
     reading, writing = os.pipe()
@@ -85,10 +89,15 @@ def _end_on_signals(app: QApplication, window: Window) -> QSocketNotifier | None
     signal.set_wakeup_fd(writing, warn_on_full_buffer=False)
     for number in (signal.SIGTERM, signal.SIGINT):
         signal.signal(number, lambda *_: None)
-    notifier = QSocketNotifier(reading, QSocketNotifier.Type.Read, app)
+    return reading
+
+
+def _end_on_signals(app: QApplication, window: Window, signals: int) -> QSocketNotifier:
+    """Asked by the system to end, keep unsaved work and go without a question."""
+    notifier = QSocketNotifier(signals, QSocketNotifier.Type.Read, app)
 
     def end() -> None:
-        os.read(reading, 64)
+        os.read(signals, 64)
         window.recovery.keep()
         app.exit(0)
 

@@ -45,7 +45,7 @@ def open_window(name: str) -> int:
     from app.ahead import start_ahead
 
     gc.disable()  # nothing that is made while the window is built is thrown away; on again once it stands
-    ahead = start_ahead()
+    ahead = start_ahead(name)
     from app.preflight import explain_import, find_obstacle
 
     obstacle = find_obstacle()

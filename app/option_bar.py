@@ -7,7 +7,8 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QMenu, QWidget
 
 from app.buttons import QuietButton, quiet_button
-from app.option_tabs import HEIGHT, OptionTabs
+from app.option_tabs import OptionTabs
+from app.rooms import OPTIONS_HEIGHT
 from app.sparing import least_width, spare
 from app.theme import RHYTHM, colours
 
@@ -17,7 +18,7 @@ class OptionBar(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setFixedHeight(HEIGHT)
+        self.setFixedHeight(OPTIONS_HEIGHT)
         self.tabs = OptionTabs()
         self.add_button: QuietButton = quiet_button("Add", "Add an option")
         self.back_button = quiet_button("Bring back", "Bring back an option that was thrown away")
@@ -55,7 +56,7 @@ class OptionBar(QWidget):
 
     def minimumSizeHint(self) -> QSize:
         """Room for a tab."""
-        return QSize(least_width(self._row, self._list_spared()) - self._scrolled, HEIGHT)
+        return QSize(least_width(self._row, self._list_spared()) - self._scrolled, OPTIONS_HEIGHT)
 
     def resizeEvent(self, _event: QResizeEvent) -> None:
         """Leave away the buttons that there is no room for."""

@@ -19,12 +19,12 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QApplication, QLineEdit, QTabBar
 
+from app.rooms import OPTIONS_HEIGHT
 from app.status_shape import paint_shape
 from app.theme import BAR, RHYTHM, SMALL_POINTS, colours, status_colour, text_font
 from model.check.finding import STATUS_WORD, Status
 from model.options import LONGEST_NAME
 
-HEIGHT = 6 * RHYTHM
 LEAST, MOST = 14 * RHYTHM, 34 * RHYTHM
 """Widths of a tab; a longer name is cut short and told whole when it is pointed at."""
 SHAPE = 9
@@ -81,7 +81,7 @@ class OptionTabs(QTabBar):
         self.setElideMode(Qt.TextElideMode.ElideRight)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
-        self.setFixedHeight(HEIGHT)
+        self.setFixedHeight(OPTIONS_HEIGHT)
         self.setAccessibleName("Options")
         self.setAccessibleDescription("Designs for this fireplace. F2 renames the one in work.")
         self.currentChanged.connect(self._pick)
@@ -118,11 +118,11 @@ class OptionTabs(QTabBar):
     def tabSizeHint(self, place: int) -> QSize:
         """As wide as the longer of its two lines."""
         if place >= len(self.shown):
-            return QSize(LEAST, HEIGHT)
+            return QSize(LEAST, OPTIONS_HEIGHT)
         shown = self.shown[place]
         name = QFontMetrics(text_font(bold=True)).horizontalAdvance(shown.name)
         wide = max(name, self._below_width(shown)) + 4 * RHYTHM
-        return QSize(min(max(wide, LEAST), MOST), HEIGHT)
+        return QSize(min(max(wide, LEAST), MOST), OPTIONS_HEIGHT)
 
     def minimumTabSizeHint(self, place: int) -> QSize:
         """Names are not squeezed; tabs that find no room are scrolled to."""
@@ -130,7 +130,7 @@ class OptionTabs(QTabBar):
 
     def minimumSizeHint(self) -> QSize:
         """Room for one."""
-        return QSize(LEAST + 8 * RHYTHM, HEIGHT)
+        return QSize(LEAST + 8 * RHYTHM, OPTIONS_HEIGHT)
 
     def _below_width(self, shown: Shown) -> int:
         small = QFontMetrics(text_font(SMALL_POINTS))
@@ -308,7 +308,7 @@ class OptionTabs(QTabBar):
         box = self.tabRect(self.editing)
         wide = max(box.width(), 22 * RHYTHM)
         left = max(0, min(box.left(), self.width() - wide))
-        self.editor.setGeometry(left, RHYTHM // 2, wide, HEIGHT - RHYTHM)
+        self.editor.setGeometry(left, RHYTHM // 2, wide, OPTIONS_HEIGHT - RHYTHM)
 
     def _commit(self) -> None:
         place, name = self.editing, self.editor.text()

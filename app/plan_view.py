@@ -15,10 +15,10 @@ from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent,
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton
-from app.hairline import ThinBar
 from app.painter import Gathered, Place, gather_drawing, paint_drawing
 from app.pause import build_pause
 from app.theme import RHYTHM, colours
+from app.thin_bar import ThinBar
 from model.units import MM_PER_INCH
 from render.drawing import Drawing, Region
 

@@ -7,8 +7,9 @@ from collections.abc import Callable
 from PySide6.QtCore import QObject
 
 from app.optioning import Optioning
+from app.rooms import PRICE
 from app.session import Session
-from app.tray import PRICE, Tray
+from app.tray import Tray
 
 FIRST_ROW = "offer.hour"
 

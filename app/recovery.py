@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
-from PySide6.QtCore import QLockFile, QObject, QStandardPaths
+from PySide6.QtCore import QLockFile, QObject
 
 from app.files import LARGEST_JOB, FileTrouble, save_bytes
 from app.pause import build_pause
@@ -25,12 +25,6 @@ PAUSE = 2000
 LARGEST = 2 * LARGEST_JOB
 """Bytes; a job's text grows a little where it is kept, so anything beyond this is no work of ours."""
 _SUFFIX = ".unsaved"
-
-
-def recovery_folder() -> Path:
-    """Where unsaved work of this user is kept."""
-    folder = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.AppDataLocation)
-    return Path(folder) / "unsaved"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""What the program remembers from one start to the next. Nothing that belongs to a job."""
+"""What the program remembers from one start to the next, and where. Nothing that belongs to a job."""
 
 from __future__ import annotations
 
@@ -9,12 +9,20 @@ from typing import Any
 from PySide6.QtCore import QByteArray, QSettings, QStandardPaths
 
 MOST_RECENT = 8
+WALKED = "way"
+"""Says that somebody has been through the way through the window, or wanted none of it."""
 
 
 def settings_file() -> Path:
     """Where the settings of this user are kept."""
     folder = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.AppConfigLocation)
     return Path(folder) / "settings.ini"
+
+
+def recovery_folder() -> Path:
+    """Where unsaved work of this user is kept."""
+    folder = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.AppDataLocation)
+    return Path(folder) / "unsaved"
 
 
 class Settings:

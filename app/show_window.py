@@ -22,11 +22,11 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton
-from app.hairline import ThinBar
 from app.latest import Latest
 from app.painter import Gathered, gather_drawing, paint_drawing, place_within
 from app.session import Session
 from app.theme import RHYTHM, colours, text_font
+from app.thin_bar import ThinBar
 from export.progress import Step
 from model.check.finding import Status
 from model.errors import Refused

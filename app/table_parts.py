@@ -15,8 +15,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.hairline import ThinBar
 from app.theme import BAR, RHYTHM, ROW_HEIGHT, SMALL_POINTS, colours, text_font
+from app.thin_bar import ThinBar
 
 Index = QModelIndex | QPersistentModelIndex
 

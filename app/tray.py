@@ -24,17 +24,9 @@ from app.guide_list import GuideList
 from app.materials_table import MaterialsTable
 from app.plan_view import PlanView
 from app.price_table import PriceTable
+from app.rooms import FINDINGS, HEAD_HEIGHT, LEAST_TRAY, TITLES
 from app.sparing import least_width, spare
 from app.theme import RHYTHM
-
-HEAD_HEIGHT = 5 * RHYTHM
-OPEN_HEIGHT = 21 * RHYTHM
-FINDINGS, PROPORTIONS, CUTS, MATERIALS, BUYING, PLANS, PRICE = range(7)
-TITLES = ("Findings", "Proportions", "Cut list", "Materials", "Buying", "Cutting", "Price")
-PLANNED = (BUYING, PLANS)
-"""The lists that a cutting plan is worked out for."""
-ROOMY = (*PLANNED, PRICE)
-"""Those that are no use in a slit."""
 
 
 class Tray(QWidget):
@@ -65,7 +57,7 @@ class Tray(QWidget):
         layout.setSpacing(0)
         layout.addWidget(self._build_head())
         layout.addWidget(self._stack, 1)
-        self.setMinimumHeight(HEAD_HEIGHT + 6 * RHYTHM)
+        self.setMinimumHeight(LEAST_TRAY)
 
     def _build_findings(self) -> QWidget:
         """The findings, and under them what would cure the one in focus."""
@@ -107,7 +99,7 @@ class Tray(QWidget):
     def minimumSizeHint(self) -> QSize:
         """Narrow enough for a small screen; the counts are then in figures alone."""
         shorter = self.counts.sizeHint().width() - self.counts.minimumSizeHint().width()
-        return QSize(least_width(self._row, self._list_spared()) - shorter, HEAD_HEIGHT + 6 * RHYTHM)
+        return QSize(least_width(self._row, self._list_spared()) - shorter, LEAST_TRAY)
 
     def resizeEvent(self, _event: QResizeEvent) -> None:
         """Leave away the headings that there is no room for."""
@@ -161,5 +153,5 @@ class Tray(QWidget):
             self.setFixedHeight(HEAD_HEIGHT)
         else:
             self.setMaximumHeight(16777215)
-            self.setMinimumHeight(HEAD_HEIGHT + 6 * RHYTHM)
+            self.setMinimumHeight(LEAST_TRAY)
         self.folded.emit(folded)

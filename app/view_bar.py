@@ -6,7 +6,6 @@ from PySide6.QtCore import QSize, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLayout, QWidget
 
-from app.before import EXPLAINED as BEFORE
 from app.buttons import QuietButton, StrongButton, quiet_button
 from app.sparing import least_width, spare
 from app.theme import RHYTHM
@@ -18,6 +17,7 @@ CHOICES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("Vertical section", ("vertical_section",)),
 )
 """What can be on the sheet: words, and the views they stand for."""
+BEFORE = "Hold to see the surround as it was before the last step; on the sheet, hold the space bar"
 ZOOMS = (
     ("Closer", "Come closer", 1),
     ("Further", "Go back", -1),

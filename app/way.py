@@ -12,14 +12,13 @@ from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from app.buttons import CORNER, PlainButton, QuietButton, StrongButton, quiet_button
+from app.rooms import FINDINGS
+from app.settings import WALKED
 from app.theme import RHYTHM, SMALL_POINTS, colours, text_font
-from app.tray import FINDINGS
 
 if TYPE_CHECKING:
     from app.window import Window
 
-WALKED = "way"
-"""The setting that says that somebody has been through it, or wanted none of it."""
 CARD_WIDTH = 320
 RING = 3
 

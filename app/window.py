@@ -1,4 +1,8 @@
-"""The window: the measuring list, the sheet and the tray, and what passes between them."""
+"""The window: the measuring list, the sheet and the tray, and what passes between them.
+
+It is seen before it is whole: see `Window`. What it consists of besides the sheet is put together in
+app.window_parts.
+"""
 
 from __future__ import annotations
 
@@ -10,63 +14,68 @@ from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
-from app.ahead import Ahead
-from app.before import Before
-from app.beside_writing import BesideWriting
 from app.canvas import ZOOM_STEP, Canvas
-from app.command_menu import CommandMenu
-from app.curing import Curing
-from app.cutting_beside import CuttingBeside
-from app.drafting import FIRST_RATIO, Drafting
-from app.explained_window import explain_in_window
-from app.fields.measuring_list import WIDTH, MeasuringList
 from app.hairline import Parting
-from app.job_files import JobFiles
-from app.measuring import Measuring
-from app.notice import Notice
-from app.optioning import Optioning
-from app.own_sections import OwnSections
-from app.picturing import Picturing
-from app.pricing import Pricing
-from app.progress_line import ProgressLine
-from app.recovery import LeftBehind, Recovery, list_left_behind
-from app.seen import Seen
-from app.session import Session
-from app.settings import Settings
-from app.shaping import Shaping
-from app.sheet_field import SheetField
-from app.starting import Starting
-from app.takeoff_beside import TakeoffBeside
-from app.theme import Ground, dress
-from app.tray import (
+from app.lettering import FIRST_RATIO
+from app.rooms import (
     BUYING,
     CUTS,
     FINDINGS,
+    LEAST_SHEET,
+    LIST_WIDTH,
     MATERIALS,
     OPEN_HEIGHT,
+    OPTIONS_HEIGHT,
     PLANNED,
     PLANS,
     PROPORTIONS,
     ROOMY,
     TITLES,
-    Tray,
+    ListRoom,
+    TrayRoom,
 )
+from app.settings import Settings
+from app.shown import ELEVATIONS
+from app.theme import Ground, dress
 from app.view_bar import CHOICES, ViewBar
-from app.way import Way
-from app.work import Loading, Work
-from app.writing import Writing
-from model.check.finding import Finding
-from render.drawing import Segment
+from app.working import Wish
 
 if TYPE_CHECKING:
+    from app.ahead import Ahead
+    from app.before import Before
+    from app.beside_writing import BesideWriting
+    from app.command_menu import CommandMenu
+    from app.curing import Curing
+    from app.cutting_beside import CuttingBeside
+    from app.drafting import Drafting
+    from app.fields.measuring_list import MeasuringList
+    from app.job_files import JobFiles
+    from app.measuring import Measuring
+    from app.notice import Notice
+    from app.optioning import Optioning
+    from app.own_sections import OwnSections
+    from app.picturing import Picturing
+    from app.pricing import Pricing
+    from app.progress_line import ProgressLine
+    from app.recovery import LeftBehind, Recovery
+    from app.seen import Seen
+    from app.session import Session
+    from app.shaping import Shaping
+    from app.sheet_field import SheetField
+    from app.starting import Starting
+    from app.takeoff_beside import TakeoffBeside
+    from app.tray import Tray
+    from app.way import Way
+    from app.work import Loading, Work
+    from app.writing import Writing
+    from model.check.finding import Finding
     from model.takeoff.takeoff import Takeoff
+    from render.drawing import Segment
 
 FIRST_SIZE = QSize(1366, 768)
 PRODUCT = "Mantelwright"
 UNMEASURED = "A new job: every size stands at a usual value until it is measured."
-LEAST_WIDTH = 300
-"""Of the measuring list: names and values can still be read."""
-LEAST_SHEET = QSize(240, 120)
+MENUS = ("&Job", "&Edit", "&Sheet", "&Options", "&Lists", "&Help")
 LITTER = 20_000
 """New objects left over before it is looked for what of them may go: more than one edit makes."""
 LOW = 440
@@ -75,92 +84,120 @@ laptop of 1366 by 768 dots at twice its size."""
 
 
 class Window(QMainWindow):
-    """One job in one window. `begin` draws it, once the empty window has been seen."""
+    """One job in one window. `begin` draws it.
 
-    def __init__(self, settings: Settings, recovery_folder: Path) -> None:
+    While it is `bare` there are the sheet, the row above it, the titles of the menus and, empty, the rooms
+    of everything else, each as large as it will be. `finish` builds what belongs there.
+    """
+
+    session: Session
+    fields: MeasuringList
+    tray: Tray
+    notice: Notice
+    work: Work
+    takeoff: TakeoffBeside
+    progress: ProgressLine
+    drafting: Drafting
+    curing: Curing
+    picturing: Picturing
+    measuring: Measuring
+    recovery: Recovery
+    files: JobFiles
+    sections: OwnSections
+    cutting: CuttingBeside
+    options: Optioning
+    shaping: Shaping
+    before: Before
+    sheet_field: SheetField
+    pricing: Pricing
+    starting: Starting
+    seen: Seen
+    writing: Writing
+    beside: BesideWriting
+    loading: Loading
+    way: Way
+    menus: CommandMenu
+
+    def __init__(self, settings: Settings, recovery_folder: Path, bare: bool = False) -> None:
         super().__init__()
         self.settings = settings
-        self._recovery_folder = recovery_folder
-        self.session = Session()
+        self.recovery_folder = recovery_folder
+        self.is_bare = True
+        self.setWindowTitle(PRODUCT)
         self.canvas = Canvas()
-        self.fields = MeasuringList(self.session)
-        self.tray = Tray()
         self.bar = ViewBar()
-        self.notice = Notice()
-        self.work = Work()
-        self.takeoff = TakeoffBeside()
-        self.progress = ProgressLine(self.work)
-        ratio = settings.read("ratio", FIRST_RATIO)
-        self.drafting = Drafting(
-            self.session, self.canvas, ratio if isinstance(ratio, float) else FIRST_RATIO
-        )
-        self.curing = Curing(self.session, self.drafting, self.tray.cures)
-        self.picturing = Picturing(self.drafting, self.fields)
-        self.measuring = Measuring(self.session, self.drafting)
-        self.recovery = Recovery(self.session, recovery_folder)
-        self.files = JobFiles(self, self.session, settings, self.notice, self.commit_pending)
-        self.sections = OwnSections(self, self.session, self.files, self.notice)
-        self.cutting = CuttingBeside(
-            self, self.session, settings, self.notice, self.tray.plans, self.tray.buying
-        )
-        self.options = Optioning(
-            self, self.session, self.drafting, self.cutting, self.notice, self.commit_pending
-        )
-        self.shaping = Shaping(
-            self.session, self.canvas, self.drafting, self.cutting.find_list, self._find_guide
-        )
-        self.before = Before(self.session, self.canvas, self.drafting, self.bar.before_button)
-        self.sheet_field = SheetField(self.session, self.canvas)
-        self.pricing = Pricing(
-            self.session, self.options, self.tray, self.fields.focus_path, self.cutting.show_stock
-        )
-        self.starting = Starting(self.session, self.notice)
-        self.seen = Seen(self, self.session, lambda: self.files.folder, self.options.take_up, self.notice)
-        self.writing = Writing(
-            self,
-            self.session,
-            settings,
-            self.work,
-            self.progress,
-            self.notice,
-            self.cutting.find_list,
-            lambda: self.cutting.current,
-        )
-        self.beside = BesideWriting(self, self.session, settings, self.files, self.notice)
-        self._loading = Loading()
-        self._loading.finished.connect(self._take_over)
+        self.menu_titles = {title: self.menuBar().addMenu(title) for title in MENUS}
+        self.resize(FIRST_SIZE.boundedTo(self.screen().availableSize()))
+        self.restoreGeometry(settings.read_bytes("window"))
+        self.wish = self._read_wish()
+        self.bar.show_choice(self.wish.views)
         self._lay_out()
-        self.way = Way(self)
-        self.menus = CommandMenu(self)
-        self._connect()
-        self._show_state()
-        self._restore()
+        self._restore_partings()
+        self._share_height()
+        if not bare:
+            self.finish()
+
+    def _read_wish(self) -> Wish:
+        """What the sheet showed last, and the ratio it was lettered for."""
+        views, ratio = self.settings.read("views", []), self.settings.read("ratio", FIRST_RATIO)
+        known = [choice for _, choice in CHOICES if list(choice) == views]
+        return Wish(
+            known[0] if known else ELEVATIONS,
+            ratio if isinstance(ratio, float) else FIRST_RATIO,
+            clearance=False,
+        )
 
     def _lay_out(self) -> None:
+        """The rooms, with nothing but the sheet in them."""
         sheet = QWidget()
-        column = QVBoxLayout(sheet)
+        self.column = column = QVBoxLayout(sheet)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.bar)
-        column.addWidget(self.options.bar)
-        column.addWidget(self.notice)
-        self.upright = Parting(Qt.Orientation.Vertical, self.canvas, self.tray)
+        self.options_room = QWidget()
+        self.options_room.setFixedHeight(OPTIONS_HEIGHT)
+        self.options_room.hide()
+        column.addWidget(self.options_room)
+        self.tray_room = TrayRoom(bool(self.settings.read("folded", self.height() < LOW)))
+        self.upright = Parting(Qt.Orientation.Vertical, self.canvas, self.tray_room)
         self.upright.setStretchFactor(0, 4)
         self.upright.setStretchFactor(1, 1)
         self.upright.setSizes([FIRST_SIZE.height() - OPEN_HEIGHT, OPEN_HEIGHT])
         column.addWidget(self.upright, 1)
-        column.addWidget(self.progress)
-        column.addWidget(self.starting.progress)
-        self.level = Parting(Qt.Orientation.Horizontal, self.fields, sheet)
+        self.list_room = ListRoom()
+        self.list_room.setHidden(bool(self.settings.read("list_folded", False)))
+        self.level = Parting(Qt.Orientation.Horizontal, self.list_room, sheet)
         self.level.setStretchFactor(1, 1)
-        self.level.setSizes([WIDTH, FIRST_SIZE.width() - WIDTH])
-        self.fields.setMinimumWidth(LEAST_WIDTH)
+        self.level.setSizes([LIST_WIDTH, FIRST_SIZE.width() - LIST_WIDTH])
         self.canvas.setMinimumSize(LEAST_SHEET)
-        self.fields.setMaximumWidth(WIDTH + 160)
         self.pages = QStackedWidget()
         self.pages.addWidget(self.level)
-        self.pages.addWidget(self.measuring.page)
         self.setCentralWidget(self.pages)
+        self.list_room.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _restore_partings(self) -> None:
+        self.upright.restoreState(self.settings.read_bytes("upright"))
+        self.level.restoreState(self.settings.read_bytes("level"))
+
+    def finish(self) -> None:
+        """Build everything but the sheet and put it where its room was kept; nothing once that is done."""
+        if not self.is_bare:
+            return
+        from app.window_parts import build_parts, place_parts
+
+        is_folded, list_is_folded = self.tray_room.is_folded, self.list_room.isHidden()
+        build_parts(self)
+        place_parts(self)
+        self.is_bare = False
+        self._connect()
+        self._show_state()
+        page = self.settings.read("page", FINDINGS)
+        if page in range(len(TITLES)) and page != FINDINGS:
+            self.tray.turn_to(page)
+        self._restore_partings()
+        self.tray.fold(is_folded)
+        self.fold_list(list_is_folded)
+        self.fields.begin()
 
     def _connect(self) -> None:
         self.session.state_changed.connect(self._show_state)
@@ -194,39 +231,27 @@ class Window(QMainWindow):
         self.cutting.list_settled.connect(self._ask_slow_lists)
         self.options.asked.connect(self.fields.focus_path)
         self.takeoff.ready.connect(self._show_materials)
+        self.loading.finished.connect(self._take_over)
         self.measuring.shown.connect(self._turn_page)
         self.measuring.design_asked.connect(lambda: self.start_from_fireplace("usual"))
         self.fields.measuring_asked.connect(self.measure)
 
-    def _restore(self) -> None:
-        self.resize(FIRST_SIZE.boundedTo(self.screen().availableSize()))
-        self.restoreGeometry(self.settings.read_bytes("window"))
-        self._restore_choices()
-        self.upright.restoreState(self.settings.read_bytes("upright"))
-        self.level.restoreState(self.settings.read_bytes("level"))
-        self.tray.fold(bool(self.settings.read("folded", self.height() < LOW)))
-        self.fold_list(bool(self.settings.read("list_folded", False)))
-        self.fields.begin()
-
-    def _restore_choices(self) -> None:
-        """The list and the views that were shown last."""
-        page, views = self.settings.read("page", FINDINGS), self.settings.read("views", [])
-        if page in range(len(TITLES)) and page != FINDINGS:
-            self.tray.turn_to(page)
-        known = [choice for _, choice in CHOICES if list(choice) == views]
-        if known and known[0] != self.drafting.views:
-            self.choose_views(known[0])
-
     def begin(self, ahead: Ahead | None = None) -> None:
         """Draw the job, and offer what an ended program left behind. `ahead` draws until all is loaded."""
         self.drafting.start(ahead)
-        if ahead is not None:
-            self.canvas.seen.connect(self._loading.start)
-            self.canvas.seen.connect(self.fields.build_rest)
-        else:
+        if ahead is None:
             self.fields.build_rest()
             self._settle()
+        elif self.canvas.isVisible():
+            self.canvas.painted.connect(self._load_rest, Qt.ConnectionType.SingleShotConnection)
+        else:
+            self._load_rest()
         QTimer.singleShot(0, self.offer_left_behind)
+
+    def _load_rest(self) -> None:
+        """What nobody sees yet."""
+        self.loading.start()
+        self.fields.build_rest()
 
     def _take_over(self) -> None:
         """All is loaded."""
@@ -241,7 +266,9 @@ class Window(QMainWindow):
 
     def offer_left_behind(self) -> None:
         """Ask about the latest unsaved work that was left behind, if there is any."""
-        found = list_left_behind(self._recovery_folder)
+        from app.recovery import list_left_behind
+
+        found = list_left_behind(self.recovery_folder)
         for other in found[1:]:
             other.lock.unlock()
         if not found:
@@ -315,6 +342,8 @@ class Window(QMainWindow):
         """Open the page that explains the finding in focus."""
         finding = self.tray.findings.current()
         if finding is not None and self.drafting.surround is not None:
+            from app.explained_window import explain_in_window
+
             explain_in_window(self, self.drafting.surround, finding)
 
     def start_from_fireplace(self, guide: str) -> None:
@@ -322,7 +351,7 @@ class Window(QMainWindow):
         self.commit_pending()
         self.starting.begin(guide)
 
-    def _find_guide(self) -> str:
+    def find_guide(self) -> str:
         """The proportion that is ruled over the front."""
         return self.tray.guides.current_name() if self.tray.is_shown(PROPORTIONS) else ""
 
@@ -394,7 +423,8 @@ class Window(QMainWindow):
 
     def _share_height(self) -> None:
         """On a low screen the tray covers the sheet while it is open."""
-        self.canvas.setHidden(self.height() < LOW and not self.tray.is_folded)
+        tray = self.tray_room if self.is_bare else self.tray
+        self.canvas.setHidden(self.height() < LOW and not tray.is_folded)
 
     def _ask_slow_lists(self) -> None:
         """Only while they are read: taking materials off and planning take a while."""
@@ -464,7 +494,7 @@ class Window(QMainWindow):
         self.seen.wait()
         self.options.wait()
         self.cutting.wait()
-        self._loading.wait()
+        self.loading.wait()
         self.drafting.wind_up()
 
     def closeEvent(self, event: QCloseEvent) -> None:

@@ -5,15 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from model.board import Point3
-from model.build.lines import Layout
-from model.check.finding import Finding, Guide
-from model.job import Job
-from render.drawing import Drawing, Point, Ring
-
 if TYPE_CHECKING:
+    from model.board import Point3
+    from model.build.lines import Layout
+    from model.check.finding import Finding, Guide
+    from model.job import Job
     from model.surround import Surround
     from model.takeoff.cut_list import Cut
+    from render.drawing import Drawing, Point, Ring
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,17 +42,36 @@ class Worked:
         return replace(self, plan=None)
 
 
+@dataclass(frozen=True, slots=True)
+class FirstSight:
+    """What is seen of a job before it is opened: the wished views, and whether it has options to choose."""
+
+    drawings: tuple[tuple[str, Drawing], ...]
+    has_options: bool
+
+
+def load_drawing_parts() -> None:
+    """Import what the first drawing needs: where boards lie, what fails of fire's rules, views."""
+    from model.check import fire  # noqa: F401
+    from render import views  # noqa: F401
+
+
 def load_heavy_parts() -> None:
-    """Import what drawing and checking need, so that the first edit does not wait for it."""
-    import render.board_outline
-    import render.checks_sheet
-    import render.cut_sheet
-    import render.views  # noqa: F401
+    """Import what drawing, checking and lists need, so that the first edit does not wait for it."""
+    load_drawing_parts()
+    from model.check import all  # noqa: F401
+    from render import board_outline, checks_sheet, cut_sheet  # noqa: F401
+
+
+def see_first(job: Job, wish: Wish) -> FirstSight:
+    """The views of a job that is not opened yet, and the room that its options want."""
+    options = job.options
+    return FirstSight(work_out(job, wish).drawings, len(options.names) > 1 or bool(options.thrown))
 
 
 def work_out(job: Job, wish: Wish, marked: bool = True) -> Worked:
     """Boards and views of a job; unless they are to be `marked`, what fails is left for later."""
-    from model.check.all import list_fire_faults
+    from model.check.fire import list_fire_faults
     from model.surround import plan_surround
 
     plan = plan_surround(job)
@@ -63,7 +81,8 @@ def work_out(job: Job, wish: Wish, marked: bool = True) -> Worked:
 
 def check_plan(plan: Surround) -> tuple[tuple[Finding, ...], tuple[Finding, ...]]:
     """What all rules say, worst first; and of those about fire the ones that the sheet marks."""
-    from model.check.all import check_fire, check_surround, list_placed_faults
+    from model.check.all import check_surround
+    from model.check.fire import check_fire, list_placed_faults
 
     fire = check_fire(plan)
     return check_surround(plan, fire), list_placed_faults(fire)

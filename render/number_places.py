@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 from math import dist, pi
+from typing import TYPE_CHECKING
 
 import numpy as np
-import shapely
 from numpy.typing import NDArray
 
 from render.clipping import clip_segment
@@ -28,6 +28,9 @@ from render.extent import Box
 from render.extent import list_words as list_words
 from render.hatching import hatch_segments
 from render.lettering import ASCENT, DESCENT, text_width
+
+if TYPE_CHECKING:
+    from shapely import STRtree
 
 Floats = NDArray[np.float64]
 Mask = NDArray[np.bool_]
@@ -104,6 +107,8 @@ class Paper:
 
     def is_free(self, boxes: Floats) -> Mask:
         """Which of `boxes` (n, 4) no line goes through and nothing taken or written lies under."""
+        import shapely
+
         left, low, right, high = np.hsplit(boxes, 4)
         x0, y0, x1, y1 = np.array([*self._taken, *self._words], dtype=float).reshape(-1, 4).T
         under = (x0 < right) & (left < x1) & (y0 < high) & (low < y1)
@@ -124,6 +129,8 @@ class Paper:
 
     def is_open(self, joins: Floats) -> Mask:
         """Which of `joins` (n, 4) go through no word and cross no other."""
+        import shapely
+
         drawn = shapely.linestrings(joins.reshape(-1, 2, 2))
         words = shapely.STRtree(shapely.box(*np.array(self._words, dtype=float).reshape(-1, 4).T))
         free = np.ones(len(joins), dtype=bool)
@@ -132,7 +139,9 @@ class Paper:
         return free
 
 
-def _plant(segments: Sequence[Segment]) -> shapely.STRtree:
+def _plant(segments: Sequence[Segment]) -> STRtree:
+    import shapely
+
     return shapely.STRtree(shapely.linestrings(np.array(segments, dtype=float).reshape(-1, 2, 2)))
 
 

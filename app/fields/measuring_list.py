@@ -22,9 +22,10 @@ from app.fields.row import Row, say_wanted
 from app.fields.tape_row import TapeRow
 from app.fields.text_area_row import TextAreaRow
 from app.fields.yes_no_row import YesNoRow
-from app.hairline import Hairline, ThinBar
+from app.hairline import Hairline
 from app.session import Session
 from app.theme import RHYTHM
+from app.thin_bar import ThinBar
 from model.build.layout import lay_out
 from model.build.ledger import Shortfall
 from model.build.lines import Layout
@@ -53,7 +54,6 @@ AREAS = (
     "offer.notes",
 )
 TEXTS = tuple(row.path for row in TABLE if row.kind is Kind.TEXT)
-WIDTH = 344
 FIRST_PATH = "opening.width"
 LAST_GROUP = "Job"
 """What is written about the job comes after what is measured and chosen."""

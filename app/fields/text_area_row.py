@@ -7,8 +7,8 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QPlainTextEdit
 
 from app.fields.row import Row
-from app.hairline import ThinBar
 from app.theme import RHYTHM
+from app.thin_bar import ThinBar
 from model.job import Job, read_value
 from model.parameters import Kind, Parameter
 

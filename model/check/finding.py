@@ -6,9 +6,12 @@ from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import TYPE_CHECKING
 
-from model.board import Point3
 from model.reference.sourced import Standing
+
+if TYPE_CHECKING:
+    from model.board import Point3
 
 
 class Status(StrEnum):

@@ -12,7 +12,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QDialog, QMainWindow, QMenu, QMenuBar, QWidget
 from pytestqt.qtbot import QtBot
 
-from app.tray import TITLES
+from app.rooms import TITLES
 from app.window import Window
 from model.options import add_option, throw_away
 

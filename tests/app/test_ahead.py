@@ -44,6 +44,24 @@ assert not late, late
 ahead.end()
 """
 
+SEEN = """
+import sys
+from app.ahead import start_ahead
+ahead = start_ahead("bedroom")
+from app.working import Wish
+for name in ("bedroom", "", "no such job", "gas"):
+    ahead.ask_to_see(name, Wish(("front", "side"), 11.0, False))
+    sight = ahead.take_sight()
+    late = {"model.job", "model.build.lines"} & set(sys.modules)
+    assert not late, late
+    assert (sight is None) == (name == "no such job"), name
+    if name == "gas":
+        from app.demo import read_demo
+        from app.working import see_first
+        assert sight == see_first(read_demo(name), Wish(("front", "side"), 11.0, False))
+ahead.end()
+"""
+
 KILLED = """
 import os, signal
 from app.ahead import start_ahead
@@ -75,6 +93,10 @@ def test_it_draws_what_the_window_would_draw_and_then_ends():
 
 def test_its_answer_is_read_without_loading_what_drawing_needs():
     _run(LIGHT)
+
+
+def test_the_first_sight_of_a_job_is_what_the_window_would_draw_and_is_read_without_its_model():
+    _run(SEEN)
 
 
 def test_one_that_dies_is_done_without():

@@ -62,3 +62,12 @@ def test_nothing_heavy_is_loaded_before_the_window():
         "late = {'numpy', 'shapely', 'ezdxf', 'reportlab', 'pint'} & set(sys.modules); assert not late, late"
     )
     assert _run(f"-c|{code}", QT_QPA_PLATFORM="offscreen").returncode == 0
+
+
+def test_the_first_look_loads_neither_the_job_nor_what_stands_round_the_sheet():
+    code = (
+        "import app.gui, sys; "
+        "late = {'model.job', 'model.surround', 'app.session', 'app.tray', 'app.fields.measuring_list', "
+        "'app.window_parts'} & set(sys.modules); assert not late, late"
+    )
+    assert _run(f"-c|{code}", QT_QPA_PLATFORM="offscreen").returncode == 0

@@ -7,8 +7,8 @@ from pytestqt.qtbot import QtBot
 
 from app.demo import read_demo
 from app.materials_table import HEADINGS, MaterialsTable
+from app.rooms import CUTS, MATERIALS
 from app.takeoff_beside import TakeoffBeside
-from app.tray import CUTS, MATERIALS
 from app.window import Window
 from model.job import default_job, with_texts
 from model.surround import plan_surround

@@ -10,7 +10,7 @@ from PySide6.QtCore import QPoint, QRectF, Qt
 from pytestqt.qtbot import QtBot
 
 from app.plan_view import PlanSheet
-from app.tray import BUYING, CUTS, PLANS
+from app.rooms import BUYING, CUTS, PLANS
 from app.window import Window
 from model.cutting.frozen import rename_keys
 

@@ -10,7 +10,7 @@ from pytestqt.qtbot import QtBot
 from app.demo import read_demo
 from app.outputs import OFFER, build_outputs
 from app.price_table import PriceTable, _list_texts
-from app.tray import PRICE
+from app.rooms import PRICE
 from app.window import Window
 from model.job import default_job, with_texts
 from model.money import format_money

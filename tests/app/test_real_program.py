@@ -16,7 +16,8 @@ from pathlib import Path
 import pytest
 
 from app.files import read_job_file, save_job_file
-from app.way import WALKED
+from app.settings import WALKED
+from app.window import PRODUCT
 from model.job import default_job, read_value
 
 HOUSE = Path(__file__).parents[2]
@@ -41,9 +42,21 @@ def _running(command: list[str], **more: object) -> Iterator[subprocess.Popen[st
 
 @pytest.fixture
 def display() -> Iterator[str]:
-    """A screen that nobody else uses; the server chooses its number."""
+    """A screen that nobody else uses; the server chooses its number. It does not begin anew when nobody is
+    connected, as between two looks at it: a program that starts at that moment would be turned away.
+    """
     reading, writing = os.pipe()
-    command = ["Xvfb", "-displayfd", str(writing), "-screen", "0", "1366x768x24", "-nolisten", "tcp"]
+    command = [
+        "Xvfb",
+        "-displayfd",
+        str(writing),
+        "-screen",
+        "0",
+        "1366x768x24",
+        "-nolisten",
+        "tcp",
+        "-noreset",
+    ]
     quiet = subprocess.DEVNULL
     with _running(command, pass_fds=(writing,), stdout=quiet, stderr=quiet):
         os.close(writing)
@@ -195,3 +208,16 @@ def test_the_first_start_leads_through_a_shipped_job_and_the_next_begins_a_new_o
         person.see("New job")
         person.press("ctrl+q")
         assert program.wait(PATIENCE) == 0
+
+
+def test_what_is_typed_before_the_window_is_whole_is_entered_once_it_is(person: Person, tmp_path: Path):
+    job = tmp_path / "parlour.mantel"
+    save_job_file(job, default_job())
+    with person.start(str(job)) as program:
+        person.use("windowfocus", wait_for(lambda: person.use("search", "--onlyvisible", "--name", PRODUCT)))
+        person.write("41 1/2")
+        person.press("Return", "ctrl+s")
+        wait_for(lambda: _width(job) == 41.5)
+        person.press("ctrl+q")
+        assert program.wait(PATIENCE) == 0
+    assert "Traceback" not in person.complaints.read_text()

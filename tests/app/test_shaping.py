@@ -12,10 +12,10 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.demo import list_demos, read_demo
+from app.rooms import PROPORTIONS
 from app.shown import ELEVATIONS
-from app.tray import PROPORTIONS
 from app.window import Window
-from model.check.all import check_fire, list_placed_faults
+from model.check.fire import check_fire, list_placed_faults
 from model.job import read_value, with_value
 from model.shaping.grip import Grip
 from model.surround import plan_surround

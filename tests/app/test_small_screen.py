@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.buttons import StrongButton
+from app.rooms import CUTS, MATERIALS
 from app.settings import Settings
-from app.tray import CUTS, MATERIALS
 from app.view_bar import CHOICES
 from app.window import Window
 

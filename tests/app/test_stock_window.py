@@ -10,11 +10,11 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QComboBox, QFileDialog, QLineEdit, QMessageBox
 from pytestqt.qtbot import QtBot
 
+from app.rooms import BUYING
 from app.stock_lists import read_stock_named, save_stock_list
 from app.stock_model import ON_HAND, SOLD, StockModel
 from app.stock_session import StockSession
 from app.stock_window import StockWindow
-from app.tray import BUYING
 from app.window import Window
 from model.board import StockKind
 from model.cutting.stock_list import HandRow, SoldRow, StockList

@@ -14,7 +14,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication, QDialog
 from pytestqt.qtbot import QtBot
 
-from app.tray import TITLES
+from app.rooms import TITLES
 from app.view_bar import CHOICES
 from app.window import Window
 

@@ -6,8 +6,8 @@ import pytest
 from PySide6.QtCore import QPoint, QRect, Qt
 from pytestqt.qtbot import QtBot
 
-from app.settings import Settings
-from app.way import WALKED, list_stops
+from app.settings import WALKED, Settings
+from app.way import list_stops
 from app.window import Window
 
 SIZES = [(1366, 768), (700, 420), (2560, 1440)]

@@ -15,9 +15,9 @@ from app.fields.tape_row import TapeRow
 from app.files import read_job_file, save_job_file
 from app.menus import add_command
 from app.recovery import list_left_behind
+from app.rooms import CUTS, FINDINGS, PROPORTIONS
 from app.settings import Settings
 from app.theme import Ground
-from app.tray import CUTS, FINDINGS, PROPORTIONS
 from app.window import Window
 from model.check.finding import Status
 from model.job import default_job, read_value, with_value

@@ -60,12 +60,13 @@ def show_drags(display: str, surroundings: Surroundings) -> None:
 
 
 def show_starts(display: str, surroundings: Surroundings) -> None:
-    """Process start to first drawing, in turns with the empty window so that both see the same machine."""
+    """From a process's start on, in turns with the empty window so that all see the same machine."""
     found = time_starts(surroundings, STARTS)
-    print(f"\nProcess start to first drawing, {display}, median of {STARTS}")
-    for number, how in enumerate(("by the clock", "of the processor")):
-        empty, program = (1000 * found[kind][number] for kind in ("empty", "program"))
-        print(f"{how}: empty window {empty:.0f} ms, program {program:.0f} ms, ratio {program / empty:.2f}")
+    print(f"\nProcess start to first drawing and to the whole window at rest, {display}, median of {STARTS}")
+    for number, how in enumerate(("by the clock", "of the window's process", "of both processes")):
+        empty, sheet, whole = (1000 * found[kind][number] for kind in ("empty", "sheet", "whole"))
+        told = ", ".join(f"{took:.0f} ms, ratio {took / empty:.2f}" for took in (sheet, whole))
+        print(f"{how}: empty window {empty:.0f} ms, {told}")
 
 
 def show_packets() -> dict[str, dict[str, float]]:

@@ -9,6 +9,7 @@ from pathlib import Path
 from resource import RUSAGE_CHILDREN, getrusage
 from statistics import median
 from time import monotonic
+from typing import NamedTuple
 
 from app.demo import read_demo
 from model.job import write_job
@@ -23,12 +24,17 @@ def run_bench(surroundings: Surroundings, module: str, *arguments: str) -> str:
     ).stdout
 
 
-def time_starts(surroundings: Surroundings, count: int) -> dict[str, tuple[float, float]]:
-    """From a process's start to the first drawing of the ``program``, and of an ``empty`` window, in turns.
+class Started(NamedTuple):
+    """Median seconds from a process's start: by the clock, worked by the window's own process, and by all."""
 
-    Median seconds by the clock, and of the processor.
-    """
-    times: dict[str, list[tuple[float, float]]] = {"empty": [], "program": []}
+    clock: float
+    own: float
+    all: float
+
+
+def time_starts(surroundings: Surroundings, count: int) -> dict[str, Started]:
+    """To an ``empty`` window, to the program's ``sheet`` and to its ``whole`` window, see start, in turns."""
+    times: dict[str, list[Started]] = {"empty": [], "sheet": [], "whole": []}
     with tempfile.TemporaryDirectory() as folder:
         job = Path(folder) / "demo.mantel"
         job.write_text(write_job(read_demo()), "utf-8")
@@ -36,10 +42,10 @@ def time_starts(surroundings: Surroundings, count: int) -> dict[str, tuple[float
         for turn in range(count + 1):
             for kind, taken in times.items():
                 before = time_children()
-                since = float(run_bench(apart, "tests.bench.start", kind, str(monotonic()), str(job)))
+                said = run_bench(apart, "tests.bench.start", kind, str(monotonic()), str(job)).split()
                 if turn:
-                    taken.append((since, time_children() - before))
-    return {k: (median(s for s, _ in taken), median(s for _, s in taken)) for k, taken in times.items()}
+                    taken.append(Started(*map(float, said), time_children() - before))
+    return {k: Started(*map(median, zip(*taken, strict=True))) for k, taken in times.items()}
 
 
 def time_children() -> float:

@@ -9,15 +9,9 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from model.check.all import (
-    WHO_DECIDES,
-    check_built,
-    check_fire,
-    check_surround,
-    list_fire_faults,
-    list_placed_faults,
-)
+from model.check.all import WHO_DECIDES, check_built, check_surround
 from model.check.finding import Bound, Finding, Status
+from model.check.fire import check_fire, list_fire_faults, list_placed_faults
 from model.check.worst import WORST_FIRST
 from model.errors import Refused
 from model.job import default_job, with_texts, with_value
