@@ -225,7 +225,8 @@ class Board:
     def width(self) -> float:
         """The other side across the grain."""
         first, second = self._across
-        return second if self.thickness == first else first
+        thick = min(first, second, key=lambda side: abs(side - self.stock.thickness))
+        return second if thick == first else first
 
     @property
     def section_area(self) -> float:

@@ -14,7 +14,7 @@ from model.build.surround import build_surround
 from model.corners import Corners, list_corners, off_masonry
 from model.job import Job
 from model.survey import govern_site
-from model.takeoff.marks import mark_boards
+from model.takeoff.marks import Kind, list_kinds, mark_pieces
 
 
 @dataclass(frozen=True)
@@ -37,7 +37,7 @@ class Surround:
 
     @cached_property
     def worked_out(self) -> dict[Hashable, Any]:
-        """What those who draw it have worked out of it and ask for again; see render.once."""
+        """What those who list and draw it have worked out of it and ask for again; see model.once."""
         return {}
 
     def off_masonry(self) -> Surround:
@@ -49,7 +49,12 @@ class Surround:
     @cached_property
     def marks(self) -> tuple[str, ...]:
         """`marks[i]` is the mark of `boards[i]`; marks are unique. Worked out when first asked for."""
-        return mark_boards(self.boards)
+        return mark_pieces(self.kinds)
+
+    @cached_property
+    def kinds(self) -> tuple[Kind, ...]:
+        """Which boards are alike, each kind with its mark. Worked out when first asked for."""
+        return list_kinds(self.boards)
 
     def marks_of(self, is_meant: Callable[[Board], bool]) -> tuple[str, ...]:
         """The marks of those boards that are meant, in the boards' order."""

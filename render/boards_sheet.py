@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from model.once import once
 from model.surround import Surround
 from render.board_marks import BoardMarks, mark_seen
 from render.details import detail_box, draw_part
 from render.drawing import Drawing
 from render.extent import Box
-from render.once import once
 from render.sheets import BOARDS_COLUMN, BOARDS_FRONT, BOARDS_SHELF, BOARDS_SIDE
 from render.views import ViewOptions, draw_view
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator
 
 from model.board import Point3
+from model.once import once
 from model.surround import Surround
 from model.units import format_length
 from render.board_outline import outline_board, place_point
@@ -27,7 +28,6 @@ from render.drawing import (
     Text,
 )
 from render.extent import box_ring, drawing_extent
-from render.once import once
 from render.shifting import shift_mark
 
 CROSS = 0.07

@@ -12,12 +12,12 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from model.look import facing_colour, mix_colours, wall_colour, wood_colour
+from model.once import once
 from model.surround import Surround
 from render.axonometric import rings_of
 from render.drawing import Drawing, Fill, Hatch, Lines, Mark, Pen, Polyline, Region, Text
 from render.extent import Box, box_ring
 from render.hatching import hatch_segments
-from render.once import once
 from render.painted import Paint, mix_paint
 from render.pens import TINTS
 from render.shaded import GRID, Backdrop, Tones, area_of, list_tones

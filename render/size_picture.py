@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import pairwise
 
+from model.once import once
 from model.surround import Surround
 from render.board_outline import outline_board
 from render.clipping import clip_drawing
 from render.dimension_strings import Edge, String, measure, place_strings
 from render.drawing import Drawing, Fill, Hatch, Mark, Pen, Point, Polyline, Region
 from render.extent import Box, box_of, drawing_extent
-from render.once import once
 from render.part_rows import PartRow, find_part
 from render.picture_frame import FieldPicture, fit_ratio, frame_around
 from render.view_context import Frame

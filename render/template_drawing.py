@@ -14,7 +14,6 @@ import numpy as np
 
 from model.build.mouldings import Mouldings
 from model.surround import Surround
-from model.takeoff.marks import list_kinds
 from model.takeoff.templates import Template, list_templates
 from model.units import LengthStyle, format_length
 from render.drawing import Anchor, Drawing, Lines, Mark, Pen, Point, Polyline, Text
@@ -57,7 +56,7 @@ def _marks_of(surround: Surround, words: str) -> tuple[str, int]:
     """The marks of the moulded kinds whose role has these words, and how many pieces they are."""
     kinds = [
         kind
-        for kind in list_kinds(surround.boards)
+        for kind in surround.kinds
         if words in surround.boards[kind.pieces[0]].role and surround.boards[kind.pieces[0]].worked
     ]
     return ", ".join(kind.mark for kind in kinds), sum(len(kind.pieces) for kind in kinds)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from model.once import once
 from model.surround import Surround
 from model.units import format_length
 from render.dimension_strings import Edge, place_strings, strings_reach
@@ -13,7 +14,6 @@ from render.extent import Box, list_words
 from render.lettering import text_width
 from render.note_places import free_place, part_line
 from render.obstacle_marks import drawn_reach, list_drawn
-from render.once import once
 from render.site_solids import MASONRY_DEPTH, SLAB
 from render.view_dimensions import list_strings
 

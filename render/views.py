@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from model.board import Board
 from model.build.level_backs import PACKING
 from model.check.finding import Finding
+from model.once import once
 from model.surround import Surround
 from render.behind_marks import draw_behind, name_behind
 from render.cut_fills import hatch_cut
@@ -24,7 +25,6 @@ from render.fault_marks import draw_faults, number_faults
 from render.fixing_marks import draw_anchors, draw_cord_way, name_holes
 from render.names import place_names
 from render.obstacle_marks import name_obstacles
-from render.once import once
 from render.section_places import section_level, section_station
 from render.site_solids import (
     site_cut_beside,

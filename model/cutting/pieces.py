@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from model.board import AXES, CROSS, Board, End, StockKind
 from model.shop import Allowances
-from model.takeoff.marks import Kind, list_kinds
+from model.takeoff.marks import Kind
 from model.takeoff.naming import name_kinds
 from model.takeoff.rough import CLOSE, Rough, plan_rough
 
@@ -74,8 +74,8 @@ Widest = Callable[[Material], float]
 
 def list_pieces(job_name: str, surround: Surround, widest: Widest) -> tuple[Piece, ...]:
     """Every piece of `surround`, boards in the order of its kinds; what needs gluing up is in strips."""
-    kinds = list_kinds(surround.boards)
-    rough, names = plan_rough(surround, kinds), name_kinds(surround.boards, kinds)
+    kinds = surround.kinds
+    rough, names = plan_rough(surround), name_kinds(surround.boards, kinds)
     return tuple(
         piece
         for kind in kinds

@@ -12,7 +12,6 @@ from typing import TYPE_CHECKING
 from model.board import Board, StockKind
 from model.takeoff.assemblies import Assembly
 from model.takeoff.fasteners import Fixing, Means
-from model.takeoff.marks import list_kinds
 from model.units import LengthStyle, format_length
 
 if TYPE_CHECKING:
@@ -40,7 +39,7 @@ def list_joint_lines(
 
     Others are those that stand already when it goes up.
     """
-    kinds = {i: kind.mark for kind in list_kinds(surround.boards) for i in kind.pieces}
+    kinds = {i: kind.mark for kind in surround.kinds for i in kind.pieces}
     own, boards = set(assembly.pieces), surround.boards
     style = surround.job.about.length_style
     inner = [f for f in fixings if {f.through, f.into} <= own]

@@ -21,7 +21,7 @@ from model.takeoff.bores import list_bores
 from model.takeoff.cord_work import list_cord_work
 from model.takeoff.leaning import describe_askew, list_askew
 from model.takeoff.lie import describe_grain, describe_hand, describe_shown
-from model.takeoff.marks import Kind, list_kinds, shape_of
+from model.takeoff.marks import Kind, shape_of
 from model.takeoff.naming import name_kinds
 from model.takeoff.on_hand import note_on_hand
 from model.takeoff.rough import Rough, plan_rough, shortest_line
@@ -74,10 +74,10 @@ def list_cuts(surround: Surround, surfaces: Surfaces | None = None) -> tuple[Cut
     With its `surfaces` each line says which faces show.
     """
     style = surround.job.about.length_style
-    kinds = list_kinds(surround.boards)
+    kinds = surround.kinds
     twins = _mirror_twins(surround.boards, kinds)
     work = _list_all_work(surround)
-    rough, names = plan_rough(surround, kinds), name_kinds(surround.boards, kinds)
+    rough, names = plan_rough(surround), name_kinds(surround.boards, kinds)
     return tuple(
         _finish_cut(
             replace(_cut(surround, kind, twins.get(kind.mark, ""), style, work), name=names[kind.mark]),

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from model.board import CROSS, Board, End, Stock, StockKind
 from model.reference.lumber import DRESSED_WIDTHS
 from model.takeoff.leaning import list_askew, widths_at_ends
-from model.takeoff.marks import Kind, list_kinds
+from model.takeoff.marks import Kind
 from model.takeoff.materials import Rate, find_rate
 from model.takeoff.rough import Rough, plan_rough
 
@@ -120,8 +120,8 @@ def list_guide_settings(surround: Surround) -> tuple[Setting, ...]:
     What is sawn to is the finished size with scribe stock on. Mouldings are left out.
     """
     saw = find_saw(surround.job)
-    kinds = list_kinds(surround.boards)
-    rough = plan_rough(surround, kinds)
+    kinds = surround.kinds
+    rough = plan_rough(surround)
     found: dict[tuple[Stock, Action, int, int], list[tuple[str, int]]] = {}
     for kind in kinds:
         board = surround.boards[kind.pieces[0]]

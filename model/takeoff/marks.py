@@ -33,8 +33,13 @@ def mark_boards(boards: Sequence[Board]) -> tuple[str, ...]:
 
     A kind of one piece has no piece letter: C3, but C4a and C4b.
     """
-    marks = [""] * len(boards)
-    for kind in list_kinds(boards):
+    return mark_pieces(list_kinds(boards))
+
+
+def mark_pieces(kinds: Sequence[Kind]) -> tuple[str, ...]:
+    """The mark of each piece of `kinds`, by its place in the list of boards that they are the kinds of."""
+    marks = [""] * sum(len(kind.pieces) for kind in kinds)
+    for kind in kinds:
         for i, piece in enumerate(kind.pieces):
             marks[piece] = kind.mark + (_piece_letter(i) if len(kind.pieces) > 1 else "")
     return tuple(marks)

@@ -14,7 +14,6 @@ from model.board import Board
 from model.parameters import PIECE_USES
 from model.shop import NO_USE, Piece
 from model.takeoff.guide_settings import find_saw
-from model.takeoff.marks import list_kinds
 from model.takeoff.rough import Rough, plan_rough
 from model.units import format_length
 
@@ -103,8 +102,8 @@ def list_yields(surround: Surround) -> tuple[Yield, ...]:
     ]
     if not used:
         return ()
-    kinds = list_kinds(surround.boards)
-    rough = plan_rough(surround, kinds)
+    kinds = surround.kinds
+    rough = plan_rough(surround)
     sizes = {i: rough[kind.mark] for kind in kinds for i in kind.pieces}
     taken: set[int] = set()
     yields = []

@@ -11,8 +11,11 @@ from dataclasses import dataclass, replace
 from math import ceil, hypot
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from model.board import AXES, Board, StockKind
 from model.build.level_backs import PACKING, gap_left, list_level_tapers
+from model.once import once
 from model.reference.lumber import WIDEST_BOARD
 from model.shop import Allowances
 from model.takeoff.marks import Kind
@@ -28,6 +31,10 @@ ON_SITE = 1 / 512
 """A side no further from masonry, wall or floor than this is fitted to it, in."""
 TRIMMED = (StockKind.BOARD, StockKind.MOULDING, StockKind.FRAMING)
 """Bought longer than needed and with rough ends; sheets are cut to size at once."""
+
+
+Box = tuple[tuple[float, float, float], tuple[float, float, float]]
+"""Low and high corner."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,13 +81,17 @@ class Rough:
         return max(0.0, self.strip_width - WIDEST_BOARD) if self.is_solid else 0.0
 
 
-def plan_rough(surround: Surround, kinds: Sequence[Kind]) -> dict[str, Rough]:
+def plan_rough(surround: Surround) -> dict[str, Rough]:
     """The rough size of each kind of piece, by its mark; like pieces all get what any of them needs."""
+    return once(surround, "rough", lambda: _plan_rough(surround))
+
+
+def _plan_rough(surround: Surround) -> dict[str, Rough]:
     touched = list_touched(surround)
     parts = list_glue_ups(surround.boards)
     allow = surround.job.shop.allow
     rough = {}
-    for kind in kinds:
+    for kind in surround.kinds:
         board = surround.boards[kind.pieces[0]]
         rough[kind.mark] = _rough(board, allow, *_most(kind, touched, parts))
         gap = max(gap_left(surround.layout, surround.boards[i]) for i in kind.pieces)
@@ -133,13 +144,14 @@ def list_touched(surround: Surround) -> dict[int, tuple[int, int]]:
     Broad faces do not count, nor do framing and packing: neither is scribed, framing is shimmed.
     """
     standing = [solid.bounds for solid in list_standing(surround.boards, surround.layout)]
+    lies_on = _list_sides([board.bounds for board in surround.boards], standing)
     touched = {}
     for i, board in enumerate(surround.boards):
         if board.role in PACKING:
             touched[i] = 0, 0
             continue
         framing = board.stock.kind is StockKind.FRAMING
-        sides = set() if framing else _touched_sides(board, standing)
+        sides = set() if framing else lies_on[i]
         if board.is_scribed or list_tapers(board) or list_level_tapers(board):
             sides.add(("z", -1))
         axes = [axis for axis, _ in sides]
@@ -147,30 +159,25 @@ def list_touched(surround: Surround) -> dict[int, tuple[int, int]]:
     return touched
 
 
-Box = tuple[tuple[float, float, float], tuple[float, float, float]]
-
-
-def _touched_sides(board: Board, standing: Sequence[Box]) -> set[tuple[str, int]]:
-    """Axis and way of each side of a board that lies on one of the boxes."""
-    sides = set()
-    for low, high in standing:
-        for axis in range(3):
-            across = [k for k in range(3) if k != axis]
-            if all(
-                board.bounds[0][k] < high[k] - ON_SITE and low[k] + ON_SITE < board.bounds[1][k]
-                for k in across
-            ):
-                if abs(board.bounds[0][axis] - high[axis]) <= ON_SITE:
-                    sides.add((AXES[axis], -1))
-                if abs(board.bounds[1][axis] - low[axis]) <= ON_SITE:
-                    sides.add((AXES[axis], 1))
+def _list_sides(boxes: Sequence[Box], standing: Sequence[Box]) -> list[set[tuple[str, int]]]:
+    """Axis and way of each side of each box that lies on one of those that stand there."""
+    low, high = np.moveaxis(np.array(boxes), 1, 0)[:, :, None]
+    from_low, from_high = np.moveaxis(np.array(standing), 1, 0)[:, None]
+    x, y, z = np.moveaxis((low < from_high - ON_SITE) & (from_low + ON_SITE < high), 2, 0)
+    beside = np.stack([y & z, x & z, x & y], axis=2)
+    sides: list[set[tuple[str, int]]] = [set() for _ in boxes]
+    for way, gap in ((-1, low - from_high), (1, high - from_low)):
+        lies_on = (beside & (np.abs(gap) <= ON_SITE)).any(axis=1)
+        for i, axis in np.argwhere(lies_on).tolist():
+            sides[i].add((AXES[axis], way))
     return sides
 
 
 def _width_axis(board: Board) -> str:
     """The room axis that a board's width lies along, as nearly as any does."""
     across = [axis for axis in AXES if axis != board.length_axis]
-    return min(across, key=lambda axis: abs(board.extent(axis) - board.width))
+    width = board.width
+    return min(across, key=lambda axis: abs(board.extent(axis) - width))
 
 
 def list_glue_ups(boards: Sequence[Board]) -> dict[int, int]:
@@ -181,21 +188,22 @@ def list_glue_ups(boards: Sequence[Board]) -> dict[int, int]:
         rest = [board.bounds[end][k] for end in (0, 1) for k in range(3) if AXES[k] != axis]
         key = (board.role, board.assembly, board.stock, board.length_axis, axis, *(round(r, 3) for r in rest))
         runs.setdefault(key, []).append(i)
-    return {i: _count_joined(boards, run, i) for run in runs.values() for i in run}
+    joined = (
+        group for key, run in runs.items() for group in _list_joined(boards, run, AXES.index(str(key[4])))
+    )
+    return {i: len(group) for group in joined for i in group}
 
 
-def _count_joined(boards: Sequence[Board], run: Sequence[int], which: int) -> int:
-    """How many boards of a run hang together with one of them, edge on edge."""
-    k = AXES.index(_width_axis(boards[which]))
-    ordered = sorted(run, key=lambda i: boards[i].bounds[0][k])
+def _list_joined(boards: Sequence[Board], run: Sequence[int], k: int) -> list[list[int]]:
+    """The boards of a run in groups that hang together, edge on edge along axis `k`."""
     groups: list[list[int]] = []
-    for i in ordered:
+    for i in sorted(run, key=lambda i: boards[i].bounds[0][k]):
         joined = groups and abs(boards[groups[-1][-1]].bounds[1][k] - boards[i].bounds[0][k]) <= ON_SITE
         if joined:
             groups[-1].append(i)
         else:
             groups.append([i])
-    return next(len(group) for group in groups if which in group)
+    return groups
 
 
 def shortest_line(board: Board) -> float:

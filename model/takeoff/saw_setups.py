@@ -9,7 +9,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from model.takeoff.marks import list_kinds
 from model.takeoff.saw_angles import Hand, SawSetting, list_end_cuts, lying_angles, standing_angle
 
 if TYPE_CHECKING:
@@ -44,7 +43,7 @@ def list_setups(surround: Surround, corner: float | None = None) -> tuple[Setup,
     `corner` is what every corner measures, degrees above 0 and below 180, where that is not what was drawn.
     """
     found: dict[tuple[SawSetting, ...], list[Ends]] = {}
-    for kind in list_kinds(surround.boards):
+    for kind in surround.kinds:
         for cut in list_end_cuts(surround.boards[kind.pieces[0]], corner):
             end = None if cut.kind is None else cut.end
             found.setdefault(cut.settings, []).append(Ends(kind.mark, end, len(kind.pieces)))

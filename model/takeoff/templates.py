@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from model.board import AXES, CROSS, Board, Point2
 from model.build.level_backs import PACKING
-from model.takeoff.marks import Kind, list_kinds
+from model.takeoff.marks import Kind
 
 if TYPE_CHECKING:
     from model.surround import Surround
@@ -56,7 +56,7 @@ class Template:
 def list_templates(surround: Surround) -> tuple[Template, ...]:
     """Every template that the boards of `surround` want, in the order of their kinds."""
     boards = surround.boards
-    return tuple(t for kind in list_kinds(boards) for t in _list_of(boards[kind.pieces[0]], kind))
+    return tuple(t for kind in surround.kinds for t in _list_of(boards[kind.pieces[0]], kind))
 
 
 def _list_of(board: Board, kind: Kind) -> Iterator[Template]:

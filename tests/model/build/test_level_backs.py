@@ -86,7 +86,7 @@ def test_the_cut_list_gives_both_widths_and_where_the_taper_ends():
 def test_a_tapered_back_has_scribe_stock_once_and_is_no_less_than_its_widest():
     surround = _plan("plumb.left=-1/2", "plumb.right=-1/4")
     kinds = list_kinds(surround.boards)
-    rough = plan_rough(surround, kinds)
+    rough = plan_rough(surround)
     (top,) = (rough[k.mark] for k in kinds if surround.boards[k.pieces[0]].role == "shelf top")
     assert (top.width.finished, top.width.scribe) == (6.75, 0.5)
 

@@ -20,7 +20,7 @@ def _by_role(*settings: str):
     job = with_texts(default_job(), [tuple(setting.split("=")) for setting in settings])
     surround = plan_surround(job)
     kinds = list_kinds(surround.boards)
-    rough = plan_rough(surround, kinds)
+    rough = plan_rough(surround)
     return {surround.boards[kind.pieces[0]].role: rough[kind.mark] for kind in kinds}
 
 
@@ -71,7 +71,7 @@ def test_a_board_that_scribe_stock_makes_wider_than_is_sold_says_by_how_much():
     """A shelf of 11 1/4 in. boards: 1/2 in. to scribe and 1/4 in. of trim are too much."""
     surround = plan_surround(with_texts(read_demo("brick"), [("shelf.overhang_front", "3 1/2")]))
     kinds = list_kinds(surround.boards)
-    rough = plan_rough(surround, kinds)
+    rough = plan_rough(surround)
     tops = [rough[kind.mark] for kind in kinds if surround.boards[kind.pieces[0]].role == "shelf top"]
     assert [top.too_wide for top in tops] == [0.75]
 
@@ -79,7 +79,7 @@ def test_a_board_that_scribe_stock_makes_wider_than_is_sold_says_by_how_much():
 @pytest.mark.parametrize("name", list_demos())
 def test_every_board_of_a_shipped_job_comes_out_of_boards_as_they_are_sold(name):
     surround = plan_surround(read_demo(name))
-    rough = plan_rough(surround, list_kinds(surround.boards))
+    rough = plan_rough(surround)
     assert not [mark for mark, size in rough.items() if size.too_wide]
 
 
@@ -101,7 +101,7 @@ def test_a_rough_size_is_the_finished_size_and_its_allowances(job):
     surround = plan_of(job)
     kinds = list_kinds(surround.boards)
     allow = job.shop.allow
-    planned = plan_rough(surround, kinds)
+    planned = plan_rough(surround)
     for kind in kinds:
         board, rough = surround.boards[kind.pieces[0]], planned[kind.mark]
         for stretch in (rough.length, rough.width):

@@ -1,11 +1,12 @@
-"""What several drawings of one surround share is worked out when first asked for, and kept with it."""
+"""What several lists and drawings of one surround share: worked out when first asked for, kept with it."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable
-from typing import TypeVar, cast
+from typing import TYPE_CHECKING, TypeVar, cast
 
-from model.surround import Surround
+if TYPE_CHECKING:
+    from model.surround import Surround
 
 Made = TypeVar("Made")
 
