@@ -28,6 +28,7 @@ _TRIED = (0.003, 0.21, 0.5, 0.77, 0.997)
 """Where along a stroke it is compared, as parts of its length."""
 
 Floats = NDArray[np.float64]
+Flags = NDArray[np.bool_]
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +63,7 @@ class Strokes:
 
     def only_on(self, other: Strokes) -> Strokes:
         """Those that lie on the other's from end to end."""
-        return Strokes(self.segments[self.find_near(other)[1].all(axis=1)])
+        return Strokes(self.segments[self.find_near(other).min(axis=1)])
 
     @cached_property
     def tree(self) -> shapely.STRtree:
@@ -75,28 +76,47 @@ class Strokes:
         xs, ys = self.segments[:, [0, 2]], self.segments[:, [1, 3]]
         return float(xs.min()), float(ys.min()), float(xs.max()), float(ys.max())
 
-    def find_near(self, other: Strokes) -> tuple[Floats, NDArray[np.bool_]]:
-        """Points (n, 5, 2) along these strokes, and which of them (n, 5) lie on the other's."""
-        points = _part(self.segments)
-        near = np.zeros(points.shape[:2], dtype=bool)
-        low, high = np.array(other.box[:2]) - NEAR, np.array(other.box[2:]) + NEAR
-        tried = np.argwhere(((points >= low) & (points <= high)).all(axis=2))
+    @cached_property
+    def points(self) -> Floats:
+        """(n, 5, 2) where along each it is compared."""
+        parts = np.array(_TRIED)[None, :, None]
+        points: Floats = self.segments[:, None, :2] * (1 - parts) + self.segments[:, None, 2:] * parts
+        return points
+
+    @cached_property
+    def lengths(self) -> Floats:
+        """(n,) how long they are."""
+        found: Floats = np.hypot(*(self.segments[:, 2:] - self.segments[:, :2]).T)
+        return found
+
+    def find_near(self, other: Strokes) -> Flags:
+        """Which of their points (n, 5) lie on the other's."""
+        near = self._within(other.box, NEAR)
+        tried = np.argwhere(near)
         if len(tried):
-            places = shapely.points(points[tried[:, 0], tried[:, 1]])
+            near[:] = False
+            places = shapely.points(self.points[tried[:, 0], tried[:, 1]])
             found = tried[other.tree.query(places, "dwithin", NEAR)[0]]
             near[found[:, 0], found[:, 1]] = True
-        return points, near
+        return near
 
     def share_on(self, other: Strokes, box: Box | None = None) -> float:
         """How much of their length, within `box` if given, lies on the other's."""
-        points, near = self.find_near(other)
-        lengths = np.hypot(*(self.segments[:, 2:] - self.segments[:, :2]).T)
-        weights = np.repeat(lengths[:, None], len(_TRIED), axis=1)
-        if box is not None:
-            low, high = np.array(box[:2]) - NEAR, np.array(box[2:]) + NEAR
-            weights *= ((points > low) & (points < high)).all(axis=2)
+        near = self.find_near(other)
+        counted = np.ones(near.shape) if box is None else self._within(box, NEAR)
+        weights = self.lengths[:, None] * counted
         total = float(weights.sum())
         return float((weights * near).sum()) / total if total else 0.0
+
+    def may_lie_on(self, other: Strokes, share: float) -> bool:
+        """Whether as much of their length as that lies where the other's are at all."""
+        there = (self.lengths[:, None] * self._within(other.box, NEAR)).sum()
+        return bool(there >= share * len(_TRIED) * self.lengths.sum())
+
+    def _within(self, box: Box, out: float) -> Flags:
+        """Which of their points (n, 5) lie in a box, or `out` of it."""
+        low, high = np.array(box[:2]) - out, np.array(box[2:]) + out
+        return np.asarray(((self.points >= low) & (self.points <= high)).all(axis=2), dtype=bool)
 
 
 class ModelView:
@@ -114,9 +134,9 @@ def find_window(drawing: Drawing, views: Sequence[ModelView]) -> Window | None:
         return None
     few = own.thinned(_FEW)
     for view in views:
-        if not len(view.strokes.segments) or few.share_on(view.strokes) < LIKELY:
+        if not len(view.strokes.segments) or not few.may_lie_on(view.strokes, LIKELY):
             continue
-        if own.share_on(view.strokes) < ALIKE:
+        if few.share_on(view.strokes) < LIKELY or own.share_on(view.strokes) < ALIKE:
             continue
         shared = own.only_on(view.strokes)
         if view.strokes.share_on(own, shared.box) >= ALIKE:
@@ -143,13 +163,6 @@ def _strokes_of(mark: Lines | Polyline) -> tuple[Segment, ...]:
     return tuple((*a, *b) for a, b in pairwise(points))
 
 
-def _part(segments: Floats) -> Floats:
-    """The points of each stroke at which it is compared."""
-    parts = np.array(_TRIED)[None, :, None]
-    points: Floats = segments[:, None, :2] * (1 - parts) + segments[:, None, 2:] * parts
-    return points
-
-
 def _list_rest(marks: Iterable[Mark], model: Strokes) -> tuple[Mark, ...]:
     """The marks without those strokes that the view has too."""
     rest: list[Mark] = []
@@ -158,7 +171,7 @@ def _list_rest(marks: Iterable[Mark], model: Strokes) -> tuple[Mark, ...]:
             rest.append(mark)
             continue
         own = Strokes.of((mark,))
-        found = own.find_near(model)[1].min(axis=1).tolist()
+        found = own.find_near(model).min(axis=1).tolist()
         if isinstance(mark, Lines):
             kept = tuple(
                 stroke for stroke, is_there in zip(mark.segments, found, strict=True) if not is_there

@@ -131,7 +131,8 @@ class Scene:
             new = [
                 is_there and owner not in start for owner, is_there in zip(before.owners, there, strict=True)
             ]
-            over = shapely.union_all(before.shapes[new])
+            over = before.shapes[new]
+            over = over[0] if len(over) == 1 else shapely.union_all(over)
             known[key] = _without_slivers(shapely.difference(known[start], over, grid_size=GRID))
         return known[key]
 

@@ -31,6 +31,11 @@ def draw_boards(surround: Surround, name: str, ratio: float) -> Drawing:
     return bare.plus(*found.marks)
 
 
+def draw_bare(surround: Surround, name: str, ratio: float) -> Drawing:
+    """The same without the marks."""
+    return once(surround, ("bare", name, ratio), lambda: _draw_bare(surround, name, ratio))
+
+
 def list_left_out(surround: Surround, name: str, ratio: float) -> tuple[str, ...]:
     """The marks of boards that the named drawing shows and has no room to mark."""
     return _draw_marked(surround, name, ratio)[1].left_out
@@ -40,7 +45,7 @@ def _draw_marked(surround: Surround, name: str, ratio: float) -> tuple[Drawing, 
     """The drawing without marks, and those."""
 
     def draw() -> tuple[Drawing, BoardMarks]:
-        bare = _draw_bare(surround, name, ratio)
+        bare = draw_bare(surround, name, ratio)
         return bare, _mark(surround, name, bare)
 
     return once(surround, (name, ratio), draw)

@@ -129,9 +129,9 @@ def title_of_views(views: Sequence[str]) -> str:
     return text
 
 
-def lay(desk: Desk, draw: DrawView, views: tuple[str, ...]) -> Layout:
-    """The views in the room for drawings, at the largest usual scale that holds them."""
-    return lay_views(views, draw, desk.scales, desk.area)
+def lay(desk: Desk, draw: DrawView, views: tuple[str, ...], least: DrawView | None = None) -> Layout:
+    """The views in the room for drawings, at the largest usual scale that holds them; `least` as there."""
+    return lay_views(views, draw, desk.scales, desk.area, least)
 
 
 def lay_picture(desk: Desk, room: Box) -> Layout:

@@ -111,10 +111,12 @@ class Screens:
         """The parts of faces in which they are before a face that they may be behind elsewhere."""
         import shapely
 
+        picture = self._pictures[face]
         crossing = rivals.faces[(rivals.low <= -NEARER) & (rivals.high > NEARER)]
+        crossing = crossing[_overlap(picture, self._pictures[crossing])]
         if not len(crossing):
             return
-        shapes = shapely.intersection(self._pictures[face], self._pictures[crossing])
+        shapes = shapely.intersection(picture, self._pictures[crossing])
         large = shapely.area(shapes) > LEAST
         for near, shape in zip(crossing[large].tolist(), shapes[large], strict=True):
             part = self._nearer_part(only_areas(shape), face, near)
@@ -128,8 +130,7 @@ class Screens:
         picture = self._pictures[face]
         shapes = np.empty(len(found), dtype=object)
         shapes[:] = [shape for _, shape in found]
-        shapely.prepare(picture)
-        meets = shapely.intersects(picture, shapes) & ~shapely.touches(picture, shapes)
+        meets = _overlap(picture, shapes)
         owners = tuple(owner for (owner, _), is_met in zip(found, meets.tolist(), strict=True) if is_met)
         shapes = shapes[meets]
         return Before(owners, shapes, tuple(shapely.covered_by(picture, shapes).tolist()))
@@ -155,6 +156,16 @@ class Screens:
             return shape
         part = only_areas(shapely.intersection(shape, _half_plane(a, b, c)))
         return part if part.area > LEAST else None
+
+
+def _overlap(picture: BaseGeometry, shapes: Shapes) -> Flags:
+    """Which of `shapes` have more than an edge in common with a picture."""
+    import shapely
+
+    shapely.prepare(picture)
+    meets: Flags = shapely.intersects(picture, shapes)
+    meets[meets] = ~shapely.touches(picture, shapes[meets])
+    return meets
 
 
 def only_areas(shape: BaseGeometry) -> BaseGeometry:

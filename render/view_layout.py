@@ -63,12 +63,15 @@ class _Boxed:
     """Its title and its scale."""
 
 
-def lay_views(names: Sequence[str], draw: DrawView, scales: Sequence[Scale], area: Box) -> Layout:
+def lay_views(
+    names: Sequence[str], draw: DrawView, scales: Sequence[Scale], area: Box, least: DrawView | None = None
+) -> Layout:
     """The named views within `area` (left, bottom, right, top in paper inches).
 
     The first stands at the lower left; one seen from the side stands right of it at the same heights, one
     seen from the left, whose name begins so, left of it, a plan over it on the same centre line. Where even
-    the smallest scale does not fit, that one is used and the views run out over the area.
+    the smallest scale does not fit, that one is used and the views run out over the area. A scale at which
+    already what `least` draws has no room is not tried: a part of what `draw` draws, and sooner had.
     """
     room = area[2] - area[0], area[3] - area[1]
     box_at = cache(lambda ratio: _box_views(names, draw, ratio, scales))
@@ -77,7 +80,7 @@ def lay_views(names: Sequence[str], draw: DrawView, scales: Sequence[Scale], are
         width, height = _size(box_at(ratio))
         return width <= room[0] and height <= room[1]
 
-    scale = choose_scale(_scales_worth_trying(names, draw, scales, room), fits)
+    scale = choose_scale(_scales_worth_trying(names, least or draw, scales, room), fits)
     boxed = box_at(scale.ratio)
     return Layout(scale, _place(boxed, area), _size(boxed))
 

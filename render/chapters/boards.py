@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from render.boards_sheet import BOARDS_OF, draw_boards, list_left_out
+from render.boards_sheet import BOARDS_OF, draw_bare, draw_boards, list_left_out
 from render.chapters.elevations import PARTED_RATIO
 from render.desk import Desk, Draft, draft_layout, each_once, lay, put_notes
 from render.sheet_notes import list_notes
@@ -16,13 +16,13 @@ ALIKE = "Boards alike carry one mark; the cut list has a letter for each piece."
 
 def draft_boards(desk: Desk) -> list[Draft]:
     """Both elevations, then both details side by side."""
-    draw = each_once(desk.surround, draw_boards)
-    elevations = lay(desk, draw, (BOARDS_FRONT, BOARDS_SIDE))
-    alone = lay(desk, draw, (BOARDS_FRONT,))
+    draw, bare = (each_once(desk.surround, draw) for draw in (draw_boards, draw_bare))
+    elevations = lay(desk, draw, (BOARDS_FRONT, BOARDS_SIDE), bare)
+    alone = lay(desk, draw, (BOARDS_FRONT,), bare)
     left, bottom, right, top = desk.area
     middle = (left + right) / 2
     column, shelf = (
-        lay_views((name,), draw, desk.scales, room)
+        lay_views((name,), draw, desk.scales, room, bare)
         for name, room in (
             (BOARDS_COLUMN, (left, bottom, middle, top)),
             (BOARDS_SHELF, (middle, bottom, right, top)),
@@ -31,7 +31,7 @@ def draft_boards(desk: Desk) -> list[Draft]:
     details = Layout(column.scale, column.placed + shelf.placed, (right - left, top - bottom))
     large = elevations.scale == alone.scale or elevations.scale.ratio <= PARTED_RATIO
     together = large and elevations.fits(desk.area)
-    sides = [elevations] if together else [alone, lay(desk, draw, (BOARDS_SIDE,))]
+    sides = [elevations] if together else [alone, lay(desk, draw, (BOARDS_SIDE,), bare)]
     return [_draft_marked(desk, layout) for layout in (*sides, details)]
 
 
