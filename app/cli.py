@@ -11,8 +11,7 @@ from app.arguments import build_parser
 from app.bought_boards import find_file
 from app.commands import DISK, REFUSED
 from app.files import FileTrouble, describe_cause
-from app.outputs import DRAWINGS, OFFER, PARTS
-from app.second_process import open_second
+from app.outputs import DRAWINGS, OFFER, PARTS, open_second_for
 from app.terminal import Terminal, harden_streams, silence_output
 from app.view_file import ViewWish
 from model.errors import MantelwrightError, Refused
@@ -138,17 +137,18 @@ def _run_packets(options: Namespace, terminal: Terminal) -> int:
     out = Path(options.out)
     parts = DRAWINGS if options.command == "drawings" else tuple(options.only) or PARTS
     note = options.command == "packet" and options.note
-    stock_list = cutting_commands.read_stock_for(options.stock, jobs, terminal)
     if len(jobs) > 1:
         from app.many_jobs import ManyWish, run_many
 
+        stock_list = cutting_commands.read_stock_for(options.stock, jobs, terminal)
         wish = ManyWish(jobs, settings, options.option, out, sheets, stock_list, parts, note)
         return run_many(wish, terminal)
-    job = named_alone(commands.read_job_named(jobs[0], settings, terminal, options.option))
-    if OFFER in parts:
-        job = commands.carry_photo_of(jobs[0], job, terminal)
-    noted = find_file("--note", jobs, settings) if note else None
-    with open_second() as second:
+    with open_second_for(parts) as second:
+        stock_list = cutting_commands.read_stock_for(options.stock, jobs, terminal)
+        job = named_alone(commands.read_job_named(jobs[0], settings, terminal, options.option))
+        if OFFER in parts:
+            job = commands.carry_photo_of(jobs[0], job, terminal)
+        noted = find_file("--note", jobs, settings) if note else None
         return commands.run_packet(job, out, sheets, terminal, stock_list, parts, noted, second)
 
 

@@ -114,7 +114,7 @@ def run_packet(
     What their buying list asks for is then noted in the job file `noted`. With a `second` process both work.
     """
     from app.bought_boards import note_list
-    from render.packet import paper_size
+    from render.sheets import paper_size
 
     paper_size(sheets.paper)
     plans: list[CuttingPlan] = []

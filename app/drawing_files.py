@@ -7,6 +7,7 @@ Nothing is saved.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from export.dxf_file import R12, R2010
@@ -123,6 +124,14 @@ def build_assembly_drawings(
         title = f"{surround.job.about.title}: {assembly.name}"
         text = write_dxf(placed, ratio, title, about.length_style, notes, layouts, version)
         yield name_drawing(assembly.name), text
+
+
+def leave_titles(sheets: Sequence[Sheet]) -> tuple[Sheet, ...]:
+    """The sheets with what `build_assembly_drawings` looks at: of those that show no sub-assembly the titles.
+
+    To be handed to another process, which takes as long as there is much of it.
+    """
+    return tuple(sheet if _is_of_part(sheet) else replace(sheet, placed=(), pictures=()) for sheet in sheets)
 
 
 def _draw_part_views(part: Part, ratio: float) -> Iterator[tuple[str, Drawing]]:

@@ -9,19 +9,20 @@ from collections.abc import Callable, Iterable
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from app.drawing_files import USUAL_VERSION, build_assembly_drawings
+from app.drawing_files import USUAL_VERSION, build_assembly_drawings, leave_titles
 from export.progress import Step
+from model.cutting.stock_list import StockList
 
 if TYPE_CHECKING:
     from app.second_process import Asked, SecondProcess
     from model.check.finding import Finding, Guide
     from model.cutting.plan import CuttingPlan
-    from model.cutting.stock_list import StockList
     from model.job import Job
     from model.surround import Surround
     from model.takeoff.takeoff import Takeoff
+    from render.desk import Draft
     from render.drawing import Sheet
-    from render.packet import Plans
+    from render.packet import Chapter, Plans
 
 MOST_STEPS = 150
 """How far a cheaper cutting plan is looked for, for each material: about half a second. Steps, not seconds,
@@ -43,8 +44,6 @@ class Making:
         dxf_version: str = USUAL_VERSION,
         tell_plan: Callable[[CuttingPlan], None] | None = None,
     ) -> None:
-        from model.surround import plan_surround
-
         self.job, self.paper, self.date_text, self.dxf_version = job, paper, date_text, dxf_version
         self._name, self._stock, self._tell_plan = name, stock, tell_plan
         self._sheets: tuple[Sheet, ...] = ()
@@ -53,19 +52,21 @@ class Making:
         self._drawing: Asked[tuple[tuple[str, str], ...]] | None = None
         self._second_draws = False
         self.style = job.about.length_style
-        self.surround = plan_surround(job)
 
     def share_with(self, second: SecondProcess, draws: bool) -> None:
-        """Have `second` look for the cutting plan, if none is there yet; then, where it `draws`, write the
-        drawings of sub-assemblies as soon as there are sheets.
+        """Have `second` look for the cutting plan, if none is there yet; then draft the assembly steps, which
+        are half of all drafting; then, where it `draws`, write the drawings of sub-assemblies.
         """
-        from model.cutting.plan import CuttingPlan
-
         self._second, self._second_draws = second, draws
-        if not isinstance(self._stock, CuttingPlan):
+        if self._known_plan is None:
             self._planning = second.ask(_plan_job, self._name, self.job, self._find_stock())
-        if draws:
-            second.ask(_load_drawing_parts)
+
+    @cached_property
+    def surround(self) -> Surround:
+        """The job worked out."""
+        from model.surround import plan_surround
+
+        return plan_surround(self.job)
 
     @cached_property
     def takeoff(self) -> Takeoff:
@@ -83,20 +84,20 @@ class Making:
         return plan
 
     def _find_plan(self) -> CuttingPlan:
-        from model.cutting.plan import CuttingPlan
-
-        if isinstance(self._stock, CuttingPlan):
-            return self._stock
+        if self._known_plan is not None:
+            return self._known_plan
         if self._planning is not None:
             return self._planning.wait(lambda: None)
         return plan_to_write(self._name, self.surround, self._find_stock())
 
+    @property
+    def _known_plan(self) -> CuttingPlan | None:
+        return None if isinstance(self._stock, StockList) else self._stock
+
     def _find_stock(self) -> StockList:
         from app.stock_lists import read_shipped_list
-        from model.cutting.plan import CuttingPlan
 
-        assert not isinstance(self._stock, CuttingPlan)
-        return self._stock or read_shipped_list()
+        return self._stock if isinstance(self._stock, StockList) else read_shipped_list()
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
@@ -118,8 +119,9 @@ class Making:
             return self._sheets, tell
         self._sheets = self.build_sheets(share(tell, 0.0, SETTING_OUT))
         if self._second is not None and self._second_draws:
+            sheets = leave_titles(self._sheets)
             self._drawing = self._second.ask(
-                _draw_assemblies, self.job, self._sheets, self.dxf_version, self.takeoff, self.date_text
+                _draw_assemblies, self.job, sheets, self.dxf_version, self.takeoff, self.date_text
             )
         return self._sheets, share(tell, SETTING_OUT, 1 - SETTING_OUT)
 
@@ -142,7 +144,25 @@ class Making:
             self.date_text,
             lists,
             lambda: self._find_plans(tell),
+            self._draft_elsewhere(tell),
         )
+
+    def _draft_elsewhere(self, tell: Step) -> dict[Chapter, Callable[[], list[Draft]]]:
+        """The chapters that the second process drafts from now on, where there is one."""
+        from render.chapters.steps import draft_steps
+
+        if self._second is None:
+            return {}
+        steps = self._second.ask(_draft_steps, self.job, self.paper, self.takeoff)
+        if self._second_draws:
+            self._second.ask(_load_dxf)
+
+        def fetch() -> list[Draft]:
+            _load_pdf()  # while the other is still at it
+            _load_dxf()
+            return steps.wait(lambda: tell(0.95, "Setting out the sheets"))
+
+        return {draft_steps: fetch}
 
     def _find_plans(self, tell: Step) -> Plans:
         from model.cutting.frozen import show_bought
@@ -189,15 +209,39 @@ def plan_to_write(name: str, surround: Surround, stock_list: StockList) -> Cutti
     return plan_order(order, Effort(steps.are_over), lambda *_: steps.begin())
 
 
+def load_planners() -> None:
+    """What cutting plans are made with."""
+    import model.cutting.order
+    import model.cutting.plan  # noqa: F401
+
+
+def _load_pdf() -> None:
+    import reportlab.pdfgen.canvas  # noqa: F401
+
+    from export.pdf import load_typeface
+
+    load_typeface()
+
+
+def _load_dxf() -> None:
+    import ezdxf.filemanagement  # noqa: F401
+
+    import export.dxf  # noqa: F401
+
+
 def _plan_job(name: str, job: Job, stock_list: StockList) -> CuttingPlan:
     from model.surround import plan_surround
 
     return plan_to_write(name, plan_surround(job), stock_list)
 
 
-def _load_drawing_parts() -> None:
-    """While there is nothing to draw yet."""
-    import render.packet  # noqa: F401
+def _draft_steps(job: Job, paper: str, takeoff: Takeoff) -> list[Draft]:
+    from model.surround import plan_surround
+    from render.chapters.steps import draft_steps
+    from render.desk import Desk
+    from render.sheets import paper_size
+
+    return draft_steps(Desk(plan_surround(job), paper_size(paper), takeoff=takeoff))
 
 
 def _draw_assemblies(

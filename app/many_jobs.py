@@ -71,7 +71,7 @@ class _Notes(Terminal):
 
 def run_many(wish: ManyWish, terminal: Terminal) -> int:
     """Write every job's files; a line on each that fails. Returns the worst of their exit codes."""
-    from render.packet import paper_size
+    from render.sheets import paper_size
 
     paper_size(wish.sheets.paper)
     folders = name_folders(wish.jobs)

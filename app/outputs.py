@@ -6,20 +6,21 @@ What the files look like is the business of render and export, which are loaded 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.drawing_files import USUAL_VERSION, build_drawing, build_moulding_drawings
 from app.files import FileTrouble, describe_cause, save_bytes
-from app.making import Making, share, tell_nobody
+from app.making import Making, load_planners, share, tell_nobody
+from app.second_process import SecondProcess, open_second
 from app.sweeping import unswept
 from export.progress import Step
 from model.job import UNTITLED, Job
 from model.options import named_alone
 
 if TYPE_CHECKING:
-    from app.second_process import SecondProcess
     from model.cutting.plan import CuttingPlan
     from model.cutting.stock_list import StockList
     from render.drawing import Sheet
@@ -31,6 +32,8 @@ CHECKS, SITE = "checks", "site record"
 ASSEMBLIES, MOULDINGS, OFFER, TEMPLATES = "sub-assemblies", "mouldings", "offer", "templates"
 """What may be asked for, by the name it has on the command line; OUTPUTS below says what each is."""
 DRAWINGS = (DRAWING, ASSEMBLIES, MOULDINGS)
+SHARED = frozenset({PACKET, DRAWING})
+"""What is so much work that two processes are sooner done with it."""
 _UNSAFE = '<>:"/\\|?*'
 _LONGEST_STEM = 60
 
@@ -77,7 +80,7 @@ def build_outputs(
     parts = PARTS if parts is None else parts
     with unswept():
         making = Making(file_stem(job), named_alone(job), paper, date_text, stock, dxf_version, tell_plan)
-        if second is not None and {PACKET, DRAWING} & set(parts):
+        if second is not None and SHARED & set(parts):
             making.share_with(second, ASSEMBLIES in parts)
         for i, part in enumerate(parts):
             part_told = share(tell, i / len(parts), 1 / len(parts))
@@ -85,6 +88,15 @@ def build_outputs(
             made += _build_part(making, part, part_told)
     tell(1.0, "Writing the files")
     return tuple(made)
+
+
+@contextmanager
+def open_second_for(parts: tuple[str, ...]) -> Iterator[SecondProcess | None]:
+    """A second process for `build_outputs`, which gets ready at once; None where it had nothing to do."""
+    with open_second(bool(SHARED & set(parts))) as second:
+        if second is not None:
+            second.ask(load_planners)
+        yield second
 
 
 def build_packet_sheets(

@@ -22,9 +22,9 @@ LISTEN = 0.05
 
 
 @contextmanager
-def open_second() -> Iterator[SecondProcess | None]:
+def open_second(is_wanted: bool = True) -> Iterator[SecondProcess | None]:
     """A second process, ended afterwards whatever it is doing; None where there is one core only."""
-    if count_cores() < 2:
+    if not is_wanted or count_cores() < 2:
         yield None
         return
     second = SecondProcess()

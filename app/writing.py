@@ -25,12 +25,12 @@ from app.outputs import (
     PARTS,
     build_outputs,
     name_output,
+    open_second_for,
     write_outputs,
 )
 from app.packet_dialog import PacketDialog
 from app.photo_carried import carry_photo
 from app.progress_line import ProgressLine
-from app.second_process import open_second
 from app.session import Session
 from app.settings import Settings
 from app.work import Work
@@ -220,7 +220,7 @@ def _write_packet(
 
     plans: list[CuttingPlan] = []
     today = date.today().isoformat()
-    with open_second() as second:
+    with open_second_for(parts) as second:
         outputs = build_outputs(job, paper, today, parts, step, source, dxf_version, plans.append, second)
     paths = write_outputs(folder, outputs)
     if not (plans and {PACKET, BUYING} & set(parts)):

@@ -76,16 +76,10 @@ def write_pdf(
 
 def _open_canvas(stream: BytesIO, title: str, author: str) -> Canvas:
     from reportlab import rl_config
-    from reportlab.pdfbase import pdfmetrics
-    from reportlab.pdfbase.ttfonts import TTFont
     from reportlab.pdfgen.canvas import Canvas
 
     rl_config.useA85 = 0  # streams as bytes: a fifth smaller than as letters, and sooner written
-    registered = set(pdfmetrics.getRegisteredFontNames())
-    for bold, name in FONT_NAMES.items():
-        if name not in registered:
-            data = files("assets").joinpath("fonts", TYPEFACES[bold]).read_bytes()
-            pdfmetrics.registerFont(TTFont(name, BytesIO(data)))
+    load_typeface()
     canvas = Canvas(stream, invariant=1, pageCompression=1, lang="en-US")
     canvas.setTitle(title)
     canvas.setAuthor(author)
@@ -93,6 +87,18 @@ def _open_canvas(stream: BytesIO, title: str, author: str) -> Canvas:
     canvas.setCreator("Mantelwright")
     canvas.setViewerPreference("PrintScaling", "None")
     return canvas
+
+
+def load_typeface() -> None:
+    """Have reportlab read the typeface; done once, before the first page or while there is nothing to do."""
+    from reportlab.pdfbase import pdfmetrics
+    from reportlab.pdfbase.ttfonts import TTFont
+
+    registered = set(pdfmetrics.getRegisteredFontNames())
+    for bold, name in FONT_NAMES.items():
+        if name not in registered:
+            data = files("assets").joinpath("fonts", TYPEFACES[bold]).read_bytes()
+            pdfmetrics.registerFont(TTFont(name, BytesIO(data)))
 
 
 def _write_sheet(canvas: Canvas, sheet: Sheet, index: int, before: Sheet | None) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from types import MappingProxyType
 
 from model.check.finding import Finding, Guide
 from model.cutting.plan import CuttingPlan
@@ -40,7 +41,8 @@ from render.title_block import TitleBlock
 from render.view_layout import lay_alone
 from render.views import ViewOptions
 
-CHAPTERS: tuple[Callable[[Desk], list[Draft]], ...] = (
+Chapter = Callable[[Desk], list[Draft]]
+CHAPTERS: tuple[Chapter, ...] = (
     draft_site,
     draft_elevations,
     draft_sections,
@@ -77,21 +79,24 @@ def build_packet(
     date_text: str,
     takeoff: Takeoff | None = None,
     find_plans: Callable[[], Plans] | None = None,
+    elsewhere: Mapping[Chapter, Callable[[], list[Draft]]] = MappingProxyType({}),
 ) -> tuple[Sheet, ...]:
     """Every chapter of `surround` on `paper` (a key of PAPERS).
 
     With its `takeoff` rough sizes, saw settings and materials are among them, with `find_plans` what to buy
-    and how each board and sheet is cut, those bought already first. It is called once all that needs no plan
-    is drafted, for one may be in the making elsewhere.
+    and how each board and sheet is cut, those bought already first. Chapters that are drafted `elsewhere`
+    meanwhile come from there. Both are asked for once everything else is drafted.
 
     Raises Refused for another paper.
     """
     desk = Desk(surround, paper_size(paper), tuple(findings), tuple(guides), tuple(cuts), takeoff)
-    drafted = {chapter: chapter(desk) for chapter in CHAPTERS if chapter not in WITH_PLANS}
+    late = {*WITH_PLANS, *elsewhere}
+    drafted = {chapter: chapter(desk) for chapter in CHAPTERS if chapter not in late}
     if find_plans is not None:
         cutting, bought = find_plans()
         desk = replace(desk, cutting=cutting, bought=bought)
     drafted |= {chapter: chapter(desk) for chapter in WITH_PLANS}
+    drafted |= {chapter: fetch() for chapter, fetch in elsewhere.items()}
     drafts = [draft for chapter in CHAPTERS for draft in drafted[chapter]]
     drafts = join_short(desk, [*drafts, *draft_notes(desk, drafts)])
     return number_sheets(desk, [*draft_cover(desk, drafts), *drafts], date_text)

@@ -11,7 +11,7 @@ import pytest
 
 from app import second_process
 from app.demo import read_demo
-from app.outputs import DRAWINGS, LIST, PACKET, build_outputs
+from app.outputs import DRAWINGS, LIST, LISTS, PACKET, build_outputs, open_second_for
 from app.second_process import SecondProcess, open_second
 from export.progress import Cancelled
 
@@ -89,6 +89,12 @@ def test_there_is_none_on_one_core(monkeypatch: pytest.MonkeyPatch):
     monkeypatch.setattr(second_process, "count_cores", lambda: 1)
     with open_second() as second:
         assert second is None
+
+
+def test_none_is_started_for_what_one_alone_is_soon_done_with():
+    with open_second_for(LISTS) as second:
+        assert second is None
+    assert not active_children()
 
 
 def test_no_room_for_a_process_is_no_trouble(monkeypatch: pytest.MonkeyPatch):

@@ -1,8 +1,8 @@
 """Every pace in one table, each beside a baseline of the same run: ``python -m tests.bench.paces``.
 
 The job is the one that is shown first. All is processor time, so that what else the machine does is left out;
-a start, and what two processes do, are told by the clock as well. What each is made of, and other jobs, in
-``python -m tests.bench``.
+a start, and a command that two processes work on, are told by the clock as well. What each is made of, and
+other jobs, in ``python -m tests.bench``.
 """
 
 from __future__ import annotations
@@ -67,7 +67,7 @@ def _window_paces(surroundings: Surroundings) -> Iterator[Pace]:
 
 
 def _paper_paces() -> Iterator[Pace]:
-    found = {name: 1000 * value for name, value in packet.measure_job(read_demo(DEFAULT)).items()}
+    found = {name: 1000 * value for name, value in packet.measure_job(DEFAULT).items()}
     bare, bare_drawings = found["bare"], found["bare_drawings"]
     yield "packet, from the job on", found["packet"], "bare PDF library, same marks", bare
     yield "packet, writing alone", found["writing"], "bare PDF library, same marks", bare
@@ -85,8 +85,8 @@ def _paper_paces() -> Iterator[Pace]:
     )
     both = "both bare libraries", bare + bare_drawings
     yield "packet, drawings and cutting", found["set"], *both
-    yield "the same by two processes, all", found["shared_cpu"], *both
-    yield "the same by the clock", found["shared"], "both bare libraries", found["bare_clock"]
+    yield "the same as a command, start and all", found["command_cpu"], *both
+    yield "that by the clock", found["command"], "the same by the clock", found["bare_clock"]
 
 
 def _model_paces() -> Iterator[Pace]:

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import json
 import os
+import subprocess
+import sys
 from collections import Counter
 from collections.abc import Callable, Sequence
 from functools import partial
 from importlib.resources import files
 from io import BytesIO
 from statistics import median
+from tempfile import TemporaryDirectory
 from time import perf_counter, process_time
 from typing import Any
 from unittest.mock import patch
@@ -17,7 +20,6 @@ from unittest.mock import patch
 from app.demo import list_demos, read_demo
 from app.drawing_files import build_assembly_drawings, build_drawing, build_moulding_drawings
 from app.outputs import ASSEMBLIES, DRAWING, MOULDINGS, PACKET, build_outputs, build_packet_sheets
-from app.second_process import open_second
 from export import dxf
 from export.dxf import write_dxf
 from export.dxf_file import R2010
@@ -44,27 +46,28 @@ def measure() -> dict[str, dict[str, float]]:
     (`bare`); how many `marks` on how many `pages` that was. From sheets to all drawing files (`drawings`),
     from what is drawn in them to their text (`writing_drawings`) and of ezdxf alone with as many entities
     (`bare_drawings`); how many `files`. All of it together, from the job on, by one process alone (`set`);
-    with a second one that is started for it, as the program does where there are two cores, by the clock
-    (`shared`) and on the processors, the second one's start included (`shared_cpu`); and what the libraries
-    alone take for all of it by the clock (`bare_clock`). What is not by the clock is the processor's time.
+    as a command from its start to its end, by the clock (`command`) and on the processors (`command_cpu`);
+    and what the libraries alone take for all of it by the clock (`bare_clock`). What is not by the clock is
+    the processor's time.
     """
-    return {name: measure_job(read_demo(name)) for name in list_demos()}
+    return {name: measure_job(name) for name in list_demos()}
 
 
-def measure_job(job: Job) -> dict[str, float]:
-    """The figures of one job, as in `measure`."""
+def measure_job(name: str) -> dict[str, float]:
+    """The figures of one shipped job, as in `measure`."""
+    job = read_demo(name)
     sheets = _build_sheets(job)
     counts = [_count_marks(sheet) for sheet in sheets]
     recorded = [record(text) for text in _write_drawings(job, sheets)]
     replay = _record_writing(job, sheets)
-    shared, shared_cpu = measure_shared(job)
+    command, command_cpu = measure_command(name)
     return {
         "packet": _time(lambda: write_pdf(_build_sheets(job), job.about.name)),
         "writing": _time(lambda: write_pdf(sheets, job.about.name)),
         "bare": _time(lambda: _draw_bare(sheets, counts)),
         "set": measure_set(job),
-        "shared": shared,
-        "shared_cpu": shared_cpu,
+        "command": command,
+        "command_cpu": command_cpu,
         "bare_clock": _time(lambda: (_draw_bare(sheets, counts), write_bare(recorded)), perf_counter),
         "drawings": _time(lambda: _write_drawings(job, sheets)),
         "writing_drawings": _time(lambda: [write() for write in replay]),
@@ -80,22 +83,31 @@ def measure_set(job: Job) -> float:
     return _time(lambda: build_outputs(job, PAPER, "", SET))
 
 
-def measure_shared(job: Job) -> tuple[float, float]:
-    """The same where a second process does some of it: by the clock, and on all processors."""
+def measure_command(name: str) -> tuple[float, float]:
+    """The same as a command that writes the files, from its start to its end, a second process doing some of
+    it where there are two cores: by the clock, and on all processors.
+    """
+    wanted = [word for part in SET for word in ("--only", part)]
     taken = []
     for _ in range(ROUNDS):
-        start, used = perf_counter(), _use_of_processors()
-        with open_second() as second:
-            build_outputs(job, PAPER, "", SET, second=second)
-            end = perf_counter()
-        taken.append((end - start, _use_of_processors() - used))
+        with TemporaryDirectory() as folder:
+            start, used = perf_counter(), sum(os.times()[2:4])
+            command = [
+                sys.executable,
+                "-m",
+                "app",
+                "packet",
+                name,
+                "--out",
+                folder,
+                "--paper",
+                PAPER,
+                *wanted,
+            ]
+            subprocess.run(command, check=True, capture_output=True)
+            taken.append((perf_counter() - start, sum(os.times()[2:4]) - used))
     clock, cpu = zip(*taken, strict=True)
     return median(clock), median(cpu)
-
-
-def _use_of_processors() -> float:
-    """Seconds by this process and those it has started and seen the end of."""
-    return sum(os.times()[:4])
 
 
 def _write_drawings(job: Job, sheets: Sequence[Sheet]) -> list[str]:
