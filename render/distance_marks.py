@@ -13,6 +13,7 @@ from model.surround import Surround
 from render.board_outline import place_point
 from render.drawing import Lines, Mark, Pen, Point, Segment, Text
 from render.names import Name, place_names
+from render.once import once
 
 ARM = 0.035
 """Half an upright cross at each place, inches on paper. Shop choice."""
@@ -36,7 +37,8 @@ def draw_distances(surround: Surround, view: str, ratio: float, under: Sequence[
     crosses: list[Mark] = []
     names: list[Name] = []
     pens: dict[str, Pen] = {}
-    for board in sorted(list_board_distances(surround), key=_rank):
+    distances = once(surround, "board distances", lambda: sorted(list_board_distances(surround), key=_rank))
+    for board in distances:
         at = place_point(board.at, view)
         if any(abs(at[0] - x) < NEAR * ratio and abs(at[1] - y) < NEAR * ratio for x, y in seen):
             continue

@@ -61,23 +61,21 @@ def place_names(
     if not names:
         return []
     height = number_height(ratio)
-    paper = Paper(
-        list_strokes([mark for mark in under if not isinstance(mark, Hatch)], ratio),
-        list_dark(under),
-        list_words(under),
-    )
-    hatches = Paper(list_strokes([mark for mark in under if isinstance(mark, Hatch)], ratio))
-    given = Paper(words=list_words(under))
+    written = list_words(under)
+    lines = list_strokes([mark for mark in under if not isinstance(mark, Hatch)], ratio)
+    paper, given = Paper(lines, list_dark(under), written), Paper(words=written)
     placed = [_place(name, height, paper, given, furthest) for name in names]
     crowded = any(one.is_forced for one in placed)
+    hatches = Paper(list_strokes([mark for mark in under if isinstance(mark, Hatch)], ratio))
+    bare = hatches.is_free(np.array([one.box for one in placed])).tolist()
     joins: list[Mark] = []
     words: list[Mark] = []
-    for one in placed:
-        name, covered = one.name, box_round(one.place, *one.size)
+    for one, is_bare in zip(placed, bare, strict=True):
+        name = one.name
         if dist(one.join[:2], one.join[2:]) > (1 + CLOSE) * height:
             joins.append(Lines(Pen.TEXT, (one.join,), name.stands_for))
-        if crowded or not hatches.is_free(np.array([covered]))[0]:
-            words.append(_draw_ground(covered, name.stands_for))
+        if crowded or not is_bare:
+            words.append(_draw_ground(one.box, name.stands_for))
         words.append(write_number(name.words, one.place, height, name.stands_for))
     return [*joins, *words]
 
@@ -97,6 +95,11 @@ class _Placed:
     size: tuple[float, float]
     join: Segment
     is_forced: bool
+
+    @property
+    def box(self) -> Box:
+        """What it covers."""
+        return box_round(self.place, *self.size)
 
 
 def _place(name: Name, height: float, paper: Paper, given: Paper, furthest: int) -> _Placed:

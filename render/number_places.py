@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 from math import dist, pi
-from typing import TYPE_CHECKING
 
 import numpy as np
-from numpy.typing import NDArray
 
 from render.clipping import clip_segment
+from render.crossing import Floats as Floats
+from render.crossing import Mask, are_crossed, find_hits, to_rows
 from render.dimension_strings import TEXT_HEIGHT
 from render.dimension_strokes import dimension_strokes
 from render.drawing import (
@@ -29,16 +29,12 @@ from render.extent import list_words as list_words
 from render.hatching import hatch_segments
 from render.lettering import ASCENT, DESCENT, text_width
 
-if TYPE_CHECKING:
-    from shapely import STRtree
-
-Floats = NDArray[np.float64]
-Mask = NDArray[np.bool_]
-
 SMALL = 0.85
 """Numbers and marks beside the dimensions' lettering. Shop choice."""
 HAIR = 1e-6
 """What only touches a box by this much, in., is beside it."""
+INWARD = np.array([HAIR, HAIR, -HAIR, -HAIR])
+"""What a box is less by to leave that out."""
 WAYS = 16
 """Directions that are tried round a mark, beginning to the upper right."""
 AT_ONCE = (WAYS, 4 * WAYS, 16 * WAYS)
@@ -91,58 +87,44 @@ class Paper:
     def __init__(
         self, strokes: Sequence[Segment] = (), taken: Sequence[Box] = (), words: Sequence[Box] = ()
     ) -> None:
-        self._lines = _plant(strokes)
-        self._taken, self._words = [*taken], [*words]
-        self._joins: list[Segment] = []
+        self._words, self._blocked = to_rows(words), to_rows([*taken, *words])
+        self._joins, self._lines = to_rows([]), to_rows(strokes)
 
     def take(self, box: Box) -> None:
         """Keep numbers off `box` from now on."""
-        self._taken.append(box)
+        self._blocked = np.vstack([self._blocked, box])
 
     def write(self, box: Box, join: Segment | None = None) -> None:
         """A number stands in `box`, joined to its mark by `join`."""
-        self._words.append(box)
+        self._words, self._blocked = np.vstack([self._words, box]), np.vstack([self._blocked, box])
         if join is not None:
-            self._joins.append(join)
+            self._joins, self._lines = np.vstack([self._joins, join]), np.vstack([self._lines, join])
 
     def is_free(self, boxes: Floats) -> Mask:
         """Which of `boxes` (n, 4) no line goes through and nothing taken or written lies under."""
-        import shapely
-
-        left, low, right, high = np.hsplit(boxes, 4)
-        x0, y0, x1, y1 = np.array([*self._taken, *self._words], dtype=float).reshape(-1, 4).T
-        under = (x0 < right) & (left < x1) & (y0 < high) & (low < y1)
-        free: Mask = np.logical_not(under.any(axis=1))
-        within = shapely.box(*(boxes + np.array([HAIR, HAIR, -HAIR, -HAIR])).T)
-        for lines in (self._lines, _plant(self._joins)):
-            still = np.flatnonzero(free)
-            free[still[lines.query(within[still], predicate="intersects")[0]]] = False
+        free = _lie_clear(boxes, self._blocked)
+        still = np.flatnonzero(free)
+        free[still[find_hits(boxes[still] + INWARD, self._lines)[0]]] = False
         return free
 
     def has_no_words(self, boxes: Floats) -> Mask:
         """Which of `boxes` (n, 4) lie over nothing written, whatever lines go through them."""
-        left, low, right, high = np.hsplit(boxes, 4)
-        x0, y0, x1, y1 = np.array(self._words, dtype=float).reshape(-1, 4).T
-        under = (x0 < right) & (left < x1) & (y0 < high) & (low < y1)
-        free: Mask = np.logical_not(under.any(axis=1))
-        return free
+        return _lie_clear(boxes, self._words)
 
     def is_open(self, joins: Floats) -> Mask:
         """Which of `joins` (n, 4) go through no word and cross no other."""
-        import shapely
-
-        drawn = shapely.linestrings(joins.reshape(-1, 2, 2))
-        words = shapely.STRtree(shapely.box(*np.array(self._words, dtype=float).reshape(-1, 4).T))
-        free = np.ones(len(joins), dtype=bool)
-        free[words.query(drawn, predicate="intersects")[0]] = False
-        free[_plant(self._joins).query(drawn, predicate="crosses")[0]] = False
+        free = ~are_crossed(joins, self._joins)
+        free[find_hits(self._words, joins)[1]] = False
         return free
 
 
-def _plant(segments: Sequence[Segment]) -> STRtree:
-    import shapely
-
-    return shapely.STRtree(shapely.linestrings(np.array(segments, dtype=float).reshape(-1, 2, 2)))
+def _lie_clear(boxes: Floats, others: Floats) -> Mask:
+    """Which of `boxes` (n, 4) lie over none of `others` (m, 4)."""
+    left, low, right, high = boxes.T[:, :, None]
+    x0, y0, x1, y1 = others.T
+    under = (x0 < right) & (left < x1) & (y0 < high) & (low < y1)
+    clear: Mask = np.logical_not(under.any(axis=1))
+    return clear
 
 
 def place_numbers(
@@ -167,6 +149,17 @@ def place_numbers(
         if place is not None:
             paper.write(box_round(place, width, height), join_number(spot, place, (width, height), clear))
     return tuple(places)
+
+
+def find_first_free(boxes: Floats, paper: Paper) -> int | None:
+    """The first of `boxes` (n, 4) that is free, None where none is; the first few are looked at alone."""
+    start = 0
+    for part in np.split(boxes, AT_ONCE):
+        free = paper.is_free(part)
+        if free.any():
+            return start + int(np.argmax(free))
+        start += len(part)
+    return None
 
 
 def _find_first(spot: Point, tried: Floats, size: tuple[float, float], paper: Paper) -> Point | None:

@@ -29,7 +29,7 @@ from render.drawing import (
 from render.extent import Box, box_of, box_ring, list_words, text_corners
 from render.lettering import text_width
 from render.names import Name, list_dark, place_names
-from render.number_places import Paper, list_strokes
+from render.number_places import Paper, find_first_free, list_strokes
 
 KEEP_OUT_HATCH = (60.0, 0.22)
 """Angle in degrees and spacing in inches on paper of the keep-out's hatch. Shop choice."""
@@ -141,10 +141,10 @@ def _find_place(
     moves = np.stack(np.meshgrid(xs, ys), axis=2).reshape(-1, 2)
     moves = moves[np.lexsort((-moves[:, 0], np.abs(moves[:, 1]), np.hypot(moves[:, 0], moves[:, 1])))]
     box = np.array(box_of(corner for text in texts for corner in text_corners(text)))
-    free = paper.is_free(box + np.hstack([moves, moves]))
-    if not free.any():
+    found = find_first_free(box + np.hstack([moves, moves]), paper)
+    if found is None:
         return None
-    x, y = moves[int(np.argmax(free))].tolist()
+    x, y = moves[found].tolist()
     moved = tuple(replace(text, at=(text.at[0] + x, text.at[1] + y)) for text in texts)
     for text in moved:
         paper.write(box_of(text_corners(text)))
