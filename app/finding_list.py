@@ -39,13 +39,13 @@ class FindingModel(QAbstractListModel):
     def __init__(self) -> None:
         super().__init__()
         self.findings: tuple[Finding, ...] = ()
-        self.values: list[tuple[str, str]] = []
+        self.values: tuple[tuple[str, str], ...] = ()
 
     def show(self, findings: tuple[Finding, ...], style: LengthStyle) -> None:
         """Take other findings; where rules and parts are the same as before, tell only what changed."""
         from render.checks_sheet import value_texts
 
-        values = [value_texts(f.measured, f.limit, f.unit, style) for f in findings]
+        values = tuple(value_texts(f.measured, f.limit, f.unit, style) for f in findings)
         before = list(zip(self.findings, self.values, strict=True))
         if [_identity(f) for f in findings] != [_identity(f) for f in self.findings]:
             self.beginResetModel()
@@ -73,12 +73,17 @@ class FindingModel(QAbstractListModel):
         )
 
 
+_Laid = tuple[tuple[int, tuple[Finding, ...], tuple[tuple[str, str], ...]], tuple[int, ...]]
+"""A width, findings with their figures, and how high their lines are."""
+
+
 class FindingLine(QStyledItemDelegate):
     """Paints one finding: shape and word, part, measured and its limit, what it means, and the source."""
 
     def __init__(self, model: FindingModel) -> None:
         super().__init__()
         self._model = model
+        self._laid: _Laid = (0, (), ()), ()
 
     def message_width(self, whole: int) -> int:
         """What is left for the message in a line `whole` pixels wide; a narrow line does without sources."""
@@ -95,7 +100,14 @@ class FindingLine(QStyledItemDelegate):
         """High enough for the whole message; nothing is cut off."""
         view = option.widget
         whole = view.viewport().width() if isinstance(view, QListView) else option.rect.width()
-        return QSize(whole, self.height_of(index.row(), whole))
+        return QSize(whole, self.list_heights(whole)[index.row()])
+
+    def list_heights(self, whole: int) -> tuple[int, ...]:
+        """Pixels that each line needs when it is `whole` pixels wide; worked out once for what is shown."""
+        state = whole, self._model.findings, self._model.values
+        if self._laid[0] != state:
+            self._laid = state, tuple(self.height_of(row, whole) for row in range(len(self._model.findings)))
+        return self._laid[1]
 
     def height_of(self, row: int, whole: int) -> int:
         """Pixels that a line needs when it is `whole` pixels wide."""
@@ -234,7 +246,7 @@ class FindingList(QListView):
         self._findings = FindingModel()
         self.setModel(self._findings)
         self._line = FindingLine(self._findings)
-        self._laid: list[int] = []
+        self._laid: tuple[int, ...] = ()
         self.setItemDelegate(self._line)
         self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -253,7 +265,7 @@ class FindingList(QListView):
         """Show other findings; the same rule and part stay in focus if they are still there."""
         before, laid = self.current(), self._laid
         self._findings.show(findings, style)
-        self._laid = self._heights()
+        self._laid = self._line.list_heights(self.viewport().width())
         if self._laid != laid:
             self.scheduleDelayedItemsLayout()
         if before is None or self.current() == before:
@@ -265,10 +277,6 @@ class FindingList(QListView):
             self.chosen.emit(self.current())
         else:
             self.setCurrentIndex(self._findings.index(same[0]))
-
-    def _heights(self) -> list[int]:
-        whole = self.viewport().width()
-        return [self._line.height_of(row, whole) for row in range(len(self._findings.findings))]
 
     def current(self) -> Finding | None:
         """The finding in focus."""

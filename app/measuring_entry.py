@@ -83,7 +83,7 @@ class MeasuringEntry(QWidget):
         choices = row.choices if row.choices is not None else YES_NO if row.kind is Kind.YES_NO else None
         if choices is None:
             self._stack.setCurrentWidget(self.edit)
-            self.edit.setPlaceholderText("not there, or not measured" if _may_be_empty(row) else "")
+            self.edit.setPlaceholderText("not there, or not measured" if row.may_be_empty else "")
             self.edit.show_text(row.format(value, style))
             self.edit.selectAll()
         else:
@@ -122,7 +122,3 @@ class MeasuringEntry(QWidget):
             painter.setBrush(QColor(c.wrong_ground if self._is_wrong else c.entry))
             box: QRect = self.rect()
             painter.drawRoundedRect(box.toRectF().adjusted(1, 1, -1, -1), CORNER, CORNER)
-
-
-def _may_be_empty(row: Parameter) -> bool:
-    return row.optional or row.kind is Kind.READINGS

@@ -43,7 +43,7 @@ from render.drawing import (
     Segment,
     Text,
 )
-from render.extent import text_corners
+from render.extent import text_box
 from render.hatching import hatch_segments
 from render.lettering import CAPITAL, FAMILY, text_runs
 from render.pens import STROKES, TINTS
@@ -134,9 +134,10 @@ def gather_drawing(drawing: Drawing) -> Gathered:
         paths = [step.path] if isinstance(step, Tinted) else [*step.upright.values(), *step.slanted.values()]
         for path in paths:
             gathered.box = _unite(gathered.box, path.controlPointRect())
-    corners = [corner for text in gathered.texts for corner in text_corners(text)]
-    if corners:
-        gathered.box = _unite(gathered.box, _box_of(corners))
+    if gathered.texts:
+        left, low, right, high = zip(*map(text_box, gathered.texts), strict=True)
+        written = QRectF(QPointF(min(left), min(low)), QPointF(max(right), max(high)))
+        gathered.box = _unite(gathered.box, written)
     return gathered
 
 
@@ -243,11 +244,6 @@ def _unite(box: QRectF, other: QRectF) -> QRectF:
     left, right = min(box.left(), other.left()), max(box.right(), other.right())
     top, bottom = min(box.top(), other.top()), max(box.bottom(), other.bottom())
     return QRectF(left, top, right - left, bottom - top)
-
-
-def _box_of(points: Iterable[Point]) -> QRectF:
-    xs, ys = zip(*points, strict=True)
-    return QRectF(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))
 
 
 def paint_drawing(painter: QPainter, gathered: Gathered, place: Place, pixels_per_mm: float) -> None:

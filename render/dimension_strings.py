@@ -273,21 +273,24 @@ class _Rows:
         out = [count - 1 - int(abs(i - half) * count / (half + 1)) for i in range(len(spans))]
         rows = [first + ROWS_APART * step for step in out]
         places = [self._beyond(spans[half].middle, spans[half].width, 0.0)] * len(spans)
-        for way, ahead in ((1, range(half + 1, len(spans))), (-1, range(half - 1, -1, -1))):
-            edge, leaders = (
-                places[half] + way * spans[half].width / 2,
-                [_leader(rows[half], places[half], spans[half], self.gap)],
-            )
-            for i in ahead:
-                span = spans[i]
-                if rows[i] != rows[i - way]:
-                    edge = _outmost(leaders, _band(rows[i], 0.0, span.width), way)
-                limit = edge + way * (span.width / 2 + apart)
-                wanted = max(span.middle, limit) if way > 0 else min(span.middle, limit)
-                places[i] = self._beyond(wanted, span.width, way)
-                edge = places[i] + way * span.width / 2
-                leaders.append(_leader(rows[i], places[i], span, self.gap))
+        for way in (1, -1):
+            self._fan_out(spans, rows, places, way)
         return list(zip(rows, places, strict=True))
+
+    def _fan_out(self, spans: Sequence[_Span], rows: Sequence[int], places: list[float], way: int) -> None:
+        """Settle the `places` one after the other from the middle on, rising ones with a `way` of 1."""
+        half = len(spans) // 2
+        edge = places[half] + way * spans[half].width / 2
+        leaders = [_leader(rows[half], places[half], spans[half], self.gap)]
+        for i in range(half + way, len(spans) if way > 0 else -1, way):
+            span = spans[i]
+            if rows[i] != rows[i - way]:
+                edge = _outmost(leaders, _band(rows[i], 0.0, span.width), way)
+            limit = edge + way * (span.width / 2 + self.clear + self.apart)
+            wanted = max(span.middle, limit) if way > 0 else min(span.middle, limit)
+            places[i] = self._beyond(wanted, span.width, way)
+            edge = places[i] + way * span.width / 2
+            leaders.append(_leader(rows[i], places[i], span, self.gap))
 
     def _beyond(self, wanted: float, width: float, way: float) -> float:
         """The nearest place to `wanted` on its side that lies under no passing line."""

@@ -64,7 +64,6 @@ def box_sides(box: Box) -> tuple[Segment, ...]:
     return tuple((*a, *b) for a, b in zip(ring, (*ring[1:], ring[0]), strict=True))
 
 
-@lru_cache(maxsize=4096)
 def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
     """The turned box that holds a line of writing, from ascenders to descenders."""
     width = text_width(text.text, text.height, text.bold)
@@ -78,6 +77,12 @@ def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
         return x + u * along - v * up, y + u * up + v * along
 
     return corner(left, low), corner(left + width, low), corner(left + width, high), corner(left, high)
+
+
+@lru_cache(maxsize=4096)
+def text_box(text: Text) -> Box:
+    """The upright box round a line of writing. Remembered, since it is asked for again and again."""
+    return box_of(text_corners(text))
 
 
 def list_texts(drawing: Drawing) -> tuple[Text, ...]:
@@ -94,7 +99,7 @@ def list_texts(drawing: Drawing) -> tuple[Text, ...]:
 
 def list_words(marks: Iterable[Mark]) -> tuple[Box, ...]:
     """The boxes of all that `marks` write."""
-    return tuple(box_of(text_corners(text)) for text in list_texts(Drawing(tuple(marks))))
+    return tuple(text_box(text) for text in list_texts(Drawing(tuple(marks))))
 
 
 def list_boxes(placed: Placed, mark: Mark) -> tuple[Box, ...]:

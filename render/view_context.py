@@ -12,7 +12,7 @@ from render.dimension_strings import Edge, place_strings, strings_reach
 from render.drawing import Anchor, Dimension, Fill, Lines, Mark, Pen, Point, Polyline, Region, Segment, Text
 from render.extent import Box, list_words
 from render.lettering import text_width
-from render.note_places import free_place, part_line
+from render.note_places import free_place, part_at_boxes, part_line
 from render.obstacle_marks import drawn_reach, list_drawn
 from render.site_solids import MASONRY_DEPTH, SLAB
 from render.view_dimensions import list_strings
@@ -170,12 +170,12 @@ def _front_context(
     layout, floor = surround.layout, surround.layout.floor
     marks = _slab(surround, -layout.hearth_side, layout.hearth_side)
     marks += _ground(surround, left, right)
-    clear = AROUND_TEXT * ratio
-    marks.append(Lines(Pen.SITE, part_line((left, ceiling, right, ceiling), dimensions, clear), "ceiling"))
+    clear, words = AROUND_TEXT * ratio, list_words(dimensions)
+    marks.append(Lines(Pen.SITE, part_at_boxes((left, ceiling, right, ceiling), words, clear), "ceiling"))
     ends = tuple(
         part
         for x in _near_wall_ends(surround, left, right)
-        for part in part_line(_wall_end(x, floor, ceiling), dimensions, clear)
+        for part in part_at_boxes(_wall_end(x, floor, ceiling), words, clear)
     )
     return [*marks, Lines(Pen.SITE, ends, "wall end")] if ends else marks
 

@@ -21,7 +21,7 @@ class TapeRow(Row):
         self._parameter = parameter
         self._state: tuple[Value, LengthStyle] | None = None
         self.edit = TapeEdit(steps=parameter.kind not in (Kind.TEXT, Kind.READINGS))
-        if parameter.optional or parameter.kind is Kind.READINGS:
+        if parameter.may_be_empty:
             self.edit.setPlaceholderText("not given")
         self.place_value(self.edit, parameter.name)
         self.edit.entered.connect(lambda text: self.entered.emit(self.path, text))

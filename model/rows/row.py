@@ -91,6 +91,11 @@ class Parameter:
         group, label = self.group.lower(), self.label.lower()
         return NAMES.get(self.path) or f"{group.removesuffix('s')} {label}"
 
+    @property
+    def may_be_empty(self) -> bool:
+        """Whether nothing may be entered."""
+        return self.optional or self.kind is Kind.READINGS
+
     def parse(self, text: str, style: LengthStyle = INCHES_16) -> Value:
         """The value that `text` means, within bounds; a bare number has the style's unit. Raises Refused."""
         match self.kind:

@@ -67,8 +67,9 @@ def shape_of(board: Board, mirrored: bool = False) -> Shape:
     """What `board`, or its mirror twin, is as a thing in the hand: equal where turning makes pieces equal."""
     if board.is_box:
         (u0, v0), _, (u1, v1), _ = board.section
-        across = _steps(abs(u1 - u0)), _steps(abs(v1 - v0))
-        return ((min(across), max(across), 0, _steps(board.high.at - board.low.at)),)
+        one, other = _steps(abs(u1 - u0)), _steps(abs(v1 - v0))
+        long = _steps(board.high.at - board.low.at)
+        return ((one, other, 0, long) if one <= other else (other, one, 0, long),)
     iu, iv = CROSS[board.axis]
     low, high = board.bounds
     cu, cv = (low[iu] + high[iu]) / 2, (low[iv] + high[iv]) / 2

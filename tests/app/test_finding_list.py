@@ -9,7 +9,7 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QImage, QPainter
 
 from app.counts import Counts
-from app.finding_list import FindingList
+from app.finding_list import FindingLine, FindingList
 from app.status_shape import paint_shape
 from model.check.finding import Finding, Status
 from model.reference.sourced import Standing
@@ -135,3 +135,24 @@ def test_a_narrow_list_tells_the_whole_message_below_the_part(found: FindingList
     ]
     assert min(inked) > 4
     assert max(inked) < found.viewport().width()
+
+
+def test_heights_are_worked_out_once_for_what_is_shown_at_a_width(
+    found: FindingList, monkeypatch: pytest.MonkeyPatch
+):
+    asked: list[int] = []
+    height_of = FindingLine.height_of
+
+    def count(line: FindingLine, row: int, whole: int) -> int:
+        asked.append(row)
+        return height_of(line, row, whole)
+
+    monkeypatch.setattr(FindingLine, "height_of", count)
+    found.show_findings((OVER, WITHIN), INCHES_16)
+    found.doItemsLayout()
+    heights = [found.visualRect(found.model().index(row, 0)).height() for row in range(2)]
+    assert asked == [0, 1]
+    found.show_findings((replace(OVER, message=9 * f"{OVER.message} "), WITHIN), INCHES_16)
+    found.doItemsLayout()
+    assert asked == [0, 1, 0, 1]
+    assert found.visualRect(found.model().index(0, 0)).height() > heights[0]
