@@ -9,11 +9,11 @@ from math import isfinite, isnan
 from model.check.board_distance import BoardDistance, list_board_distances
 from model.check.finding import Status
 from model.check.wording import Wording
+from model.once import once
 from model.surround import Surround
 from render.board_outline import place_point
 from render.drawing import Lines, Mark, Pen, Point, Segment, Text
 from render.names import Name, place_names
-from render.once import once
 
 ARM = 0.035
 """Half an upright cross at each place, inches on paper. Shop choice."""
