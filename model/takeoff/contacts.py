@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from model.takeoff.faces import Face, Floats
+from model.takeoff.overlay import share, take_away
 from model.takeoff.slivers import without_slivers
 from model.takeoff.spans import list_within
 
@@ -55,13 +56,17 @@ def list_contacts(faces: Sequence[Face], others: Sequence[Face] = ()) -> tuple[C
 
     Faces of one owner never touch each other. With `others`, `second` is a place in that list.
     """
+    import shapely
+
     among = others or faces
-    found = []
-    for i, j in _candidates(faces, among, same=not others):
-        shape = faces[i].polygon.intersection(_laid_in(faces[i], among[j]))
-        if shape.area > LEAST_CONTACT:
-            found.append(Contact(i, j, shape))
-    return tuple(found)
+    pairs = _candidates(faces, among, same=not others)
+    if not pairs:
+        return ()
+    mine = np.array([faces[i].polygon for i, _ in pairs], dtype=object)
+    laid = np.array([_laid_in(faces[i], among[j]) for i, j in pairs], dtype=object)
+    shapes = share(mine, laid)
+    lasting = np.flatnonzero(shapely.area(shapes) > LEAST_CONTACT)
+    return tuple(Contact(*pairs[k], shapes[k]) for k in lasting)
 
 
 def _candidates(faces: Sequence[Face], among: Sequence[Face], same: bool) -> list[tuple[int, int]]:
@@ -98,13 +103,14 @@ def _laid_in(face: Face, other: Face) -> Polygon:
 
 def uncover(faces: Sequence[Face], shapes: Sequence[Sequence[BaseGeometry]]) -> tuple[BaseGeometry, ...]:
     """What is left of each face when the shapes in its plane are taken off it."""
-    from shapely import difference, union_all
+    from shapely import union_all
 
     left = np.array([face.polygon for face in faces], dtype=object)
     covered = [i for i, over in enumerate(shapes) if over]
     if covered:
-        over = np.array([union_all(shapes[i]) for i in covered], dtype=object)
-        left[covered] = without_slivers(difference(left[covered], over))
+        with np.errstate(invalid="ignore", divide="ignore"):
+            over = np.array([union_all(shapes[i]) for i in covered], dtype=object)
+        left[covered] = without_slivers(take_away(left[covered], over))
     return tuple(left)
 
 

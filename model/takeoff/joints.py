@@ -16,6 +16,7 @@ from model.build.access_panel import ACCESS_PANEL
 from model.build.groove import is_floating
 from model.takeoff.contacts import TOUCHING
 from model.takeoff.faces import Face, Floats
+from model.takeoff.overlay import share
 from model.takeoff.seen_edges import Edges, list_edges
 from model.takeoff.spans import Numbers, list_meeting
 from model.takeoff.surfaces import Surfaces
@@ -168,10 +169,11 @@ def _list_spans(sites: Sequence[Face], edges: Edges) -> Iterator[tuple[int, int,
     i, k = _near_sites(sites, edges)
     meant = np.unique(k)
     wide = np.array([sites[face].polygon for face in meant], dtype=object)
-    wide = shapely.buffer(wide, TOUCHING, join_style="mitre")
+    with np.errstate(invalid="ignore", divide="ignore"):
+        wide = shapely.buffer(wide, TOUCHING, join_style="mitre")
     basis = np.array([face.basis for face in sites]).reshape(-1, 2, 3)[k]
     flat = np.einsum("nex,nbx->neb", np.stack([edges.start[i], edges.stop[i]], axis=1), basis)
-    lines = shapely.intersection(shapely.linestrings(flat), wide[np.searchsorted(meant, k)])
+    lines = share(shapely.linestrings(flat), wide[np.searchsorted(meant, k)])
     for n in np.flatnonzero(shapely.length(lines) > 0):
         size = float(np.linalg.norm(flat[n, 1] - flat[n, 0]))
         spans = []

@@ -14,7 +14,8 @@ from numpy.typing import NDArray
 
 from model.takeoff.faces import Face, Floats
 from model.takeoff.nearness import Nearness, Numbers, Outlines
-from model.takeoff.slivers import Shapes, without_slivers
+from model.takeoff.overlay import GRID, Shapes, share, take_away
+from model.takeoff.slivers import without_slivers
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
@@ -24,8 +25,6 @@ EDGE_ON = 1e-6
 """Cosine between a face's normal and a line of sight under which the face is seen edge on."""
 CLOSE = 1 / 512
 """What is no further in front of a face than this does not hide it, in."""
-GRID = 2.0**-20
-"""Pictures are laid on a grid this fine, in., so that what falls together stays together."""
 NOTHING = 1e-4
 """Square inches too small to be looked for any more."""
 
@@ -67,7 +66,7 @@ def list_seen(
         at = np.flatnonzero(turned & (shapely.area(unseen) > NOTHING))
         if len(at):
             unseen[at] = around.hide(unseen[at], at, line)
-    seen: Shapes = shapely.difference(np.array(bare, dtype=object), unseen)
+    seen = take_away(np.array(bare, dtype=object), unseen)
     return tuple(without_slivers(_areas_of(seen)))
 
 
@@ -113,7 +112,7 @@ class _Around:
             look,
         )
         groups, over = _unite(drawn[other[sure]], mine[sure])
-        hidden[groups] = _without_crumbs(_areas_of(_overlaps(pictures[groups], over)))
+        hidden[groups] = _without_crumbs(_areas_of(share(pictures[groups], over)))
         return hidden
 
     def _are_before(
@@ -122,7 +121,7 @@ class _Around:
         """Which of the faces `nears` lie before their ones of `fars`, told where both can be seen."""
         import shapely
 
-        overlaps = _areas_of(_overlaps(pictures, drawn))
+        overlaps = _areas_of(share(pictures, drawn))
         before = shapely.area(overlaps) > CRUMB
         spots = shapely.get_coordinates(shapely.point_on_surface(overlaps[before]))
         near, far = (self._depth(which[before], spots, look) for which in (nears, fars))
@@ -189,19 +188,6 @@ def _unite(shapes: Shapes, groups: Numbers) -> tuple[Numbers, Shapes]:
         for i, group in enumerate(named):
             united[i] = shapely.union_all(shapes[groups == group])
     return named, united
-
-
-def _overlaps(shapes: Shapes, others: Shapes) -> Shapes:
-    """Where each shape and its other lie on each other."""
-    import shapely
-
-    try:
-        # Lines that nearly run on meet nowhere that is tried first; another way is tried then.
-        with np.errstate(invalid="ignore", divide="ignore"):
-            found: Shapes = shapely.intersection(shapes, others)
-    except shapely.errors.GEOSException:
-        found = shapely.intersection(shapes, others, grid_size=GRID)
-    return found
 
 
 def _areas_of(shapes: Shapes) -> Shapes:

@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
-from numpy.typing import NDArray
 
-Shapes = NDArray[Any]
+from model.takeoff.overlay import Shapes, share
+
 NARROW = 1 / 512
 """Half the width under which a strip is none, in.: faces no further apart lie on each other."""
-GRID = 2.0**-20
-"""As fine, in., as shapes are laid on where they must be."""
 SPIKE = 10
 """How far a sharp corner may reach past what is offset, in offsets."""
 SAME = 1e-8
@@ -32,16 +28,5 @@ def without_slivers(shapes: Shapes) -> Shapes:
     opened[kept] = shapes[kept]
     # A collection of slivers and lines has no place in an intersection.
     cut = np.flatnonzero(~kept & ~shapely.is_empty(opened))
-    opened[cut] = _shared(opened[cut], shapes[cut])
+    opened[cut] = share(opened[cut], shapes[cut])
     return opened
-
-
-def _shared(ones: Shapes, others: Shapes) -> Shapes:
-    """What lies in both shapes, on a grid where their nearly equal edges defeat the exact way."""
-    from shapely import errors, intersection
-
-    try:
-        found: Shapes = intersection(ones, others)
-    except errors.GEOSException:
-        found = intersection(ones, others, grid_size=GRID)
-    return found
