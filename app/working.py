@@ -59,7 +59,9 @@ def load_drawing_parts() -> None:
 def load_heavy_parts() -> None:
     """Import what drawing, checking and lists need, so that the first edit does not wait for it."""
     load_drawing_parts()
-    from model.check import all  # noqa: F401
+    import shapely  # noqa: F401  names and marks find their places with it
+
+    from model.check import all, proportion  # noqa: F401
     from render import board_outline, checks_sheet, cut_sheet  # noqa: F401
 
 

@@ -62,6 +62,19 @@ for name in ("bedroom", "", "no such job", "gas"):
 ahead.end()
 """
 
+LOADED = """
+import sys
+from app.demo import list_demos, read_demo
+from app.working import Wish, check_plan, list_plan_cuts, list_plan_guides, load_heavy_parts, work_out
+load_heavy_parts()
+before = set(sys.modules)
+for name in list_demos():
+    plan = work_out(read_demo(name), Wish(("front", "side"), 9.5, True)).plan
+    check_plan(plan), list_plan_cuts(plan), list_plan_guides(plan)
+late = {name for name in set(sys.modules) - before if name.split(".")[0] in ("model", "render", "shapely")}
+assert not late, late
+"""
+
 KILLED = """
 import os, signal
 from app.ahead import start_ahead
@@ -97,6 +110,10 @@ def test_its_answer_is_read_without_loading_what_drawing_needs():
 
 def test_the_first_sight_of_a_job_is_what_the_window_would_draw_and_is_read_without_its_model():
     _run(SEEN)
+
+
+def test_no_edit_waits_for_a_part_to_be_loaded_once_the_heavy_ones_are():
+    _run(LOADED)
 
 
 def test_one_that_dies_is_done_without():
