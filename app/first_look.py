@@ -18,24 +18,26 @@ if TYPE_CHECKING:
     from app.window import Window
     from app.working import FirstSight
 
-PATIENCE = 1000
-"""Milliseconds to wait for a picture: a window that is covered may never be painted."""
+PATIENCE = 5000
+"""Milliseconds to wait for an answer before the window does without."""
+UNSEEN_PAUSE = 1000
+"""The same for a picture: a window that is covered may never be painted."""
 
 
 def show_sheet(window: Window, ahead: Ahead | None, name: str) -> None:
     """Show the bare window, and on its sheet the job called `name`, as far as `ahead` can draw it."""
     window.show()
     if ahead is None or window.canvas.isHidden():
-        _wait_for(window.canvas.seen)
+        _wait_for(window.canvas.seen, UNSEEN_PAUSE)
         return
     ahead.ask_to_see(name, window.wish)
     answered = QSocketNotifier(ahead.answers_from, QSocketNotifier.Type.Read)
-    _wait_for(answered.activated)
+    _wait_for(answered.activated, PATIENCE)
     answered.setEnabled(False)
     sight = ahead.take_sight()
     if sight is not None:
         _put_up(window, ahead, name, sight)
-        _wait_for(window.canvas.painted)
+        _wait_for(window.canvas.painted, UNSEEN_PAUSE)
 
 
 def _put_up(window: Window, ahead: Ahead, name: str, sight: FirstSight) -> None:
@@ -55,9 +57,9 @@ def _put_up(window: Window, ahead: Ahead, name: str, sight: FirstSight) -> None:
     letter_sheet(window.canvas, window.wish.ratio, draw_for)
 
 
-def _wait_for(signal: SignalInstance) -> None:
+def _wait_for(signal: SignalInstance, patience: int) -> None:
     """Let everything go on but keys and pointer, until the signal comes."""
     loop = QEventLoop()
     signal.connect(loop.quit)
-    QTimer.singleShot(PATIENCE, loop.quit)
+    QTimer.singleShot(patience, loop.quit)
     loop.exec(QEventLoop.ProcessEventsFlag.ExcludeUserInputEvents)

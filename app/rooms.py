@@ -31,6 +31,7 @@ class ListRoom(QWidget):
         self.setMinimumWidth(LEAST_LIST_WIDTH)
         self.setMaximumWidth(MOST_LIST_WIDTH)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAccessibleName("Measuring list")
 
 
 class TrayRoom(QWidget):

@@ -498,8 +498,8 @@ class Window(QMainWindow):
         self.drafting.wind_up()
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        """Nothing unsaved is lost without being asked about."""
-        if not (self.files.may_leave() and self.cutting.may_leave()):
+        """Nothing unsaved is lost without being asked about; a bare window is about to be whole."""
+        if self.is_bare or not (self.files.may_leave() and self.cutting.may_leave()):
             event.ignore()
             return
         self.wind_up()

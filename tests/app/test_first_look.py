@@ -123,6 +123,26 @@ def test_what_cannot_be_read_leaves_the_sheet_empty_and_is_told_by_the_whole_win
     assert bare.notice.isVisible()
 
 
+def test_a_second_process_that_is_gone_is_done_without(bare: Window) -> None:
+    class Gone(Second):
+        def ask_to_see(self, _name: str, _wish: Wish) -> None:
+            os.close(self._write)
+            self._write = os.open(os.devnull, os.O_WRONLY)
+
+    gone = Gone(None)
+    show_sheet(bare, gone, "a name")  # type: ignore[arg-type]
+    gone.close()
+    assert bare.isVisible()
+    assert not bare.canvas.views
+
+
+def test_a_bare_window_does_not_close_before_it_is_whole(bare: Window) -> None:
+    bare.show()
+    assert not bare.close()
+    bare.finish()
+    assert bare.close()
+
+
 def test_a_whole_window_is_built_once(bare: Window) -> None:
     bare.finish()
     fields = bare.fields

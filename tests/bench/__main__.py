@@ -65,7 +65,8 @@ def show_starts(display: str, surroundings: Surroundings) -> None:
     print(f"\nProcess start to first drawing and to the whole window at rest, {display}, median of {STARTS}")
     for number, how in enumerate(("by the clock", "of the window's process", "of both processes")):
         empty, sheet, whole = (1000 * found[kind][number] for kind in ("empty", "sheet", "whole"))
-        told = ", ".join(f"{took:.0f} ms, ratio {took / empty:.2f}" for took in (sheet, whole))
+        kinds = (("first drawing", sheet), ("whole window", whole))
+        told = ", ".join(f"{what} {took:.0f} ms, ratio {took / empty:.2f}" for what, took in kinds)
         print(f"{how}: empty window {empty:.0f} ms, {told}")
 
 
