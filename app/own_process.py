@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import os
+import signal
 from collections.abc import Callable, Iterator
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from queue import SimpleQueue
 from threading import Thread
 from typing import TYPE_CHECKING
@@ -72,11 +73,31 @@ class OwnProcess:
             self._pipe, other = context.Pipe()
             process = context.Process(target=self._serve, args=(other,), daemon=True)
             try:
-                process.start()
+                with _deaf_to_ctrl_c():
+                    process.start()
             finally:
                 other.close()
             self._process, self._post = process, _Post(self._pipe)
         return self._post
+
+
+@contextmanager
+def _deaf_to_ctrl_c() -> Iterator[None]:
+    """What is started meanwhile hears nothing of a terminal's Ctrl-C, from its first moment on.
+
+    It would tell of it in its own words; it ends when it is told to.
+    """
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    from multiprocessing import resource_tracker
+
+    resource_tracker.ensure_running()  # which hears again once it has started its own process
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 class _Post:

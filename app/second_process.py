@@ -94,7 +94,7 @@ class Asked(Generic[Made]):
 
 def serve(pipe: Connection) -> None:
     """Do what is asked until the other end is closed. Ctrl-C is for whoever asks."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # where it was heard from the start
     with unswept(), suppress(EOFError, OSError):
         while True:
             number, act, given = pipe.recv()

@@ -163,6 +163,7 @@ class _PagePen:
     def __init__(self, canvas: Canvas) -> None:
         self.canvas = canvas
         self.pen: tuple[Pen, str] | None = None
+        self.fill = ""
         self.path = PagePath()
         self.ratio = 1.0
         self.scale = float(POINTS_PER_INCH)
@@ -228,8 +229,14 @@ class _PagePen:
         path = PagePath()
         for ring in rings:
             self._trace(path, ring, closed=True)
-        self.canvas.setFillColorRGB(*rgb(tint or TINTS[fill]))
+        self._fill_with(tint or TINTS[fill])
         self.canvas.drawPath(path, stroke=0, fill=1, fillMode=EVEN_ODD)
+
+    def _fill_with(self, ink: str) -> None:
+        """What areas and writing are filled with from now on; said where it is another than before."""
+        if ink != self.fill:
+            self.canvas.setFillColorRGB(*rgb(ink))
+            self.fill = ink
 
     def _text(self, text: Text, pen: Pen | None = None) -> None:
         """Writing goes through no markup: every character stands for itself."""
@@ -238,7 +245,7 @@ class _PagePen:
         if (words := replace_missing(text.text)) != text.text:
             text = replace(text, text=words)
         size = text.height * self.scale / CAPITAL
-        canvas.setFillColorRGB(*rgb(STROKES[pen or text.pen].ink))
+        self._fill_with(STROKES[pen or text.pen].ink)
         x, y = self._place(text.at)
         shift = _before(text) * self.scale
         if text.rotation:

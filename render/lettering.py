@@ -45,6 +45,9 @@ width.
 STAND_IN = "?"
 """Stands on paper for a letter that the typeface lacks; a note on the sheet says so."""
 
+KNOWN = 8192
+"""Texts whose widths are kept: more than there are in a packet of the largest shipped job."""
+
 
 @cache
 def _read_table() -> dict[bool, dict[str, float]]:
@@ -95,7 +98,7 @@ def set_share(text: str, bold: bool = False) -> float:
     return text_width(text, 1.0, bold) / plain if plain else 1.0
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=KNOWN)
 def _set_runs(text: str, bold: bool) -> tuple[tuple[Run, ...], float]:
     """The runs and how wide they are together."""
     runs: list[Run] = []
@@ -120,13 +123,14 @@ def _list_pieces(text: str) -> Iterator[tuple[str, float, float]]:
         yield text[end:], 1.0, 0.0
 
 
+@lru_cache(maxsize=KNOWN)
 def _plain_width(text: str, bold: bool) -> float:
     table = _read_table()[bold]
     missing = table[""]
     return sum([table.get(character, missing) for character in text])
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=KNOWN)
 def missing_letters(text: str) -> str:
     """The characters of `text` that the typeface has no letter for, each once; line ends are none."""
     table = _read_table()[False]

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from model.steps.bench import PARTS, Bench, Round
 from model.steps.notes import CUT as CUT_NOTES
@@ -31,7 +31,19 @@ COLUMNS = "columns"
 
 
 def plan_steps(surround: Surround, takeoff: Takeoff) -> tuple[Step, ...]:
-    """Every step, in order. Each board is among the `boards` of one step, each fixing in one."""
+    """Every step, in order. Each board is among the `boards` of one step, each fixing in one.
+
+    Steps, days, hours and lists ask for them one after the other: what was found last is kept with what it
+    was found from.
+    """
+    found_from, steps = surround.worked_out.get(plan_steps, (None, ()))
+    if found_from is not takeoff:
+        steps = _plan_steps(surround, takeoff)
+        surround.worked_out[plan_steps] = takeoff, steps
+    return cast("tuple[Step, ...]", steps)
+
+
+def _plan_steps(surround: Surround, takeoff: Takeoff) -> tuple[Step, ...]:
     boards = surround.boards
     touching = find_touching(takeoff.surfaces, takeoff.fixings)
     units = list_units(boards, touching)
