@@ -34,7 +34,7 @@ from tests.bench.drawn import Drawing, draw_design
 from tests.bench.held import Lot, add_lot, count_tried, find_commit, read_lots
 from tests.strategies import put_design
 
-COUNT, LOT = 20_000, 20
+COUNT, LOT = 20_000, 10
 """Designs of a run, and designs that one process works through before it tells."""
 DEAREST = 8
 """How many claims are named at the end with the processor time they take."""
@@ -47,7 +47,7 @@ def main() -> int:
     wish = _read_wish()
     start, commit = monotonic(), find_commit()
     done = read_lots(wish.kept)
-    held = {lot.first for lot in done}
+    held = {number for lot in done for number in range(lot.first, lot.stop)}
     lots = [first for first in _list_lots(wish.count, wish.skip) if first not in held]
     with ProcessPoolExecutor(wish.cores, mp_context=get_context("spawn")) as pool:
         for lot in as_completed([pool.submit(try_lot, first, wish.only, commit) for first in lots]):
