@@ -104,9 +104,9 @@ class Borders:
 
 def arrange(faces: list[Face]) -> Grid:
     """Lay `faces` over each other and keep the nearest everywhere."""
-    if not faces:
+    kept = _list_unhidden(faces) if faces else []
+    if not kept:
         return Grid(np.zeros(1), np.zeros(1), np.full((0, 0, 4), NOTHING, dtype=np.intp))
-    kept = _list_unhidden(faces)
     shown = [faces[i] for i in kept]
     h, v, exact = _grid_lines(shown)
     windows = _list_windows(shown, h, v)
@@ -123,10 +123,12 @@ def _list_unhidden(faces: list[Face]) -> list[int]:
     seen, depth = _lay_flat(faces, windows, (len(v) - 1, len(h) - 1))
     visible = (np.bincount(seen.ravel() + 1, minlength=len(faces) + 1)[1:] > 0).tolist()
     nearest = _list_nearest(faces, corners)
+    # What is narrower than a grain spans no cell, and nothing of it shows.
     return [
         i
         for i, face in enumerate(faces)
-        if visible[i] or (not (face.upright and face.flat) and depth[windows[i]].min() < nearest[i])
+        if visible[i]
+        or (not (face.upright and face.flat) and depth[windows[i]].min(initial=np.inf) < nearest[i])
     ]
 
 

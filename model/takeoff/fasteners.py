@@ -205,7 +205,7 @@ class _Driver:
             first = faces[contact.first]
             behind = faces[sum(contact.pair) - (into.exit or 0)]
             alike = boards[behind.owner].assembly == boards[into.board].assembly == one.assembly
-            if alike and contact.shape.buffer(INSIDE).contains(Point(*(into.out @ first.basis.T))):
+            if alike and contact.shape.distance(Point(*(into.out @ first.basis.T))) < INSIDE:
                 return self._depth(behind, into.out)[0]
         return 0.0
 
@@ -229,7 +229,7 @@ class _Driver:
                 continue
             depth = (other.offset - float(at @ other.normal)) / steepness
             out = (at - depth * face.normal) @ other.basis.T
-            if INSIDE < depth < nearest[0] and other.polygon.buffer(INSIDE).contains(Point(*out)):
+            if INSIDE < depth < nearest[0] and other.polygon.distance(Point(*out)) < INSIDE:
                 nearest = (depth, i)
         return nearest if nearest[1] is not None else (0.0, None)
 

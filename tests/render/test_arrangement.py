@@ -135,3 +135,11 @@ def test_a_corner_that_one_short_piece_makes_stays_where_it_is():
     joined, _ = join_collinear(corner, np.zeros(3, dtype=np.intp))
     assert len(joined) == 2
     assert np.abs(joined - [[0, 0, 2, 0], [2, 0, 2, 2]]).max() < 1e-6
+
+
+def test_a_sloping_face_narrower_than_a_grain_shows_nowhere():
+    sloping = Face(
+        np.array([(0, 0), (8, 0), (8, 4e-7), (0, 4e-7)], dtype=float), (1.0, 0.0, 0.0), upright=False
+    )
+    assert seen_areas([sloping, rectangle(0, 0, 8, 2, 1.0)]) == [0, 16]
+    assert seen_areas([sloping]) == [0]
