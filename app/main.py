@@ -23,7 +23,9 @@ def main(arguments: list[str] | None = None) -> int:
     if not given or _names_a_job(given):
         return open_window(given[0] if given else "")
     from app.cli import main as run_command
+    from app.sweeping import end_unswept
 
+    end_unswept()
     return run_command(given)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import atexit
 import gc
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -21,4 +22,19 @@ def unswept() -> Iterator[None]:
         yield
     finally:
         if was_on:
+            _count_as_old()
             gc.enable()
+
+
+def _count_as_old() -> None:
+    """What was made meanwhile would be looked through at once now; so it is left to the next look at all."""
+    if not gc.get_freeze_count():
+        gc.freeze()
+        gc.unfreeze()
+
+
+def end_unswept() -> None:
+    """When the program ends, waste is not looked for once more: all memory goes back at once, in a fifth of
+    the time. Nothing that must still be done may hang on it; files are closed by whoever wrote them.
+    """
+    atexit.register(gc.freeze)

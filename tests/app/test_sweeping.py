@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import gc
+import subprocess
+import sys
 
 import pytest
 
@@ -34,9 +36,26 @@ def test_who_had_stopped_it_before_finds_it_stopped() -> None:
         gc.enable()
 
 
+def test_what_was_made_meanwhile_is_not_looked_through_at_once() -> None:
+    with unswept():
+        kept = [[number] for number in range(10 * gc.get_threshold()[0])]
+        looks = gc.get_stats()[0]["collections"]
+    more = [[number] for number in range(10)]
+    assert gc.get_stats()[0]["collections"] == looks
+    assert len(kept) > len(more)
+
+
 def test_files_are_built_unswept() -> None:
     seen: list[bool] = []
     build_outputs(read_demo(), "letter", "", (SITE,), step=lambda *_: seen.append(gc.isenabled()))
     assert len(seen) > 2
     assert not any(seen[1:-1])
     assert gc.isenabled()
+
+
+@pytest.mark.parametrize(("first", "told"), [("", "swept"), ("end_unswept()", "")])
+def test_a_program_that_ends_unswept_does_not_look_for_waste_once_more(first: str, told: str) -> None:
+    ring = "class Ring:\n    def __del__(self): print('swept')\nring = Ring()\nring.own = ring\ndel ring"
+    code = f"from app.sweeping import end_unswept\n{first}\n{ring}"
+    ended = subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True)
+    assert ended.stdout.strip() == told
