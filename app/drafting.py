@@ -154,7 +154,7 @@ class Drafting(QObject):
         marked = self._ahead is not None or bool(self._faults)
         worked = self._ask(marked)
         self.surround, self.layout, self._faults = worked.plan, worked.layout, worked.faults
-        self._canvas.show_views(set_out(worked.drawings))
+        self._canvas.show_views(set_out(worked.drawings, self._canvas.views))
         self.drawn.emit()
         if worked.plan is not None:
             self._telling.start()

@@ -44,11 +44,16 @@ class ShownView:
                 yield mark
 
 
-def set_out(drawings: Sequence[tuple[str, Drawing]]) -> list[ShownView]:
-    """The named drawings beside each other from left to right, on one line of heights."""
+def set_out(drawings: Sequence[tuple[str, Drawing]], before: Sequence[ShownView] = ()) -> list[ShownView]:
+    """The named drawings beside each other from left to right, on one line of heights.
+
+    What is ready to paint in `before` already is taken from there: an edit often leaves a view as it is.
+    """
     shown: list[ShownView] = []
+    ready = {view.name: view for view in before}
     for name, drawing in drawings:
-        gathered = gather_drawing(drawing)
+        same = name in ready and ready[name].drawing == drawing
+        gathered = ready[name].gathered if same else gather_drawing(drawing)
         dx = shown[-1].box.right() + GAP * drawing.ratio - gathered.box.left() if shown else 0.0
         shown.append(ShownView(name, drawing, gathered, dx))
     return shown
