@@ -108,31 +108,27 @@ class GripMark:
 
     def _paint_plate(self, painter: QPainter, at: QPointF, room: QRectF) -> None:
         """Name and value in one line, below it what the edge is or why it stops."""
-        device = painter.device()
         plain, bold, small = (
             text_font(TEXT_POINTS),
             text_font(TEXT_POINTS, bold=True),
             text_font(SMALL_POINTS),
         )
-        was = f"was {self.was}" if self.was else ""
-        runs = [
-            (self.label, plain, ON_PAPER.soft),
-            (self.value, bold, ON_PAPER.ink),
-            (was, small, ON_PAPER.soft),
-        ]
-        runs = [run for run in runs if run[0]]
-        widths = [QFontMetricsF(font, device).horizontalAdvance(text) for text, font, _ in runs]
-        notes = _wrap(self.note, QFontMetricsF(small, device), max(room.width() * 0.4, 160.0))
-        line, low = QFontMetricsF(bold, device).height(), QFontMetricsF(small, device).height()
+        of_plain, of_bold, of_small = (QFontMetricsF(f, painter.device()) for f in (plain, bold, small))
+        runs = [(self.label, plain, ON_PAPER.soft, of_plain), (self.value, bold, ON_PAPER.ink, of_bold)]
+        if self.was:
+            runs.append((f"was {self.was}", small, ON_PAPER.soft, of_small))
+        widths = [metrics.horizontalAdvance(text) for text, _, _, metrics in runs]
+        notes = _wrap(self.note, of_small, max(room.width() * 0.4, 160.0))
+        line, low = of_bold.height(), of_small.height()
         first = sum(widths) + RHYTHM * (len(runs) - 1)
-        noted = [QFontMetricsF(small, device).horizontalAdvance(note) for note in notes]
+        noted = [of_small.horizontalAdvance(note) for note in notes]
         width = max([first, *noted]) + 2 * PAD
         box = _beside(at, width, line + len(notes) * low + PAD, room)
         painter.setPen(QPen(QColor(ON_PAPER.lit), 1.0))
         painter.setBrush(QColor("#ffffff"))
         painter.drawRoundedRect(box, CORNER, CORNER)
-        x, y = box.left() + PAD, box.top() + PAD / 2 + QFontMetricsF(bold, device).ascent()
-        for (text, font, colour), run in zip(runs, widths, strict=True):
+        x, y = box.left() + PAD, box.top() + PAD / 2 + of_bold.ascent()
+        for (text, font, colour, _), run in zip(runs, widths, strict=True):
             _write(painter, QPointF(x, y), text, font, colour)
             x += run + RHYTHM
         tone = ON_PAPER.over if self.is_over else ON_PAPER.lit if self.is_held else ON_PAPER.soft

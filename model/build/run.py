@@ -118,10 +118,11 @@ class _Leg:
 
 
 def _build_leg(role: str, assembly: str, stock: Stock, leg: _Leg, profile: Profile) -> Board:
-    iu, _ = CROSS[leg.axis]
-    off_is_u = AXES[iu] == leg.off_axis
-    placed = [(leg.line + leg.sign * out, across) for out, across in profile.points]
-    section = placed if off_is_u else [(across, off) for off, across in placed]
+    axis, line, sign = leg.axis, leg.line, leg.sign
+    if AXES[CROSS[axis][0]] == leg.off_axis:
+        section = [(line + sign * out, across) for out, across in profile.points]
+    else:
+        section = [(across, line + sign * out) for out, across in profile.points]
     first, last = leg.ends[0][leg.along], leg.ends[1][leg.along]
     cuts = (leg.cut(first, leg.before), leg.cut(last, leg.after))
     low, high = cuts if first < last else cuts[::-1]
@@ -130,7 +131,7 @@ def _build_leg(role: str, assembly: str, stock: Stock, leg: _Leg, profile: Profi
         section.reverse()
         curved = frozenset(len(section) - 1 - i for i in curved)
     worked = profile.worked and leg.directions(profile.worked)
-    return Board(role, assembly, stock, leg.axis, tuple(section), low, high, curved, worked=worked)
+    return Board(role, assembly, stock, axis, tuple(section), low, high, curved, worked=worked)
 
 
 def _area(section: Sequence[Point2]) -> float:
