@@ -58,7 +58,7 @@ class Face:
 
         return Polygon(self.ring @ basis.T, [hole @ basis.T for hole in self.holes])
 
-    @property
+    @cached_property
     def area(self) -> float:
         """Square inches, less holes."""
         return ring_area(self.ring) - sum(ring_area(hole) for hole in self.holes)
@@ -84,15 +84,28 @@ def _board_faces(owner: int, board: Board) -> list[Face]:
     corners = np.array(board.vertices)
     count = len(board.section)
     low, high = corners[:count], corners[count:]
-    onward = np.roll(np.arange(count), -1)
-    rings = [np.array([low[i], low[j], high[j], high[i]]) for i, j in enumerate(onward)]
-    rings += [low[::-1], high]
+    sides = np.stack([low, np.roll(low, -1, axis=0), np.roll(high, -1, axis=0), high], axis=1)
+    rings = [*sides, low[::-1], high]
+    # Twice the area of a flat four-sided ring is the product of its diagonals.
+    across = np.cross(sides[:, 2] - sides[:, 0], sides[:, 3] - sides[:, 1]) / 2
+    vectors = np.concatenate([across, [_area_vector(ring) for ring in rings[count:]]])
+    areas = np.linalg.norm(vectors, axis=1)
+    real = np.flatnonzero(areas > LEAST_AREA)
+    normals, bases = _turn_planes(vectors[real] / areas[real, None])
     holes = _list_holes(board)
     return [
-        _face(owner, side, ring, holes.get(side, ()))
-        for side, ring in enumerate(rings)
-        if ring_area(ring) > LEAST_AREA
+        Face(owner, side, rings[side], normal, basis, holes.get(side, ()))
+        for side, normal, basis in zip(real.tolist(), normals, bases, strict=True)
     ]
+
+
+def _turn_planes(normals: Floats) -> tuple[Floats, Floats]:
+    """The same unit vectors without what is only rounding in them, and two more in the plane of each."""
+    normals = np.where(np.abs(normals) < 1e-12, 0.0, normals)
+    away = np.eye(3)[np.argmin(np.abs(normals), axis=1)]
+    across = away - np.einsum("nx,nx->n", away, normals)[:, None] * normals
+    across /= np.linalg.norm(across, axis=1)[:, None]
+    return normals, np.stack([across, np.cross(normals, across)], axis=1)
 
 
 def _list_holes(board: Board) -> dict[int, tuple[Floats, ...]]:
@@ -103,16 +116,6 @@ def _list_holes(board: Board) -> dict[int, tuple[Floats, ...]]:
             outline = np.array([bore.place(point, along) for point in bore.ring])
             holes[side] = (*holes.get(side, ()), outline)
     return holes
-
-
-def _face(owner: int, side: int, ring: Floats, holes: tuple[Floats, ...] = ()) -> Face:
-    normal = _area_vector(ring)
-    normal = normal / np.linalg.norm(normal)
-    normal[np.abs(normal) < 1e-12] = 0.0
-    across = np.eye(3)[int(np.argmin(np.abs(normal)))]
-    across = across - (across @ normal) * normal
-    across = across / np.linalg.norm(across)
-    return Face(owner, side, ring, normal, np.array([across, _cross(normal, across)]), holes)
 
 
 def ring_area(ring: Floats) -> float:

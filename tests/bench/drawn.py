@@ -40,7 +40,7 @@ class Drawing:
 
 
 def draw_design(number: int) -> Job:
-    """The design that goes with a number, in every run."""
+    """The design that goes with a number, in every run as long as the rows and their bounds are the same."""
     drawing: Any = Drawing("design", number)
     with drawing.going_on():
         design: Job = drawing.draw(jobs())
