@@ -11,8 +11,8 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.estimating_process import Answered, Counted, Wanted, serve
 from app.own_process import OwnProcess
+from model.bare import bare_job
 from model.job import Job, default_job
-from model.options import ALONE
 
 if TYPE_CHECKING:
     from model.cutting.stock_list import StockList
@@ -21,20 +21,12 @@ LISTEN = 40
 """Milliseconds between two looks for an answer."""
 MOST_KEPT = 250
 """Answers that are kept; steps back and options that come up again are then known at once."""
-_BARE = default_job()
+_ABOUT = default_job().about
 
 
 def strip(job: Job) -> Job:
-    """A job without what makes no difference to what it takes: names, colours, photo, offer, options."""
-    return replace(
-        job,
-        about=_BARE.about,
-        design=replace(job.design, look=_BARE.design.look),
-        shop=replace(job.shop, offer=_BARE.shop.offer),
-        purchase=replace(job.purchase, printed=()),
-        options=ALONE,
-        photo=None,
-    )
+    """A bare job without its names and units, which make no difference to what it takes."""
+    return replace(bare_job(job), about=_ABOUT)
 
 
 class Estimating(QObject):
@@ -88,6 +80,9 @@ class Estimating(QObject):
         job = next((each for each in self._wanted if each not in self._kept), None)
         if self._doing is not None or job is None or self._list is None:
             return
+        if not self._process.is_alive:
+            self._process.end()
+            self._sent = None
         self._number += 1
         self._doing = (self._number, job, self._list)
         news = self._list if self._list is not self._sent else None

@@ -28,6 +28,9 @@ LARGEST_JOB = 8_000_000
 MOST_NAMED = 4
 """Values that are named where a file lacks many."""
 
+UNCHANGED = "Nothing was changed."
+"""What is safe where a file could not be read."""
+
 _CAUSES = {
     errno.ENOENT: "there is no such file or folder",
     errno.ENOSPC: "the disk is full",
@@ -67,15 +70,22 @@ def read_job_file(path: Path) -> Job:
 
 def open_job_file(path: Path) -> tuple[Job, str]:
     """As `read_job_file`, with a sentence on the values that the file lacks, "" where it lacks none."""
+    job, missing = read_job_and_missing(read_bytes(path, LARGEST_JOB, "it is too large to be a job file"))
+    return job, _tell_missing(path, missing)
+
+
+def read_bytes(path: Path, most: int, too_large: str) -> bytes:
+    """All of a file of no more than `most` bytes. Raises FileTrouble for the disk and, with the words
+    `too_large`, for one of more; no more than that is ever read.
+    """
     try:
         with path.open("rb") as file:
-            data = file.read(LARGEST_JOB + 1)
+            data = file.read(most + 1)
     except OSError as error:
-        raise FileTrouble(path, "opened", describe_cause(error), "Nothing was changed.") from error
-    if len(data) > LARGEST_JOB:
-        raise FileTrouble(path, "opened", "it is too large to be a job file", "Nothing was changed.")
-    job, missing = read_job_and_missing(data)
-    return job, _tell_missing(path, missing)
+        raise FileTrouble(path, "opened", describe_cause(error), UNCHANGED) from error
+    if len(data) > most:
+        raise FileTrouble(path, "opened", too_large, UNCHANGED)
+    return data
 
 
 def _tell_missing(path: Path, missing: tuple[Parameter, ...]) -> str:

@@ -13,7 +13,7 @@ from pathlib import Path
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize
 from PySide6.QtGui import QImage, QImageReader, QPainter
 
-from app.files import FileTrouble, describe_cause, save_bytes
+from app.files import UNCHANGED, FileTrouble, read_bytes, save_bytes
 from app.picture import encode_picture
 from model.photo.stored import LONGEST, MOST_SIDE, SHORTEST, WallPhoto, kept_bytes
 
@@ -27,7 +27,6 @@ FILTER = "Photos (*.jpg *.jpeg *.png *.webp)"
 QUALITY = 90
 EXIF, FOCAL_EQUIVALENT = 0x8769, 0xA405
 """Tags of the photo's own data: its Exif part, and in it FocalLengthIn35mmFilm. Exif 2.3, 4.6."""
-UNCHANGED = "Nothing was changed."
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,14 +44,8 @@ class Photo:
 
 def read_photo_file(path: Path) -> Photo:
     """The photo at `path`. Raises FileTrouble for one that is no photo, broken or too large."""
-    try:
-        with path.open("rb") as file:
-            data = file.read(LARGEST_FILE + 1)
-    except OSError as error:
-        raise FileTrouble(path, "opened", describe_cause(error), UNCHANGED) from error
-    if len(data) > LARGEST_FILE:
-        raise FileTrouble(path, "opened", f"it is larger than {LARGEST_FILE // 1_000_000} MB", UNCHANGED)
-    return read_photo_bytes(data, path)
+    too_large = f"it is larger than {LARGEST_FILE // 1_000_000} MB"
+    return read_photo_bytes(read_bytes(path, LARGEST_FILE, too_large), path)
 
 
 def read_photo_bytes(data: bytes, path: Path) -> Photo:

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.own_process import OwnProcess
 from app.planning_process import Planned, Question, Stop, Told, serve
+from model.bare import bare_job
 from model.options import ALONE
 
 if TYPE_CHECKING:
@@ -60,13 +61,7 @@ class Planning(QObject):
         asked = self._asked[0]
         if asked is job:
             return True
-        if asked.site is not job.site:
-            return False
-        design = replace(asked.design, look=job.design.look)
-        purchase = replace(asked.purchase, printed=job.purchase.printed)
-        shop = replace(asked.shop, offer=job.shop.offer)
-        alike = replace(asked, design=design, purchase=purchase, shop=shop)
-        return replace(alike, options=job.options, photo=job.photo) == job
+        return asked.site is job.site and bare_job(asked) == bare_job(job)
 
     def stop(self) -> None:
         """Have the best plan so far."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from app.files import FileTrouble, describe_cause
+from app.files import UNCHANGED, FileTrouble, describe_cause, read_bytes
 from model.errors import Refused
 from model.moulding.notation import clean_name, parse_section
 from model.moulding.section import Section
@@ -22,6 +22,7 @@ DXF_SUFFIX = ".dxf"
 LARGEST_DXF = 20_000_000
 LARGEST_TEXT = 20_000
 """Bytes; anything beyond is some other file."""
+TOO_LARGE = "it is too large to hold one section"
 UNITS = {"inches": 1.0, "mm": 1 / MM_PER_INCH}
 """What a drawing without units may be said to be in, to inches."""
 _INSUNITS = {
@@ -41,7 +42,7 @@ def read_section_file(path: Path, units: str = "") -> Section:
     """
     if path.suffix.lower() == DXF_SUFFIX:
         return read_section_dxf(path, units)
-    data = _read(path, LARGEST_TEXT)
+    data = read_bytes(path, LARGEST_TEXT, TOO_LARGE)
     try:
         return parse_section(data.decode("utf-8-sig"), path.name)
     except UnicodeDecodeError:
@@ -53,12 +54,12 @@ def read_section_dxf(path: Path, units: str = "") -> Section:
 
     `units` is a key of UNITS, for drawings that do not say theirs. Raises FileTrouble and Refused.
     """
-    _read(path, LARGEST_DXF)
+    read_bytes(path, LARGEST_DXF, TOO_LARGE)
     try:
         unit, found = _list_closed(path)
     except OSError as error:
         if error.errno is not None:
-            raise _trouble(path, describe_cause(error)) from error
+            raise FileTrouble(path, "opened", describe_cause(error), UNCHANGED) from error
         raise Refused(FIELD, path.name, "a DXF drawing is wanted") from None
     except Exception:  # a spoilt drawing makes its reader stumble in any way there is
         raise Refused(FIELD, path.name, "a whole DXF drawing is wanted; save it again") from None
@@ -77,21 +78,6 @@ def _list_closed(path: Path) -> tuple[int, list[list[Vertex]]]:
     document = readfile(path)
     drawn = map(_list_vertices, document.modelspace().query("LWPOLYLINE POLYLINE"))
     return document.header.get("$INSUNITS", 0), [vertices for vertices in drawn if vertices]
-
-
-def _read(path: Path, most: int) -> bytes:
-    try:
-        with path.open("rb") as file:
-            data = file.read(most + 1)
-    except OSError as error:
-        raise _trouble(path, describe_cause(error)) from error
-    if len(data) > most:
-        raise _trouble(path, "it is too large to hold one section")
-    return data
-
-
-def _trouble(path: Path, cause: str) -> FileTrouble:
-    return FileTrouble(path, "opened", cause, "Nothing was changed.")
 
 
 def _find_scale(unit: int, path: Path, units: str) -> float:

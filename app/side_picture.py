@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, Qt, Signal
@@ -19,7 +18,7 @@ from render.pens import TINTS
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from model.check.finding import Finding
+    from model.differences import Compared
     from model.surround import Surround
 
 CLEAR = 2 * RHYTHM
@@ -33,24 +32,16 @@ PAINTED_RATIO = 12.0
 """Nothing is lettered on a painted front, so any will do."""
 
 
-@dataclass(frozen=True, slots=True)
-class Worked:
-    """What a picture is drawn from."""
-
-    surround: Surround
-    findings: tuple[Finding, ...]
-
-
-def draw_few(worked: Worked, ratio: float) -> Drawing:
+def draw_few(option: Compared, ratio: float) -> Drawing:
     """The front with few sizes; what fails is marked on it."""
     from render.front_parted import CEILING
     from render.offer import shows_few
     from render.view_dimensions import list_strings
     from render.views import ViewOptions, draw_view
 
-    strings = tuple(string for string in list_strings(worked.surround, "front") if shows_few(string))
-    options = ViewOptions(ratio=ratio, strings=strings, findings=worked.findings)
-    whole = draw_view(worked.surround, "front", options)
+    strings = tuple(string for string in list_strings(option.surround, "front") if shows_few(string))
+    shown = ViewOptions(ratio=ratio, strings=strings, findings=option.findings)
+    whole = draw_view(option.surround, "front", shown)
     return Drawing(tuple(mark for mark in whole.marks if mark.stands_for not in CEILING), ratio)
 
 
@@ -101,7 +92,7 @@ class SidePicture(QWidget):
         self.resized.emit()
 
 
-def lay_out(pictures: Sequence[SidePicture], worked: Sequence[Worked]) -> float:
+def lay_out(pictures: Sequence[SidePicture], options: Sequence[Compared]) -> float:
     """Draw and place all of them at the largest scale at which each finds room; pixels to a model inch.
 
     Writing keeps its size, so that a drawing takes up more of the model the smaller its scale is: the scale
@@ -109,7 +100,7 @@ def lay_out(pictures: Sequence[SidePicture], worked: Sequence[Worked]) -> float:
     """
     scale, ratio = 0.0, 12.0
     for _ in range(ROUNDS):
-        scale = show_drawings(pictures, [draw_few(each, ratio) for each in worked])
+        scale = show_drawings(pictures, [draw_few(each, ratio) for each in options])
         wanted = min(max(PAPER_DOTS / scale, FINEST), COARSEST)
         if abs(wanted - ratio) < 0.03 * ratio:
             break

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt
@@ -23,7 +24,7 @@ from app.dialog_parts import fit_screen
 from app.hairline import Hairline, Parting
 from app.pause import build_pause
 from app.session import Session
-from app.side_picture import Painted, SidePicture, Worked, lay_out, show_drawings
+from app.side_picture import Painted, SidePicture, lay_out, show_drawings
 from app.table_parts import TextModel, dress_table
 from app.theme import RHYTHM, SMALL_POINTS, text_font
 from model.options import alone
@@ -106,7 +107,7 @@ class SideWindow(QWidget):
         self.columns = [Column(where) for where in PLACES]
         self._names: list[str] = []
         self._places: list[int] = []
-        self._worked: list[Worked] = []
+        self._compared: list[Compared] = []
         self._paths: list[str] = []
         self.painted = Painted()
         self._drawings: tuple[Drawing, ...] = ()
@@ -218,6 +219,7 @@ class SideWindow(QWidget):
     def show_options(self) -> None:
         """Work out what is looked at, and show it."""
         from model.check.all import check_surround
+        from model.differences import Compared
         from model.surround import plan_surround
 
         self._showing.stop()
@@ -227,11 +229,11 @@ class SideWindow(QWidget):
             return
         self._offer_third()
         self._settle_places()
-        self._worked = []
+        self._compared = []
         for column, place in zip(self._shown, self._places, strict=False):
             surround = plan_surround(alone(job, place))
             findings = check_surround(surround)
-            self._worked.append(Worked(surround, findings))
+            self._compared.append(Compared(surround, findings))
             column.show_names(job.options.names, place, place == job.options.place)
             column.counts.show_findings(findings)
         self._draw()
@@ -248,13 +250,13 @@ class SideWindow(QWidget):
         self._drawings = ()
         self._lay()
         if self.colour_button.isChecked():
-            self.painted.ask(tuple(each.surround for each in self._worked))
+            self.painted.ask(tuple(each.surround for each in self._compared))
         else:
             self.painted.let_go()
 
     def _take_painted(self, surrounds: tuple[Surround, ...], drawings: tuple[Drawing, ...]) -> None:
-        same = len(surrounds) == len(self._worked) and all(
-            one is each.surround for one, each in zip(surrounds, self._worked, strict=True)
+        same = len(surrounds) == len(self._compared) and all(
+            one is each.surround for one, each in zip(surrounds, self._compared, strict=True)
         )
         if same and self.colour_button.isChecked():
             self._drawings = drawings
@@ -265,8 +267,8 @@ class SideWindow(QWidget):
         pictures = [column.picture for column in self._shown]
         if len(self._drawings) == len(pictures):
             show_drawings(pictures, self._drawings)
-        elif len(self._worked) == len(pictures):
-            lay_out(pictures, self._worked)
+        elif len(self._compared) == len(pictures):
+            lay_out(pictures, self._compared)
 
     def wait(self) -> None:
         """End what is being painted before the window goes."""
@@ -276,16 +278,11 @@ class SideWindow(QWidget):
         self.close()
 
     def _compare(self) -> list[Compared]:
-        from model.differences import Compared
-
+        """What is drawn, with what is known of its price by now."""
+        find_estimate, find_price = self._options.find_estimate, self._options.find_price
         return [
-            Compared(
-                each.surround,
-                each.findings,
-                self._options.find_estimate(place),
-                self._options.find_price(place),
-            )
-            for each, place in zip(self._worked, self._places, strict=False)
+            replace(each, estimate=find_estimate(place), price=find_price(place))
+            for each, place in zip(self._compared, self._places, strict=False)
         ]
 
     def _show_differences(self) -> None:

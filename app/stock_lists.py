@@ -5,7 +5,7 @@ from __future__ import annotations
 from importlib.resources import files
 from pathlib import Path
 
-from app.files import FileTrouble, describe_cause, save_bytes
+from app.files import FileTrouble, read_bytes, save_bytes
 from model.cutting.stock_file import read_stock_list, write_stock_list
 from model.cutting.stock_list import StockList
 from model.errors import Refused, StockRefused
@@ -32,7 +32,7 @@ def read_stock_named(name: str, base: StockList | None = None) -> StockList:
     if name in (USUAL, EXAMPLE) and not path.is_file():
         return read_shipped_list(name)
     try:
-        data = _read_bytes(path)
+        data = read_bytes(path, LARGEST, "it is too large to be a stock list")
         if path.suffix.lower() != TABLE_SUFFIX:
             return read_stock_list(data)
         from export.stock_csv import read_stock_csv
@@ -42,17 +42,6 @@ def read_stock_named(name: str, base: StockList | None = None) -> StockList:
         raise StockRefused((str(trouble),)) from trouble
     except StockRefused as refusal:
         raise StockRefused(tuple(f"{path}: {fault}" for fault in refusal.faults)) from None
-
-
-def _read_bytes(path: Path) -> bytes:
-    try:
-        with path.open("rb") as file:
-            data = file.read(LARGEST + 1)
-    except OSError as error:
-        raise FileTrouble(path, "opened", describe_cause(error), "Nothing was changed.") from error
-    if len(data) > LARGEST:
-        raise FileTrouble(path, "opened", "it is too large to be a stock list", "Nothing was changed.")
-    return data
 
 
 def save_stock_list(path: Path, stock_list: StockList) -> None:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence, QMouseEvent, QPalette, QWheelEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPalette, QWheelEvent
 from PySide6.QtWidgets import QLineEdit
+
+from app.fields.window_keys import leave_to_window
 
 FINE_STEP, COARSE_STEP = 1, 8
 _WHEEL_NOTCH = 120
@@ -61,15 +63,8 @@ class TapeEdit(QLineEdit):
 
     def event(self, event: QEvent) -> bool:
         """Undo and redo belong to the window unless something is being typed here."""
-        if (
-            event.type() == QEvent.Type.ShortcutOverride
-            and isinstance(event, QKeyEvent)
-            and not self.is_touched
-        ):
-            keys = (QKeySequence.StandardKey.Undo, QKeySequence.StandardKey.Redo)
-            if any(event.matches(key) for key in keys):
-                event.ignore()
-                return False
+        if not self.is_touched and leave_to_window(event):
+            return False
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
+from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QPlainTextEdit
 
 from app.fields.row import Row
+from app.fields.window_keys import leave_to_window
 from app.theme import RHYTHM
 from app.thin_bar import ThinBar
 from model.job import Job, read_value
@@ -51,15 +52,8 @@ class TextArea(QPlainTextEdit):
 
     def event(self, event: QEvent) -> bool:
         """Undo and redo belong to the window unless something is being typed here."""
-        if (
-            event.type() == QEvent.Type.ShortcutOverride
-            and isinstance(event, QKeyEvent)
-            and not self.is_touched
-        ):
-            keys = (QKeySequence.StandardKey.Undo, QKeySequence.StandardKey.Redo)
-            if any(event.matches(key) for key in keys):
-                event.ignore()
-                return False
+        if not self.is_touched and leave_to_window(event):
+            return False
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from model.board import Board, End, Point2, Stock, block
 from model.build.behind import list_notches, notch_edge, turn_over
+from model.build.both_sides import build_both
 from model.build.facing import back_edge
 from model.build.frame import FrameWords, build_frame
 from model.build.hearth_step import step_down
-from model.build.lines import LEFT, PANEL_LAP, Layout, Side
+from model.build.lines import PANEL_LAP, Layout, Side
 from model.build.plain_face import build_plain_face
 from model.build.plinth import build_plinth
 from model.build.tapered_column import build_tapered_frame, build_tapered_returns
@@ -16,13 +17,13 @@ COLUMN = {"left": "left column", "right": "right column"}
 
 
 def build_columns(layout: Layout, stock: Stock, sheet: Stock) -> tuple[Board, ...]:
-    """Both columns, left first; the left one is built as if it stood on the right, then turned over."""
-    boards: tuple[Board, ...] = ()
-    for side in layout.sides:
-        words = COLUMN[side.name]
-        own = _shaft(layout, side, stock, sheet) + build_plinth(layout, side, words, stock)
-        boards += tuple(board.mirrored(words) for board in own) if side.name == LEFT else own
-    return boards
+    """Both columns with their plinths, left first."""
+    return build_both(
+        layout,
+        lambda side: (
+            _shaft(layout, side, stock, sheet) + build_plinth(layout, side, COLUMN[side.name], stock)
+        ),
+    )
 
 
 def _shaft(layout: Layout, side: Side, stock: Stock, sheet: Stock) -> tuple[Board, ...]:

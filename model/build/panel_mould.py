@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from model.board import Board
-from model.build.lines import LEFT, Frame, Layout
+from model.build.both_sides import build_both
+from model.build.lines import Frame, Layout
 from model.build.run import ON_FACE, against, moulding_stock, run_section
 from model.moulding.section import Section
 
@@ -16,11 +17,10 @@ def build_panel_moulds(layout: Layout, wood: str) -> tuple[Board, ...]:
     section = layout.mouldings.panel
     if section is None:
         return ()
-    boards: tuple[Board, ...] = ()
-    for side in layout.sides:
-        own = _build_frames(side.frame, "column", f"{side.name} column", section, wood)
-        boards += tuple(board.mirrored(board.assembly) for board in own) if side.name == LEFT else own
-    return boards + _build_frames(layout.frieze_frame, "frieze", "frieze", section, wood)
+    columns = build_both(
+        layout, lambda side: _build_frames(side.frame, "column", f"{side.name} column", section, wood)
+    )
+    return columns + _build_frames(layout.frieze_frame, "frieze", "frieze", section, wood)
 
 
 def build_over_panel_moulds(layout: Layout, wood: str) -> tuple[Board, ...]:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from model.board import Board, Point2
+from model.build.both_sides import build_both
 from model.build.facing import follow_masonry
-from model.build.lines import LEFT, Layout, Side
+from model.build.lines import Layout, Side
 from model.build.run import moulding_stock, run_section, upon
 
 ROLES = ("plinth cap return", "plinth cap front", "plinth cap return")
@@ -12,11 +13,7 @@ ROLES = ("plinth cap return", "plinth cap front", "plinth cap return")
 
 def build_plinth_caps(layout: Layout, wood: str) -> tuple[Board, ...]:
     """Both plinths' caps, left first; nothing where there are none."""
-    boards: tuple[Board, ...] = ()
-    for side in layout.sides:
-        own = _build_cap(layout, side, wood)
-        boards += tuple(board.mirrored(board.assembly) for board in own) if side.name == LEFT else own
-    return boards
+    return build_both(layout, lambda side: _build_cap(layout, side, wood))
 
 
 def _build_cap(layout: Layout, side: Side, wood: str) -> tuple[Board, ...]:

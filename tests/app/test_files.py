@@ -12,7 +12,15 @@ from random import Random
 
 import pytest
 
-from app.files import LARGEST_JOB, FileTrouble, open_job_file, read_job_file, save_bytes, save_job_file
+from app.files import (
+    LARGEST_JOB,
+    FileTrouble,
+    open_job_file,
+    read_bytes,
+    read_job_file,
+    save_bytes,
+    save_job_file,
+)
 from model.errors import JobRefused, MantelwrightError
 from model.job import default_job, list_stored, with_value
 from tests.kills import kill_once, list_broken, list_there, list_whole
@@ -33,6 +41,14 @@ def test_a_saved_job_comes_back_the_same(tmp_path: Path):
     job = with_value(default_job(), "opening.width", 41.0625)
     save_job_file(tmp_path / "parlour.mantel", job)
     assert read_job_file(tmp_path / "parlour.mantel") == job
+
+
+def test_no_more_of_a_file_is_read_than_is_allowed(tmp_path: Path):
+    path = tmp_path / "long.txt"
+    path.write_bytes(b"x" * 11)
+    assert read_bytes(path, 11, "it is too large") == b"x" * 11
+    with pytest.raises(FileTrouble, match=r"long\.txt could not be opened: it is too large\. Nothing was"):
+        read_bytes(path, 10, "it is too large")
 
 
 def test_saving_leaves_nothing_else_in_the_folder(tmp_path: Path):
