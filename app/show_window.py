@@ -32,7 +32,6 @@ from model.check.finding import Status
 from model.errors import Refused
 from model.job import Job, read_value, with_value
 from model.parameters import find_parameter
-from model.sentences import capitalise
 from model.units import format_length
 
 if TYPE_CHECKING:
@@ -221,6 +220,7 @@ class ShowWindow(QWidget):
         self.opening = QLabel()
         self.controls = [SizeControl(size, side) for size in SIZES]
         self.swatches: dict[str, Swatch] = {}
+        self._broken = ""
         self.name = QLabel()
         self.name.setFont(text_font(side * 0.3, bold=True))
         self.before = BigButton("\N{BLACK LEFT-POINTING TRIANGLE}", "The option before", side)
@@ -325,13 +325,15 @@ class ShowWindow(QWidget):
             if control.size_.path == MARGIN:
                 control.value.setText(format_length(shown.width, style))
         failing = "; ".join(shown.failing_parts)
-        self.warning.setText(f"Not within the rules: {failing}." if failing else "")
+        self._broken = f"Not within the rules: {failing}." if failing else ""
+        self.warning.setText(self._broken)
 
     def _step(self, path: str, count: int) -> None:
         try:
             self._session.step(path, count)
-        except Refused as refusal:
-            self.warning.setText(f"{capitalise(str(refusal))}.")
+        except Refused:
+            words = next(size.words for size in SIZES if size.path == path)
+            self.warning.setText(f"{words}: no further this way. {self._broken}".rstrip())
 
     def _paint(self, key: str) -> None:
         """Paint the wood; what was stained is painted now."""

@@ -15,8 +15,6 @@ from render.pens import INK, contrast
 STEP = 1.35
 """Contrast between a colour in the light and in shade, and again between shade and shadow: told apart in
 grey, and so near that one ink shows on all three. Shop choice."""
-LEAST_CONTRAST = 3.0
-"""Of lines with what they are drawn on: WCAG 2.1, success criterion 1.4.11."""
 CHALK = "#ffffff"
 """Lines on dark colours."""
 BLACK, WHITE = "#000000", "#ffffff"

@@ -112,10 +112,6 @@ def _merge(places: list[Point], nearest: Callable[[float, float], float]) -> lis
     return merged
 
 
-def _is_in(place: float, places: Sequence[Point]) -> bool:
-    return any(abs(place - other) < SAME for other, _ in places)
-
-
 def _without_known(places: list[Point], known: frozenset[float]) -> list[Point]:
     """The ends, and between them only what is not known yet; nothing where nothing is new."""
     new = [p for p in places if all(abs(p[0] - other) >= SAME for other in known)]

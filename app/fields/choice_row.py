@@ -3,7 +3,16 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QRect, Qt, Signal
-from PySide6.QtGui import QColor, QFocusEvent, QPainter, QPaintEvent, QPen, QPolygonF, QWheelEvent
+from PySide6.QtGui import (
+    QColor,
+    QFocusEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QPolygonF,
+    QResizeEvent,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QComboBox
 
 from app.fields.row import SIDE, Row
@@ -28,6 +37,18 @@ class ChoiceBox(QComboBox):
         super().__init__()
         self.setFrame(False)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.currentTextChanged.connect(self._tell_whole)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Another room for the words."""
+        super().resizeEvent(event)
+        self._tell_whole()
+
+    def _tell_whole(self) -> None:
+        """Words that are cut short are told in full under the pointer; else the row's help is."""
+        words = self.currentText()
+        is_cut = self.fontMetrics().horizontalAdvance(words) > self.width() - SIGN
+        self.setToolTip(words if is_cut else "")
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The words at the right like all values, and a small sign that there are others."""

@@ -27,8 +27,3 @@ DRIEST, DAMPEST = (
     Sourced(moisture, "%", Standing.COMMON_PRACTICE, "interior wood through the seasons of a heated house")
     for moisture in (6.0, 10.0)
 )
-
-
-def change_of_width(species: str, width: float, start: float, end: float) -> float:
-    """By how much `width` grows from `start` to `end` % moisture, in `width`'s unit; 6 to 14 %."""
-    return width * ACROSS[species].value * (end - start)

@@ -47,8 +47,3 @@ BRADS_TO_A_MITRE = Sourced(2, "", Standing.COMMON_PRACTICE, "one from each side"
 MOST_THROUGH = Sourced(1.0, "in", Standing.SHOP_CHOICE, "thickest piece that a finish nail goes through")
 SHORT_OF_FACE = Sourced(1 / 8, "in", Standing.SHOP_CHOICE, "wood left before a nail's point")
 THIN = Sourced(3 / 8, "in", Standing.SHOP_CHOICE, "pieces up to this are bradded")
-
-
-def length_of_penny(penny: float) -> float:
-    """Inches, by the rule that holds up to 10d: a quarter of the penny size and a half."""
-    return penny / 4 + 1 / 2

@@ -213,10 +213,3 @@ def shortest_line(board: Board) -> float:
     if board.length_axis != board.axis:
         return board.length
     return min(board.high.position(u, v) - board.low.position(u, v) for u, v in board.section)
-
-
-def longest_line(board: Board) -> float:
-    """Inches along the grain between the two ends where they are furthest apart."""
-    if board.length_axis != board.axis:
-        return board.length
-    return max(board.high.position(u, v) - board.low.position(u, v) for u, v in board.section)

@@ -18,7 +18,7 @@ from app.session import Session
 from model.build.layout import lay_out
 from model.idle import list_idle
 from model.job import default_job, read_value, with_value
-from model.parameters import TABLE
+from model.parameters import BY_PATH, TABLE
 
 
 @pytest.fixture
@@ -341,6 +341,19 @@ def test_names_and_words_of_choices_are_whole_whichever_is_picked(qtbot, dressed
             ):
                 shown = row.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, room)
                 assert shown == text, (parameter.path, key)
+
+
+def test_words_of_a_choice_that_are_cut_short_are_told_in_full(qtbot, dressed, session: Session):
+    parameter = BY_PATH["bed_mould.profile"]
+    longest = max(parameter.choices or {}, key=lambda key: len((parameter.choices or {})[key]))
+    row = ChoiceRow(parameter)
+    qtbot.addWidget(row)
+    row.resize(200, row.height())
+    row.show_job(with_value(session.job, parameter.path, longest), True)
+    row.show()
+    assert row.box.toolTip() == (parameter.choices or {})[longest]
+    row.resize(900, row.height())
+    assert row.box.toolTip() == ""
 
 
 def test_a_yes_or_no_is_one_step_and_says_which(qtbot, fields: MeasuringList, session: Session):

@@ -68,6 +68,17 @@ def test_options_are_turned_through_by_mouse_and_by_key(qtbot, page: ShowWindow,
     assert session.job.options.place == first
 
 
+def test_a_step_too_far_is_said_without_a_word_about_typing(qtbot, page: ShowWindow, session: Session):
+    session.open(read_demo("too-close"), None)
+    qtbot.waitUntil(lambda: page.warning.text().startswith("Not within the rules:"), timeout=20_000)
+    session.set_value("shelf.overhang_front", 0)
+    qtbot.waitUntil(lambda: page.warning.text().startswith("Not within the rules:"), timeout=20_000)
+    depth = read_value(session.job, "shelf.depth")
+    qtbot.mouseClick(control(page, "shelf.depth").less, Qt.MouseButton.LeftButton)
+    assert read_value(session.job, "shelf.depth") == depth
+    assert page.warning.text().startswith("Shelf depth: no further this way. Not within the rules:")
+
+
 def test_what_breaks_a_rule_is_said(qtbot, page: ShowWindow, session: Session):
     session.open(read_demo("too-close"), None)
     qtbot.waitUntil(lambda: page.warning.text().startswith("Not within the rules:"), timeout=20_000)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import pytest
 
-from model.reference.nails import NAILS, length_of_penny
+from model.reference.nails import NAILS
 from model.reference.rates import NAIL_FACTOR, NAIL_SPACING
 from model.takeoff.fasteners import choose_nail
 
@@ -29,6 +29,11 @@ TABLE = {
 
 def test_finishing_nails_by_penny():
     assert {nail.penny: (nail.length, nail.per_pound) for nail in NAILS} == TABLE
+
+
+def length_of_penny(penny: float) -> float:
+    """Inches, by the rule that holds up to 10d: a quarter of the penny size and a half."""
+    return penny / 4 + 1 / 2
 
 
 @pytest.mark.parametrize("penny", TABLE)

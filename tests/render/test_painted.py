@@ -5,9 +5,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from model.look import BARE, FACINGS, PAINTS, STAINS, WALLS
-from render.painted import LEAST_CONTRAST, mix_paint
+from render.painted import mix_paint
 from render.pens import contrast
 
+LEAST_CONTRAST = 3.0
+"""Of lines with what they are drawn on: WCAG 2.1, success criterion 1.4.11."""
 NAMED = sorted({c for p in (PAINTS, WALLS, FACINGS, STAINS) for _, c in p.values()} | set(BARE.values()))
 
 

@@ -6,14 +6,21 @@ import pytest
 from hypothesis import given
 
 from app.demo import list_demos, read_demo
-from model.board import StockKind
+from model.board import Board, StockKind
 from model.build.level_backs import gap_left
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.marks import list_kinds
-from model.takeoff.rough import list_glue_ups, list_touched, longest_line, plan_rough, shortest_line
+from model.takeoff.rough import list_glue_ups, list_touched, plan_rough, shortest_line
 from tests.planned import plan_of
 from tests.strategies import jobs
+
+
+def longest_line(board: Board) -> float:
+    """Inches along the grain between the two ends where they are furthest apart."""
+    if board.length_axis != board.axis:
+        return board.length
+    return max(board.high.position(u, v) - board.low.position(u, v) for u, v in board.section)
 
 
 def _by_role(*settings: str):
