@@ -226,8 +226,8 @@ def check_section(section: Section, field: str = "section") -> None:
         raise Refused(
             field,
             section.name,
-            f"make it {_size_text(LEAST_HEIGHT)} to {_size_text(LARGEST)} high; "
-            f"its elements add up to {_size_text(section.height)}",
+            f"make it {_size_text(LEAST_HEIGHT)} to {_size_text(LARGEST)} in. high; "
+            f"its elements add up to {_size_text(section.height)} in.",
         )
     if section.foot < -HAIR or section.seat < SMALLEST:
         part = "foot" if section.foot < -HAIR else "seat"
@@ -243,7 +243,7 @@ def check_section(section: Section, field: str = "section") -> None:
             field, section.name, "its face runs past its seat, its foot or the wall; keep it between"
         )
     if right > LARGEST:
-        raise Refused(field, section.name, f"keep it within {_size_text(LARGEST)} of the wall")
+        raise Refused(field, section.name, f"keep it within {_size_text(LARGEST)} in. of the wall")
     if _crosses_itself(points):
         raise Refused(field, section.name, "its outline crosses itself; make the element before smaller")
 

@@ -1,5 +1,6 @@
 """Cutting plans on paper: true to scale, every piece where the plan has it, nothing written over anything."""
 
+from dataclasses import replace
 from functools import cache
 from itertools import combinations
 
@@ -16,7 +17,7 @@ from model.cutting.plan import plan_order
 from model.cutting.printed import count_printed, list_changes
 from model.cutting.task import Effort, SawnBoard, to_inches
 from model.surround import plan_surround
-from model.units import FEET_INCHES_16, MILLIMETRES
+from model.units import FEET_INCHES_16, MILLIMETRES, format_length
 from render.board_bar import read_pieces
 from render.buying_sheet import NO_PRICE, buying_strips
 from render.cutting_sheet import HOW, cutting_strips, draw_cutting, say_proof
@@ -165,3 +166,16 @@ def test_each_row_of_the_buying_list_says_what_changed_since_it_was_printed():
     assert any("Nothing changed since" in text for text in same)
     never = [text.text for text in texts_of(buying_strips(plan, buying, FEET_INCHES_16, WIDTH))]
     assert not any("Nothing changed since" in text for text in never)
+
+
+def test_pieces_that_nothing_on_the_list_holds_are_named_with_the_wood_that_would():
+    stock = read_shipped_list("example")
+    short_boards = replace(stock, sold=tuple(row for row in stock.sold if row.length <= 72))
+    order = build_order([("brick", plan_surround(read_demo("brick")))], short_boards)
+    plan = plan_order(order, Effort(lambda: True))
+    said = " ".join(text.text for text in texts_of(cutting_strips(plan, FEET_INCHES_16, WIDTH)))
+    assert "Not to be had" in said
+    marks = {source.mark for short in plan.short for source in short.sources}
+    assert marks
+    assert all(mark in said for mark in marks)
+    assert all(format_length(short.wants_length, FEET_INCHES_16) in said for short in plan.short)

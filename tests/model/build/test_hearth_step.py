@@ -113,6 +113,7 @@ def test_a_floor_reading_never_moves_the_shelf(job, reading):
         ),
         (("column.kind=fluted", "plinth.on=no", "flute.stop=0"), "flutes run down"),
         (("panel.reveal=1/4", "plinth.on=no"), "rebated"),
+        (("column.kind=fluted", "plinth.on=no", "flute.stop=0"), "flutes run down to its foot"),
     ],
 )
 def test_where_a_foot_cannot_step_it_stays_level_and_it_is_said(settings, reason):

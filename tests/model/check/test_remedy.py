@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
@@ -152,3 +153,25 @@ def test_a_findings_own_sentence_rules_out_nothing_that_clears_it():
     assert [r.changes[0].path for r in find_remedies(low, nailers)] == ["frieze.projection"]
     assert mould.cure == "Leave the bed mould off."
     assert [r.changes[0].path for r in find_remedies(low, mould)] == [mould.path]
+
+
+@pytest.mark.parametrize(
+    ("row", "part"),
+    [("back_band.on", "back band"), ("slip.on", "slip"), ("capital.on", "left capital")],
+)
+def test_what_is_laid_on_and_stands_too_near_may_be_left_off(row, part):
+    surround = plan_surround(with_texts(read_demo("too-close"), [(row, "yes")]))
+    finding = _pick(surround, part)
+    assert finding.status is Status.FAIL
+    [left_off] = [r for r in find_remedies(surround, finding) if Change(row, False) in r.changes]
+    after = check_surround(plan_surround(left_off.apply(surround.job)))
+    assert part not in {f.part for f in after if f.status is Status.FAIL}
+
+
+def test_a_plank_that_moves_too_much_may_be_less_deep_or_built_up():
+    surround = _plan("brick", shelf__kind="plank", shelf__overhang_front="8")
+    finding = next(f for f in check_surround(surround) if f.path == "shelf.kind")
+    assert finding.status is Status.WARN
+    tried = [change for remedy in find_remedies(surround, finding) for change in remedy.changes]
+    assert [change.path for change in tried] == ["shelf.overhang_front", "shelf.kind"]
+    assert tried[1].value == "built_up"
