@@ -92,7 +92,7 @@ def test_points_drawn_twice_do_no_harm():
         ([(0, 0, 1), (2, 0, 1)], "a closed outline of 3 to"),
         ([(0, 0, 0), (0.5, 0, 0), (0.5, -1, 0), (0, -1, 0), (0, -0.5, 0), (-0.2, -0.25, 0)], "as it hangs"),
         ([(0.5, 0, 0), (2, 0, 0), (2, -1, 0), (0, -2, 0), (0, -1, 0), (0.4, -0.5, 0)], "one straight line"),
-        ([(x, y * 30, b) for x, y, b in SQUARE], "1/8 to 12 high"),
+        ([(x, y * 30, b) for x, y, b in SQUARE], "1/8 to 12 in. high"),
     ],
 )
 def test_what_cannot_be_a_section_is_refused(vertices, wanted):
