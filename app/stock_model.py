@@ -24,9 +24,8 @@ from model.cutting.stock_fields import (
     build_supply,
 )
 from model.cutting.stock_list import HEADINGS, HandRow, SoldRow, StockList, wood_name
-from model.cutting.supplies import SORTS, Supply
+from model.cutting.supplies import SORTS, Sort, Supply
 from model.errors import Refused
-from model.measures import format_measure, parse_measure
 from model.sentences import capitalise
 from model.units import INCHES_16, LengthStyle, without_feet
 
@@ -60,8 +59,6 @@ BUILDS: dict[str, Callable[[dict[str, Any], str], StockRow]] = {
     ON_HAND: build_hand,
     SUPPLIES: build_supply,
 }
-PLACES = 6
-"""Significant figures of what is in a pack."""
 WORDS = {"limit": "At most", "count": "Number", "clear": "Ends kept clear", "heading": "Bought under"}
 """Headings that say more than the field's own label."""
 EXPLAINED = {
@@ -170,8 +167,7 @@ class StockModel(QAbstractTableModel):
     def _text(self, row: int, field: Field) -> str:
         value = getattr(self.rows[row], field.name)
         if field.name == "pack":
-            sort = SORTS[self._supply_name(row)]
-            return f"{format_measure(value, sort.measure, self._style, PLACES)} {sort.unit}".rstrip()
+            return self._sort(row).format_pack(value, self._style)
         if field.holds is Holds.KIND:
             return HEADINGS[value]
         return wood_name(value) if field.name == "wood" else field.format(value, self._style)
@@ -224,12 +220,12 @@ class StockModel(QAbstractTableModel):
     def _parse(self, row: int, field: Field, text: str, where: str) -> Any:
         if field.name != "pack":
             return field.parse(text, where, self._style)
-        sort = SORTS[self._supply_name(row)]
-        bare = text.strip().removesuffix(sort.unit).removesuffix(sort.unit.removesuffix("s"))
-        return field.check(parse_measure(bare, f"{where}, {field.label}", sort.measure, self._style), where)
+        amount = self._sort(row).parse_pack(text, f"{where}, {field.label}", self._style)
+        return field.check(amount, where)
 
-    def _supply_name(self, row: int) -> str:
-        return str(getattr(self.rows[row], "name", ""))
+    def _sort(self, row: int) -> Sort:
+        """What the supply of a row is measured in."""
+        return SORTS[self.rows[row].name]
 
     # --- whole rows
 

@@ -5,7 +5,7 @@ What is on the list is decided in model.takeoff.cut_list.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from model.takeoff.cut_list import Cut
 from model.units import LengthStyle, format_length, without_feet
@@ -27,20 +27,23 @@ def cut_strips(cuts: Sequence[Cut], style: LengthStyle, width: float) -> tuple[S
     shares = (9, 20, 29, 9, 25, 20, 17, 30, 46, 36)
     columns = share_columns(width, names, shares, _FIGURES, ("Mark",))
     pieces = sum(cut.quantity for cut in cuts)
+    rows = tuple(list_under_names(cuts, lambda cut: _row(cut, style)))
     return (
         *opening_strips(f"Cut list: {pieces} pieces on {len(cuts)} lines", SIZES_ARE, width),
-        *table_strips(Table(columns, tuple(_list_rows(cuts, style)), FIGURES, ROW, ruled=True)),
+        *table_strips(Table(columns, rows, FIGURES, ROW, ruled=True)),
     )
 
 
-def _list_rows(cuts: Sequence[Cut], style: LengthStyle) -> Iterator[Row]:
-    """The lines of each sub-assembly below its name."""
+def list_under_names(cuts: Sequence[Cut], build_row: Callable[[Cut], Row | None]) -> Iterator[Row]:
+    """The lines of each sub-assembly below its name; a cut without a row of its own is left out."""
     assembly = None
     for cut in cuts:
         if cut.assembly != assembly:
             assembly = cut.assembly
             yield say_assembly(assembly)
-        yield _row(cut, style)
+        row = build_row(cut)
+        if row is not None:
+            yield row
 
 
 def say_assembly(assembly: str) -> str:

@@ -5,12 +5,12 @@ How much is left on is worked out in model.takeoff.rough.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from model.takeoff.cut_list import Cut
 from model.takeoff.rough import Rough, Stretch
 from model.units import LengthStyle, format_length, without_feet
-from render.cut_sheet import pieces_text, say_assembly
+from render.cut_sheet import list_under_names, pieces_text
 from render.tables import (
     FIGURES,
     ROW,
@@ -35,23 +35,17 @@ _FIGURES = {"Qty", "Short points"}
 def rough_strips(cuts: Sequence[Cut], style: LengthStyle, width: float) -> tuple[Strip, ...]:
     """The table for a page `width` wide; widths are never written in feet."""
     columns = share_columns(width, COLUMNS, SHARES, _FIGURES, ("Mark",))
+    rows = tuple(list_under_names(cuts, lambda cut: _row(cut, style)))
     return (
         *opening_strips("Rough sizes", WHAT, width),
-        *table_strips(Table(columns, tuple(_list_rows(cuts, style)), FIGURES, ROW, ruled=True)),
+        *table_strips(Table(columns, rows, FIGURES, ROW, ruled=True)),
     )
 
 
-def _list_rows(cuts: Sequence[Cut], style: LengthStyle) -> Iterator[Row]:
-    assembly = None
-    for cut in cuts:
-        if cut.assembly != assembly:
-            assembly = cut.assembly
-            yield say_assembly(assembly)
-        if cut.rough is not None:
-            yield _row(cut, cut.rough, style)
-
-
-def _row(cut: Cut, rough: Rough, style: LengthStyle) -> Row:
+def _row(cut: Cut, style: LengthStyle) -> Row | None:
+    rough = cut.rough
+    if rough is None:
+        return None
     across = without_feet(style, 32)
     mitred = cut.short_length < cut.length - 1e-6
     return (

@@ -8,11 +8,23 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import ceil
 
-from model.measures import BARE, FLUID_OUNCE, FOOT, GALLON, POUND, Measure
+from model.measures import (
+    BARE,
+    FLUID_OUNCE,
+    FOOT,
+    GALLON,
+    POUND,
+    Measure,
+    format_measure,
+    parse_measure,
+)
+from model.units import LengthStyle
 
 ANCHORS = "Anchors and screws into the wall"
 """The one supply that is no line of the materials: one for each place of the anchor plan."""
 HAIR = 1e-9
+PLACES = 6
+"""Significant figures of what is in a pack."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +59,15 @@ class Sort:
     measure: Measure
     unit: str
     finish: bool
+
+    def format_pack(self, amount: float, style: LengthStyle) -> str:
+        """How much is in a pack, with its unit: ``16 fl oz``, ``25 anchors``."""
+        return f"{format_measure(amount, self.measure, style, PLACES)} {self.unit}".rstrip()
+
+    def parse_pack(self, text: str, field: str, style: LengthStyle) -> float:
+        """What `text` means, its unit said or not: ``25``, ``25 anchors``, ``1 anchor``. Raises Refused."""
+        bare = text.strip().removesuffix(self.unit).removesuffix(self.unit.removesuffix("s"))
+        return parse_measure(bare, field, self.measure, style)
 
 
 SORTS = {
