@@ -32,7 +32,7 @@ class Takeoff:
 
 
 def take_off(surround: Surround) -> Takeoff:
-    """All lists of `surround`; takes about a second, most of it for what can be seen."""
+    """All lists of `surround`; takes a few tenths of a second, most of it for what can be seen."""
     surfaces = list_surfaces(surround)
     joints = list_joints(surfaces)
     fixings = list_fixings(surfaces, surround.job.shop.rates)
