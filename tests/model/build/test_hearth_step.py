@@ -86,11 +86,21 @@ def test_each_leg_follows_its_own_floor_and_the_shelf_does_not():
 
 @settings(max_examples=40, deadline=None)
 @given(
-    jobs(column__over_edge="stepped", column__taper=0.0, hearth__height=8.0, level__centre=40.0),
+    jobs(
+        column__over_edge="stepped",
+        column__taper=0.0,
+        hearth__height=8.0,
+        level__centre=40.0,
+        plumb__left=None,
+        plumb__right=None,
+    ),
     st.floats(40, 56),
 )
 def test_a_floor_reading_never_moves_the_shelf(job, reading):
-    """Of upright columns: a leaning one that a reading makes step stands straight, and its shelf with it."""
+    """Of upright columns: a leaning one that a reading makes step stands straight, and its shelf with it.
+
+    On masonry that is plumb: what leans begins to where the foot is, and the shelf's back follows it.
+    """
     moved = with_value(job, "level.floor_left", reading)
     before, after = (
         sorted(
