@@ -120,6 +120,26 @@ class PrintWindow(QDialog):
         self._set_out()
 
     def _lay_out(self) -> None:
+        """Head, then the sheets beside the large one, then what is said and the foot."""
+        self._dress_parts()
+        middle = QHBoxLayout()
+        middle.setSpacing(0)
+        middle.addWidget(self.list)
+        middle.addWidget(self.large, 1)
+        below = QVBoxLayout()
+        below.setContentsMargins(2 * RHYTHM, RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
+        below.setSpacing(RHYTHM)
+        below.addWidget(self.words)
+        below.addWidget(self.bar)
+        below.addLayout(self._lay_out_foot())
+        outer = QVBoxLayout(self)
+        outer.setContentsMargins(0, 0, 0, 0)
+        outer.setSpacing(0)
+        outer.addLayout(self._lay_out_head())
+        outer.addLayout(middle, 1)
+        outer.addLayout(below)
+
+    def _dress_parts(self) -> None:
         self.list.setIconSize(QSize(SMALL, SMALL))
         self.list.setFixedWidth(SMALL + 12 * RHYTHM)
         self.list.setAccessibleName("Sheets")
@@ -131,6 +151,15 @@ class PrintWindow(QDialog):
         self.words.setFont(text_font(SMALL_POINTS))
         self.words.setWordWrap(True)
         self.stop_button.setAutoDefault(False)
+        self.pages_edit.setMaximumWidth(18 * RHYTHM)
+        self.printer_box.setMinimumWidth(24 * RHYTHM)
+        names = [self._given.printerName()] if self._given is not None else list_printers()
+        self.printer_box.addItems(names)
+        self.print_button.setEnabled(False)
+        self.print_button.setDefault(True)
+
+    def _lay_out_foot(self) -> QHBoxLayout:
+        """Which pages go to which printer, how often, and the buttons."""
         foot = QHBoxLayout()
         foot.setSpacing(RHYTHM)
         fields: tuple[tuple[str, QWidget], ...] = (
@@ -142,31 +171,10 @@ class PrintWindow(QDialog):
             foot.addWidget(build_label(words, widget))
             foot.addWidget(widget)
             foot.addSpacing(RHYTHM)
-        self.pages_edit.setMaximumWidth(18 * RHYTHM)
-        self.printer_box.setMinimumWidth(24 * RHYTHM)
         foot.addStretch(1)
         foot.addWidget(self.stop_button)
         foot.addWidget(self.print_button)
-        middle = QHBoxLayout()
-        middle.setSpacing(0)
-        middle.addWidget(self.list)
-        middle.addWidget(self.large, 1)
-        outer = QVBoxLayout(self)
-        outer.setContentsMargins(0, 0, 0, 0)
-        outer.setSpacing(0)
-        outer.addLayout(self._lay_out_head())
-        outer.addLayout(middle, 1)
-        below = QVBoxLayout()
-        below.setContentsMargins(2 * RHYTHM, RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
-        below.setSpacing(RHYTHM)
-        below.addWidget(self.words)
-        below.addWidget(self.bar)
-        below.addLayout(foot)
-        outer.addLayout(below)
-        names = [self._given.printerName()] if self._given is not None else list_printers()
-        self.printer_box.addItems(names)
-        self.print_button.setEnabled(False)
-        self.print_button.setDefault(True)
+        return foot
 
     def _lay_out_head(self) -> QHBoxLayout:
         """What is printed, and on which paper."""
