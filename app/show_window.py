@@ -18,6 +18,7 @@ from PySide6.QtGui import (
     QMouseEvent,
     QPainter,
     QPaintEvent,
+    QResizeEvent,
 )
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
@@ -326,14 +327,31 @@ class ShowWindow(QWidget):
                 control.value.setText(format_length(shown.width, style))
         failing = "; ".join(shown.failing_parts)
         self._broken = f"Not within the rules: {failing}." if failing else ""
-        self.warning.setText(self._broken)
+        self._warn(self._broken)
+
+    def _warn(self, words: str) -> None:
+        """Say `words` beside the opening's size; the controls stay whole below a text of many lines."""
+        self.warning.setText(words)
+        self._fit_bar()
+
+    def _fit_bar(self) -> None:
+        layout = self.bar.layout()
+        assert layout is not None
+        wide = max(self.area.viewport().width(), self.bar.minimumSizeHint().width())
+        height = max(layout.totalHeightForWidth(wide), layout.totalMinimumSize().height())
+        self.area.setFixedHeight(height + self.area.horizontalScrollBar().sizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Another width for the words."""
+        super().resizeEvent(event)
+        self._fit_bar()
 
     def _step(self, path: str, count: int) -> None:
         try:
             self._session.step(path, count)
         except Refused:
             words = next(size.words for size in SIZES if size.path == path)
-            self.warning.setText(f"{words}: no further this way. {self._broken}".rstrip())
+            self._warn(f"{words}: no further this way. {self._broken}".rstrip())
 
     def _paint(self, key: str) -> None:
         """Paint the wood; what was stained is painted now."""

@@ -111,3 +111,13 @@ def test_on_a_large_screen_controls_are_larger_and_one_design_has_none_beside_it
     assert big.controls[0].less.size() == QSize(BIG, BIG)
     assert not big.before.isVisibleTo(big)
     big.close()
+
+
+@pytest.mark.parametrize("width", [1100, 1366])
+def test_a_long_warning_cuts_no_control_short(qtbot, page: ShowWindow, width: int):
+    page.resize(width, 768)
+    page._warn("Not within the rules: " + "; ".join(["left column nailers"] * 14) + ".")
+    qtbot.waitUntil(lambda: page.area.viewport().height() >= page.bar.height())
+    for each in page.controls:
+        foot = each.less.mapTo(page.bar, each.less.rect().bottomLeft()).y()
+        assert foot < page.area.viewport().height()
