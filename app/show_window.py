@@ -337,7 +337,8 @@ class ShowWindow(QWidget):
     def _fit_bar(self) -> None:
         layout = self.bar.layout()
         assert layout is not None
-        wide = max(self.area.viewport().width(), self.bar.minimumSizeHint().width())
+        layout.activate()
+        wide = max(self.width(), self.bar.minimumSizeHint().width())
         height = max(layout.totalHeightForWidth(wide), layout.totalMinimumSize().height())
         self.area.setFixedHeight(height + self.area.horizontalScrollBar().sizeHint().height())
 
