@@ -97,10 +97,10 @@ class EdgeHold:
 
     def step(self, count: int) -> None:
         """Go `count` fractions of the tape, not none, right or up or the other way; nothing pulls."""
-        from model.shaping.snap import step_value
+        from model.shaping.snap import step_along_tape
 
         style = self._job.about.length_style
-        self._settle(step_value(self.value, count * self.way, style))
+        self._settle(step_along_tape(self.value, count * self.way, style))
 
     def jump(self, way: int) -> None:
         """Go to the next value worth stopping at, UP or DOWN as the edge moves; stay where there is none."""

@@ -15,7 +15,7 @@ from model.errors import Refused
 from model.job import Job
 from model.parameters import find_parameter
 from model.shaping.grip import Grip, move_edge
-from model.shaping.snap import SAME, Mark, step_value
+from model.shaping.snap import SAME, Mark, step_along_tape
 from model.surround import plan_surround
 from model.units import LengthStyle, format_length
 
@@ -61,7 +61,7 @@ class _Trial:
 
     def value_at(self, count: int, way: int) -> float:
         """The value `count` fractions away."""
-        return step_value(self._grip.value, way * count, self.style) if count else self._grip.value
+        return step_along_tape(self._grip.value, way * count, self.style) if count else self._grip.value
 
     def most(self, way: int) -> int:
         """How many fractions there are up to the row's bound."""

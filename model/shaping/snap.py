@@ -89,7 +89,7 @@ def is_built(job: Job, grip: Grip, value: float) -> bool:
     return _shortfall(job, grip, value) is None
 
 
-def step_value(value: float, count: int, style: LengthStyle) -> float:
+def step_along_tape(value: float, count: int, style: LengthStyle) -> float:
     """`value` moved by `count` fractions of the tape; one that lies between two goes to the next first."""
     per_inch = _per_inch(style)
     place = value * per_inch

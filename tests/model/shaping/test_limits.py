@@ -11,7 +11,7 @@ from model.job import Job, default_job, with_value
 from model.shaping.grip import Grip, move_edge
 from model.shaping.grips import list_grips
 from model.shaping.limits import find_limits
-from model.shaping.snap import Mark, step_value
+from model.shaping.snap import Mark, step_along_tape
 from model.surround import plan_surround
 from model.units import format_length
 
@@ -47,7 +47,7 @@ def test_a_limit_is_the_last_fraction_before_a_part_is_over(path: str, view: str
     assert limit.over == way
     assert limit.past.endswith(format_length(limit.value, job.about.length_style))
     assert _over(move_edge(job, grip, limit.value)) == set()
-    beyond = step_value(limit.value, way, job.about.length_style)
+    beyond = step_along_tape(limit.value, way, job.about.length_style)
     over = _over(move_edge(job, grip, beyond))
     assert over
     assert any(part in limit.reason for part in over)
@@ -59,7 +59,7 @@ def test_where_a_part_is_over_the_first_value_that_clears_it_is_a_limit_too():
     before = _over(job)
     first = next(mark for mark in _limits(job, grip) if mark.reason.startswith("first"))
     assert _over(move_edge(job, grip, first.value)) < before
-    short = step_value(first.value, -1, job.about.length_style)
+    short = step_along_tape(first.value, -1, job.about.length_style)
     assert _over(move_edge(job, grip, short)) == before
 
 

@@ -15,7 +15,7 @@ from model.shaping.snap import (
     next_mark,
     round_coarsely,
     settle,
-    step_value,
+    step_along_tape,
 )
 from model.surround import plan_surround
 from model.units import FEET_INCHES_16, MILLIMETRES, MM_PER_INCH, LengthStyle
@@ -110,7 +110,7 @@ def test_a_shelf_of_layers_stops_at_whole_layers():
     ("value", "count", "after"), [(9.0, 1, 9.0625), (9.0, -1, 8.9375), (9.01, 1, 9.0625), (9.01, -1, 9.0)]
 )
 def test_a_step_goes_to_the_next_fraction(value: float, count: int, after: float):
-    assert step_value(value, count, FEET_INCHES_16) == after
+    assert step_along_tape(value, count, FEET_INCHES_16) == after
 
 
 @pytest.mark.parametrize(
