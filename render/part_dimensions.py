@@ -12,8 +12,9 @@ from render.dimension_strings import Edge, String, measure
 from render.drawing import Point, Ring
 from render.extent import Box
 
-SAME = 0.04
-"""Places nearer to each other than this are one, in.: what lies between them would be printed as nothing."""
+SAME = 1 / 16 + 1e-6
+"""Places no further from each other than this are one, in.: less may be printed as nothing, and where sides
+lean it is what the ends of rails differ by."""
 LEAST_EDGE = 1 / 16
 """Edges shorter than this, in., are not measured to: they belong to a curve or a rounded corner."""
 STRAIGHT = 1e-6

@@ -61,7 +61,7 @@ DESIGN_ROWS: tuple[Parameter, ...] = (
     length("column.stile", "Stile width", "Columns", 1.75, 1.25, 8,
            "Upright members of the column's frame."),
     length("column.rail", "Rail width", "Columns", 2.5, 1, 10, "Level members, as seen between mouldings."),
-    count("column.panels", "Panels", "Columns", 1, 1, 8, "Panels one above the other in each column."),
+    count("column.panels", "Panels", "Columns", 1, 1, 4, "Panels one above the other in each column."),
     count("flute.count", "Flutes", "Columns", 5, 1, 15, "Hollows up the face of each column."),
     length("flute.width", "Flute width", "Columns", 0.625, 0.25, 2, "Each hollow, edge to edge.", 0.0625),
     length("flute.depth", "Flute depth", "Columns", 0.25, 0.0625, 0.75,
