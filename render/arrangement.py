@@ -111,7 +111,7 @@ def arrange(faces: list[Face]) -> Grid:
     h, v, exact = _grid_lines(shown)
     windows = _list_windows(shown, h, v)
     seen, depth = _lay_flat(shown, windows, (len(v) - 1, len(h) - 1, 4))
-    _lay_others(shown, windows, h, v, seen, depth)
+    _lay_others(shown, windows, (h, v, exact), seen, depth)
     return Grid(h, v, np.array([*kept, NOTHING])[seen], exact)
 
 
@@ -244,9 +244,19 @@ def _lay_flat(
 
 
 def _lay_others(
-    faces: list[Face], windows: list[tuple[slice, slice]], h: Floats, v: Floats, seen: Ints, depth: Floats
+    faces: list[Face],
+    windows: list[tuple[slice, slice]],
+    lines: tuple[Floats, Floats, bool],
+    seen: Ints,
+    depth: Floats,
 ) -> None:
-    """All other faces, compared triangle by triangle inside their own window of the grid."""
+    """All other faces, compared triangle by triangle inside their own window of the grid.
+
+    `lines` are the grid's, both ways, and whether sloping edges meet all their corners: where they do not,
+    a triangle's centre may lie on an edge, and is then in the faces on both its hands.
+    """
+    h, v, exact = lines
+    on_edge = 0.0 if exact else GRAIN
     centre_h = (h[:-1, None] + np.diff(h)[:, None] * CENTROIDS[:, 0])[None]
     centre_v = (v[:-1, None] + np.diff(v)[:, None] * CENTROIDS[:, 1])[:, None]
     for index, (face, (rows, columns)) in enumerate(zip(faces, windows, strict=True)):
@@ -260,32 +270,38 @@ def _lay_others(
         if not wins.any():
             continue
         if not face.upright:
-            _keep_inside(wins, face, ph, pv)
+            _keep_inside(wins, face, (ph, pv), on_edge)
         np.copyto(seen[rows, columns], index, where=wins)
         np.copyto(old, near, where=wins)
 
 
-def _keep_inside(points: Mask, face: Face, h: Floats, v: Floats) -> None:
-    """Leave of the `points` of a polygon's own window those that lie in it; none lies on an edge.
+def _keep_inside(points: Mask, face: Face, at: tuple[Floats, Floats], on_edge: float) -> None:
+    """Leave of the `points` of a polygon's own window those that lie in it or within `on_edge` of it.
 
     Four-sided faces are convex: what is to the left of every sloping edge is in them; the window keeps the
     other edges.
     """
+    h, v = at
     edges: list[tuple[float, ...]] = [(*a, *b) for a, b in face.edges]
     if len(edges) != 4:
-        points &= _even_odd(edges, h, v)
+        points &= _even_odd(edges, h, v, on_edge)
         return
     for h0, v0, h1, v1 in edges:
         if h0 != h1 and v0 != v1:
-            points &= h * (v1 - v0) < v * (h1 - h0) + (h0 * (v1 - v0) - v0 * (h1 - h0))
+            reach = h0 * (v1 - v0) - v0 * (h1 - h0) + on_edge * abs(v1 - v0)
+            points &= h * (v1 - v0) < v * (h1 - h0) + reach
 
 
-def _even_odd(edges: list[tuple[float, ...]], h: Floats, v: Floats) -> Mask:
+def _even_odd(edges: list[tuple[float, ...]], h: Floats, v: Floats, on_edge: float) -> Mask:
     inside = np.zeros(np.broadcast_shapes(h.shape, v.shape), dtype=bool)
+    near = inside.copy()
     for h0, v0, h1, v1 in edges:
         if v0 != v1:
-            inside ^= ((v > v0) != (v > v1)) & (h < h0 + (v - v0) * ((h1 - h0) / (v1 - v0)))
-    return inside
+            level, edge = (v > v0) != (v > v1), h0 + (v - v0) * ((h1 - h0) / (v1 - v0))
+            inside ^= level & (h < edge)
+            if on_edge:
+                near |= level & (np.abs(h - edge) < on_edge)
+    return inside | near if on_edge else inside
 
 
 def list_borders(grid: Grid) -> Borders:

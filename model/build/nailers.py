@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from model.board import Board, Point2, Stock, StockKind, block
-from model.build.behind import find_used, part_strip, part_upright, turn_over
+from model.build.behind import OLD_LEDGER, find_used, part_strip, part_upright, turn_over
 from model.build.frieze import frieze_hollow
 from model.build.lines import LEAST_LAYER, STRIP, Layout, Overmantel, Side
 from model.fixing import Nailer
@@ -25,6 +27,13 @@ def build_nailers(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
     left = tuple(board.mirrored(NAILERS) for board in _uprights(layout, layout.left, nailer))
     right = _uprights(layout, layout.right, nailer)
     return left + right + _frieze_strips(layout, nailer) + _over_nailers(layout, nailer)
+
+
+def list_uncut(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
+    """The same as they would be clear of an old ledger that may part them now; none where none is left."""
+    if not any(obstacle.kind == OLD_LEDGER for obstacle in layout.behind):
+        return ()
+    return build_nailers(replace(layout, behind=()), nailer)
 
 
 def _thickness(room: float) -> float:

@@ -19,7 +19,15 @@ from model.check.nearest import (
 from model.check.part import format_part, format_verb
 from model.check.regime import CANADA, IRC, NFPA211, STRICTEST
 from model.check.wording import Wording
-from model.check.worst import Grouped, Reading, Rule, group_corners, list_broken, list_readings
+from model.check.worst import (
+    Grouped,
+    Reading,
+    Rule,
+    group_corners,
+    group_for_cure,
+    list_broken,
+    list_readings,
+)
 from model.reference.clearance import (
     BUILD_TOLERANCE,
     IRC_NONE_WITHIN,
@@ -126,7 +134,7 @@ def check_mantel(surround: Surround, cured: bool = True) -> tuple[Finding, ...]:
         return tuple(_build_finding(surround, None, readings, wording) for readings in failing)
     grouped = None
     if any(readings[0].wants_cure for readings in by_part):
-        grouped = group_corners(surround, planes + list_cure_planes(site.opening, site.rule))
+        grouped = group_for_cure(surround, planes + list_cure_planes(site.opening, site.rule))
     return tuple(_build_finding(surround, grouped, readings, wording) for readings in by_part)
 
 

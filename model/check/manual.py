@@ -22,7 +22,15 @@ from model.check.mantel import CHECK, format_margin, format_place
 from model.check.part import SURROUND, format_part, format_verb
 from model.check.regime import APPLIANCES, AUSTRALIA, ENGLAND, MASONRY_KINDS
 from model.check.wording import Wording
-from model.check.worst import Grouped, Reading, Rule, group_corners, list_broken, list_readings
+from model.check.worst import (
+    Grouped,
+    Reading,
+    Rule,
+    group_corners,
+    group_for_cure,
+    list_broken,
+    list_readings,
+)
 from model.reference.sourced import Standing
 from model.site import Site
 from model.surround import Surround
@@ -73,7 +81,7 @@ def check_manual(surround: Surround, cured: bool = True) -> tuple[Finding, ...]:
         return tuple(_build_finding(surround, chart, None, reading, wording) for reading in failing)
     grouped = None
     if readings[0].wants_cure:
-        grouped = group_corners(surround, planes + list_clearing_sides(chart, site.opening))
+        grouped = group_for_cure(surround, planes + list_clearing_sides(chart, site.opening))
     return tuple(_build_finding(surround, chart, grouped, reading, wording) for reading in readings)
 
 

@@ -47,6 +47,16 @@ class Points:
             self.above[indices],
         )
 
+    def with_more(self, more: Points, boards: int) -> Points:
+        """These and the places on further boards, whose indices go on after `boards`."""
+        return Points(
+            np.concatenate((self.room, more.room)),
+            np.concatenate((self.board, more.board + boards)),
+            np.concatenate((self.projection, more.projection)),
+            np.concatenate((self.beside, more.beside)),
+            np.concatenate((self.above, more.above)),
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class _Edges:

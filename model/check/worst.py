@@ -10,11 +10,13 @@ from math import isnan
 import numpy as np
 
 from model.board import Point3
+from model.build.nailers import list_uncut
 from model.check.clearance import HAIR, Held, Lengths, square_distance, straight_distance
 from model.check.cure import LeastDistance
 from model.check.finding import Status
 from model.check.nearest import Indices, Plane, Points, list_points
 from model.check.part import list_parts
+from model.corners import list_corners
 from model.reference.clearance import BUILD_TOLERANCE
 from model.reference.sourced import Sourced
 from model.surround import Surround
@@ -100,6 +102,18 @@ def group_corners(surround: Surround, planes: Sequence[Plane] = ()) -> Grouped:
     """The points of all boards that a rule is held against, sorted by part; see `list_points` for planes."""
     points = list_points(surround.corners, surround.job.site.opening, planes)
     return group_points(points, list_parts(surround.boards))
+
+
+def group_for_cure(surround: Surround, planes: Sequence[Plane]) -> Grouped:
+    """The same with nailers that an old ledger parts whole beside their pieces: whole they are once moved."""
+    uncut = list_uncut(surround.layout, surround.job.design.nailer)
+    if not uncut:
+        return group_corners(surround, planes)
+    opening, boards = surround.job.site.opening, surround.boards
+    points = list_points(surround.corners, opening, planes).with_more(
+        list_points(list_corners(uncut), opening, planes), len(boards)
+    )
+    return group_points(points, list_parts((*boards, *uncut)))
 
 
 def group_points(points: Points, parts: dict[str, list[int]]) -> Grouped:

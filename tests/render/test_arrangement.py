@@ -50,6 +50,20 @@ def test_sloping_edge_divides_exactly_where_it_crosses_other_lines():
     assert areas == pytest.approx([3 * 9 - (9 * 9 - 6 * 6) / 2, 40.5])
 
 
+def test_where_lines_are_too_many_a_centre_on_an_edge_is_seen_alike_on_both_hands(monkeypatch):
+    monkeypatch.setattr("render.arrangement.MOST_LINES", 0)
+    # The leaning edge passes (3, 5), the centre of the cell from (0, 0) to (6, 6)'s north triangle.
+    right = [(0, -1), (6, -1), (0, 11), (-3, 11), (-3, -1)]
+    left = [(-h, v) for h, v in reversed(right)]
+    behind = rectangle(-3, 0, 6, 6, 0), rectangle(-6, 0, 3, 6, 0)
+    seen = [
+        seen_areas([back, polygon(points, (0.0, 0.0, 1.0))])
+        for back, points in zip(behind, (right, left), strict=True)
+    ]
+    assert not arrange([behind[0], polygon(right, (0.0, 0.0, 1.0))]).exact
+    assert seen[0] == seen[1]
+
+
 def test_a_line_never_gives_way_to_those_that_sloping_edges_add_beside_it():
     """Nine tenths of a grain lower each time; after two it would be off the corners that it stands for."""
     lines = np.array([0.0, 1.0])

@@ -212,6 +212,24 @@ def test_the_cure_of_any_part_cures_it(job):
             assert after[finding.part].status is not Status.FAIL, finding
 
 
+def test_a_cleat_that_an_old_ledger_parts_is_cured_as_the_whole_one_that_it_is_once_raised():
+    rows = {"column.margin": "26", "frieze.height": "6", "shelf.height": "42"}
+    ledger = {
+        "old_ledger.top": "37",
+        "old_ledger.tall": "2",
+        "old_ledger.left": "32",
+        "old_ledger.right": "32",
+    }
+    job = with_texts(default_job(), [*rows.items(), *ledger.items()])
+    parted = [board.bounds for board in plan_surround(job).boards if board.role == "soffit nailer"]
+    assert [(low[0], high[0]) for low, high in parted] == [(-44, -32), (32, 44)]
+    finding = _find(job)["frieze nailers"]
+    assert finding.status is Status.FAIL
+    raised = _apply(job, finding)
+    assert [board.role for board in plan_surround(raised).boards].count("soffit nailer") == 1
+    assert _find(raised)["frieze nailers"].status is not Status.FAIL
+
+
 def _mirror(board: Board) -> Board:
     swap = {"left": "right", "right": "left"}
     words = board.assembly.split()
