@@ -128,6 +128,8 @@ def lay_out(site: Site, design: Design, moisture: float = MOISTURE.value) -> Lay
         board,
         cap.height if cap else 0.0,
         design.slip.on or design.back_band.on,
+        under_capital,
+        capital.projection if capital else 0.0,
     )
     obstacles = list_obstacles(site, (left, right), meeting, ground, ledger)
     strips = _fit_strips(design, frieze_frame, ledger)

@@ -72,7 +72,8 @@ class Meeting:
 
     How far a plinth stands out, 0 for none; `clear` from the masonry to the back of the columns' faces,
     where a notch must leave wood; the thickness of a `board`; the height of the plinth's `cap`, 0 for none;
-    and whether anything lies `inside` the columns on the masonry.
+    whether anything lies `inside` the columns on the masonry; y of the foot of the capital, or of the frieze
+    without one; and how far the capital stands out, 0 for none.
     """
 
     plinth_out: float
@@ -80,6 +81,8 @@ class Meeting:
     board: float
     cap: float
     inside: bool
+    under_capital: float
+    capital_out: float
 
 
 def list_obstacles(
@@ -117,6 +120,8 @@ def _baseboard(site: Site, side: Side, meeting: Meeting, ground: Ground, ledger:
     foot = side.outer + meeting.plinth_out
     if side.taper is not None:
         foot = max(foot, side.taper.outer.at(y[1]))  # a column that widens upwards reaches over its foot
+    if meeting.under_capital < y[1] - NEAR:
+        foot = max(foot, side.outer_top + meeting.capital_out)
     met = "" if start >= foot - NEAR or side.lowest >= y[1] - NEAR else board.meets
     z = (ground.wall, ground.wall + thickness)
     if met == NOTCHED:
@@ -142,6 +147,10 @@ def _why_not(side: Side, meeting: Meeting, corner: tuple[float, float, float], w
         return "what lies on the masonry inside the column would be in its way"
     if meeting.cap and side.plinth_top + NEAR < top < side.plinth_top + meeting.cap - NEAR:
         return "its top meets the plinth cap part of the way up, and that cannot be coped"
+    if meeting.under_capital < top - NEAR:
+        return (
+            f"the {'capital' if meeting.capital_out else 'frieze'} comes down to it, and that cannot be coped"
+        )
     return ""
 
 

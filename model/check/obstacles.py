@@ -118,7 +118,9 @@ def _report_baseboard(surround: Surround, obstacle: Obstacle, wording: Wording) 
         message += f"up to {tall} over the floor, and the nailers stand on it."
     elif obstacle.met == CUT_BACK:
         message = f"The {obstacle.name} is cut off square {wording.distance(near)} from the centre line, "
-        message += "and ends against the column's foot."
+        foot = max(side.outer + surround.layout.plinth_out, side.sides_at(obstacle.y[1])[1])
+        short = near > foot + HAIR
+        message += "and ends clear of the capital." if short else "and ends against the column's foot."
     else:
         message = f"The {obstacle.name} ends clear of the column's foot."
     found = build_plain(FIT, Status.PASS, obstacle.name, message, obstacle.path)

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from model.board import AXES, Board, StockKind
+from model.board import AXES, Board, Point2, StockKind
 from model.build.level_backs import PACKING, gap_left, list_level_tapers
 from model.once import once
 from model.reference.lumber import WIDEST_BOARD
@@ -93,7 +93,8 @@ def _plan_rough(surround: Surround) -> dict[str, Rough]:
     rough = {}
     for kind in surround.kinds:
         board = surround.boards[kind.pieces[0]]
-        rough[kind.mark] = _rough(board, allow, *_most(kind, touched, parts))
+        largest = _largest([surround.boards[i] for i in kind.pieces])
+        rough[kind.mark] = _rough(board, largest, allow, *_most(kind, touched, parts))
         gap = max(gap_left(surround.layout, surround.boards[i]) for i in kind.pieces)
         if gap:
             rough[kind.mark] = _reach_back(board, rough[kind.mark], gap)
@@ -114,19 +115,24 @@ def _most(
     return max(ends), max(edges), max(parts[i] for i in kind.pieces)
 
 
-def _rough(board: Board, allow: Allowances, ends: int, edges: int, parts: int) -> Rough:
-    """`ends` and `edges` are fitted on site; the piece is one of `parts` glued edge to edge."""
+def _largest(boards: Sequence[Board]) -> Point2:
+    """Length and width that serve each of a kind: like pieces may differ by less than a mark shows."""
+    return max(board.length for board in boards), max(board.width for board in boards)
+
+
+def _rough(board: Board, size: Point2, allow: Allowances, ends: int, edges: int, parts: int) -> Rough:
+    """Of finished `size`; `ends` and `edges` are fitted on site; it is one of `parts` glued edge to edge."""
     layers = max(1, ceil(board.thickness / board.stock.thickness - CLOSE)) if _is_solid(board) else 1
     strips = max(1, ceil(board.width / WIDEST_BOARD - CLOSE)) if _is_solid(board) else 1
     glued = strips > 1 or layers > 1 or parts > 1
     length = Stretch(
-        board.length,
+        size[0],
         ends * allow.scribe,
         2 * allow.trim_end if board.stock.kind in TRIMMED else 0.0,
         allow.glue_length if glued else 0.0,
     )
     width = Stretch(
-        board.width,
+        size[1],
         edges * allow.scribe,
         2 * allow.trim_edge if board.stock.kind is StockKind.BOARD else 0.0,
         allow.glue_width / parts if glued else 0.0,

@@ -48,6 +48,34 @@ def test_a_baseboard_is_cut_back_to_where_a_column_that_widens_upwards_meets_its
     assert right.x[0] == pytest.approx(38.5 + 5 / 86)
 
 
+LOW_FRIEZE = ("facing.width=60", "shelf.height=40", "frieze.height=36", "plinth.height=2")
+LOW_CAPITAL = (*LOW_FRIEZE, "plinth.projection=1/2", "capital.on=yes", "capital.size=1")
+
+
+@pytest.mark.parametrize("meets", ["cut_back", "notched"])
+def test_a_baseboard_that_reaches_a_capital_is_cut_back_clear_of_it(meets):
+    """A frieze that comes down to 6 in. over the hearth: the foot of an inch of capital is at 5."""
+    surround = plan(*LOW_CAPITAL, f"baseboard.meets={meets}", "baseboard.height_right=7 1/2")
+    right, capital = obstacle(surround, "right baseboard"), surround.layout.mouldings.capital
+    assert surround.layout.frieze_bottom - capital.height == pytest.approx(5)
+    assert capital.projection > surround.layout.plinth_out
+    assert (right.met, right.x[0]) == ("cut_back", pytest.approx(38.5 + capital.projection))
+    assert [s.path for s in surround.layout.shortfalls].count("baseboard.meets") == (meets == "notched")
+
+
+def test_a_baseboard_that_would_run_into_a_frieze_is_cut_back():
+    """The soffit lies 6 in. over the hearth between the columns, from where the baseboard would run on."""
+    surround = plan(*LOW_FRIEZE, "facing.width=50", "baseboard.meets=notched", "baseboard.height_right=7 1/2")
+    assert obstacle(surround, "right baseboard").x[0] == 39.25
+    (shortfall,) = (s for s in surround.layout.shortfalls if s.path == "baseboard.meets")
+    assert shortfall.reason == "the frieze comes down to it, and that cannot be coped"
+
+
+def test_a_baseboard_lower_than_a_capital_ends_at_the_plinth():
+    right = obstacle(plan(*LOW_CAPITAL, "baseboard.height_right=5"), "right baseboard")
+    assert right.x[0] == 39
+
+
 def test_a_baseboard_beyond_a_wide_facing_keeps_clear():
     right = obstacle(plan("facing.width=90", "baseboard.height_right=5"), "right baseboard")
     assert (right.met, right.x[0]) == ("", 45)

@@ -63,3 +63,10 @@ def test_a_baseboard_is_said_to_be_cut_back_notched_round_or_clear():
     assert '1/2" deep' in round_it.message
     _, (clear,) = check("facing.width=100", "baseboard.height_left=5")
     assert clear.message == "The left baseboard ends clear of the column's foot."
+
+
+def test_a_baseboard_that_reaches_a_capital_is_said_to_end_clear_of_it():
+    low = ("shelf.height=40", "frieze.height=36", "plinth.height=2", "plinth.projection=1/2")
+    _, (cut,) = check(*low, "facing.width=60", "capital.on=yes", "capital.size=1", "baseboard.height_left=7")
+    assert cut.message.startswith("The left baseboard is cut off square 39 ")
+    assert cut.message.endswith(", and ends clear of the capital.")

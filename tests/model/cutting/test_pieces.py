@@ -9,7 +9,7 @@ from hypothesis import given, settings
 
 from model.board import StockKind
 from model.cutting.pieces import Material, Piece, list_mitres, list_pieces
-from model.job import default_job, with_texts
+from model.job import default_job, with_texts, with_value
 from model.surround import Surround, plan_surround
 from tests.planned import plan_of
 from tests.strategies import jobs
@@ -46,6 +46,17 @@ def test_every_board_of_any_job_is_asked_for_in_all_its_parts(job):
         assert piece.length >= board.length - 1e-9
         assert piece.width * parts[piece.source.board] >= board.width - 1e-9 or piece.material.width
         assert all(0 <= run < piece.length for run in piece.mitres)
+
+
+def test_a_board_longer_than_its_likes_by_less_than_a_mark_shows_is_asked_for_whole():
+    """Of columns 1/10,000 in. apart in width the rails are one kind, counted from the narrower's."""
+    job = with_value(with_value(default_job(), "column.width_left", 7.5), "column.width_right", 7.5001)
+    surround = plan_surround(job)
+    rails = _named(surround, "column bottom rail")
+    (kind,) = {piece.source.mark[:-1] for piece in rails}
+    longest = max(surround.boards[piece.source.board].length for piece in rails)
+    trim = 2 * job.shop.allow.trim_end
+    assert [piece.length - trim for piece in rails] == pytest.approx([longest, longest], abs=1e-9), kind
 
 
 def test_a_wide_shelf_is_glued_from_strips_no_wider_than_boards_are_sold():
