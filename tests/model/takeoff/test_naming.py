@@ -84,7 +84,11 @@ def test_no_two_lines_of_any_job_share_a_name(job):
     _names(job)
 
 
-def test_rails_between_the_shortest_and_the_longest_of_a_leaning_column_are_numbered():
-    names = _names(_set(column__taper="-3", column__panels="8"))
-    rails = [name for name in names if name.endswith("column middle rail")]
-    assert "middle no. 1 column middle rail" in rails
+def test_rails_between_the_lowest_and_the_uppermost_of_a_leaning_column_are_told_apart():
+    names = _names(_set(column__taper="-3", column__panels="4"))
+    assert [name for name in names if name.endswith("column middle rail")] == [
+        "lower column middle rail",
+        "middle short column middle rail",
+        "middle long column middle rail",
+        "upper column middle rail",
+    ]
