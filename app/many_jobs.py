@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import os
 import signal
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor, as_completed
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
-from multiprocessing import get_context
+from multiprocessing import get_context, parent_process
 from pathlib import Path
+from threading import Thread
 from typing import TYPE_CHECKING
 
 from app import commands
@@ -130,7 +132,7 @@ def _work_in_pool(
     wish: ManyWish, folders: Sequence[str], left: Sequence[int], at_once: int
 ) -> Iterator[tuple[int, Told]]:
     """As far as the processes live."""
-    pool = ProcessPoolExecutor(at_once, mp_context=get_context("spawn"), initializer=_let_the_first_stop)
+    pool = ProcessPoolExecutor(at_once, mp_context=get_context("spawn"), initializer=_heed_the_first)
     try:
         asked = [(number, (wish, wish.jobs[number], folders[number])) for number in left]
         futures: dict[Future[Told], int] = {pool.submit(write_one, *what): number for number, what in asked}
@@ -143,9 +145,18 @@ def _work_in_pool(
         pool.shutdown(wait=True, cancel_futures=True)
 
 
-def _let_the_first_stop() -> None:
+def _heed_the_first() -> None:
     """Ctrl-C reaches every process of a terminal; the one that started the others ends them."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    Thread(target=_end_with_the_first, daemon=True).start()
+
+
+def _end_with_the_first() -> None:
+    """One that is killed can end no other, and these would wait for ever. Files are whole at any moment."""
+    first = parent_process()
+    if first is not None:
+        first.join()
+        os._exit(1)
 
 
 def write_one(wish: ManyWish, name: str, folder: str) -> Told:

@@ -3,7 +3,12 @@
 from __future__ import annotations
 
 import os
+import subprocess
+import sys
+from collections.abc import Callable
 from pathlib import Path
+from time import monotonic, sleep
+from typing import TypeVar
 
 import pytest
 
@@ -16,6 +21,8 @@ from app.outputs import DRAWINGS
 from app.stock_lists import read_shipped_list
 from app.terminal import Terminal
 from model.job import write_job
+
+Happened = TypeVar("Happened")
 
 
 def _write(path: Path, name: str) -> str:
@@ -106,3 +113,34 @@ def test_nothing_is_bought_where_no_job_can_be_read(names: list[str], tmp_path: 
     told = capsys.readouterr()
     assert told.out == ""
     assert names[-1] in told.err
+
+
+@pytest.mark.skipif(not Path("/proc/self/task").is_dir(), reason="processes are looked up in /proc")
+def test_when_the_first_process_is_killed_no_other_goes_on_alone(tmp_path: Path):
+    command = [sys.executable, "-m", "app", "packet", *["brick"] * 4, "--out", str(tmp_path / "out")]
+    with subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) as first:
+        others = _await(lambda: [pid for pid in _list_started(first.pid) if _works(pid)])
+        first.kill()
+    assert others
+    _await(lambda: not any(map(_works, others)))
+
+
+def _await(happens: Callable[[], Happened]) -> Happened:
+    """What has happened within half a minute, or what there is instead."""
+    end = monotonic() + 30
+    while not (found := happens()) and monotonic() < end:
+        sleep(0.05)
+    assert found
+    return found
+
+
+def _list_started(pid: int) -> list[int]:
+    return [int(word) for word in Path(f"/proc/{pid}/task/{pid}/children").read_text("ascii").split()]
+
+
+def _works(pid: int) -> bool:
+    """Whether it is one of those that write packets, and lives."""
+    try:
+        return b"spawn_main" in Path(f"/proc/{pid}/cmdline").read_bytes()
+    except OSError:
+        return False
