@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QElapsedTimer, QObject, Signal
@@ -222,7 +223,7 @@ class Drafting(QObject):
         self._lettering.stop()
 
     def _draw_for(self, ratio: float) -> None:
-        self._wish = Wish(self._wish.views, ratio, self._wish.clearance)
+        self._wish = replace(self._wish, ratio=ratio)
         self._draw()
 
     def place_finding(self, finding: Finding) -> tuple[tuple[str, Point], ...]:

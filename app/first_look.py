@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QSocketNotifier, QTimer, SignalInstance
 
+from app.ahead import PATIENCE
 from app.lettering import letter_sheet
 from app.shown import set_out
 
@@ -18,10 +19,8 @@ if TYPE_CHECKING:
     from app.window import Window
     from app.working import FirstSight
 
-PATIENCE = 5000
-"""Milliseconds to wait for an answer before the window does without."""
 UNSEEN_PAUSE = 1000
-"""The same for a picture: a window that is covered may never be painted."""
+"""Milliseconds to wait for a picture: a window that is covered may never be painted."""
 
 
 def show_sheet(window: Window, ahead: Ahead | None, name: str) -> None:
@@ -32,7 +31,7 @@ def show_sheet(window: Window, ahead: Ahead | None, name: str) -> None:
         return
     ahead.ask_to_see(name, window.wish)
     answered = QSocketNotifier(ahead.answers_from, QSocketNotifier.Type.Read)
-    _wait_for(answered.activated, PATIENCE)
+    _wait_for(answered.activated, round(1000 * PATIENCE))
     answered.setEnabled(False)
     sight = ahead.take_sight()
     if sight is not None:
