@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QAction, QColor, QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QAction, QColor, QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QPushButton
 
 from app.theme import RHYTHM, Colours, colours
@@ -36,6 +36,13 @@ class QuietButton(QPushButton):
         self.setToolTip(f"{action.toolTip()} ({keys})" if keys else action.toolTip())
         self.setEnabled(action.isEnabled())
         self.updateGeometry()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter presses the button in focus as the space bar does; held down, only once."""
+        if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            super().keyPressEvent(event)
+        elif not event.isAutoRepeat():
+            self.click()
 
     def sizeHint(self) -> QSize:
         """As wide as its words."""

@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QTableView, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QTableView, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton
 from app.table_parts import TextModel, dress_table
 from app.theme import RHYTHM, ROW_HEIGHT
+from app.words import Words
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -42,8 +43,7 @@ class BuyingTable(QWidget):
             self.table.setColumnWidth(column, width)
         self.table.horizontalHeader().setStretchLastSection(True)
         self.table.selectionModel().currentRowChanged.connect(lambda *_: self.chosen.emit(self.marks()))
-        self.words = QLabel("No plan yet.")
-        self.words.setWordWrap(True)
+        self.words = Words("No plan yet.")
         self.words.setContentsMargins(RHYTHM, RHYTHM // 2, 2 * RHYTHM, RHYTHM // 2)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)

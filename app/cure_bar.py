@@ -7,13 +7,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QSize, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, quiet_button
 from app.sparing import NARROW, break_line
 from app.theme import RHYTHM, colours
+from app.words import Words
 
 if TYPE_CHECKING:
     from model.check.remedy import Remedy
@@ -33,9 +34,7 @@ class CureBar(QWidget):
         super().__init__()
         self._remedies: tuple[Remedy, ...] = ()
         self._shown = 0
-        self._text = QLabel()
-        self._text.setWordWrap(True)
-        self._text.setTextFormat(Qt.TextFormat.PlainText)
+        self._text = Words()
         self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.do_button = PlainButton("Do this", "Make this change; Undo takes it back as one step")
         self.other_button = quiet_button("Another way", "Show the next cure")

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QDialog, QFrame, QHBoxLayout, QLabel, QLayout, QSc
 from app.buttons import PlainButton, StrongButton
 from app.theme import RHYTHM, text_font
 from app.thin_bar import ThinBar
+from app.words import Words
 
 
 def build_label(words: str, field: QWidget) -> QLabel:
@@ -18,11 +19,9 @@ def build_label(words: str, field: QWidget) -> QLabel:
     return label
 
 
-def build_words(text: str, points: float | None = None) -> QLabel:
+def build_words(text: str, points: float | None = None) -> Words:
     """Words over as many lines as they take, shown as they are; in the dialog's own size or in `points`."""
-    label = QLabel(text)
-    label.setWordWrap(True)
-    label.setTextFormat(Qt.TextFormat.PlainText)
+    label = Words(text)
     if points is not None:
         label.setFont(text_font(points))
     return label

@@ -14,7 +14,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QResizeEvent
+from PySide6.QtGui import QColor, QFocusEvent, QFontMetrics, QPainter, QResizeEvent
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from app.status_shape import paint_shape
@@ -23,6 +23,7 @@ from app.thin_bar import ThinBar
 from model.check.finding import STATUS_WORD, Finding
 from model.sentences import capitalise
 from model.units import LengthStyle
+from render.lettering import tie_fractions
 
 Index = QModelIndex | QPersistentModelIndex
 WORD, PART, VALUES, SOURCE = 104, 128, 140, 216
@@ -219,7 +220,7 @@ def _identity(finding: Finding) -> tuple[str, str, str]:
 
 
 def _say(finding: Finding) -> str:
-    return " ".join(text for text in (finding.message, finding.cure) if text)
+    return tie_fractions(" ".join(text for text in (finding.message, finding.cure) if text))
 
 
 def _source(finding: Finding) -> str:
@@ -282,6 +283,12 @@ class FindingList(QListView):
         """The finding in focus."""
         index = self.currentIndex()
         return self._findings.findings[index.row()] if index.isValid() else None
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """The line that the keyboard comes to is marked, also when it is the first one ever."""
+        super().focusInEvent(event)
+        if self.currentIndex().isValid() and not self.selectionModel().hasSelection():
+            self.setCurrentIndex(self.currentIndex())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Another width breaks the messages otherwise."""

@@ -11,6 +11,7 @@ from app.buttons import PlainButton, QuietButton, StrongButton, quiet_button
 from app.fields.picture_view import PictureView
 from app.measuring_entry import MeasuringEntry
 from app.theme import RHYTHM, SMALL_POINTS, colours, text_font
+from app.words import Words
 from model.job import Job
 from model.parameters import Kind, Parameter
 from model.sentences import capitalise
@@ -40,11 +41,10 @@ class MeasuringPage(QWidget):
         self.progress.setTextVisible(False)
         self.progress.setFixedHeight(RHYTHM)
         self.progress.setAccessibleName("How much is measured")
-        self.place_label, self.title = QLabel(), QLabel()
+        self.place_label, self.title = QLabel(), Words()
         self.help_label, self.note = _wrapped(SMALL_POINTS + 0.5), _wrapped(SMALL_POINTS)
         self.message = _wrapped(SMALL_POINTS + 0.5)
         self.title.setFont(text_font(TITLE_POINTS, bold=True))
-        self.title.setWordWrap(True)
         self.place_label.setFont(text_font(SMALL_POINTS))
         self.on_button: QuietButton = StrongButton("Go on", "Take what stands there and go on (Enter)")
         self.back_button = PlainButton("Back", "To the measurement before (Page Up)")
@@ -155,10 +155,8 @@ def _hint(row: Parameter) -> str:
     return HINT if row.kind in (Kind.LENGTH, Kind.READINGS) else PLAIN_HINT
 
 
-def _wrapped(points: float) -> QLabel:
-    label = QLabel()
-    label.setWordWrap(True)
-    label.setTextFormat(Qt.TextFormat.PlainText)
+def _wrapped(points: float) -> Words:
+    label = Words()
     label.setFont(text_font(points))
     return label
 

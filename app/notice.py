@@ -6,11 +6,12 @@ from collections.abc import Callable
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, quiet_button
 from app.sparing import NARROW, break_line
 from app.theme import BAR, RHYTHM, colours
+from app.words import Words
 
 Choice = tuple[str, Callable[[], None]]
 MOST_CHOICES = 2
@@ -24,9 +25,7 @@ class Notice(QWidget):
         self._wrong = False
         self._choices: tuple[Choice, ...] = ()
         self._waiting: list[tuple[str, tuple[Choice, ...]]] = []
-        self._text = QLabel()
-        self._text.setWordWrap(True)
-        self._text.setTextFormat(Qt.TextFormat.PlainText)
+        self._text = Words()
         self._text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.buttons: list[QPushButton] = []

@@ -12,13 +12,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QPoint, QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton
 from app.painter import Gathered, Place, gather_drawing, paint_drawing
 from app.pause import build_pause
 from app.theme import RHYTHM, colours
 from app.thin_bar import ThinBar
+from app.words import Words
 from model.units import MM_PER_INCH
 from render.drawing import Drawing, Region
 
@@ -216,8 +217,7 @@ class PlanView(QWidget):
         self.sheet = PlanSheet()
         self.has_plan = False
         """Whether a plan is drawn, be it out of date."""
-        self.words = QLabel(WAITING)
-        self.words.setWordWrap(True)
+        self.words = Words(WAITING)
         self.stop_button, self.cut_button, self.bought_button, self.release_button = (
             PlainButton("", "") for _ in range(4)
         )

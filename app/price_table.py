@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QTableView, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QTableView, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton
 from app.table_parts import TextModel, dress_table
 from app.theme import RHYTHM, ROW_HEIGHT
+from app.words import Words
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -44,8 +45,7 @@ class PriceTable(QWidget):
         for column, width in enumerate(WIDTHS):
             self.table.setColumnWidth(column, width)
         self.table.horizontalHeader().setStretchLastSection(True)
-        self.words = QLabel(WORKING)
-        self.words.setWordWrap(True)
+        self.words = Words(WORKING)
         self.words.setContentsMargins(RHYTHM, RHYTHM // 2, 2 * RHYTHM, RHYTHM // 2)
         self.offer_button = PlainButton("Hours and margin", "Go to the rows of the offer in the list")
         self.stock_button = PlainButton("Stock list…", "Show and change what is sold, and at which price")

@@ -16,6 +16,7 @@ from app.theme import ON_PAPER, RHYTHM, SMALL_POINTS, text_font
 from model.errors import Refused
 from model.job import read_value
 from model.parameters import Parameter, find_parameter
+from render.lettering import tie_fractions
 
 WIDTH, HEIGHT = 14 * RHYTHM, 3 * RHYTHM + 2
 SENTENCE = 26 * RHYTHM
@@ -175,7 +176,9 @@ class SheetField(QWidget):
         if not self._message:
             return QRect()
         metrics = QFontMetrics(text_font(SMALL_POINTS))
-        return metrics.boundingRect(QRect(0, 0, SENTENCE, 400), int(Qt.TextFlag.TextWordWrap), self._message)
+        return metrics.boundingRect(
+            QRect(0, 0, SENTENCE, 400), int(Qt.TextFlag.TextWordWrap), tie_fractions(self._message)
+        )
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paper with a line round it in the colour of what is in focus, or of what is wrong."""
@@ -188,7 +191,7 @@ class SheetField(QWidget):
                 painter.setFont(text_font(SMALL_POINTS))
                 painter.setPen(QColor(ON_PAPER.wrong))
                 box = self._sentence_box().translated(PAD, HEIGHT)
-                painter.drawText(box, int(Qt.TextFlag.TextWordWrap), self._message)
+                painter.drawText(box, int(Qt.TextFlag.TextWordWrap), tie_fractions(self._message))
 
 
 def _away(a: tuple[float, float], b: tuple[float, float]) -> float:

@@ -28,6 +28,7 @@ from app.painter import Gathered, gather_drawing, paint_drawing, place_within
 from app.session import Session
 from app.theme import RHYTHM, colours, text_font
 from app.thin_bar import ThinBar
+from app.words import Words
 from export.progress import Step
 from model.check.finding import Status
 from model.errors import Refused
@@ -216,13 +217,13 @@ class ShowWindow(QWidget):
         self.setWindowTitle("For the homeowner")
         self._is_gone = False
         self.picture = PictureView()
-        self.warning = QLabel()
-        self.warning.setWordWrap(True)
+        self.warning = Words()
         self.opening = QLabel()
         self.controls = [SizeControl(size, side) for size in SIZES]
         self.swatches: dict[str, Swatch] = {}
         self._broken = ""
         self.name = QLabel()
+        self.name.setTextFormat(Qt.TextFormat.PlainText)
         self.name.setFont(text_font(side * 0.3, bold=True))
         self.before = BigButton("\N{BLACK LEFT-POINTING TRIANGLE}", "The option before", side)
         self.after = BigButton("\N{BLACK RIGHT-POINTING TRIANGLE}", "The option after", side)

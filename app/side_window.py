@@ -27,6 +27,7 @@ from app.session import Session
 from app.side_picture import Painted, SidePicture, lay_out, show_drawings
 from app.table_parts import TextModel, dress_table
 from app.theme import RHYTHM, SMALL_POINTS, text_font
+from app.words import Words
 from model.options import alone
 
 if TYPE_CHECKING:
@@ -61,9 +62,8 @@ class Column(QWidget):
         self.price = QLabel()
         self.price.setFont(text_font(bold=True))
         self.price.setAccessibleName(f"Price of the option {where}")
-        self.missing = QLabel()
+        self.missing = Words()
         self.missing.setFont(text_font(SMALL_POINTS))
-        self.missing.setWordWrap(True)
         head = QHBoxLayout()
         head.setContentsMargins(RHYTHM, RHYTHM // 2, RHYTHM, RHYTHM // 2)
         head.setSpacing(RHYTHM)

@@ -170,13 +170,18 @@ def tie_words(text: str) -> str:
     return text.replace(" ", TIE)
 
 
+def tie_fractions(text: str) -> str:
+    """The text with a whole number and its fraction, and a number's thousands, tied to each other."""
+    return FRACTION.sub(TIE, text)
+
+
 def wrap_text(text: str, height: float, width: float, bold: bool = False) -> tuple[str, ...]:
     """Lines no wider than `width`, broken at spaces and at the text's own line ends; see `tie_words`.
 
     A whole number keeps its fraction where the line has room for both. A word wider than a line is broken
     inside; at least one character stands on each line. An empty text gives one empty line.
     """
-    text = FRACTION.sub(TIE, text)
+    text = tie_fractions(text)
     lines: list[str] = []
     for paragraph in text.splitlines() or [""]:
         words = [word.replace(TIE, " ") for word in re.split(r"[^\S\u00a0]+", paragraph) if word]

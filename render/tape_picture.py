@@ -46,24 +46,29 @@ def draw_tape_picture(surround: Surround, path: str) -> FieldPicture | None:
 
 
 SHOWN = {
-    "opening.width": ("readings.opening_width", 0),
-    "opening.height": ("readings.opening_height", 2),
-    "facing.width": ("facing.width", 0),
-    "facing.height": ("facing.height", 0),
+    "opening.width": ("readings.opening_width", 0, 0.0, 0.35),
+    "opening.height": ("opening.height", 0, 0.2, 0.5),
+    "facing.width": ("facing.width", 0, 0.0, 0.5),
+    "facing.height": ("facing.height", 0, 0.0, 0.5),
 }
-"""What the picture of the whole fireplace says, and which place of which row keeps it clear of the others."""
+"""What the picture of the whole fireplace says; which place of which row, how far to the right of it in
+widths of the opening, and where along the tape it reads, so that all keep clear of each other."""
 
 
 def draw_measured(surround: Surround) -> FieldPicture:
-    """The fireplace from the front with its main sizes."""
-    job = surround.asked or surround.job
-    stretches, texts = [], []
-    for path, (shown, place) in SHOWN.items():
+    """The fireplace from the front with its main sizes: of several readings those that govern."""
+    job = surround.job
+    stretches, texts, places = [], [], []
+    for path, (shown, place, aside, along) in SHOWN.items():
         tape = find_tape(job.site, surround.layout, shown)
         assert tape is not None
-        stretches.append(tape.stretches[place])
+        right = aside * job.site.opening.width
+        (x0, y0), (x1, y1) = tape.stretches[place]
+        stretches.append(((x0 + right, y0), (x1 + right, y1)))
         texts.append(format_length(read_value(job, path), job.about.length_style))
-    return _draw_tape(job.site, surround, "", Tape(Scene.FRONT, tuple(stretches)), tuple(texts), "")
+        places.append(along)
+    tape = Tape(Scene.FRONT, tuple(stretches))
+    return _draw_tape(job.site, surround, "", tape, tuple(texts), "", tuple(places))
 
 
 def _find_tape(job: Job, surround: Surround, path: str) -> Tape | None:
@@ -87,16 +92,24 @@ def _list_texts(job: Job, path: str, tape: Tape, is_example: bool) -> tuple[str,
 
 
 def _draw_tape(
-    site: Site, surround: Surround, path: str, tape: Tape, texts: tuple[str, ...], note: str
+    site: Site,
+    surround: Surround,
+    path: str,
+    tape: Tape,
+    texts: tuple[str, ...],
+    note: str,
+    along: tuple[float, ...] = (),
 ) -> FieldPicture:
+    """The tape before what it is held to; `along` says where on each stretch it reads, not its middle."""
     box = _frame_tape(site, tape)
     ratio = fit_ratio(box)
     ground = [*draw_scene(site, tape.scene), *_list_extras(site, surround, path, tape, box)]
     clipped = clip_drawing(Drawing(tuple(ground), ratio), box)
+    places = along or (0.5,) * len(texts)
     marks = [
         mark
-        for stretch, text in zip(tape.stretches, texts, strict=True)
-        for mark in draw_stretch(stretch, text, ratio, path)
+        for stretch, text, place in zip(tape.stretches, texts, places, strict=True)
+        for mark in draw_stretch(stretch, text, ratio, path, place)
     ]
     return FieldPicture(clipped, Drawing(tuple(marks), ratio), note)
 
@@ -111,14 +124,14 @@ def _frame_tape(site: Site, tape: Tape) -> Box:
     return min(a0, x0 - 2), min(b0, y0 - 2), max(a1, x1 + 2), max(b1, y1 + 2)
 
 
-def draw_stretch(stretch: Stretch, text: str, ratio: float, path: str) -> Iterator[Mark]:
-    """A line from end to end, a tick at each, and what it reads in its middle on a plate of paper."""
+def draw_stretch(stretch: Stretch, text: str, ratio: float, path: str, along: float = 0.5) -> Iterator[Mark]:
+    """A line from end to end, a tick at each, and what it reads `along` it, 0 to 1, on a plate of paper."""
     (x0, y0), (x1, y1) = stretch
     long = hypot(x1 - x0, y1 - y0) or 1.0
     across = (-(y1 - y0) / long * TICK * ratio, (x1 - x0) / long * TICK * ratio)
     ticks = tuple((x - across[0], y - across[1], x + across[0], y + across[1]) for x, y in stretch)
     yield Lines(Pen.DIMENSION, ((x0, y0, x1, y1), *ticks), path)
-    yield from _write(text, ((x0 + x1) / 2, (y0 + y1) / 2), stretch, ratio, path)
+    yield from _write(text, (x0 + (x1 - x0) * along, y0 + (y1 - y0) * along), stretch, ratio, path)
 
 
 def _write(text: str, at: Point, stretch: Stretch, ratio: float, path: str) -> Iterator[Mark]:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from app.fields.picture_view import PictureView
 from app.fields.row import SIDE
 from app.theme import RHYTHM, SMALL_POINTS, text_font
+from app.words import Words
 from render.picture_frame import FieldPicture
 
 TEXT_HEIGHT = 8 * RHYTHM
@@ -24,10 +25,8 @@ class HelpPane(QWidget):
     def __init__(self, hint: str) -> None:
         super().__init__()
         self.picture = PictureView()
-        self.label = QLabel()
+        self.label = Words()
         self.label.setFont(text_font(SMALL_POINTS))
-        self.label.setWordWrap(True)
-        self.label.setTextFormat(Qt.TextFormat.PlainText)
         self.label.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
         self.label.setFrameShape(QFrame.Shape.NoFrame)
         self._words = self._note = ""

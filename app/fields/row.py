@@ -10,6 +10,7 @@ from app.theme import BAR, RHYTHM, ROW_HEIGHT, SMALL_POINTS, colours, text_font
 from model.errors import Refused
 from model.job import Job
 from model.sentences import capitalise
+from render.lettering import tie_fractions
 
 SIDE = 2 * RHYTHM
 VALUE_SHARE = 0.44
@@ -102,7 +103,7 @@ class Row(QWidget):
             self.update()
 
     def _sentence(self) -> str:
-        return self.message or self.note
+        return tie_fractions(self.message or self.note)
 
     def _sentence_box(self, top: int) -> QRect:
         metrics = QFontMetrics(self._small)

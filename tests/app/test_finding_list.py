@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QImage, QPainter
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from app.counts import Counts
 from app.finding_list import FindingLine, FindingList
@@ -156,3 +157,18 @@ def test_heights_are_worked_out_once_for_what_is_shown_at_a_width(
     found.doItemsLayout()
     assert asked == [0, 1, 0, 1]
     assert found.visualRect(found.model().index(0, 0)).height() > heights[0]
+
+
+def test_the_first_line_is_marked_when_the_keyboard_comes_to_the_list(qtbot, dressed):
+    room, found, before = QWidget(), FindingList(), QLineEdit()
+    qtbot.addWidget(room)
+    column = QVBoxLayout(room)
+    column.addWidget(before)
+    column.addWidget(found)
+    room.show()
+    before.setFocus()
+    found.show_findings((OVER, UNKNOWN), INCHES_16)
+    found.setFocus(Qt.FocusReason.ShortcutFocusReason)
+    qtbot.waitUntil(found.hasFocus)
+    assert found.current() == OVER
+    assert found.selectionModel().isSelected(found.currentIndex())

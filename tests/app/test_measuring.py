@@ -117,7 +117,7 @@ def test_the_walk_ends_with_the_fireplace_and_a_first_design(qtbot: QtBot, windo
     assert page.design_button.hasFocus()
     assert not page.entry.isVisible()
     qtbot.waitUntil(lambda: not page.picture.is_empty)
-    qtbot.keyClick(page.design_button, Qt.Key.Key_Space)
+    qtbot.keyClick(page.design_button, Qt.Key.Key_Return)
     assert not window.measuring.is_on
     qtbot.waitUntil(lambda: window.session.stack.count() == 1, timeout=60_000)
     assert window.session.stack.undoText() == "start from this fireplace"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
@@ -119,6 +120,9 @@ def test_a_length_that_was_not_measured_is_left_empty():
         ("room.left", "free wall to the left"),
         ("column.margin", "column margin from the opening"),
         ("shelf.overhang_front", "shelf overhang at the front"),
+        ("level.centre", "level line over the hearth"),
+        ("times.column", "hours for one column"),
+        ("offer.days", "days the offer holds"),
     ],
 )
 def test_a_row_is_called_what_people_call_it(path, name):
@@ -129,6 +133,12 @@ def test_no_two_rows_are_called_the_same():
     names = [row.name for row in TABLE]
     assert len(set(names)) == len(names)
     assert all(name and name == name.strip() for name in names)
+
+
+def test_no_row_is_called_by_a_word_said_twice_over():
+    for row in TABLE:
+        words = row.name.split()
+        assert all(word != before for before, word in pairwise(words)), row.name
 
 
 @pytest.mark.parametrize("row", NUMBERS, ids=lambda row: row.path)

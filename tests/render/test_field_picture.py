@@ -14,10 +14,10 @@ from model.job import Job, default_job, read_value, with_texts
 from model.parameters import TABLE, Kind
 from model.surround import plan_surround
 from model.units import format_length
-from render.drawing import Dimension, Lines, Text
-from render.extent import drawing_extent
+from render.drawing import Dimension, Lines, Region, Text
+from render.extent import box_of, drawing_extent
 from render.field_picture import FieldPicture, draw_field_picture
-from render.tape_picture import AS_IF, UNKNOWN
+from render.tape_picture import AS_IF, UNKNOWN, draw_measured
 from tests.planned import plan_of
 from tests.strategies import jobs
 
@@ -183,3 +183,25 @@ def test_what_is_measured_at_the_bench_has_its_picture_and_says_that_it_is_not_t
     assert unknown is not None
     assert _tape(known) == 4.75
     assert (_texts(known), _texts(unknown)) == (['4 3/4"'], [UNKNOWN])
+
+
+@pytest.mark.parametrize("name", list_demos())
+def test_sizes_of_the_whole_fireplace_stand_clear_of_each_others_tapes(name: str):
+    surround = plan_of(read_demo(name))
+    marks = draw_measured(surround).marked.marks
+    plates = [box_of(list(m.rings[0])) for m in marks if isinstance(m, Region)]
+    tapes = [m.segments[0] for m in marks if isinstance(m, Lines)]
+    assert len(plates) == len(tapes) == 4
+    for own, (x0, y0, x1, y1) in enumerate(plates):
+        for other, (a0, b0, a1, b1) in enumerate(tapes):
+            apart = max(x0, min(a0, a1)) > min(x1, max(a0, a1)) or max(y0, b0) > min(y1, max(b0, b1))
+            assert own == other or apart
+    half = surround.job.site.opening.width / 2
+    assert plates[0][0] > -half
+    assert plates[1][2] < half
+
+
+def test_the_whole_fireplace_shows_the_reading_that_governs():
+    job = with_texts(default_job(), (("opening.width", "36 1/2"), ("readings.opening_width", "35 7/16")))
+    texts = [m.text for m in draw_measured(plan_surround(job)).marked.marks if isinstance(m, Text)]
+    assert texts[0] == format_length(35.4375, job.about.length_style)
