@@ -15,6 +15,8 @@ LEAST_MARGIN = 0.25
 """Least width of the tapered strip beside the fluted board of a tapered column, in. Shop choice."""
 LEAST_BEHIND = 0.1875
 """Least wood left behind a flute, in. Shop choice."""
+LEAST_STOP = 0.25
+"""Shortest plain piece at the end of flutes, in. Shop choice."""
 FACETS = 8
 """Flat strips that a flute's hollow is drawn with."""
 

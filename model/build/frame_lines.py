@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from model.board import Point2
+from model.build.flutes import LEAST_STOP
 from model.build.ledger import Ledger
 from model.build.lines import LEAST_LAYER, Frame, Overmantel, RaisedBoard, Rect, Side
 from model.build.taper import Edges, Taper
@@ -16,8 +17,6 @@ from model.site import Site
 
 LEAST_PANEL = 1.0
 """Narrowest panel worth a frame, in. Shop choice."""
-LEAST_STOP = 0.25
-"""Shortest plain piece at the end of flutes, in. Shop choice."""
 LEAST_RAISED = 2.0
 """Narrowest and lowest board that is laid on a column's face, in. Shop choice."""
 LEAST_OVER = 6.0

@@ -1,6 +1,6 @@
 """A column that steps over the end of a raised hearth: its inner part on the hearth, the outer on the floor.
 
-Where a column stands that does not is model.build.layout's.
+Where a column stands that does not is model.build.foot's.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from model.board import Board, End, Point2, block
+from model.build.flutes import LEAST_STOP
 from model.build.ledger import Ledger
 from model.design import FLUSH, FLUTED, FRAMED, Design
 from model.site import Site
@@ -22,10 +23,10 @@ LEAST_DROP = 0.5
 """A floor less far below a hearth, in., is shimmed and not stepped down to. Shop choice."""
 LEAST_ON = 0.25
 """Least of a hearth beyond the inner side of a column that is to stand on it, in. Shop choice."""
-LEAST_STOP = 0.25
-"""Shortest plain piece at the end of flutes, in. Shop choice."""
 OUT_OF_LEVEL = 6.0
-"""Most that the floor may lie off where it was expected, in.; beyond it the tape slipped. Shop choice."""
+"""Most that a floor or a foot may lie off where it was expected, in.; beyond it the tape slipped.
+
+Shop choice."""
 HAIR = 1e-6
 
 

@@ -57,7 +57,11 @@ class Obstacle:
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """What obstacles stand on and against: x of the facing's side and of a raised hearth's, y, and z."""
+    """What obstacles stand on and against.
+
+    x of the facing's side and of a raised hearth's, y of the facing's top and of the floor, and z of the wall
+    beside the facing.
+    """
 
     facing_side: float
     facing_top: float
@@ -83,6 +87,12 @@ class Meeting:
     inside: bool
     under_capital: float
     capital_out: float
+
+
+def find_ground(site: Site) -> Ground:
+    """The ground at a site."""
+    facing, hearth = site.facing, site.hearth
+    return Ground(facing.width / 2, facing.height, hearth.width / 2, -hearth.height, -facing.proud)
 
 
 def list_obstacles(

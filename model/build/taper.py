@@ -189,24 +189,24 @@ def fit_width(design: Design, narrowest: float, ledger: Ledger) -> Taper:
     return taper
 
 
-Foot = tuple[float, float, float]
+Shaft = tuple[float, float, float]
 """x of a column's inner and outer side at its foot, and y from which it leans."""
 
 
 def fit_slope(
-    taper: Taper, feet: Sequence[Foot], top: float, facing: Point2, board: float, ledger: Ledger
+    taper: Taper, shafts: Sequence[Shaft], top: float, facing: Point2, board: float, ledger: Ledger
 ) -> Taper:
     """`taper` as it is built up to y = `top`, alike on both columns.
 
     `facing` is x of the facing's side and how far it stands proud, `board` the returns' thickness.
     """
-    shaft = top - max(low for _, _, low in feet)
+    shaft = top - max(low for _, _, low in shafts)
     built = _hold_slope(taper, shaft)
-    if built.both and any(_crosses(inner, built.inner, facing) for inner, _, _ in feet):
+    if built.both and any(_crosses(inner, built.inner, facing) for inner, _, _ in shafts):
         reason = "the inner returns would lean off the edge of a facing that stands proud"
         ledger.swap("column.taper_edges", BOTH, OUTER, reason)
         built = _hold_slope(replace(built, both=False), shaft)
-    if any(_crosses(outer - board, built.outer, facing) for _, outer, _ in feet):
+    if any(_crosses(outer - board, built.outer, facing) for _, outer, _ in shafts):
         built = built.held(0.0, "the outer returns would lean off the edge of a facing that stands proud")
     return built
 
