@@ -12,6 +12,15 @@ HEIGHT = 4 * RHYTHM
 CORNER = 4.0
 
 
+def press_by_enter(button: QPushButton, event: QKeyEvent) -> bool:
+    """Press the button if Enter is what came; held down, it presses once. Whether Enter it was."""
+    if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        return False
+    if not event.isAutoRepeat():
+        button.click()
+    return True
+
+
 class QuietButton(QPushButton):
     """A button that keeps to the background until it is wanted; one that is down stands out like paper."""
 
@@ -39,10 +48,8 @@ class QuietButton(QPushButton):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter presses the button in focus as the space bar does; held down, only once."""
-        if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        if not press_by_enter(self, event):
             super().keyPressEvent(event)
-        elif not event.isAutoRepeat():
-            self.click()
 
     def sizeHint(self) -> QSize:
         """As wide as its words."""

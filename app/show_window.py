@@ -22,7 +22,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
-from app.buttons import PlainButton
+from app.buttons import PlainButton, press_by_enter
 from app.latest import Latest
 from app.painter import Gathered, gather_drawing, paint_drawing, place_within
 from app.session import Session
@@ -185,6 +185,11 @@ class Swatch(QPushButton):
         self.setFixedSize(side, side)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter picks it as the space bar does."""
+        if not press_by_enter(self, event):
+            super().keyPressEvent(event)
+
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The colour; the one in use has a heavy frame, the one in focus a lit one."""
         c = colours()
@@ -231,20 +236,26 @@ class ShowWindow(QWidget):
         self.close_ = BigButton("Close", "Back to the work (Escape)", side)
         for button in (self.alone, self.close_):
             button.setFont(text_font(side * 0.22, bold=True))
-            button.setFixedWidth(QFontMetrics(button.font()).horizontalAdvance(button.text()) + 3 * RHYTHM)
+            button.setFixedWidth(
+                QFontMetrics(button.font()).horizontalAdvance(self.alone.text()) + 3 * RHYTHM
+            )
         self.bar = self._build_bar(side)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.picture, 1)
-        column.addWidget(self._wrap_bar())
+        foot = QHBoxLayout()
+        foot.setSpacing(0)
+        foot.addWidget(self._wrap_bar(), 1)
+        foot.addWidget(self._build_ends())
+        column.addLayout(foot)
         self._connect()
         self._follow()
 
     def _build_bar(self, side: int) -> QWidget:
         bar = QWidget()
         column = QVBoxLayout(bar)
-        column.setContentsMargins(2 * RHYTHM, RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
+        column.setContentsMargins(2 * RHYTHM, RHYTHM, RHYTHM, 2 * RHYTHM)
         column.setSpacing(RHYTHM)
         top = QHBoxLayout()
         top.setSpacing(RHYTHM)
@@ -260,14 +271,23 @@ class ShowWindow(QWidget):
             top.addWidget(swatch)
         column.addLayout(top)
         low = QHBoxLayout()
-        low.setSpacing(3 * RHYTHM)
+        low.setSpacing(2 * RHYTHM)
         for control in self.controls:
             low.addWidget(control)
         low.addStretch(1)
-        low.addWidget(self.alone, 0, Qt.AlignmentFlag.AlignBottom)
-        low.addWidget(self.close_, 0, Qt.AlignmentFlag.AlignBottom)
         column.addLayout(low)
         return bar
+
+    def _build_ends(self) -> QWidget:
+        """What ends the controls or the page: always in sight, however narrow the screen."""
+        self.ends = QWidget()
+        column = QVBoxLayout(self.ends)
+        column.setContentsMargins(RHYTHM, RHYTHM, 2 * RHYTHM, 2 * RHYTHM)
+        column.setSpacing(RHYTHM)
+        column.addWidget(self.close_)
+        column.addStretch(1)
+        column.addWidget(self.alone)
+        return self.ends
 
     def _wrap_bar(self) -> QScrollArea:
         """The controls, to be moved sideways where a screen is too narrow for them all."""
@@ -339,9 +359,11 @@ class ShowWindow(QWidget):
         layout = self.bar.layout()
         assert layout is not None
         layout.activate()
-        wide = max(self.width(), self.bar.minimumSizeHint().width())
+        room, least = self.width() - self.ends.sizeHint().width(), self.bar.minimumSizeHint().width()
+        wide = max(room, least)
         height = max(layout.totalHeightForWidth(wide), layout.totalMinimumSize().height())
-        self.area.setFixedHeight(height + self.area.horizontalScrollBar().sizeHint().height())
+        moved = self.area.horizontalScrollBar().sizeHint().height() if least > room else 0
+        self.area.setFixedHeight(height + moved)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Another width for the words."""
@@ -366,7 +388,8 @@ class ShowWindow(QWidget):
         self._take_up((options.place + way) % options.count)
 
     def _hide_bar(self, hide: bool) -> None:
-        self.area.setHidden(hide)
+        for part in (self.area, self.ends):
+            part.setHidden(hide)
         if hide:
             self.setFocus(Qt.FocusReason.OtherFocusReason)
 

@@ -327,9 +327,17 @@ class SideWindow(QWidget):
             self._options.asked.emit(self._paths[row])
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Up to date whenever it is seen."""
+        """Up to date whenever it is seen; opened again, the option in work is among those looked at."""
         super().showEvent(event)
+        if not event.spontaneous():
+            self._look_at_work()
         self.show_options()
+
+    def _look_at_work(self) -> None:
+        self._settle_places()
+        options = self._session.job.options
+        if options.place not in self.places:
+            self._places[0], self._names[0] = options.place, options.names[options.place]
 
     def changeEvent(self, event: QEvent) -> None:
         """Other colours."""

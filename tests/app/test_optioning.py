@@ -352,6 +352,24 @@ def test_side_by_side_follows_names_and_closes_with_the_last_but_one(window: Win
     qtbot.waitUntil(lambda: not side.isVisible())
 
 
+def test_side_by_side_opened_again_shows_the_option_in_work(window: Window, qtbot: QtBot):
+    _three(window)
+    window.options.show_side_by_side()
+    side = window.options.side_window
+    side.choose(1, 1)
+    side.close()
+    window.options.take_up(2)
+    window.options.show_side_by_side()
+    qtbot.waitUntil(side.isVisible)
+    assert side.places == (2, 1)
+    assert not side.columns[0].work_button.isEnabled()
+    side.choose(0, 0)
+    side.hide()
+    window.options.take_up(0)
+    side.show()
+    assert side.places == (0, 1)
+
+
 def test_prices_come_beside_the_work_and_differ_from_the_one_in_work(window: Window, qtbot: QtBot):
     window.cutting.use_list("example")
     _three(window)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtWidgets import QApplication
 
 from app.demo import read_demo
@@ -58,6 +58,11 @@ def test_a_paint_is_picked_and_what_was_stained_is_painted(qtbot, page: ShowWind
     look = session.job.design.look
     assert (look.finish, look.paint) == ("painted", "moss")
     assert page.swatches["moss"].isChecked()
+
+
+def test_a_colour_is_picked_by_enter(qtbot, page: ShowWindow, session: Session):
+    qtbot.keyClick(page.swatches["moss"], Qt.Key.Key_Return)
+    assert session.job.design.look.paint == "moss"
 
 
 def test_options_are_turned_through_by_mouse_and_by_key(qtbot, page: ShowWindow, session: Session):
@@ -122,3 +127,14 @@ def test_a_long_warning_cuts_no_control_short(qtbot, page: ShowWindow, width: in
     for each in page.controls:
         assert each.height() >= each.minimumSizeHint().height()
         assert each.geometry().bottom() < page.area.viewport().height()
+
+
+@pytest.mark.parametrize("scale", [1.0, 1.25, 1.5, 2.0])
+def test_close_is_in_sight_on_a_laptop_at_every_enlargement(qtbot, page: ShowWindow, scale: float):
+    page.resize(round(1366 / scale), round(768 / scale))
+    QApplication.processEvents()
+    for button in (page.close_, page.alone):
+        assert page.rect().contains(QRect(button.mapTo(page, QPoint()), button.size()))
+    if scale < 1.5:
+        assert page.area.horizontalScrollBar().maximum() == 0
+        assert not page.close_.geometry().intersects(page.alone.geometry())
