@@ -1,4 +1,7 @@
-"""What was bought and what is sawn, noted in a job's file; how it is kept is model.cutting's business."""
+"""What was bought and what is sawn, noted in a job's file; how it is kept is model.cutting's business.
+
+What notes raises FileTrouble for the disk and JobRefused for what is in the file already.
+"""
 
 from __future__ import annotations
 
@@ -29,7 +32,10 @@ def find_file(option: str, jobs: Sequence[str], settings: Sequence[str]) -> Path
 
 
 def note_bought(path: Path, plan: CuttingPlan) -> int:
-    """Note in the file that a plan's boards were bought, beside those from before; how many there are now."""
+    """Note in the file that a plan's boards were bought, beside those from before; how many there are now.
+
+    Raises Refused for a plan of several jobs.
+    """
     from model.cutting.frozen import freeze_plan, note_printed
 
     job = read_job_file(path)

@@ -1,4 +1,7 @@
-"""What each command does with a job. Arguments are read in app.cli; heavy modules load on use."""
+"""What each command does with a job. Arguments are read in app.cli; heavy modules load on use.
+
+What is wrong with a job, a wish or a file is raised as a MantelwrightError, and said by app.cli.
+"""
 
 from __future__ import annotations
 

@@ -73,6 +73,7 @@ def build_outputs(
     What is bought and how it is cut is planned out of the list given as `stock`, the usual sizes without one,
     or taken from a plan of this job that is there already; `tell_plan` is told which plan it is. Drawing
     files are written in `dxf_version`. A part of the work is done by `second` meanwhile, where there is one.
+    `step` is told how far it is and may raise to end it. Raises Refused for another `paper`.
     """
     tell = step or tell_nobody
     tell(0.0, "Working out the boards")

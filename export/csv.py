@@ -53,6 +53,7 @@ def write_table(heading: Sequence[str], rows: Iterable[Sequence[str | int]]) -> 
 
 
 def unit_name(style: LengthStyle) -> str:
+    """``mm`` or ``in``: what the decimals of `decimal_text` are in, for headings."""
     return "mm" if style.units == MILLIMETRES_ONLY else "in"
 
 
@@ -140,6 +141,7 @@ def plain_text(text: str) -> str:
 
 
 def decimal_text(length: float, style: LengthStyle) -> str:
+    """`length` inches as `style` would print it, in decimals: of a millimetre where that is its only unit."""
     unit = MM_PER_INCH if style.units == MILLIMETRES_ONLY else 1.0
     return figure_text(round_length(length, style) * unit)
 

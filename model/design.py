@@ -28,8 +28,8 @@ class Column:
     """A boxed leg; `margin` is from the opening's edge to its inner side.
 
     Both are `width` wide at the foot, but for one whose own width is given, and `taper` narrower at the top,
-    wider below nothing. `taper_edges`, BOTH or OUTER, says which edges lean. `kind` is FRAMED, PLAIN,
-    FLUTED or RAISED.
+    wider below nothing. `taper_edges`, BOTH or OUTER, says which edges lean. `over_edge` is what one does at
+    a raised hearth's end, in a word of model.build.hearth_step. `kind` is FRAMED, PLAIN, FLUTED or RAISED.
     """
 
     kind: str

@@ -80,5 +80,5 @@ def _parse_example(plain: str, text: str, field: str) -> Currency:
 
 
 def format_money(hundredths: int, currency: str) -> str:
-    """``$12.40``; `currency` as for `parse_currency`."""
+    """``$12.40``; `currency` as for `parse_currency`, which may refuse it."""
     return parse_currency(currency).format(hundredths)

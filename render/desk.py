@@ -32,7 +32,11 @@ MORE_NOTES = "More notes: on the sheet of notes."
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """A sheet before it is known how many there are."""
+    """A sheet before it is known how many there are.
+
+    `scale` is as its title block says it. `over` are notes that found no room on it, `joined` the titles of
+    what stands on it after what it is called by.
+    """
 
     title: str
     scale: str
@@ -40,9 +44,7 @@ class Draft:
     block: Block
     notes: tuple[str, ...] = ()
     over: tuple[str, ...] = ()
-    """Notes that found no room on the sheet."""
     joined: tuple[str, ...] = ()
-    """Titles of what stands on the sheet besides what it is called by first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,7 +132,7 @@ def title_of_views(views: Sequence[str]) -> str:
 
 
 def lay(desk: Desk, draw: DrawView, views: tuple[str, ...], least: DrawView | None = None) -> Layout:
-    """The views in the room for drawings, at the largest usual scale that holds them; `least` as there."""
+    """The views in the room for drawings at the largest usual scale that holds them; see `lay_views`."""
     return lay_views(views, draw, desk.scales, desk.area, least)
 
 

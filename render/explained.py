@@ -45,7 +45,7 @@ LEGEND: tuple[tuple[str, Callable[[Mark], bool]], ...] = (
 
 
 def draw_explanation(surround: Surround, finding: Finding) -> Drawing:
-    """In the views that show what the finding is about."""
+    """The finding in those views that show what it is about, as large as WIDE by HIGH has room for."""
     page = PAGES.get(finding.check, _draw_plain)
     return _fit(lambda ratio: page(surround, finding, ratio))
 

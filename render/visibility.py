@@ -98,9 +98,8 @@ class Solids:
     `corners` (n, 3) room inches. `quads` (m, 4) corner numbers, counter-clockwise from outside;
     `quad_owner`, `quad_side` the solid and its side. `caps` are ends with other than four corners, and
     faces with holes. Side numbers: 0.. along the section, then the low and the high end; walls of holes as
-    in render.holes. Ends that lie against each other
-    in a mitre are left out, since nothing can be seen between them. Solids from number `site_start` on
-    are the site's.
+    in render.holes. Ends that lie against each other in a mitre are left out, since nothing can be seen
+    between them. Solids from number `site_start` on are the site's.
     """
 
     corners: Floats

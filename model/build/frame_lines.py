@@ -247,6 +247,10 @@ def _grooved_reveal(design: Design, reveal: float, ledger: Ledger) -> float:
 
 
 def lay_frieze(design: Design, outline: Rect, front: float, under_bed: float, ledger: Ledger) -> Frame:
+    """The frieze's panels, as many as `outline` has room for; one board over all of it unless it is framed.
+
+    `front` is z of its face. Panels end below y = `under_bed`, the foot of the bed mould.
+    """
     x0, y0, x1, y1 = outline
     frieze = design.frieze
     if frieze.kind != FRAMED:

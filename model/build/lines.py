@@ -109,11 +109,11 @@ class Tablet:
 class Side:
     """One column and the shelf's end over it, as if it stood on the right (x > 0).
 
-    `base` is y of where it stands, `on_hearth` whether the hearth carries it whole, `step` where it steps
-    down from there to the floor. `inner_back` and
-    `outer_back` are z behind its inner and outer sides, up to the top of the facing they lie on. `lean`
-    is how that facing, or the wall where neither lies on it, is out of plumb. `inner` and `outer` are x of
-    its sides at the foot, `taper` are both edges of a column that is tapered.
+    `inner` and `outer` are x of its sides at the foot, `taper` both edges of a column that is tapered;
+    `shelf_side` is x of the shelf's end. `base` is y of where it stands, `plinth_top` y over its plinth.
+    `on_hearth` says whether the hearth carries it whole, `step` where it steps down from there to the floor.
+    `inner_back` and `outer_back` are z behind its inner and outer sides, up to the top of the facing they lie
+    on. `lean` is how that facing, or the wall where neither lies on it, is out of plumb.
     """
 
     name: str
@@ -197,12 +197,14 @@ LEFT, RIGHT = "left", "right"
 class Layout:
     """Room coordinates of the surround's lines, inches.
 
-    `floor`, `ceiling` are y of the room's floor and ceiling; `wall` is z of the wall beside the facing.
-    `*_front` are z of faces, `shelf_back` of the shelf's back; `shelf_step` is how much further forward the
-    shelf's face lies over the columns. `column_inner` is x of both columns' inner
-    sides beside the frieze, right of the centre line. `frieze_over` says that the frieze runs over the
-    columns' faces, `strips` how high the ledger and the cleat behind it are, 0 where there is no room for
-    them. `obstacles` stand in the room, `behind` was left on the masonry behind the surround.
+    `*_side` are x right of the centre line, where the left lies alike; so is `column_inner`, x of both
+    columns' inner sides beside the frieze. `*_top`, `*_bottom`, `*_foot`, `floor` and `ceiling` are y, and
+    `edge_bottom` is that of the shelf's edge. `*_front` are z of faces, `shelf_back` of the shelf's back,
+    `wall` of the wall beside the facing. `plinth_out` is how far plinths stand out from the columns,
+    `shelf_step` how much further forward the shelf's face lies over them; `board` and `panel` are
+    thicknesses. `frieze_over` says that the frieze runs over the columns' faces, `strips` how high the ledger
+    and the cleat behind it are, 0 where there is no room for them. `obstacles` stand in the room, `behind`
+    was left on the masonry behind the surround.
     """
 
     opening_side: float
@@ -328,6 +330,11 @@ class Layout:
 
 
 def find_step_up(facing_top: float, wall: float, leg: Point2, back: float) -> float | None:
+    """y at which a back that lies on the facing goes back to the wall; None where it does not.
+
+    `leg` is y of the piece's foot and head, `back` z of its back at the foot, `wall` z of the wall beside the
+    facing. Over a facing that is less proud than LEAST_STEP the back runs straight.
+    """
     stands_off = back == 0.0 and wall < -LEAST_STEP
     within = leg[0] + LEAST_LAYER <= facing_top <= leg[1] - LEAST_LAYER
     return facing_top if stands_off and within else None

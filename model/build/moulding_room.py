@@ -66,6 +66,7 @@ def fit_capital(design: Design, around: float, under_frieze: float, ledger: Ledg
 
 
 def fit_plinth_cap(design: Design, over_plinth: float, ledger: Ledger) -> Section | None:
+    """On the plinths, no further out than they stand; `over_plinth` is how high there is room over them."""
     if not design.plinth.on:
         return None
     room = Room(

@@ -103,11 +103,10 @@ def _find_section(design: Design, use: Use, path: str, key: str, ledger: Ledger)
 
 
 def fit_edge(design: Design, height: float, ledger: Ledger) -> tuple[Section | None, float]:
-    """The section of the shelf's edge band, `height` high and as thick as the boards; None when it is square.
+    """The shelf's edge, `height` high and as thick as the boards, and how much of its height is worked.
 
-    With it, how much of its height is worked.
-
-    What is worked on it lies along its lower edge, in front of it nothing.
+    What is worked lies along the lower edge, and nothing stands out in front of it. None and 0 where it is
+    square.
     """
     key = design.shelf.edge_profile
     if key == SQUARE:

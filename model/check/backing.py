@@ -13,7 +13,7 @@ from model.surround import Surround
 
 
 def check_backing(surround: Surround) -> tuple[Finding, ...]:
-    """Only what is amiss."""
+    """Findings of fit: a frieze over the opening, bare wall, wood that stands off; only what is amiss."""
     wording = Wording(surround.job.about.length_style)
     found = [*_check_frieze(surround, wording), *_check_bare_wall(surround, wording)]
     if surround.job.site.facing.proud > HAIR:

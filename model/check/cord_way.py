@@ -25,7 +25,7 @@ OURS = Sourced(0.0, "", Standing.SHOP_CHOICE, "how the parts go together")
 
 
 def check_cord_way(surround: Surround) -> tuple[Finding, ...]:
-    """Nothing where no cords run."""
+    """Whether the plug passes, what is amiss with its way, and cautions; nothing where no cords run."""
     way = plan_cord_way(surround)
     if way is None:
         return ()

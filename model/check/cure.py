@@ -40,7 +40,10 @@ class Cure:
 
 @dataclass(frozen=True, slots=True)
 class Need:
-    """Points of a part that are not clear, room (n, 3) and projection (n,), and what would be enough."""
+    """Points of a part that are not clear: in the `room` (n, 3) and their `projection` (n,), inches.
+
+    `beside` and `above` give the least distance that would be enough there, whatever the other is.
+    """
 
     room: Lengths
     projection: Lengths

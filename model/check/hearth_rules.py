@@ -86,7 +86,7 @@ def is_large(opening: Opening) -> bool:
 
 
 def least_thickness(rise: float) -> Sourced:
-    """IRC R1001.9.2: least thickness where the firebox's floor stands `rise` above the extension's top."""
+    """IRC R1001.9.2: least thickness where the firebox's floor stands `rise` in. over the extension's top."""
     return THIN_THICKNESS if rise >= THIN_RISE.value - HAIR else LEAST_THICKNESS
 
 

@@ -59,7 +59,7 @@ def check_joinery(surround: Surround) -> Iterator[Finding]:
 
 
 def find_widest_mitre(surround: Surround) -> Mitre | None:
-    """None where nothing is mitred."""
+    """The widest of all mitres, and what its wood moves; None where nothing is mitred."""
     widths = [max(_list_mitres(board), default=0.0) for board in surround.boards]
     most = max(widths, default=0.0)
     if most <= HAIR:

@@ -35,13 +35,13 @@ class Screen:
 
 
 def size_screen(diagonal: float) -> tuple[float, float]:
-    """Width and height of a screen, from corner to corner as given, all in the same unit."""
+    """Width and height of a screen of 16 to 9 that measures `diagonal` from corner to corner, in its unit."""
     tall = SCREEN_HIGH.value * diagonal
     return (diagonal**2 - tall**2) ** 0.5, tall
 
 
 def place_screen(surround: Surround) -> Screen | None:
-    """None where there is no set."""
+    """Where the set hangs and how far one looks up at it; None where there is no set."""
     tv, layout = surround.job.site.tv, surround.layout
     if tv.diagonal is None:
         return None

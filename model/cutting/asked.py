@@ -10,7 +10,10 @@ from model.errors import Refused
 
 
 def check_task(task: Task) -> None:
-    """Raise `Refused` for a size, price or number below 0, and for a key that stands twice."""
+    """Raise `Refused` for a number, price, trim or mitre below 0, and for a key that stands twice.
+
+    Sizes are left to whoever plans: one board without a size does not hold up the others.
+    """
     _check_not_negative("kerf", task.kerf)
     _check_not_negative("length worth keeping", task.keep)
     for each in task.stock:

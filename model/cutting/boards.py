@@ -27,7 +27,7 @@ TOO_FEW = "too few boards are listed"
 def plan_boards(task: Task, effort: Effort | None = None) -> BoardPlan:
     """The cheapest boards of a task found within an effort; pieces that cannot be had are named apart.
 
-    Raises `Refused` for a task that makes no sense: a negative kerf, price, trim or supply, a key used twice.
+    Raises `Refused` for numbers that mean nothing, such as a kerf below 0; see model.cutting.asked.
     """
     check_task(task)
     effort = effort or Effort()

@@ -6,9 +6,10 @@ The plan is in whole sheets and its cost is a sum of prices; `Proof` says what n
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 
+from model.cutting.asked import check_task
 from model.cutting.packer import Layout
 from model.cutting.sheet_cuts import Lying, Sawn, Sawyer, order_cuts
 from model.cutting.sheet_problem import SheetProblem, Sides, holds, make_sheet_problem, refuse_too_large
@@ -20,15 +21,23 @@ from model.errors import Refused
 def plan_sheets(task: Task, effort: Effort | None = None) -> SheetPlan:
     """The cheapest sheets of a task found within an effort; pieces that cannot be had are named apart.
 
-    Raises `Refused` for numbers that mean nothing, such as a saw cut less than 0 wide.
+    Raises `Refused` for a piece without a size and for other numbers that mean nothing, such as a kerf
+    below 0; see model.cutting.asked.
     """
     effort = effort or Effort()
     check_task(task)
+    _check_sizes(task.wanted)
     refused = refuse_too_large(task)
     names = {each.key for each in refused}
     wanted = tuple(each for each in task.wanted if each.count > 0 and each.key not in names)
     stock = tuple(each for each in task.stock if any(holds(each, piece) for piece in wanted))
     return _plan(task, wanted, stock, refused, effort)
+
+
+def _check_sizes(wanted: Iterable[Wanted]) -> None:
+    for piece in wanted:
+        if piece.length <= 0 or piece.width <= 0:
+            raise Refused(f"piece {piece.key}", (piece.length, piece.width), "a length and a width above 0")
 
 
 def _plan(
@@ -101,21 +110,3 @@ class _Writer:
 
     def _place(self, key: str, x: int, y: int, sides: Sides) -> Placed:
         return Placed(key, x, y, sides[0] - self.problem.kerf, sides[1] - self.problem.kerf)
-
-
-def check_task(task: Task) -> None:
-    """Raise `Refused` for a task whose numbers mean nothing."""
-    if task.kerf < 0:
-        raise Refused("saw cut", task.kerf, "a width of 0 or more")
-    for piece in task.wanted:
-        if piece.length <= 0 or piece.width <= 0:
-            raise Refused(f"piece {piece.key}", (piece.length, piece.width), "a length and a width above 0")
-        if piece.count < 0:
-            raise Refused(f"piece {piece.key}", piece.count, "a number of 0 or more")
-    for stock in task.stock:
-        if stock.price < 0:
-            raise Refused(f"price of {stock.key}", stock.price, "0 or more")
-        if min(stock.trim_ends, stock.trim_edges) < 0:
-            raise Refused(f"trim of {stock.key}", (stock.trim_ends, stock.trim_edges), "0 or more")
-        if stock.supply is not None and stock.supply < 0:
-            raise Refused(f"number of {stock.key}", stock.supply, "0 or more, or none for any number")

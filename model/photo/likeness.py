@@ -77,7 +77,10 @@ class Likeness:
 
 
 def first_marks(corners: ArrayLike) -> dict[str, tuple[float, float]]:
-    """Where handles of lines lie before they are set: of upright ones half way up, of level ones midway."""
+    """Where handles of lines lie before they are set: of upright ones half way up, of level ones midway.
+
+    In pixels, by the line's name; `corners` (4, 2) as for `read_likeness`, refused alike.
+    """
     out_of = find_homography(UNIT, corners)
     places = [(FIRST[name], 0.5) for name in ACROSS] + [(0.5, FIRST[name]) for name in UP]
     pixels = apply_homography(out_of, places)
@@ -85,7 +88,10 @@ def first_marks(corners: ArrayLike) -> dict[str, tuple[float, float]]:
 
 
 def line_through(corners: ArrayLike, name: str, mark: tuple[float, float]) -> tuple[tuple[float, float], ...]:
-    """The two ends in pixels of the line that a mark stands for, as long as the surround is high or wide."""
+    """The two ends in pixels of the line that a mark stands for, as long as the surround is high or wide.
+
+    `corners` (4, 2) as for `read_likeness`, refused alike.
+    """
     into, out_of = find_homography(corners, UNIT), find_homography(UNIT, corners)
     across, up = apply_homography(into, [mark])[0]
     ends = ((across, 0.0), (across, 2.0)) if name in ACROSS else ((-0.8, up), (1.8, up))

@@ -1,4 +1,4 @@
-"""What an anchor in old masonry may be planned to hold, how far it keeps from edges, and whence we know.
+"""What an anchor in old masonry may be planned to hold, how far it keeps from edges, and where that is read.
 
 A job may set its own, from a pull test on the spot; see model.parameters.
 """

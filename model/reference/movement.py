@@ -23,7 +23,3 @@ ACROSS = {
     "basswood": _change(0.00330),
 }
 """Change of width for each percent of moisture, 6 to 14 %; by the words for species."""
-DRIEST, DAMPEST = (
-    Sourced(moisture, "%", Standing.COMMON_PRACTICE, "interior wood through the seasons of a heated house")
-    for moisture in (6.0, 10.0)
-)

@@ -23,6 +23,7 @@ def length(
     optional: bool = False,
     linked: bool = False,
 ) -> Parameter:
+    """A length, inches; an `optional` one may be None, a `linked` one is another row's value once more."""
     default = None if default is None else float(default)
     return Parameter(path, label, group, Kind.LENGTH, default, help, low, high, step, None, optional, linked)
 
@@ -32,10 +33,12 @@ LARGEST = "Readings at other places, parted by commas; the largest of all govern
 
 
 def readings(path: str, label: str, group: str, low: float, high: float, help: str) -> Parameter:
+    """Further readings of a size, none to begin with."""
     return Parameter(path, label, group, Kind.READINGS, (), help, low, high)
 
 
 def optional(path: str, label: str, group: str, low: float, high: float, help: str) -> Parameter:
+    """A length that may be left empty, and is to begin with."""
     return length(path, label, group, None, low, high, help, optional=True)
 
 
@@ -92,6 +95,7 @@ def piece(path: str, which: str) -> tuple[Parameter, ...]:
 
 
 def choice(path: str, label: str, group: str, choices: Mapping[str, str], help: str) -> Parameter:
+    """One of `choices`, stored words to words shown; the first is the default."""
     return Parameter(path, label, group, Kind.CHOICE, next(iter(choices)), help, choices=choices)
 
 
@@ -108,6 +112,7 @@ def moulding(
 
 
 def own_section(path: str, number: int) -> Parameter:
+    """The text of a section that the job brings along, empty to begin with; `number` counts from 1."""
     help = "A line for each element, such as cavetto 3/4 down, 3/4 back; inches where no unit is written."
     return Parameter(path, f"Own section {number}", "Mouldings", Kind.SECTION, "", help)
 
@@ -119,6 +124,7 @@ def text(path: str, label: str, group: str, help: str, default: str = "") -> Par
 def rate(
     path: str, label: str, help: str, sourced: Sourced, measure: Measure, low: float, high: float, step: float
 ) -> Parameter:
+    """How far a material goes, or what is lost of it; the default is a figure of the trade, in `measure`."""
     return Parameter(
         path,
         label,
@@ -135,6 +141,7 @@ def rate(
 
 
 def coats(path: str, label: str, help: str, sourced: Sourced) -> Parameter:
+    """How many coats there are of something, 0 for none."""
     return Parameter(path, label, "Rates", Kind.COUNT, int(sourced.value), help, 0, 6, 1, sourced=sourced)
 
 

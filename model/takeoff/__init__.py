@@ -1,1 +1,1 @@
-"""Lists taken off the boards: cut list and marks."""
+"""Lists taken off the boards: marks, cut list, rough sizes, saw settings, surfaces, materials, weights."""

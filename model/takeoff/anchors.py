@@ -40,9 +40,9 @@ MASONRY, WALL = "masonry", "wall framing"
 class Anchor:
     """One anchor: x from the opening's centre line, y over the hearth, and the nailer it goes through.
 
-    `board` is that nailer's index. `upper` ones lie high enough to hold the surround up, an overmantel's
-    own, over the shelf, not among them; `into` is
-    MASONRY, or WALL for a screw into the framing beside the facing, which is planned to hold no more.
+    `board` is that nailer's index. `upper` ones lie high enough to hold the surround up; an overmantel's own,
+    over the shelf, are not among them. `into` is MASONRY, or WALL for a screw into the framing beside the
+    facing, which is planned to hold no more.
     """
 
     x: float

@@ -44,10 +44,9 @@ class Cut:
     """A line of the cut list; sizes are finished sizes in inches, length long point to long point.
 
     `mark` is the kind's, `pieces` the marks of the boards it stands for, `quantity` of them. `name` is no
-    other line's. `width`
-    and `thickness` are the section's outline. `ends`, `stock` and `notes` are words for the shop.
-    `short_length` is between short points, `rough` what is sawn first. `hand`, `grain` and `shows` say how
-    the piece lies in place; `shows` is empty where nobody looked.
+    other line's. `width` and `thickness` are the section's outline. `ends`, `stock` and `notes` are words for
+    the shop. `short_length` is between short points, `rough` what is sawn first. `hand`, `grain` and `shows`
+    say how the piece lies in place; `shows` is empty where nobody looked.
     """
 
     mark: str
