@@ -15,12 +15,10 @@ from model.cutting.printed import Change
 from model.cutting.stock_list import SoldRow, StockList, describe_row
 from model.cutting.task import SawnBoard, SawnSheet, to_inches
 from model.cutting.wording import describe_bound, describe_material, describe_short
-from model.money import format_money
+from model.money import HUNDREDTHS, format_money
 from model.takeoff.cut_list import thickness_style
 from model.units import LengthStyle, format_length
 from render.buying_sheet import line_texts
-
-CENTS = 100
 
 
 def cutting_lines(
@@ -74,7 +72,7 @@ def proof_text(group: GroupPlan, currency: str) -> str:
     proof = group.proof
 
     def amount(value: int) -> str:
-        return format_money(value, currency) if group.is_priced else f"{value / CENTS:.2f} board feet"
+        return format_money(value, currency) if group.is_priced else f"{value / HUNDREDTHS:.2f} board feet"
 
     if proof.is_proven:
         return f"{amount(proof.cost)}, proven"

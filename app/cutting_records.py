@@ -13,9 +13,8 @@ from model.cutting.plan import CuttingPlan, GroupPlan, Sawn, Short
 from model.cutting.printed import Change
 from model.cutting.stock_list import HandRow, SoldRow, describe_row
 from model.cutting.task import SawnSheet, to_inches
+from model.money import HUNDREDTHS
 from model.units import LengthStyle
-
-CENTS = 100
 
 
 def cutting_record(
@@ -53,12 +52,12 @@ def cutting_record(
 
 
 def _money(hundredths: int | None) -> float | None:
-    return None if hundredths is None else hundredths / CENTS
+    return None if hundredths is None else hundredths / HUNDREDTHS
 
 
 def _group_record(group: GroupPlan, style: LengthStyle) -> dict[str, Any]:
     material, proof = group.group.material, group.proof
-    scale = {"cost": proof.cost / CENTS, "bound": proof.bound / CENTS}
+    scale = {"cost": proof.cost / HUNDREDTHS, "bound": proof.bound / HUNDREDTHS}
     wood = {f"{name}_board_feet": value for name, value in scale.items()}
     return {
         "kind": str(material.kind),

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from app.records import table_lines
+from model.measures import SQUARE_INCHES
 from model.surround import Surround
 from model.takeoff.cut_list import describe_stock
 from model.takeoff.fasteners import count_fixings
@@ -27,7 +28,6 @@ from render.materials_sheet import (
 
 PLACES = 4
 """Decimals in records."""
-SQUARE_INCHES = 144.0
 
 
 def takeoff_record(surround: Surround, takeoff: Takeoff) -> dict[str, Any]:

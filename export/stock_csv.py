@@ -14,7 +14,6 @@ from typing import Any
 
 from export.csv import FORMULA_STARTS, write_table
 from model.cutting.stock_fields import (
-    CENTS,
     HAND_FIELDS,
     SOLD_FIELDS,
     Field,
@@ -25,6 +24,7 @@ from model.cutting.stock_fields import (
 from model.cutting.stock_file import MOST_FAULTS, MOST_ROWS
 from model.cutting.stock_list import HandRow, SoldRow, StockList
 from model.errors import Refused, StockRefused
+from model.money import HUNDREDTHS
 from model.units import INCHES_16
 
 QUOTED = (*FORMULA_STARTS, "'")
@@ -60,7 +60,7 @@ def _cell(field: Field, value: Any) -> str:
     if field.holds is Holds.LENGTH:
         return f"{value:.9f}".rstrip("0").rstrip(".")
     if field.holds is Holds.MONEY:
-        return f"{value / CENTS:.2f}"
+        return f"{value / HUNDREDTHS:.2f}"
     if field.holds is Holds.YES_NO:
         return "yes" if value else "no"
     text = str(value)

@@ -9,12 +9,15 @@ import re
 from dataclasses import dataclass
 
 from model.errors import Refused
-from model.units import MILLIMETRES_ONLY, LengthStyle
+from model.units import INCHES_PER_FOOT, MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle
 
 LITRES_PER_GALLON = 3.785411784
 SQUARE_METRES_PER_SQUARE_FOOT = 0.09290304
+METRES_PER_FOOT = 0.3048
 KILOGRAMS_PER_POUND = 0.45359237
 """Exact by definition: NIST Handbook 44, appendix C."""
+SQUARE_INCHES, CUBIC_INCHES = float(INCHES_PER_FOOT**2), float(INCHES_PER_FOOT**3)
+"""In a square foot, and in a cubic foot."""
 PLACES = 4
 """Significant figures of a rate in a field: finer than any of them is known."""
 _NUMBER = re.compile(r"(?P<number>[0-9]{1,7}(?:[.,][0-9]{0,9})?|[.,][0-9]{1,9}) ?(?P<unit>\D.*)?")
@@ -51,12 +54,12 @@ COVERAGE = Measure("sq ft/gal", "m²/L", SQUARE_METRES_PER_SQUARE_FOOT / LITRES_
 GALLON = Measure("gal", "L", LITRES_PER_GALLON)
 FLUID_OUNCE = Measure("fl oz", "mL", LITRES_PER_GALLON * 1000 / 128)
 POUND = Measure("lb", "kg", KILOGRAMS_PER_POUND)
-FOOT = Measure("ft", "m", 0.3048)
-POUND_PER_FOOT = Measure("lb/ft", "kg/m", KILOGRAMS_PER_POUND / 0.3048)
-MIL = Measure("mil", "µm", 25.4)
-INCH = Measure("in", "mm", 25.4)
+FOOT = Measure("ft", "m", METRES_PER_FOOT)
+POUND_PER_FOOT = Measure("lb/ft", "kg/m", KILOGRAMS_PER_POUND / METRES_PER_FOOT)
+MIL = Measure("mil", "µm", MM_PER_INCH)
+INCH = Measure("in", "mm", MM_PER_INCH)
 HOUR = Measure("h", "h", 1.0)
-HOUR_PER_FOOT = Measure("h/ft", "h/m", 1 / 0.3048)
+HOUR_PER_FOOT = Measure("h/ft", "h/m", 1 / METRES_PER_FOOT)
 
 
 def format_measure(value: float, measure: Measure, style: LengthStyle, places: int = 3) -> str:

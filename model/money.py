@@ -12,6 +12,8 @@ from functools import lru_cache
 from model.errors import Refused
 
 USUAL = "$"
+HUNDREDTHS = 100
+"""In one of any currency: money is whole ones of these inside."""
 LONGEST_SYMBOL = 12
 NO_BREAK, THIN = ("\u00a0", " "), ("\u202f", " ")
 WANTED = (

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from model.board import Point3
 from model.job import Job
-from model.measures import FOOT, POUND, SQ_FT, format_measure
+from model.measures import FOOT, POUND, SQ_FT, SQUARE_INCHES, format_measure
 from model.parameters import TABLE
 from model.takeoff.joints import Joint, JointKind
 from model.takeoff.materials import CAULKED, Basis, Material, Rate, find_rate
@@ -32,7 +32,6 @@ from render.tables import (
     table_strips,
 )
 
-SQUARE_INCHES = INCHES_PER_FOOT**2
 ON_LINE = 1 / 32
 """What acts no further from the centre line than this acts on it, in. Shop choice."""
 RATE_GROUPS = ("Rates", "Cutting")

@@ -5,16 +5,15 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from model.measures import SQ_FT, format_measure
+from model.measures import SQ_FT, SQUARE_INCHES, format_measure
 from model.steps.step import Step, Where
 from model.steps.work import round_up
 from model.surround import Surround
 from model.takeoff.fasteners import Means, count_fixings
 from model.takeoff.takeoff import Takeoff
-from model.units import INCHES_PER_FOOT, LengthStyle, format_length
+from model.units import LengthStyle, format_length
 from render.board_marks import kind_of
 
-SQUARE_INCHES = INCHES_PER_FOOT**2
 TIMES = "\N{MULTIPLICATION SIGN}"
 
 

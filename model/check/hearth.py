@@ -6,10 +6,11 @@ from collections.abc import Sequence
 
 from model.check.clearance import HAIR
 from model.check.finding import Finding, Status
-from model.check.hearth_rules import HEARTH_RULES, SQUARE_INCHES_PER_FOOT, HearthRule
+from model.check.hearth_rules import HEARTH_RULES, HearthRule
 from model.check.manuals_hearth import CHECK, check_manuals_hearth
 from model.check.regime import IRC, LOCAL, MASONRY_KINDS
 from model.check.wording import Wording
+from model.measures import SQUARE_INCHES
 from model.reference.hearth import THIN_RISE, THIN_THICKNESS
 from model.reference.sourced import Sourced
 from model.site import Opening, Site
@@ -133,4 +134,4 @@ def _build_finding(
 
 
 def _format_area(opening: Opening) -> str:
-    return f"an opening of {opening.area / SQUARE_INCHES_PER_FOOT:.2f} sq ft"
+    return f"an opening of {opening.area / SQUARE_INCHES:.2f} sq ft"

@@ -41,8 +41,6 @@ from model.reference.sourced import Sourced
 from model.site import Opening
 
 Asks = Callable[[Opening], Sourced]
-SQUARE_INCHES_PER_FOOT = 144.0
-"""For the area of an opening, which the rules give in square feet."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from model.check.clearance import HAIR
 from model.check.finding import Bound, Finding, Status
 from model.check.part import SHELF
 from model.check.wording import Wording
+from model.measures import CUBIC_INCHES
 from model.reference.bending import (
     CREEP,
     FULL_LOAD,
@@ -25,9 +26,9 @@ from model.reference.bending import (
 from model.reference.sourced import Sourced
 from model.reference.weights import SPECIFIC_GRAVITIES, WATER
 from model.surround import Surround
+from model.units import INCHES_PER_FOOT
 
 SAG, WEIGHED, FIXING = "shelf sag", "shelf under a weight", "shelf fixing"
-FEET, CUBIC_INCHES = 12.0, 1728.0
 SCREW, THREAD = 0.164, 1.0
 """A no. 8 screw with 1 in. of thread in the ledger, in. Shop choice."""
 SHARING = 2
@@ -92,11 +93,11 @@ def work_out_sag(surround: Surround) -> Sag | None:
     species = design.board.species
     stiffness = STIFFNESS[species]
     density = WATER.value * SPECIFIC_GRAVITIES[species].value * (1 + surround.job.shop.rates.moisture / 100)
-    load, own = design.shelf.load / FEET, area * density / CUBIC_INCHES
+    load, own = design.shelf.load / INCHES_PER_FOOT, area * density / CUBIC_INCHES
     first = sag_between(load + own, span, stiffness.value, inertia)
     carried = surround.layout.strips[0] > HAIR
     heavy = sag_under(HEAVY.value, span, stiffness.value, inertia)
-    most, full = SAG_PER_FOOT.value * span / FEET, FULL_LOAD.value * span
+    most, full = SAG_PER_FOOT.value * span / INCHES_PER_FOOT, FULL_LOAD.value * span
     return Sag(span, load, own, stiffness, inertia, first, most, heavy, full, carried)
 
 

@@ -27,8 +27,8 @@ from model.reference.proportion import (
 )
 from model.reference.sourced import Sourced
 from model.surround import Surround
+from model.units import INCHES_PER_FOOT
 
-FEET = 12.0
 UPRIGHT = ("column.width", "opening.width")
 """Sizes that are drawn as upright lines."""
 Line = tuple[float, float, float, float]
@@ -164,8 +164,10 @@ def _list_for_room(surround: Surround) -> tuple[Guide, ...]:
     room, opening = surround.job.site.room, surround.job.site.opening
     if room.length is None or room.breadth is None:
         return ()
-    long, broad, high = (value / FEET for value in (room.length, room.breadth, room.ceiling))
-    tall, wide = (FEET * ROOT_TO_OPENING.value * sqrt(size) for size in (long + high, long + broad + high))
+    long, broad, high = (value / INCHES_PER_FOOT for value in (room.length, room.breadth, room.ceiling))
+    tall, wide = (
+        INCHES_PER_FOOT * ROOT_TO_OPENING.value * sqrt(size) for size in (long + high, long + broad + high)
+    )
     return (
         _guide("Opening height by the room", opening.height, tall, tall, ROOT_TO_OPENING, "opening.height"),
         _guide("Opening width by the room", opening.width, wide, wide, ROOT_TO_OPENING, "opening.width"),

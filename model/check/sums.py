@@ -14,8 +14,9 @@ from model.check.board_distance import list_board_distances
 from model.check.chart import read_chart
 from model.check.clearance import HAIR
 from model.check.finding import Bound, Finding
-from model.check.hearth_rules import SQUARE_INCHES_PER_FOOT, is_large
+from model.check.hearth_rules import is_large
 from model.check.mantel import IRC_RULE, NBC_RULE, NFPA211_RULE
+from model.measures import SQUARE_INCHES
 from model.reference.clearance import (
     IRC_NONE_WITHIN,
     IRC_PROJECTION_PER_INCH,
@@ -137,7 +138,7 @@ class Sums:
         """How the hearth was reckoned."""
         opening, hearth, b = self._site.opening, self._site.hearth, self.bare
         if "IRC" in finding.rule or "NFPA" in finding.rule:
-            area = opening.area / SQUARE_INCHES_PER_FOOT
+            area = opening.area / SQUARE_INCHES
             clear = (
                 f"({b(opening.height)} \N{MINUS SIGN} {b(opening.sill)})"
                 if opening.sill

@@ -24,8 +24,8 @@ if TYPE_CHECKING:
 
 KINDS = (StockKind.BOARD, StockKind.MOULDING, StockKind.FRAMING, StockKind.PANEL)
 """The order that groups stand in."""
-CUBIC_INCHES = 144.0
-"""In a board foot, by its definition: a foot square, an inch thick."""
+BOARD_FOOT = 144.0
+"""Cubic inches in a board foot, by its definition: a foot square, an inch thick."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -238,4 +238,4 @@ def _price(row: SoldRow | HandRow, material: Material) -> int:
 def wood_of(row: SoldRow, material: Material) -> int:
     """Hundredths of a board foot in one of a row, by its own size; what is sold by the piece has some."""
     thickness, width = row.thickness or material.thickness, row.width or material.width
-    return max(1, round(100 * thickness * width * row.length / CUBIC_INCHES))
+    return max(1, round(100 * thickness * width * row.length / BOARD_FOOT))

@@ -11,12 +11,10 @@ from model.board import StockKind
 from model.cutting.stock_list import HEADINGS, HandRow, SoldRow
 from model.cutting.supplies import USUAL_SUPPLIES, Supply
 from model.errors import Refused
-from model.money import WANTED, parse_currency
+from model.money import HUNDREDTHS, WANTED, parse_currency
 from model.parameters import SPECIES
 from model.units import INCHES_16, LengthStyle, format_length, parse_length
 
-CENTS = 100
-"""Hundredths to one of a currency."""
 HAIR = 1e-6
 LONGEST_WORD = 80
 DEAREST = 1_000_000
@@ -105,7 +103,7 @@ class Field:
             case Holds.LENGTH:
                 return format_length(value, style) if value else ""
             case Holds.MONEY:
-                return f"{value / CENTS:.2f}"
+                return f"{value / HUNDREDTHS:.2f}"
             case Holds.YES_NO:
                 return "yes" if value else "no"
         return str(value)
@@ -165,10 +163,10 @@ class Field:
         return plain
 
     def _check_money(self, amount: float, read: object, where: str) -> int:
-        cents = round(amount * CENTS) if 0 <= amount <= DEAREST else 0
-        if cents <= 0 or abs(amount * CENTS - cents) > HAIR * max(1.0, amount):
+        hundredths = round(amount * HUNDREDTHS) if 0 <= amount <= DEAREST else 0
+        if hundredths <= 0 or abs(amount * HUNDREDTHS - hundredths) > HAIR * max(1.0, amount):
             raise Refused(self._at(where), read, self.wanted)
-        return cents
+        return hundredths
 
     def _within(self, value: object) -> bool:
         return isinstance(value, int | float) and self.lowest <= value <= self.highest

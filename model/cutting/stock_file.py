@@ -10,7 +10,6 @@ from difflib import get_close_matches
 from typing import Any, TypeVar
 
 from model.cutting.stock_fields import (
-    CENTS,
     HAND_FIELDS,
     LIST_FIELDS,
     SOLD_FIELDS,
@@ -25,6 +24,7 @@ from model.cutting.stock_list import HandRow, SoldRow, StockList
 from model.cutting.supplies import USUAL_SUPPLIES, Supply
 from model.errors import LONGEST_SHOWN, Refused, StockRefused
 from model.json_object import Unread, check_version, read_object
+from model.money import HUNDREDTHS
 
 FORMAT_KEY = "yard"
 FORMAT_VERSION = 2
@@ -75,7 +75,7 @@ def _stored(fields: Sequence[Field], record: object, defaults: dict[str, Any]) -
         value = getattr(record, field.name)
         if field.name in defaults and value == defaults[field.name]:
             continue
-        held[field.name] = value / CENTS if field.holds is Holds.MONEY and value is not None else value
+        held[field.name] = value / HUNDREDTHS if field.holds is Holds.MONEY and value is not None else value
     return held
 
 

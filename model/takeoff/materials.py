@@ -13,7 +13,7 @@ from math import pi
 from model.build.access_panel import ACCESS_PANEL
 from model.build.obstacles import BASEBOARD
 from model.job import Job, read_value
-from model.measures import BARE, FLUID_OUNCE, FOOT, GALLON, POUND, Measure
+from model.measures import BARE, FLUID_OUNCE, FOOT, GALLON, POUND, SQUARE_INCHES, Measure
 from model.parameters import Parameter, find_parameter
 from model.reference.coating import GALLON_FILM, OUNCE_VOLUME, OUNCES_PER_GALLON
 from model.reference.sourced import Sourced, Standing
@@ -21,10 +21,8 @@ from model.takeoff.fasteners import Fixing, Means, count_fixings, nails_weight
 from model.takeoff.joints import Joint, JointKind, joint_length
 from model.takeoff.standing import CEILING, FACING, HEARTH, WALL
 from model.takeoff.surfaces import Surfaces
+from model.units import INCHES_PER_FOOT
 
-SQUARE_INCHES = 144.0
-"""In a square foot."""
-FOOT_INCHES = 12.0
 CAULKED = (FACING, WALL, HEARTH, BASEBOARD, CEILING)
 """Where wood is caulked to what stands there; against a floor, which moves, it is left open. Shop choice."""
 OWN = Sourced(0.0, "", Standing.SHOP_CHOICE, "set in this job")
@@ -187,7 +185,7 @@ def _tape(job: Job, surfaces: Surfaces) -> Material:
         if board.role == ACCESS_PANEL:
             length += sum([board.length, board.length, board.width, board.width][: round(sides.value)])
     basis = Basis("loose panels", length=length)
-    return Material("Hook-and-loop tape", length / FOOT_INCHES, FOOT, basis, (sides,))
+    return Material("Hook-and-loop tape", length / INCHES_PER_FOOT, FOOT, basis, (sides,))
 
 
 def _with_loss(lost: Rate) -> float:

@@ -11,6 +11,7 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from model.board import Board, Point3, StockKind
+from model.measures import CUBIC_INCHES
 from model.reference.weights import (
     BENCH,
     BODY,
@@ -30,8 +31,6 @@ from model.solid import fill_space
 if TYPE_CHECKING:
     from model.surround import Surround
 
-CUBIC_INCHES = 1728.0
-"""In a cubic foot."""
 ONE_BY_ONE = (StockKind.FRAMING, StockKind.MOULDING)
 """Framing and mouldings go up a piece at a time, not as one sub-assembly."""
 MOST_PEOPLE = 4
