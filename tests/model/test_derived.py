@@ -14,7 +14,7 @@ def _derived(job: Job) -> dict[str, float | None]:
     return {item.key: item.value for item in list_derived(lay_out(job.site, job.design), job.design.cord)}
 
 
-def test_the_default_jobs_sums():
+def test_the_default_job_adds_up_as_by_hand():
     # invented: opening 36 by 30, margin 13, column 7 1/2, plinth 3/4 round it, overhang 3, frieze 9,
     # shelf 2 thick with its top at 54, hearth flush, ceiling 96
     assert _derived(default_job()) == pytest.approx({

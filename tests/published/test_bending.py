@@ -51,7 +51,7 @@ def test_the_longest_shelf_sags_a_144th_of_its_span(stiffness, thick, load, long
     [(0.75, 7.25, 36, 20, 0.0905), (0.75, 7.25, 60, 20, 0.698), (1.5, 7.25, 60, 20, 0.0873),
      (0.75, 11.25, 36, 35, 0.1021)],
 )  # fmt: skip
-def test_worked_shelves_of_poplar(thick, deep, span, line, sag):
+def test_shelves_of_poplar_sag_as_worked_out(thick, deep, span, line, sag):
     inertia = deep * thick**3 / 12
     assert sag_between(line / 12, span, STIFFNESS["poplar"].value, inertia) == pytest.approx(sag, rel=0.003)
 

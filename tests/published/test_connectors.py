@@ -25,7 +25,7 @@ def test_a_round_hole_is_at_least_the_sections_diagonal(width, height, least):
     # HDMI 1.0 and later, shells of types A, C and D, mm, on a connector knowledge page.
     [("hdmi_shell", 13.9, 4.45), ("hdmi_mini", 10.42, 2.42), ("hdmi_micro", 6.4, 2.8)],
 )
-def test_shells_of_the_video_connectors(key, width, height):
+def test_shells_of_video_connectors_measure_what_their_standards_say(key, width, height):
     connector = CONNECTORS[key]
     assert (connector.width, connector.height) == (width, height)
     assert connector.standing is Standing.PUBLISHED

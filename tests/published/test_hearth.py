@@ -44,7 +44,7 @@ def _hearth(part: str, **texts: str) -> Finding:
 
 
 @pytest.mark.parametrize(("width", "height", "area", "front", "side", "hearth_width"), EXTENSIONS)
-def test_least_hearth_by_the_opening(width, height, area, front, side, hearth_width):
+def test_the_least_hearth_goes_by_the_openings_area(width, height, area, front, side, hearth_width):
     assert width * height / 144 == pytest.approx(area, abs=5e-5)
     least = least_extension(Opening(width, height))
     assert (least.front.value, least.side.value) == (front, side)
@@ -69,7 +69,7 @@ def test_a_hearth_of_20_in_behind_slips_three_quarters_thick_is_three_quarters_s
 
 
 @pytest.mark.parametrize(("rise", "least"), [(0, 2), (7.99, 2), (8, 0.375), (12, 0.375)])
-def test_least_thickness_by_the_rise_of_the_firebox_floor(rise, least):
+def test_the_least_thickness_goes_by_the_rise_of_the_firebox_floor(rise, least):
     """R1001.9.2 and its exception."""
     assert least_thickness(rise).value == least
 
@@ -100,7 +100,7 @@ MM = 1 / 25.4
     ("rise", "front"),
     [(0, 400), (150, 400), (151, 450), (300, 450), (301, 475), (350, 475), (400, 500), (450, 525)],
 )
-def test_canadas_hearth_by_the_rise_of_the_fires_floor(rise, front):
+def test_canadas_hearth_goes_by_the_rise_of_the_fires_floor(rise, front):
     """OBC 9.22.5.1.(2), mm; that a part of a step counts whole is from memory, and says so."""
     figure = nbc_front(rise * MM)
     assert (figure.value, figure.unit) == (front, "mm")
@@ -116,7 +116,7 @@ COUNTRIES = [
 
 
 @pytest.mark.parametrize(("rule", "front", "side", "thick", "clause"), COUNTRIES)
-def test_hearths_elsewhere(rule, front, side, thick, clause):
+def test_each_country_asks_for_its_own_hearth_and_not_a_millimetre_less(rule, front, side, thick, clause):
     sizes = {"front": ("hearth__depth", front), "thickness": ("hearth__thickness", thick)}
     for part, (path, least) in sizes.items():
         enough = _hearth(part, site__rule=rule, **{path: f"{least} mm"})

@@ -12,7 +12,7 @@ from model.reference.lumber import DRESSED_WIDTHS, WIDEST_BOARD
     # PS 20, dry: face widths, in.
     [(2, 1.5), (3, 2.5), (4, 3.5), (5, 4.5), (6, 5.5), (8, 7.25), (10, 9.25), (12, 11.25)],
 )
-def test_softwood_face_widths(nominal, dressed):
+def test_nominal_softwood_is_dressed_to_the_widths_of_ps_20(nominal, dressed):
     assert DRESSED_WIDTHS[nominal] == dressed
 
 

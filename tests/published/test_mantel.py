@@ -45,7 +45,7 @@ def _is_allowed(finding: Finding) -> bool:
         (13 / 8, 12),
     ],
 )
-def test_irc_least_distance_for_a_projection(projection, distance):
+def test_irc_asks_an_eighth_of_projection_an_inch_from_6_to_12_in(projection, distance):
     assert irc_least_distance(np.array([projection])) == pytest.approx([distance], abs=1e-12)
 
 
@@ -54,7 +54,7 @@ def test_irc_least_distance_for_a_projection(projection, distance):
     # IRC exception 4; arithmetic. Beyond 12 in. the clause sets no limit.
     [(5.9, None), (6, 0.75), (7, 0.875), (8, 1.0), (9, 1.125), (10, 1.25), (11, 1.375), (12, inf), (30, inf)],
 )
-def test_irc_greatest_projection_at_a_distance(distance, projection):
+def test_irc_allows_no_more_projection_than_an_eighth_of_the_distance(distance, projection):
     assert irc_greatest_projection(distance) == projection
 
 
@@ -135,7 +135,7 @@ UNDER = 1 / 1024
 
 @pytest.mark.parametrize("rule", ["irc", "nfpa211", "strictest"])
 @pytest.mark.parametrize(("projection", "irc", "top", "side"), STRICTEST)
-def test_least_distances_above_and_beside(rule, projection, irc, top, side):
+def test_what_stands_at_the_least_distance_passes_and_what_is_nearer_fails(rule, projection, irc, top, side):
     above = {"irc": irc, "nfpa211": top, "strictest": TOPS[projection]}[rule]
     beside = {"irc": irc, "nfpa211": side, "strictest": SIDES[projection]}[rule]
     for place, least in ((place_above, above), (place_beside, beside)):

@@ -27,7 +27,7 @@ TABLE = {
 }
 
 
-def test_finishing_nails_by_penny():
+def test_finishing_nails_are_as_long_and_as_many_to_the_pound_as_printed():
     assert {nail.penny: (nail.length, nail.per_pound) for nail in NAILS} == TABLE
 
 
@@ -36,14 +36,15 @@ def length_of_penny(penny: float) -> float:
     return penny / 4 + 1 / 2
 
 
-@pytest.mark.parametrize("penny", TABLE)
-def test_up_to_ten_penny_the_length_is_a_quarter_of_the_penny_size_and_a_half(penny):
-    assert length_of_penny(penny) == TABLE[penny][0]
+@pytest.mark.parametrize("nail", NAILS, ids=lambda nail: f"{nail.penny}d")
+def test_up_to_ten_penny_the_length_is_a_quarter_of_the_penny_size_and_a_half(nail):
+    assert length_of_penny(nail.penny) == nail.length
 
 
-def test_the_rule_fails_above_ten_penny():
+def test_no_nail_is_listed_past_where_that_rule_holds():
     """A 12d is 3 1/4 in., not 3 1/2."""
     assert length_of_penny(12) != 3.25
+    assert max(nail.penny for nail in NAILS) < 12
 
 
 def test_a_nail_is_three_times_as_long_as_the_piece_is_thick():
@@ -53,15 +54,16 @@ def test_a_nail_is_three_times_as_long_as_the_piece_is_thick():
 
 
 @pytest.mark.parametrize(("through", "lengths"), [(0.75, (2.25,)), (0.75 + 0.5, (2.5, 2.75, 3.0))])
-def test_worked_lengths(through, lengths):
+def test_a_nail_is_longer_by_what_lies_between_both_pieces(through, lengths):
     """A 3/4 in. piece: 2 1/4. With 1/2 in. of wall board behind it 2 3/4, said as 2 1/2 to 3."""
-    assert 3 * 0.75 + (through - 0.75) in lengths
+    assert choose_nail(NAIL_FACTOR.value * 0.75 + (through - 0.75), 99) in lengths
 
 
 def test_an_eight_penny_holds_a_one_by_three_to_heavy_timber():
     """3/4 in. through, 1 3/4 in. in the base, which is at least two thirds (encyclopaedia page)."""
-    assert TABLE[8][0] - 0.75 == 1.75
-    assert (TABLE[8][0] - 0.75) / TABLE[8][0] >= 2 / 3
+    (length,) = (nail.length for nail in NAILS if nail.penny == 8)
+    assert length - 0.75 == 1.75
+    assert (length - 0.75) / length >= 2 / 3
 
 
 def test_casings_are_nailed_about_16_in_apart():

@@ -16,7 +16,7 @@ from model.reference.sourced import Standing
 from model.surround import plan_surround
 
 
-def test_the_rules_figures():
+def test_the_lead_rule_is_about_houses_before_1978_six_square_feet_and_thirty_days():
     assert (LEAD_YEAR.value, LEAD_AREA.value, LEAD_DAYS.value) == (1978, 6, 30)
     assert {figure.standing for figure in (LEAD_YEAR, LEAD_AREA, LEAD_DAYS)} == {Standing.PUBLISHED}
 

@@ -100,7 +100,7 @@ def test_shelf_heights_are_common_practice():
         (24, 18, 10, 43.27, 34.99),
     ],
 )
-def test_the_opening_by_the_size_of_its_room(length, breadth, height, wide, tall):
+def test_the_opening_goes_by_the_size_of_its_room_as_printed(length, breadth, height, wide, tall):
     sizes = {"room.length": length, "room.breadth": breadth, "room.ceiling": height}
     job = with_texts(default_job(), [(path, f"{feet * 12}") for path, feet in sizes.items()])
     guides = {g.name: g for g in list_guides(plan_surround(job))}

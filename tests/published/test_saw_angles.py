@@ -50,18 +50,18 @@ UNREADABLE = {(30, 10)}
 
 
 @pytest.mark.parametrize(("corner", "mitre", "bevel"), CORWIN_38)
-def test_crown_sprung_38_at_several_corners(corner, mitre, bevel):
+def test_crown_sprung_38_is_set_as_printed_for_several_corners(corner, mitre, bevel):
     # Three places are right in the page's sharper corners; next to a straight wall its third is off by two.
     assert lying_angles(38, corner) == pytest.approx((mitre, bevel), abs=0.0021 if corner == 179 else 0.0006)
 
 
 @pytest.mark.parametrize(("corner", "mitre", "bevel"), SBE_52)
-def test_crown_sprung_52_at_very_sharp_corners(corner, mitre, bevel):
+def test_crown_sprung_52_is_set_as_printed_for_very_sharp_corners(corner, mitre, bevel):
     assert lying_angles(52, corner) == pytest.approx((mitre, bevel), abs=0.6e-5)
 
 
 @pytest.mark.parametrize("pitch", BOXES)
-def test_boxes_with_pitched_sides(pitch):
+def test_boxes_with_pitched_sides_are_cut_as_printed(pitch):
     for sides, mitre, bevel in BOXES[pitch]:
         found = lying_angles(90 - pitch, 180 - 360 / sides)
         assert found[0] == pytest.approx(mitre, abs=0.0101), sides
@@ -69,7 +69,7 @@ def test_boxes_with_pitched_sides(pitch):
             assert found[1] == pytest.approx(bevel, abs=0.0101), sides
 
 
-def test_the_two_usual_crowns_at_a_square_corner():
+def test_the_two_usual_crowns_are_set_for_a_square_corner_as_manuals_say():
     # Saw manuals' charts for crown lying flat: 52/38 crown 31.6 and 33.9, 45/45 crown 35.3 and 30.0.
     assert [round(angle, 1) for angle in lying_angles(38, 90)] == [31.6, 33.9]
     assert [round(angle, 1) for angle in lying_angles(45, 90)] == [35.3, 30.0]
@@ -95,7 +95,7 @@ def test_flat_frames_of_equal_sides_are_cut_180_over_n(sides, mitre):
         (Corner.OUTSIDE, Hand.LEFT, "top edge", Hand.RIGHT, Hand.RIGHT),
     ],
 )
-def test_edges_and_hands_of_crown_lying_flat(kind, end, fence, swing, keep):
+def test_crown_lying_flat_has_its_edge_and_hand_where_the_manual_puts_them(kind, end, fence, swing, keep):
     setting = set_lying(38, 90, kind, end)
     assert (setting.fence, setting.swing, setting.keep) == (fence, swing, keep)
 
@@ -110,7 +110,7 @@ def test_edges_and_hands_of_crown_lying_flat(kind, end, fence, swing, keep):
         (Corner.OUTSIDE, Hand.LEFT, Hand.RIGHT, Hand.LEFT),
     ],
 )
-def test_hands_of_crown_standing_upside_down(kind, end, swing, keep):
+def test_crown_standing_upside_down_turns_the_way_the_manual_says(kind, end, swing, keep):
     setting = set_standing(90, kind, end, "bottom edge")
     assert (setting.mitre, setting.bevel) == (45, 0)
     assert (setting.swing, setting.keep) == (swing, keep)

@@ -40,7 +40,7 @@ def test_one_looks_up_15_degrees_at_most():
     assert _place(tv__diagonal="55", tv__eye="42", tv__away="120").highest == pytest.approx(74.15, abs=0.01)
 
 
-def test_a_55_inch_set_two_inches_over_a_shelf_at_54():
+def test_a_55_inch_set_over_a_shelf_at_54_is_looked_up_to_by_12_9_degrees():
     """Middle at 69.48 in.; from 42 in. and 120 away 12.9 degrees up, 18.8 to the top; arithmetic."""
     screen = _place(tv__diagonal="55", tv__gap="2", tv__eye="42", tv__away="120", shelf__height="54")
     assert screen.middle == pytest.approx(69.48, abs=0.01)

@@ -30,7 +30,7 @@ from model.takeoff.weight import advised_weight, density_of
         ("white_oak", 47.5, 762),
     ],
 )
-def test_woods_at_twelve_percent(wood, pounds, kilograms):
+def test_woods_are_as_heavy_at_twelve_percent_as_printed(wood, pounds, kilograms):
     assert density_of(wood, 12) == pytest.approx(pounds, abs=0.06)
     assert density_of(wood, 12) * 0.45359237 / 0.3048**3 == pytest.approx(kilograms, abs=1.0)
 
@@ -43,13 +43,13 @@ def test_woods_at_twelve_percent(wood, pounds, kilograms):
         ("framing", 0.42),
     ],
 )  # fmt: skip
-def test_specific_gravities(wood, gravity):
+def test_specific_gravities_are_the_handbooks(wood, gravity):
     """Wood Handbook tables 5-3a and 5-3b; framing: NDS 2018 table 12.3.3A, spruce-pine-fir."""
     assert SPECIFIC_GRAVITIES[wood].value == gravity
 
 
 @pytest.mark.parametrize(("thickness", "pounds"), [(1.0, 3.0), (0.5, 1.5)])
-def test_plywood_to_the_square_foot(thickness, pounds):
+def test_plywood_weighs_three_pounds_a_square_foot_and_inch(thickness, pounds):
     assert density_of("plywood", 8) * thickness / 12 == pytest.approx(pounds)
 
 
@@ -71,7 +71,7 @@ def test_the_load_constant_is_51_pounds():
         (10, 30, 70, 51 * 0.70 * (0.82 + 1.8 / 40) * 0.90, 0.01),
     ],
 )
-def test_recommended_weight_limits(reach, start, stop, pounds, within):
+def test_the_lifting_equation_gives_the_worked_answers(reach, start, stop, pounds, within):
     assert advised_weight(reach, start, stop) == pytest.approx(pounds, abs=within)
 
 

@@ -31,7 +31,7 @@ def test_a_column_steps_only_where_it_is_asked_to_and_a_hearth_ends_under_it():
     assert (step.edge, step.floor) == (35, -8)
 
 
-def test_a_worked_foot():
+def test_a_stepped_foot_is_as_worked_out_by_hand():
     """By hand. The right column runs from 31 to 38 1/2, the hearth ends at 35, 8 over the floor; the shelf's
     underside lies 52 over the hearth.
 

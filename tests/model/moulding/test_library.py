@@ -14,7 +14,7 @@ def test_every_section_can_be_worked_in_wood(name):
     check_section(SECTIONS[name].section)
 
 
-def test_names_differ():
+def test_no_two_sections_share_a_name():
     names = [shipped.section.name for shipped in SECTIONS.values()]
     assert len(set(names)) == len(names)
 
