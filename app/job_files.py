@@ -48,7 +48,8 @@ class JobFiles(QObject):
             return self._session.path.parent
         kept = self._settings.read("folder", "")
         documents = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation)
-        return Path(kept if isinstance(kept, str) and kept and Path(kept).is_dir() else documents)
+        places = (Path(place) for place in (kept, documents) if isinstance(place, str) and place)
+        return next((place for place in places if place.is_dir()), Path.home())
 
     def new(self) -> None:
         """Begin a job with everything at its default."""

@@ -5,6 +5,7 @@ Which camera took one is model.photo's business.
 
 from __future__ import annotations
 
+import re
 import warnings
 from dataclasses import dataclass
 from io import BytesIO
@@ -27,6 +28,8 @@ FILTER = "Photos (*.jpg *.jpeg *.png *.webp)"
 QUALITY = 90
 EXIF, FOCAL_EQUIVALENT = 0x8769, 0xA405
 """Tags of the photo's own data: its Exif part, and in it FocalLengthIn35mmFilm. Exif 2.3, 4.6."""
+SEGMENT, END = re.compile(rb"\xff[^\x00\x01\xff\xd0-\xd7]"), 0xD9
+"""A JPEG's markers that begin a segment, and the one at its end. ITU-T T.81, table B.1."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,11 +62,26 @@ def read_photo_bytes(data: bytes, path: Path) -> Photo:
     kind = bytes(reader.format().data()).decode("ascii", "replace")
     if kind not in FORMATS:
         raise FileTrouble(path, "opened", "it is no JPEG, PNG or WebP picture", UNCHANGED)
+    if kind == "jpeg" and is_cut_short(data):
+        raise FileTrouble(
+            path, "opened", "the picture in it is broken: a part of the file is missing", UNCHANGED
+        )
     _bound(path, reader)
     image = reader.read()
     if image.isNull():
         raise FileTrouble(path, "opened", "the picture in it is broken or too large to unpack", UNCHANGED)
     return Photo(_bare(image), _read_equivalent(data))
+
+
+def is_cut_short(data: bytes) -> bool:
+    """Whether the end of a JPEG is missing. Decoders fill up with grey what is not there, and say nothing."""
+    at = 2
+    while (marker := SEGMENT.search(data, at)) is not None:
+        at = marker.end()
+        if data[at - 1] == END:
+            return False
+        at += max(2, int.from_bytes(data[at : at + 2]))
+    return True
 
 
 def _bound(path: Path, reader: QImageReader) -> None:

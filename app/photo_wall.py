@@ -43,6 +43,7 @@ WANTS_LENS = (
     "These corners do not tell which lens it was: the photo was taken too straight on. Type the lens below; "
     "most telephones have 24 to 28."
 )
+FIRST = "The corners are not set yet. Put the four rings on those of the opening."
 
 
 class PhotoWall(QObject):
@@ -257,8 +258,12 @@ class PhotoWall(QObject):
         self.picture = picture
         self.page.canvas.show_picture(picture)
         off = format_length(picture.off_inches, job.about.length_style)
-        sure = f"The outline lies within {off} ({picture.off:.0f} pixels) of the drawn one, 19 times in 20."
-        if picture.is_doubtful:
+        sure = (
+            f"19 times in 20 its true outline lies within {off} ({picture.off:.0f} pixels) of what is drawn."
+        )
+        if job.photo is not None and not job.photo.is_set:
+            sure = FIRST
+        elif picture.is_doubtful:
             sure = (
                 f"Doubtful: the outline may be off by {off}. Set the corners under the loupe, type the lens, "
                 "or take a photo from nearer."
@@ -270,7 +275,8 @@ class PhotoWall(QObject):
             return
         self.picture = None
         self.page.canvas.show_picture(None)
-        self.page.say(_tell(refusal))
+        is_set = job.photo is None or job.photo.is_set
+        self.page.say(_tell(refusal) if is_set else FIRST)
 
     def _forget_page(self) -> None:
         self.page = None

@@ -56,7 +56,7 @@ def _draft_wall(desk: Desk, wall: OnTheWall) -> Draft:
     """The sheet that the photo goes on, with what it is worth under it."""
     left, low, _, _ = safe_area(*desk.size, Block.BELOW)
     off = format_length(wall.off, desk.surround.job.about.length_style)
-    text = f"A picture, no measurement: the outline lies within {off} of the drawn one, 19 times in 20."
+    text = f"A picture, no measurement: 19 times in 20 the true outline lies within {off} of what is drawn."
     words = Text(text, (left, low), WORDS)
     return Draft(WALL, NO_SCALE, (Placed(Drawing((words,)), (0.0, 0.0), "wall"),), Block.BELOW)
 

@@ -10,7 +10,7 @@ from base64 import b64decode, b64encode
 from binascii import Error
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import isfinite
+from math import hypot, isfinite
 from typing import Any
 
 from model.errors import Refused
@@ -23,6 +23,8 @@ SHORTEST, LONGEST = 10.0, 400.0
 """Focal lengths, equivalent on 36 x 24 mm, outside of which no camera for rooms is. Shop choice."""
 MOST_BYTES = 4_000_000
 """Of a picture that is kept in the job."""
+LEAST_MOVED = 0.01
+"""Pixels; corners nearer than that to where all of them begin were not moved."""
 LONGEST_NAME = 200
 NAME = re.compile(r"[^/\\:\x00-\x1f\x7f]+")
 OFF_BY, LEAST_OFF = 0.5, 1.0
@@ -52,6 +54,16 @@ class WallPhoto:
     def size(self) -> tuple[int, int]:
         """Width and height in pixels."""
         return self.width, self.height
+
+    @property
+    def is_set(self) -> bool:
+        """Whether any corner was moved from where all of them begin; see `first_corners`."""
+        (left, low), (right, _), (_, high), _ = self.corners
+        if left >= right or high >= low:
+            return True
+        begun = first_corners(self.width, self.height, (right - left) / (low - high))
+        moved = (hypot(x - a, y - b) for (x, y), (a, b) in zip(self.corners, begun, strict=True))
+        return max(moved) > LEAST_MOVED
 
     @property
     def noise(self) -> float:

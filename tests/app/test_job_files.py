@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import QStandardPaths
 from PySide6.QtWidgets import QFileDialog
 
 from app.files import read_job_file, save_job_file
@@ -86,3 +87,13 @@ def test_a_job_that_lacks_values_opens_and_the_notice_says_which(window: Window,
     save_job_file(tmp_path / "whole.mantel", default_job())
     assert window.files.open(tmp_path / "whole.mantel")
     assert window.notice.text == ""
+
+
+def test_dialogs_start_in_a_folder_that_is_there(window: Window, tmp_path: Path, monkeypatch):
+    documents = tmp_path / "Documents"
+    monkeypatch.setattr(QStandardPaths, "writableLocation", staticmethod(lambda _where: str(documents)))
+    assert window.files.folder == Path.home()
+    documents.mkdir()
+    assert window.files.folder == documents
+    window.settings.write("folder", str(tmp_path))
+    assert window.files.folder == tmp_path

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import struct
 import zlib
-from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -12,7 +11,14 @@ from PIL import Image
 from PySide6.QtGui import QImage
 
 from app.files import FileTrouble
-from app.photo_file import LONGEST_SHOWN, encode_jpeg, find_photo, read_photo_file, save_picture
+from app.photo_file import (
+    LONGEST_SHOWN,
+    encode_jpeg,
+    find_photo,
+    is_cut_short,
+    read_photo_file,
+    save_picture,
+)
 from model.photo.stored import WallPhoto, first_corners, keep_bytes
 
 EXIF, GPS, ORIENTATION, FOCAL = 0x8769, 0x8825, 0x0112, 0xA405
@@ -87,13 +93,28 @@ def test_what_is_no_photo_is_refused_by_its_path(tmp_path: Path, application, da
     assert "Nothing was changed." in str(refused.value)
 
 
-def test_a_photo_cut_short_is_refused_or_shown_and_breaks_nothing(tmp_path: Path, application):
-    whole = take(tmp_path / "a.jpg", size=(600, 400)).read_bytes()
-    path = tmp_path / "cut.jpg"
-    for length in range(0, len(whole), 97):
+@pytest.mark.parametrize("name", ["a.jpg", "a.png", "a.webp"])
+def test_a_photo_cut_short_is_refused(tmp_path: Path, application, name: str):
+    whole = take(tmp_path / name, size=(600, 400)).read_bytes()
+    path = tmp_path / f"cut{name}"
+    for length in range(0, len(whole) - 2, 97):
         path.write_bytes(whole[:length])
-        with suppress(FileTrouble):
-            assert read_photo_file(path).size == (600, 400)
+        with pytest.raises(FileTrouble, match=r"broken|no JPEG"):
+            read_photo_file(path)
+
+
+@pytest.mark.parametrize("how", [{}, {"progressive": True}, {"subsampling": 0, "quality": 100}])
+def test_a_whole_photo_is_read_whatever_follows_its_end(tmp_path: Path, application, how: dict):
+    noise = Image.effect_noise((300, 200), 90).convert("RGB")
+    small = Image.Exif()
+    small[ORIENTATION] = 1
+    noise.save(tmp_path / "a.jpg", exif=small, **how)
+    whole = (tmp_path / "a.jpg").read_bytes()
+    for more in (b"", b"\0" * 50, b"\xff\xda\xff\xe1moving"):
+        (tmp_path / "b.jpg").write_bytes(whole + more)
+        assert read_photo_file(tmp_path / "b.jpg").size == (300, 200)
+    cut = whole[: len(whole) // 2]
+    assert is_cut_short(cut)
 
 
 def test_a_file_that_is_not_there_is_refused_by_its_path(tmp_path: Path, application):

@@ -11,11 +11,11 @@ from PIL import Image
 
 from app.demo import read_demo
 from app.outputs import OFFER, build_outputs
-from app.photo_carried import carry_photo
+from app.photo_carried import FITS_NO_CAMERA, NOT_SET, carry_photo
 from app.sheet_painter import make_ready, picture_sheet
 from model.job import Job
 from model.photo.placed import opening_corners
-from model.photo.stored import WallPhoto
+from model.photo.stored import WallPhoto, first_corners, keep_bytes
 from tests.model.photo.test_recover import SIZE, pinhole, take
 
 HALF = (SIZE[0] // 2, SIZE[1] // 2)
@@ -84,3 +84,20 @@ def test_an_unsaved_job_has_nothing_beside_it(job: Job):
     carried, trouble = carry_photo(job, None)
     assert carried.photo is None
     assert "not saved" in trouble
+
+
+def test_a_photo_whose_corners_were_never_set_stays_out_of_the_offer_and_is_told(job: Job, tmp_path: Path):
+    begun = replace(job.photo, corners=first_corners(*HALF, 1.4))
+    for photo in (begun, replace(begun, file="", kept=keep_bytes((tmp_path / "wall.jpg").read_bytes()))):
+        carried, trouble = carry_photo(replace(job, photo=photo), tmp_path)
+        assert carried.photo is None
+        assert trouble == f"The offer has no photo: {NOT_SET}"
+
+
+def test_a_photo_whose_corners_fit_no_camera_is_told_of_too(job: Job, tmp_path: Path):
+    straight = tuple((x + 50, y) for x, y in first_corners(*HALF, 1.4))
+    carried, trouble = carry_photo(
+        replace(job, photo=replace(job.photo, corners=straight, equivalent=None)), tmp_path
+    )
+    assert carried.photo is None
+    assert trouble == f"The offer has no photo: {FITS_NO_CAMERA}"

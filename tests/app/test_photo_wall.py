@@ -78,12 +78,14 @@ def test_corners_are_dragged_one_step_each_and_the_surround_stands_in_the_photo(
     assert wall.take(photo)
     assert session.job.photo is not None
     assert (session.job.photo.file, session.job.photo.equivalent) == ("wall.jpg", 28.0)
+    qtbot.waitUntil(lambda: wall.picture is not None, timeout=20_000)
+    assert "not set yet" in page.status.text()
     for corner, place in enumerate(true_corners(session)):
         drag(qtbot, page.canvas, corner, place)
     assert session.stack.count() == 5
     assert np.array(session.job.photo.corners) == pytest.approx(np.array(true_corners(session)), abs=3)
     qtbot.waitUntil(lambda: wall.picture is not None, timeout=20_000)
-    assert "outline" in page.status.text()
+    qtbot.waitUntil(lambda: "outline" in page.status.text(), timeout=20_000)
     session.undo()
     assert session.job.photo.corners[3] != pytest.approx(true_corners(session)[3], abs=3)
 
@@ -115,6 +117,8 @@ def test_straight_on_without_a_lens_it_is_asked_for_and_then_typed(
     page.lens.setText("")
     page.lens_entered.emit("")
     session.change("no lens", replace(session.job, photo=replace(session.job.photo, equivalent=None)))
+    qtbot.waitUntil(lambda: "not set yet" in page.status.text(), timeout=20_000)
+    wall.set_corners(tuple((x + 40, y - 30) for x, y in session.job.photo.corners))  # type: ignore
     qtbot.waitUntil(lambda: "too straight on" in page.status.text(), timeout=20_000)
     assert wall.picture is None
     page.lens.selectAll()

@@ -70,3 +70,15 @@ def test_a_job_with_a_spoilt_photo_is_refused_with_all_else_that_is_wrong():
 def test_a_picture_too_large_for_a_job_is_refused():
     with pytest.raises(Refused, match="at most"):
         keep_bytes(bytes(MOST_BYTES + 1))
+
+
+@pytest.mark.parametrize("shape", [0.6, 1.0, 1.37, 2.5])
+def test_corners_are_set_once_one_of_them_was_moved(shape: float):
+    begun = WallPhoto(4000, 3000, first_corners(4000, 3000, shape))
+    assert not begun.is_set
+    for which in range(4):
+        moved = [*begun.corners]
+        moved[which] = (moved[which][0] + 1, moved[which][1])
+        assert replace(begun, corners=tuple(moved)).is_set
+    shifted = tuple((x, y - 1) for x, y in begun.corners)
+    assert replace(begun, corners=shifted).is_set
