@@ -1,1 +1,1 @@
-"""What is written: recordings and tables become PDF, DXF, SVG and CSV bytes."""
+"""What is written: drawings, sheets, boards and lists become PDF, DXF, SVG, OBJ and CSV."""

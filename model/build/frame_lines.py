@@ -160,7 +160,6 @@ def _framed_column(
     x0, y0, x1, y1 = outline
     plinth_top, low, high = reach
     column = design.column
-    beside_frieze = levels.ends_at_frieze and design.frieze.place != IN_FRONT
     narrow = taper.narrowest if taper else (x0, x1)
     stile = ledger.hold(
         "column.stile",
@@ -168,16 +167,12 @@ def _framed_column(
         min(column.stile, (narrow[1] - narrow[0] - LEAST_PANEL) / 2),
         "the column is too narrow for two of them and a panel",
     )
-    count, rail = _fit_panels("column", "high", column.panels, column.rail, high - low, 1, ledger)
-    ledger.hold("column.rail", column.rail, rail, "the column is too low for the rails and a panel")
-    panel_height = (high - low - (count + 1) * rail) / count
-    bottoms = [low + rail + i * (panel_height + rail) for i in range(count)]
-    panels = [(bottom, bottom + panel_height) for bottom in bottoms]
-    if beside_frieze:
+    panels = _stack_panels(design, low, high, ledger)
+    leaning = (panels[0][0], panels[-1][1])
+    if levels.ends_at_frieze and design.frieze.place != IN_FRONT:
         panels.append(_beside_frieze(design, levels))
     edges = [plinth_top - min(RAIL_BEHIND_PLINTH, plinth_top - y0), *(edge for p in panels for edge in p), y1]
     rails = zip(edges[::2], edges[1::2], strict=True)
-    leaning = (panels[0][0], panels[count - 1][1])
     inside = _inside(taper, stile, leaning) if taper else None
 
     def within(y: Point2) -> Rect:
@@ -193,6 +188,16 @@ def _framed_column(
         openings=tuple(within(y) for y in panels),
         inside=inside,
     )
+
+
+def _stack_panels(design: Design, low: float, high: float, ledger: Ledger) -> list[Point2]:
+    """y of each panel's edges from `low` up to `high`, with rails below, between and above them."""
+    column = design.column
+    count, rail = _fit_panels("column", "high", column.panels, column.rail, high - low, 1, ledger)
+    ledger.hold("column.rail", column.rail, rail, "the column is too low for the rails and a panel")
+    height = (high - low - (count + 1) * rail) / count
+    bottoms = [low + rail + i * (height + rail) for i in range(count)]
+    return [(bottom, bottom + height) for bottom in bottoms]
 
 
 def _inside(taper: Edges, stile: float, panels: Point2) -> Edges:

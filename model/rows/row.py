@@ -1,6 +1,6 @@
 """What a row of the table is, what it may hold, and how it reads and writes that.
 
-Which rows there are stands in site, design, shop, time and offer beside this.
+Which rows there are stands in site, design, look, shop, time and offer beside this.
 """
 
 from __future__ import annotations
