@@ -17,8 +17,10 @@ import shapely
 from ezdxf.document import Drawing as Document
 
 from export.dxf import write_dxf
+from export.dxf_file import R12
 from export.dxf_layers import LEGAL_WEIGHTS, find_layer
 from model.units import FEET_INCHES_16, INCHES_16, MILLIMETRES, LengthStyle
+from render.dimension_strings import format_dimension
 from render.drawing import (
     Anchor,
     Dimension,
@@ -120,6 +122,18 @@ def test_gdal_reads_line_weights_and_dashes(tmp_path: Path):
     assert plotted_mm == pytest.approx(STROKES[Pen.CENTRE].dash)
 
 
+def test_dashes_of_r12_are_as_long_in_the_model_as_those_of_a_newer_file():
+    """Its entities have no scale of their own, so that the line type has it."""
+    placed = Placed(Drawing(MARKS, RATIO), (0, 0), "front")
+    document = _read(write_dxf((placed,), RATIO, "", FEET_INCHES_16, version=R12))
+    (line,) = document.modelspace().query('LINE[layer=="A-ELEV-CNTR"]')
+    strokes = [
+        tag.value for tag in document.linetypes.get(line.dxf.linetype).pattern_tags.tags if tag.code == 49
+    ]
+    plotted_mm = [abs(stroke) / RATIO * 25.4 for stroke in strokes]
+    assert plotted_mm == pytest.approx(STROKES[Pen.CENTRE].dash)
+
+
 def test_gdal_reads_every_dimension_text_as_it_was_placed(tmp_path: Path):
     rows = _read_with_gdal(_write(), tmp_path)
     found = {row["Text"]: row["shape"] for row in rows if row["Layer"] == "A-ANNO-DIMS" and row["Text"]}
@@ -180,6 +194,15 @@ def test_the_style_measures_in_the_units_of_the_job(
     assert style.dimscale == RATIO
     assert style.dimtxt * style.dimscale == pytest.approx(WIDTH.height)
     assert style.dimrnd == (1 if lengths is MILLIMETRES else 1 / 16)
+
+
+def test_a_text_in_both_units_is_written_out_for_no_program_would_write_it():
+    both = LengthStyle("both")
+    text = format_dimension(WIDTH.measure, both)
+    document = _read(_write((replace(WIDTH, text=text),), lengths=both))
+    assert [d.dxf.text for d in document.modelspace().query("DIMENSION")] == [text]
+    assert "1329" in text
+    assert _list_block_texts(document) == [text]
 
 
 def test_a_lifted_text_keeps_its_place_and_its_leader():

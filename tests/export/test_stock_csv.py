@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from export.csv import FORMULA_STARTS
 from export.stock_csv import read_stock_csv, write_stock_csv
+from model.cutting.stock_file import MOST_ROWS
 from model.cutting.stock_list import StockList
 from model.errors import StockRefused
 from tests.model.cutting.yard import on_hand, sold
@@ -96,6 +97,7 @@ def test_a_bad_line_is_named_with_its_field(line: str, words: str):
         (f"{HEADING},price\n", "heading price: written twice"),
         (f'{HEADING}\n"board', "close every quotation mark"),
         (b"\xff\xfe\x00", "no text in UTF-8"),
+        (HEADING + "\n" * (MOST_ROWS + 2), f"more than {MOST_ROWS} rows"),
         (f"row,{HEADING}\nstolen,board,poplar,1x4,0.75,3.5,96,1\n", 'row "stolen": write sold or on hand'),
         (
             f"row,{HEADING}\non hand,board,poplar,1x4,0.75,3.5,96,1\n",
