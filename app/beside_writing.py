@@ -5,8 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 from PySide6.QtCore import QObject
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QWidget
 
+from app.asking import ask_where
 from app.beside_packet import MEASURING_TITLE, build_labels_pdf, build_measuring_pdf, name_labels
 from app.files import FileTrouble, save_bytes
 from app.job_files import JobFiles
@@ -14,7 +15,7 @@ from app.notice import Notice
 from app.session import Session
 from app.settings import Settings
 
-PDF = "PDF (*.pdf)"
+PDF = {"PDF (*.pdf)": (".pdf",)}
 
 
 class BesideWriting(QObject):
@@ -56,8 +57,8 @@ class BesideWriting(QObject):
             self._save(path, data, "A blank measuring sheet is")
 
     def _ask(self, words: str, name: str) -> Path | None:
-        chosen, _ = QFileDialog.getSaveFileName(self._window, words, str(self._files.folder / name), PDF)
-        return Path(chosen).with_suffix(".pdf") if chosen else None
+        where = ask_where(self._window, words, self._files.folder / name, PDF)
+        return None if where is None else where[0]
 
     def _save(self, path: Path, data: bytes, words: str) -> None:
         try:

@@ -28,6 +28,9 @@ LARGEST_JOB = 8_000_000
 MOST_NAMED = 4
 """Values that are named where a file lacks many."""
 
+FileState = tuple[int, int]
+"""When a file was written, in nanoseconds, and how many bytes it has."""
+
 UNCHANGED = "Nothing was changed."
 """What is safe where a file could not be read."""
 
@@ -99,8 +102,8 @@ def _tell_missing(path: Path, missing: tuple[Parameter, ...]) -> str:
     return f"{path}: {count} of the {whole} values of a job {took}: {names}{more}."
 
 
-def file_state(path: Path) -> tuple[int, int] | None:
-    """What tells whether a file was written since: its time and size; None when there is none."""
+def file_state(path: Path) -> FileState | None:
+    """What tells whether a file was written since; None when there is none."""
     try:
         found = path.stat()
     except OSError:
@@ -146,7 +149,8 @@ def _replace(target: Path, data: bytes) -> None:
             os.fsync(file.fileno())
         if beside.stat().st_size != len(data):  # some network disks cut a write short without a word
             raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
-        beside.chmod(_mode_for(target))
+        with suppress(OSError):  # not every network disk knows permissions; then only the owner may read it
+            beside.chmod(_mode_for(target))
         os.replace(beside, target)
     except BaseException:
         with suppress(OSError):

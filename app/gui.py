@@ -87,8 +87,9 @@ def _gather_signals() -> int | None:
     os.set_blocking(reading, False)
     os.set_blocking(writing, False)
     signal.set_wakeup_fd(writing, warn_on_full_buffer=False)
-    for number in (signal.SIGTERM, signal.SIGINT):
-        signal.signal(number, lambda *_: None)
+    for number in (signal.SIGTERM, signal.SIGINT, signal.SIGHUP):
+        if signal.getsignal(number) is not signal.SIG_IGN:  # as where it is to outlive its terminal
+            signal.signal(number, lambda *_: None)
     return reading
 
 

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QStandardPaths
-from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 
+from app.asking import ELSEWHERE, REPLACE, ask_over_changes, ask_where
 from app.demo import read_demo
-from app.files import JOB_SUFFIX, FileTrouble, file_state, open_job_file, save_job_file
+from app.files import JOB_SUFFIX, FileState, FileTrouble, file_state, open_job_file, save_job_file
 from app.leaving import may_leave
 from app.notice import Notice
 from app.outputs import file_stem
@@ -18,7 +20,10 @@ from app.settings import Settings
 from model.errors import JobRefused
 from model.job import Job, default_job
 
-FILTER = f"Mantelwright jobs (*{JOB_SUFFIX});;All files (*)"
+if TYPE_CHECKING:
+    from app.recovery import LeftBehind
+
+KINDS = {f"Mantelwright jobs (*{JOB_SUFFIX})": (JOB_SUFFIX,), "All files (*)": (JOB_SUFFIX,)}
 MOST_FAULTS = 4
 
 
@@ -39,7 +44,8 @@ class JobFiles(QObject):
         self._settings = settings
         self._notice = notice
         self._commit = commit
-        self._state: tuple[int, int] | None = None
+        self.state: FileState | None = None
+        """How the job's file was when it was last read or written here."""
 
     @property
     def folder(self) -> Path:
@@ -63,7 +69,7 @@ class JobFiles(QObject):
 
     def ask_and_open(self) -> None:
         """Ask for a file and open it."""
-        name, _ = QFileDialog.getOpenFileName(self._window, "Open a job", str(self.folder), FILTER)
+        name, _ = QFileDialog.getOpenFileName(self._window, "Open a job", str(self.folder), ";;".join(KINDS))
         if name:
             self.open(Path(name))
 
@@ -71,6 +77,7 @@ class JobFiles(QObject):
         """Open the job at `path`; says so and changes nothing when it cannot be read."""
         if not self.may_leave():
             return False
+        state = file_state(path)  # as it was before it is read, so that what is written meanwhile counts
         try:
             job, missing = open_job_file(path)
         except FileTrouble as trouble:
@@ -80,64 +87,42 @@ class JobFiles(QObject):
         except JobRefused as refusal:
             self._notice.say(_explain(path, refusal), wrong=True)
             return False
-        self._take(job, path)
+        self._take(job, path, state)
         self._remember(path)
         if missing:
             self._notice.say(f"{missing} Measure before relying on them.")
         return True
 
-    def _take(self, job: Job, path: Path | None) -> None:
+    def _take(self, job: Job, path: Path | None, state: FileState | None = None) -> None:
         self._notice.put_away()
-        self._state = file_state(path) if path is not None else None
+        self.state = state
         self._session.open(job, path)
+
+    def take_up(self, work: LeftBehind) -> bool:
+        """Go on with work that was left behind; whether the job that was open could be put aside."""
+        if not self.may_leave():
+            return False
+        self.state = work.state
+        self._session.open(work.job, work.path, recovered=True)
+        return True
 
     def save(self) -> bool:
         """Save to the job's file, asking for one the first time; whether it is saved."""
         if self._session.path is None:
             return self.save_as()
         state = file_state(self._session.path)
-        if state is None or state == self._state:
+        if state is None or state == self.state:
             return self._write(self._session.path)
-        return self._save_over_changes(self._session.path)
+        choice = ask_over_changes(self._window, self._session.path, "job")
+        if choice == ELSEWHERE:
+            return self.save_as()
+        return choice == REPLACE and self._write(self._session.path)
 
     def save_as(self) -> bool:
         """Ask for a file and save to it; whether it is saved."""
         start = self.folder / (file_stem(self._session.job) + JOB_SUFFIX)
-        name, _ = QFileDialog.getSaveFileName(self._window, "Save the job", str(start), FILTER)
-        if not name:
-            return False
-        path = with_job_suffix(Path(name))
-        # The dialog asked about the name as it was typed, not about the one it became.
-        if path != Path(name) and path.exists() and not self._may_replace(path):
-            return False
-        return self._write(path)
-
-    def _save_over_changes(self, path: Path) -> bool:
-        """Save to a file that something else wrote since; only as the person says."""
-        text = f"“{path.name}” was changed by another program or window since it was opened here."
-        detail = "Replacing it loses those changes. To keep both, save this job under another name."
-        choice = self._ask("Changed elsewhere", text, detail, "Replace it", "Save as…")
-        if choice == "Save as…":
-            return self.save_as()
-        return choice == "Replace it" and self._write(path)
-
-    def _may_replace(self, path: Path) -> bool:
-        text = f"There is already a job called “{path.name}” here."
-        return self._ask("Replace a job", text, "Replacing it loses what is in it.", "Replace it") != ""
-
-    def _ask(self, title: str, text: str, detail: str, *choices: str) -> str:
-        """The choice that was made, "" for leaving everything as it is."""
-        box = QMessageBox(self._window)
-        box.setIcon(QMessageBox.Icon.NoIcon)
-        box.setWindowTitle(title)
-        box.setText(text)
-        box.setInformativeText(detail)
-        buttons = {box.addButton(choice, QMessageBox.ButtonRole.ActionRole): choice for choice in choices}
-        stay = box.addButton("Stay", QMessageBox.ButtonRole.RejectRole)
-        box.setDefaultButton(stay)
-        box.setEscapeButton(stay)
-        box.exec()
-        return next((choice for button, choice in buttons.items() if button is box.clickedButton()), "")
+        where = ask_where(self._window, "Save the job", start, KINDS)
+        return where is not None and self._write(where[0])
 
     def _write(self, path: Path) -> bool:
         is_whole = self._commit()
@@ -150,7 +135,7 @@ class JobFiles(QObject):
                 wrong=True,
             )
             return False
-        self._state = file_state(path)
+        self.state = file_state(path)
         self._session.mark_saved(path)
         self._remember(path)
         if is_whole:
@@ -183,8 +168,3 @@ def _explain(path: Path, refusal: JobRefused) -> str:
     if more:
         faults.append(f"and {more} more")
     return f"{path} was not opened, and nothing in it was changed.\n" + "\n".join(faults)
-
-
-def with_job_suffix(path: Path) -> Path:
-    """The path with our ending, added where it is not there; a point in the name is part of the name."""
-    return path if path.suffix.lower() == JOB_SUFFIX else path.with_name(path.name + JOB_SUFFIX)

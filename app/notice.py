@@ -24,7 +24,7 @@ class Notice(QWidget):
         super().__init__()
         self._wrong = False
         self._choices: tuple[Choice, ...] = ()
-        self._waiting: list[tuple[str, tuple[Choice, ...]]] = []
+        self._waiting: list[tuple[str, tuple[Choice, ...], bool]] = []
         self._text = Words()
         self._text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
@@ -71,9 +71,9 @@ class Notice(QWidget):
         self.show()
         self.update()
 
-    def offer(self, text: str, choices: tuple[Choice, ...]) -> None:
+    def offer(self, text: str, choices: tuple[Choice, ...] = (), wrong: bool = False) -> None:
         """Say it once nothing else stands here: it takes the place of nothing that was not read yet."""
-        self._waiting.append((text, choices))
+        self._waiting.append((text, choices, wrong))
         self._say_next()
 
     def put_away(self) -> None:

@@ -8,6 +8,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from app.asking import ask_where
 from app.files import FileTrouble, save_bytes
 from app.job_files import JobFiles
 from app.notice import Notice
@@ -20,7 +21,8 @@ from model.moulding.section import Section
 from model.units import INCHES_16, MILLIMETRES_ONLY, LengthStyle, format_length
 
 PATHS = ("own_section.first", "own_section.second", "own_section.third")
-DRAWING, TEXT = "Drawings (*.dxf)", "Texts (*.txt)"
+KINDS = {"Drawings (*.dxf)": (".dxf",), "Texts (*.txt)": (".txt",)}
+PDF = {"PDF (*.pdf)": (".pdf",)}
 OPEN_FILTER = "Drawings and texts (*.dxf *.txt);;All files (*)"
 
 
@@ -68,17 +70,16 @@ class OwnSections(QObject):
         section = parse_section(read_value(self._session.job, PATHS[number]))
         start = self._files.folder / f"{section.name}.dxf"
         words = f"Save own section {number + 1}"
-        name, _ = QFileDialog.getSaveFileName(self._window, words, str(start), f"{DRAWING};;{TEXT}")
-        if name:
-            self.save(section, Path(name))
+        where = ask_where(self._window, words, start, KINDS)
+        if where is not None:
+            self.save(section, where[0])
 
     def ask_and_write_library(self) -> None:
         """Ask for a file and write the whole library into it, full size."""
         start = self._files.folder / "Moulding library.pdf"
-        words = "Write the moulding library"
-        name, _ = QFileDialog.getSaveFileName(self._window, words, str(start), "PDF (*.pdf)")
-        if name:
-            self.write_library(Path(name).with_suffix(".pdf"))
+        where = ask_where(self._window, "Write the moulding library", start, PDF)
+        if where is not None:
+            self.write_library(where[0])
 
     def write_library(self, path: Path) -> bool:
         """Write the library's sheets; whether they are written."""

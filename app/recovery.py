@@ -7,14 +7,15 @@ from __future__ import annotations
 
 import json
 import os
+from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
-from PySide6.QtCore import QLockFile, QObject
+from PySide6.QtCore import QLockFile, QObject, Signal
 
-from app.files import LARGEST_JOB, FileTrouble, save_bytes
+from app.files import LARGEST_JOB, FileState, FileTrouble, describe_cause, save_bytes
 from app.pause import build_pause
 from app.session import Session
 from model.errors import JobRefused
@@ -29,11 +30,15 @@ _SUFFIX = ".unsaved"
 
 @dataclass(frozen=True, slots=True)
 class LeftBehind:
-    """Work that an ended program had not saved: the job, the file it came from and when it was kept."""
+    """Work that an ended program had not saved: the job, the file it came from and when it was kept.
+
+    `state` is how that file was when the program read or wrote it last.
+    """
 
     kept_in: Path
     job: Job
     path: Path | None
+    state: FileState | None
     kept_at: datetime
     lock: QLockFile
 
@@ -68,18 +73,41 @@ def _read(path: Path, lock: QLockFile) -> LeftBehind | None:
         kept = json.loads(path.read_text(encoding="utf-8"))
         job = read_job(str(kept["job"]))
         source = Path(str(kept["path"])) if kept["path"] else None
-        return LeftBehind(path, job, source, datetime.fromtimestamp(path.stat().st_mtime), lock)
+        kept_at = datetime.fromtimestamp(path.stat().st_mtime)
+        return LeftBehind(path, job, source, _read_state(kept.get("state")), kept_at, lock)
     except (OSError, ValueError, LookupError, TypeError, RecursionError, JobRefused):
         return None
 
 
-class Recovery(QObject):
-    """Keeps the session's unsaved work, and throws it away once it is saved or given up."""
+def _read_state(kept: object) -> FileState | None:
+    """None where none was kept; then the file counts as changed since."""
+    match kept:
+        case [int(written), int(size)]:
+            return written, size
+    return None
 
-    def __init__(self, session: Session, folder: Path, pause: int = PAUSE) -> None:
+
+class Recovery(QObject):
+    """Keeps the session's unsaved work, and throws it away once it is saved or given up.
+
+    `find_state` gives how the job's file was last. `refused` says why nothing can be kept: once, until
+    something could be kept again.
+    """
+
+    refused = Signal(str)
+
+    def __init__(
+        self,
+        session: Session,
+        folder: Path,
+        pause: int = PAUSE,
+        find_state: Callable[[], FileState | None] = lambda: None,
+    ) -> None:
         super().__init__()
         self._session = session
         self._folder = folder
+        self._find_state = find_state
+        self._is_refused = False
         self._path = folder / f"{os.getpid()}-{id(self):x}{_SUFFIX}"
         self._lock: QLockFile | None = None
         self._timer = build_pause(self, pause, self.keep)
@@ -102,11 +130,20 @@ class Recovery(QObject):
             self.forget()
             return
         source = str(self._session.path.resolve()) if self._session.path else ""
-        kept = json.dumps({"path": source, "job": write_job(self._session.job)})
-        with suppress(FileTrouble, OSError):
+        kept = {"path": source, "state": self._find_state(), "job": write_job(self._session.job)}
+        try:
             self._folder.mkdir(parents=True, exist_ok=True)
             self._take_lock()
-            save_bytes(self._path, kept.encode())
+            save_bytes(self._path, json.dumps(kept).encode())
+        except OSError as error:
+            self._tell_refused(error.cause if isinstance(error, FileTrouble) else describe_cause(error))
+        else:
+            self._is_refused = False
+
+    def _tell_refused(self, cause: str) -> None:
+        if not self._is_refused:
+            self._is_refused = True
+            self.refused.emit(cause)
 
     def forget(self) -> None:
         """Throw away what was kept."""

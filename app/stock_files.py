@@ -11,7 +11,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from app.files import FileTrouble, file_state
+from app.asking import ELSEWHERE, REPLACE, ask_over_changes, ask_where
+from app.files import FileState, FileTrouble, file_state
 from app.leaving import may_leave
 from app.notice import Notice
 from app.settings import Settings
@@ -24,7 +25,8 @@ if TYPE_CHECKING:
 KEPT = "stock_list"
 """The setting that keeps which list is in use."""
 FILTER = "Stock lists (*.yard *.csv)"
-LIST_FILTER, TABLE_FILTER = "Stock lists (*.yard)", "Tables (*.csv)"
+TABLE_FILTER = "Tables (*.csv)"
+LISTS, TABLES = {"Stock lists (*.yard)": (".yard",)}, {TABLE_FILTER: (".csv",)}
 MOST_FAULTS = 4
 
 
@@ -36,7 +38,7 @@ class StockFiles(QObject):
         self.window, self.notice = window, notice
         self._settings = settings
         self._is_read = False
-        self._state: tuple[int, int] | None = None
+        self._state: FileState | None = None
         self.session = StockSession()
         self.session.name = str(settings.read(KEPT, ""))
 
@@ -108,16 +110,20 @@ class StockFiles(QObject):
         self.find_list()
         path = Path(self.list_name)
         state = file_state(path)
-        if self._is_shipped or path.suffix.lower() != ".yard" or (state and state != self._state):
+        if self._is_shipped or path.suffix.lower() != ".yard":
             return self.save_as()
-        return self._save(path)
+        if state is None or state == self._state:
+            return self._save(path)
+        choice = ask_over_changes(self.window, path, "stock list")
+        if choice == ELSEWHERE:
+            return self.save_as()
+        return choice == REPLACE and self._save(path)
 
     def save_as(self) -> bool:
         """Ask for a file, save to it and use it from now on; whether it is saved."""
         self.find_list()
-        start = str(Path(self._folder, "stock.yard"))
-        name, _ = QFileDialog.getSaveFileName(self.window, "Save the stock list", start, LIST_FILTER)
-        return bool(name) and self._save(_with_suffix(name, ".yard"))
+        where = ask_where(self.window, "Save the stock list", Path(self._folder, "stock.yard"), LISTS)
+        return where is not None and self._save(where[0])
 
     def _save(self, path: Path) -> bool:
         if not self._write(path):
@@ -129,12 +135,9 @@ class StockFiles(QObject):
 
     def ask_and_save_copy(self) -> None:
         """Ask for a name, and write the list there, as a list or a table; the one in use stays in use."""
-        both = f"{LIST_FILTER};;{TABLE_FILTER}"
-        name, kind = QFileDialog.getSaveFileName(self.window, "Save a copy of the list", "stock", both)
-        if name:
-            known = Path(name).suffix.lower() in (".yard", ".csv")
-            ending = ".csv" if "csv" in kind else ".yard"
-            self.save_copy(Path(name) if known else Path(name + ending))
+        where = ask_where(self.window, "Save a copy of the list", Path("stock"), LISTS | TABLES)
+        if where is not None:
+            self.save_copy(where[0])
 
     def save_copy(self, path: Path) -> bool:
         """Write the list to `path`, by its ending; says so, or why it cannot be written."""
@@ -175,10 +178,9 @@ class StockFiles(QObject):
 
     def ask_and_write_table(self) -> None:
         """Ask for a file, and write the rows to it as a table."""
-        start = str(Path(self._folder, "stock.csv"))
-        name, _ = QFileDialog.getSaveFileName(self.window, "Write a table", start, TABLE_FILTER)
-        if name:
-            self.save_copy(_with_suffix(name, ".csv"))
+        where = ask_where(self.window, "Write a table", Path(self._folder, "stock.csv"), TABLES)
+        if where is not None:
+            self.save_copy(where[0])
 
     def may_leave(self) -> bool:
         """Whether the list may be put aside: it is saved, or the person said what to do with it."""
@@ -186,11 +188,6 @@ class StockFiles(QObject):
             return True
         text = f"The stock list “{self.title}” has changes that are not saved."
         return may_leave(self.window, "Unsaved stock list", text, self.save)
-
-
-def _with_suffix(name: str, suffix: str) -> Path:
-    """The path with that ending, added where it is not there."""
-    return Path(name) if name.lower().endswith(suffix) else Path(name + suffix)
 
 
 def _explain(refusal: StockRefused) -> str:

@@ -7,6 +7,7 @@ app.window_parts.
 from __future__ import annotations
 
 import gc
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -232,6 +233,7 @@ class Window(QMainWindow):
         self.options.asked.connect(self.fields.focus_path)
         self.takeoff.ready.connect(self._show_materials)
         self.loading.finished.connect(self._take_over)
+        self.recovery.refused.connect(self._say_unkept)
         self.measuring.shown.connect(self._turn_page)
         self.measuring.design_asked.connect(lambda: self.start_from_fireplace("usual"))
         self.fields.measuring_asked.connect(self.measure)
@@ -265,26 +267,29 @@ class Window(QMainWindow):
         gc.enable()
 
     def offer_left_behind(self) -> None:
-        """Ask about the latest unsaved work that was left behind, if there is any."""
+        """Ask about unsaved work that was left behind, one after the other, the latest first."""
         from app.recovery import list_left_behind
 
         found = list_left_behind(self.recovery_folder)
-        for other in found[1:]:
-            other.lock.unlock()
         if not found:
             return
-        work = found[0]
-        name = work.path.stem if work.path else work.job.about.name.strip() or "a new job"
-        self.notice.offer(
-            f"Unsaved work on “{name}” from {work.kept_at:%d %B, %H:%M} was kept when the program ended.",
-            (("Open it", lambda: self._take_up(work)), ("Throw it away", work.discard)),
-        )
+        from app.telling_kept import tell_kept
+
+        for work in found:
+            choices = ("Open it", partial(self._take_up, work)), ("Throw it away", work.discard)
+            self.notice.offer(tell_kept(work), choices)
 
     def _take_up(self, work: LeftBehind) -> None:
-        if self.files.may_leave():
-            self.session.open(work.job, work.path, recovered=True)
+        """What was left behind is thrown away once this window keeps the same; else it is offered again."""
+        if self.files.take_up(work):
             self.recovery.keep()
-            work.discard()
+            if self.recovery.kept_in is not None:
+                work.discard()
+
+    def _say_unkept(self, cause: str) -> None:
+        """Say that a crash would cost what is not saved."""
+        text = f"No copy of unsaved work can be kept: {cause}. Save often."
+        self.notice.offer(text, wrong=True)
 
     def choose_views(self, views: tuple[str, ...]) -> None:
         """Put other views on the sheet."""

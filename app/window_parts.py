@@ -64,8 +64,8 @@ def _build_foundation(window: Window) -> None:
     window.curing = Curing(session, window.drafting, window.tray.cures)
     window.picturing = Picturing(window.drafting, window.fields)
     window.measuring = Measuring(session, window.drafting)
-    window.recovery = Recovery(session, window.recovery_folder)
-    window.files = JobFiles(window, session, window.settings, window.notice, window.commit_pending)
+    window.files = files = JobFiles(window, session, window.settings, window.notice, window.commit_pending)
+    window.recovery = Recovery(session, window.recovery_folder, find_state=lambda: files.state)
     window.sections = OwnSections(window, session, window.files, window.notice)
 
 

@@ -12,8 +12,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QUrl
 from PySide6.QtGui import QDesktopServices
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QWidget
 
+from app.asking import ask_where
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.files import FileTrouble, save_bytes
 from app.notice import Notice
@@ -138,13 +139,11 @@ class Writing(QObject):
         if self._refuse_second():
             return
         start = folder / name_output(self._session.job, DRAWING)
-        name, chosen = QFileDialog.getSaveFileName(
-            self._window, "Write the drawing file", str(start), ";;".join(DXF_FILTERS)
-        )
-        if name:
-            path = Path(name)
-            version = DXF_FILTERS.get(chosen, USUAL_VERSION)
-            self.write_drawing(path if path.suffix else path.with_suffix(".dxf"), version)
+        kinds = dict.fromkeys(DXF_FILTERS, (".dxf",))
+        where = ask_where(self._window, "Write the drawing file", start, kinds)
+        if where is not None:
+            path, chosen = where
+            self.write_drawing(path, DXF_FILTERS.get(chosen, USUAL_VERSION))
 
     def write_drawing(self, path: Path, dxf_version: str = USUAL_VERSION) -> None:
         """Write the drawing file of the job as it is now to `path`, its sheets on the paper last chosen."""

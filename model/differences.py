@@ -93,12 +93,12 @@ def _list_settings(options: Sequence[Compared], style: LengthStyle) -> Iterator[
     for row in list_own_rows():
         values = [read_value(each.surround.job, row.path) for each in options]
         if any(value != values[0] for value in values):
-            texts = tuple(_say(row, value, style) for value in values)
+            texts = tuple(say_setting(row, value, style) for value in values)
             yield Difference(Heading.SETTINGS, f"{row.group}: {row.label.lower()}", texts, row.path)
 
 
-def _say(row: Parameter, value: object, style: LengthStyle) -> str:
-    """A setting's value on one line."""
+def say_setting(row: Parameter, value: object, style: LengthStyle) -> str:
+    """A setting's value on one line, no longer than LONGEST; ``empty`` where there is none."""
     text = " ".join(row.format(value, style).split())  # type: ignore[arg-type]
     return (text if len(text) <= LONGEST else f"{text[:LONGEST]}…") or "empty"
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
+from app.asking import REPLACE
 from app.cli import REFUSED, main
 from app.label_dialog import OWN, LabelDialog
 from app.window import Window
@@ -55,6 +57,19 @@ def test_a_folder_that_is_not_there_is_told(window: Window, tmp_path: Path, monk
     window.beside.ask_measuring()
     assert "no" in window.notice.text
     assert not (tmp_path / "no").exists()
+
+
+def test_a_name_with_a_point_in_it_is_kept_and_what_has_it_is_asked_about(
+    window: Window, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+):
+    there = tmp_path / "Site 1.5.pdf"
+    there.write_bytes(b"somebody's")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "Site 1.5"), ""))
+    for choice, is_replaced in (("", False), (REPLACE, True)):
+        monkeypatch.setattr("app.asking.ask", lambda *_, choice=choice: choice)
+        window.beside.ask_measuring()
+        assert there.read_bytes().startswith(b"%PDF") is is_replaced
+    assert list(tmp_path.glob("*.pdf")) == [there]
 
 
 def test_commands_write_both(tmp_path: Path):

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
+import errno
 import os
-import resource
 import stat
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from random import Random
 
@@ -23,18 +21,8 @@ from app.files import (
 )
 from model.errors import JobRefused, MantelwrightError
 from model.job import default_job, list_stored, with_value
+from tests.full_disk import files_no_larger_than
 from tests.kills import kill_once, list_broken, list_there, list_whole
-
-
-@contextmanager
-def _files_no_larger_than(size: int) -> Iterator[None]:
-    """The system refuses to write more, as a full disk does."""
-    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
-    resource.setrlimit(resource.RLIMIT_FSIZE, (size, hard))
-    try:
-        yield
-    finally:
-        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
 
 
 def test_a_saved_job_comes_back_the_same(tmp_path: Path):
@@ -60,7 +48,7 @@ def test_saving_leaves_nothing_else_in_the_folder(tmp_path: Path):
 def test_a_disk_that_refuses_keeps_the_old_file_and_nothing_half_written(tmp_path: Path):
     path = tmp_path / "parlour.mantel"
     save_bytes(path, b"the old one")
-    with _files_no_larger_than(1000), pytest.raises(FileTrouble, match="untouched") as trouble:
+    with files_no_larger_than(1000), pytest.raises(FileTrouble, match="untouched") as trouble:
         save_bytes(path, b"x" * 5000)
     assert path.read_bytes() == b"the old one"
     assert [p.name for p in tmp_path.iterdir()] == ["parlour.mantel"]
@@ -69,7 +57,7 @@ def test_a_disk_that_refuses_keeps_the_old_file_and_nothing_half_written(tmp_pat
 
 
 def test_a_new_file_that_cannot_be_written_is_not_there_afterwards(tmp_path: Path):
-    with _files_no_larger_than(1000), pytest.raises(FileTrouble, match="Nothing was written"):
+    with files_no_larger_than(1000), pytest.raises(FileTrouble, match="Nothing was written"):
         save_bytes(tmp_path / "parlour.mantel", b"x" * 5000)
     assert list(tmp_path.iterdir()) == []
 
@@ -111,6 +99,15 @@ def test_a_new_file_may_be_read_as_the_system_is_set_up(tmp_path: Path):
     finally:
         os.umask(mask)
     assert stat.S_IMODE((tmp_path / "parlour.mantel").stat().st_mode) == 0o640
+
+
+def test_a_disk_that_knows_no_permissions_is_written_all_the_same(tmp_path: Path, monkeypatch):
+    def refuse(*_: object) -> None:
+        raise OSError(errno.EOPNOTSUPP, os.strerror(errno.EOPNOTSUPP))
+
+    monkeypatch.setattr(Path, "chmod", refuse)
+    save_bytes(tmp_path / "parlour.mantel", b"1")
+    assert [p.read_bytes() for p in tmp_path.iterdir()] == [b"1"]
 
 
 def test_a_link_keeps_pointing_at_the_file_that_is_written(tmp_path: Path):

@@ -8,8 +8,10 @@ import pytest
 from PySide6.QtCore import QStandardPaths
 from PySide6.QtWidgets import QFileDialog
 
-from app.files import read_job_file, save_job_file
-from app.job_files import with_job_suffix
+from app.asking import REPLACE, with_ending
+from app.files import open_job_file, read_job_file, save_job_file
+from app.job_files import KINDS
+from app.recovery import LeftBehind, list_left_behind
 from app.window import Window
 from model.job import Job, default_job, read_value, with_value
 
@@ -22,9 +24,9 @@ def _choose(monkeypatch, path: Path) -> None:
     monkeypatch.setattr(QFileDialog, "getSaveFileName", staticmethod(lambda *_: (str(path), "")))
 
 
-def _answer(monkeypatch, window: Window, choice: str) -> list[str]:
+def _answer(monkeypatch, choice: str) -> list[str]:
     asked: list[str] = []
-    monkeypatch.setattr(window.files, "_ask", lambda title, *_: asked.append(title) or choice)
+    monkeypatch.setattr("app.asking.ask", lambda _window, title, *_: asked.append(title) or choice)
     return asked
 
 
@@ -33,7 +35,7 @@ def _answer(monkeypatch, window: Window, choice: str) -> list[str]:
     [("smith", "smith.mantel"), ("Smith rev 1.5", "Smith rev 1.5.mantel"), ("Smith.MANTEL", "Smith.MANTEL")],
 )
 def test_our_ending_is_added_where_it_is_missing(typed: str, saved: str):
-    assert with_job_suffix(Path(typed)) == Path(saved)
+    assert with_ending(Path(typed), "", KINDS) == Path(saved)
 
 
 @pytest.mark.parametrize(("choice", "width"), [("", 50.0), ("Replace it", 36.0)])
@@ -43,9 +45,9 @@ def test_a_job_whose_name_was_typed_without_its_ending_is_replaced_only_when_ask
     there = tmp_path / "smith.mantel"
     save_job_file(there, _other_job())
     _choose(monkeypatch, tmp_path / "smith")
-    asked = _answer(monkeypatch, window, choice)
+    asked = _answer(monkeypatch, choice)
     assert window.files.save_as() is bool(choice)
-    assert asked == ["Replace a job"]
+    assert asked == ["Replace a file"]
     assert read_value(read_job_file(there), "opening.width") == width
 
 
@@ -59,7 +61,7 @@ def test_a_file_changed_elsewhere_is_written_over_only_when_asked(
     window.session.set_text("opening.width", "44")
     save_job_file(mine, _other_job())
     _choose(monkeypatch, tmp_path / "mine too")
-    asked = _answer(monkeypatch, window, choice)
+    asked = _answer(monkeypatch, choice)
     assert window.files.save() is bool(choice)
     assert asked == ["Changed elsewhere"]
     assert read_value(read_job_file(mine), "opening.width") == width
@@ -72,7 +74,7 @@ def test_a_file_only_this_window_wrote_is_saved_without_a_question(
     mine = tmp_path / "mine.mantel"
     save_job_file(mine, default_job())
     assert window.files.open(mine)
-    asked = _answer(monkeypatch, window, "")
+    asked = _answer(monkeypatch, "")
     for width in ("44", "45"):
         window.session.set_text("opening.width", width)
         assert window.files.save()
@@ -97,3 +99,74 @@ def test_dialogs_start_in_a_folder_that_is_there(window: Window, tmp_path: Path,
     assert window.files.folder == documents
     window.settings.write("folder", str(tmp_path))
     assert window.files.folder == tmp_path
+
+
+def _leave_behind(window: Window, tmp_path: Path) -> LeftBehind:
+    """What is open in `window`, as it is found after the program was killed."""
+    window.recovery.keep()
+    left = tmp_path / "left"
+    left.mkdir()
+    (left / "9-9.unsaved").write_bytes(window.recovery.kept_in.read_bytes())
+    (found,) = list_left_behind(left)
+    return found
+
+
+@pytest.mark.parametrize("is_changed", [False, True])
+def test_work_taken_up_after_a_crash_asks_before_a_save_only_where_its_file_was_changed_since(
+    window: Window, tmp_path: Path, monkeypatch, is_changed: bool
+):
+    mine = tmp_path / "mine.mantel"
+    save_job_file(mine, default_job())
+    assert window.files.open(mine)
+    window.session.set_text("opening.width", "44")
+    work = _leave_behind(window, tmp_path)
+    window.session.mark_saved(mine)
+    window.files.open_example("bedroom")
+    if is_changed:
+        save_job_file(mine, _other_job())
+    asked = _answer(monkeypatch, REPLACE)
+    assert window.files.take_up(work)
+    assert window.files.save()
+    assert asked == ["Changed elsewhere"] * is_changed
+    assert read_value(read_job_file(mine), "opening.width") == 44
+    work.discard()
+
+
+def test_a_file_written_while_it_is_read_counts_as_changed_elsewhere(
+    window: Window, tmp_path: Path, monkeypatch
+):
+    mine = tmp_path / "mine.mantel"
+    save_job_file(mine, default_job())
+
+    def read_and_change(path: Path):
+        found = open_job_file(path)
+        save_job_file(path, _other_job())
+        return found
+
+    monkeypatch.setattr("app.job_files.open_job_file", read_and_change)
+    assert window.files.open(mine)
+    asked = _answer(monkeypatch, "")
+    window.session.set_text("opening.width", "44")
+    assert not window.files.save()
+    assert asked == ["Changed elsewhere"]
+
+
+def test_a_save_that_fails_leaves_the_work_and_offers_another_place(
+    window: Window, tmp_path: Path, monkeypatch
+):
+    (tmp_path / "stick").mkdir()
+    mine = tmp_path / "stick" / "mine.mantel"
+    save_job_file(mine, default_job())
+    assert window.files.open(mine)
+    window.session.set_text("opening.width", "44")
+    mine.unlink()
+    mine.parent.rmdir()
+    assert not window.files.save()
+    assert window.session.is_unsaved
+    assert "no such file or folder" in window.notice.text
+    assert "Your work is still here" in window.notice.text
+    _choose(monkeypatch, tmp_path / "elsewhere")
+    window.notice.buttons[0].click()
+    assert read_value(read_job_file(tmp_path / "elsewhere.mantel"), "opening.width") == 44
+    assert not window.session.is_unsaved
+    assert window.session.path == tmp_path / "elsewhere.mantel"

@@ -104,10 +104,10 @@ def test_an_own_section_shows_only_where_it_is_chosen(window: Window):
 
 
 def test_the_library_is_written_full_size(window: Window, tmp_path: Path, monkeypatch):
-    asked = str(tmp_path / "library")
+    asked = str(tmp_path / "library 1.5")
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (asked, ""))
     window.sections.ask_and_write_library()
-    assert (tmp_path / "library.pdf").read_bytes().startswith(b"%PDF")
-    assert "library.pdf" in window.notice.text
+    assert (tmp_path / "library 1.5.pdf").read_bytes().startswith(b"%PDF")
+    assert "library 1.5.pdf" in window.notice.text
     assert not window.sections.write_library(tmp_path / "no folder" / "library.pdf")
     assert "could not be saved" in window.notice.text

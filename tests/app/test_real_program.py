@@ -189,7 +189,7 @@ def test_a_program_asked_to_end_by_the_system_offers_the_work_at_the_next_start(
     with person.start() as program:
         person.see("New job")
         wait_for(lambda: list((tmp_path / "home").rglob("*.lock")))
-        program.send_signal(signal.SIGTERM)
+        program.send_signal(signal.SIGHUP)  # its terminal was closed
         assert program.wait(PATIENCE) == 0
     assert list((tmp_path / "home").rglob("*.unsaved")) == kept
 

@@ -4,13 +4,19 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from dataclasses import replace
+from datetime import datetime
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import QLockFile
 
-from app.recovery import Recovery, list_left_behind
+from app.files import save_job_file
+from app.recovery import LeftBehind, Recovery, list_left_behind
 from app.session import Session
-from model.job import read_value
+from app.telling_kept import tell_kept
+from model.job import Job, default_job, read_value, with_texts
+from tests.full_disk import files_no_larger_than
 
 KEEPER = """
 import os, sys
@@ -110,3 +116,73 @@ def test_a_folder_that_cannot_be_written_does_not_stop_the_work(session: Session
     session.set_text("opening.width", "40")
     recovery.keep()
     assert session.is_unsaved
+    assert recovery.kept_in is None
+
+
+def test_why_nothing_can_be_kept_is_told_once_until_something_could_be(session: Session, tmp_path: Path):
+    folder = tmp_path / "unsaved"
+    folder.write_text("in the way")
+    recovery, told = Recovery(session, folder), []
+    recovery.refused.connect(told.append)
+    for width in ("40", "41"):
+        session.set_text("opening.width", width)
+        recovery.keep()
+    assert len(told) == 1
+    folder.unlink()
+    recovery.keep()
+    assert recovery.kept_in is not None
+    recovery.forget()
+    folder.rmdir()
+    folder.write_text("in the way")
+    recovery.keep()
+    assert len(told) == 2
+
+
+def test_a_disk_that_fills_up_leaves_what_was_kept_before(session: Session, tmp_path: Path):
+    recovery, told = Recovery(session, tmp_path), []
+    recovery.refused.connect(told.append)
+    session.set_text("opening.width", "40")
+    recovery.keep()
+    session.set_text("opening.width", "41")
+    with files_no_larger_than(100):
+        recovery.keep()
+    assert told == ["the disk cannot hold a file of this size"]
+    recovery._lock.unlock()
+    (found,) = list_left_behind(tmp_path)
+    assert read_value(found.job, "opening.width") == 40
+    found.discard()
+
+
+def _kept(path: Path | None, job: Job, tmp_path: Path) -> LeftBehind:
+    lock = QLockFile(str(tmp_path / "1.lock"))
+    return LeftBehind(tmp_path / "1.unsaved", job, path, None, datetime(2026, 3, 4, 15, 6), lock)
+
+
+def test_an_offer_says_what_the_file_does_not_hold(tmp_path: Path):
+    path, job = tmp_path / "hall.mantel", default_job()
+    save_job_file(path, job)
+    assert tell_kept(_kept(path, job, tmp_path)).endswith("Its file holds the same.")
+    texts = [("opening.width", "41 1/2"), ("shelf.thickness", "2 1/4")]
+    two = with_texts(job, texts)
+    words = tell_kept(_kept(path, two, tmp_path))
+    assert words.startswith("Unsaved work on “hall” from 04 March, 15:06 was kept")
+    assert words.endswith('does not hold: opening width 3\'-5 1/2" and shelf thickness 2 1/4".')
+    more = with_texts(two, [("opening.height", "31"), ("job.name", "Hall"), ("job.client", "Invented")])
+    assert tell_kept(_kept(path, more, tmp_path)).endswith(" and 2 more.")
+    bought = replace(job, options=replace(job.options, name="Eight"))
+    assert "an option, a photo or what was bought" in tell_kept(_kept(path, bought, tmp_path))
+
+
+def test_an_offer_says_that_its_file_is_gone_or_no_job(tmp_path: Path):
+    path = tmp_path / "hall.mantel"
+    gone = tell_kept(_kept(path, default_job(), tmp_path))
+    path.write_bytes(b"{")
+    assert gone == tell_kept(_kept(path, default_job(), tmp_path))
+    assert gone.endswith("The file it came from cannot be read now.")
+
+
+def test_an_offer_of_work_without_a_file_says_what_was_entered(tmp_path: Path):
+    job = with_texts(default_job(), [("opening.width", "40")])
+    words = tell_kept(_kept(None, job, tmp_path))
+    assert "“a new job”" in words
+    assert words.endswith("It holds opening width 3'-4\".")

@@ -10,6 +10,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QComboBox, QFileDialog, QLineEdit, QMessageBox
 from pytestqt.qtbot import QtBot
 
+from app.asking import ELSEWHERE, REPLACE
 from app.rooms import BUYING
 from app.stock_lists import read_stock_named, save_stock_list
 from app.stock_model import ON_HAND, SOLD, StockModel
@@ -205,15 +206,44 @@ def test_saving_writes_the_lists_own_file_and_what_is_being_typed(
     assert "without the entry that was refused" in shown.notice.text
 
 
-def test_a_file_that_was_changed_elsewhere_is_not_written_over_unasked(
-    window: Window, shown: StockWindow, tmp_path: Path, monkeypatch
+def _answer(monkeypatch, choice: str) -> list[str]:
+    asked: list[str] = []
+    monkeypatch.setattr("app.asking.ask", lambda _window, title, *_: asked.append(title) or choice)
+    return asked
+
+
+@pytest.mark.parametrize(
+    ("choice", "saved", "copied"), [("", False, False), (REPLACE, True, False), (ELSEWHERE, False, True)]
+)
+def test_a_file_that_was_changed_elsewhere_is_written_over_only_when_asked(
+    shown: StockWindow, tmp_path: Path, monkeypatch, choice: str, saved: bool, copied: bool
 ):
     path = tmp_path / "yard.yard"
     save_stock_list(path, replace(LIST, name="Someone else's, longer"))
     put(shown, 0, "price", "15")
-    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: ("", ""))
-    assert not shown.save()
-    assert read_stock_named(str(path)).name == "Someone else's, longer"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "mine"), ""))
+    asked = _answer(monkeypatch, choice)
+    assert shown.save() is bool(choice)
+    assert asked == ["Changed elsewhere"]
+    assert (read_stock_named(str(path)).name != "Someone else's, longer") is saved
+    assert (tmp_path / "mine.yard").exists() is copied
+
+
+def test_a_list_or_table_whose_name_was_typed_without_its_ending_is_replaced_only_when_asked(
+    window: Window, shown: StockWindow, tmp_path: Path, monkeypatch
+):
+    put(shown, 0, "price", "15")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "mine"), ""))
+    asked = _answer(monkeypatch, "")
+    stock = window.cutting.stock
+    for name, save in (("mine.yard", stock.save_as), ("mine.csv", stock.ask_and_write_table)):
+        (tmp_path / name).write_bytes(b"somebody's")
+        save()
+        assert asked.pop() == "Replace a file"
+        assert (tmp_path / name).read_bytes() == b"somebody's"
+    stock.ask_and_save_copy()
+    assert asked == ["Replace a file"]
+    assert (tmp_path / "mine.yard").read_bytes() == b"somebody's"
 
 
 def test_a_shipped_list_is_saved_under_a_name_of_its_own_and_used_from_then_on(

@@ -22,6 +22,7 @@ from app.window import Window
 from model.check.finding import Status
 from model.job import default_job, read_value, with_value
 from render.drawing import Dimension, Text
+from tests.full_disk import files_no_larger_than
 
 SAVE, LEAVE, STAY = "Save", "Leave without saving", "Stay"
 
@@ -381,6 +382,31 @@ def test_work_left_behind_is_offered_and_taken_up_as_unsaved(
     assert other.isWindowModified()
     assert not (tmp_path / "left" / "9-9.unsaved").exists()
     assert list_left_behind(tmp_path / "left") == ()
+
+
+def test_work_left_behind_stays_there_while_this_window_cannot_keep_it(
+    qtbot: QtBot, window: Window, tmp_path: Path, settings: Settings, monkeypatch
+):
+    _enter(qtbot, window, "opening.width", "44")
+    window.recovery.keep()
+    kept = next((tmp_path / "unsaved").glob("*.unsaved")).read_bytes()
+    for name in ("8-8", "9-9"):
+        (tmp_path / f"{name}.unsaved").write_bytes(kept)
+    found = list_left_behind(tmp_path)
+    window.session.mark_saved(tmp_path / "x.mantel")
+    window.recovery.keep()
+    monkeypatch.setattr("app.recovery.list_left_behind", lambda _folder: found)
+    window.offer_left_behind()
+    with files_no_larger_than(100):
+        window.notice.buttons[0].click()
+    assert read_value(window.session.job, "opening.width") == 44
+    assert window.recovery.kept_in is None
+    assert found[0].kept_in.exists()
+    assert "Unsaved work" in window.notice.text
+    window.notice.buttons[1].click()
+    assert not found[1].kept_in.exists()
+    assert "No copy of unsaved work can be kept" in window.notice.text
+    found[0].discard()
 
 
 def test_a_closed_window_leaves_no_unsaved_work_behind(qtbot: QtBot, window: Window, tmp_path: Path):

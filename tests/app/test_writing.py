@@ -138,10 +138,10 @@ def test_the_drawing_file_is_of_the_version_chosen_with_its_name(
     qtbot: QtBot, window: Window, tmp_path: Path, monkeypatch, words: str, version: str
 ):
     chosen = next(line for line in DXF_FILTERS if words in line)
-    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "mine"), chosen))
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "mine 1.5"), chosen))
     with qtbot.waitSignal(window.work.done, timeout=60_000):
         window.writing.ask_drawing(tmp_path)
-    assert version in (tmp_path / "mine.dxf").read_text()[:400]
+    assert version in (tmp_path / "mine 1.5.dxf").read_text()[:400]
 
 
 def test_what_would_be_replaced_is_said_before(dialog: PacketDialog, tmp_path: Path):
