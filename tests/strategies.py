@@ -6,7 +6,7 @@ from collections.abc import Hashable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import replace
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 from hypothesis import strategies as st
@@ -136,7 +136,11 @@ def jobs(in_between: bool = True, **held: Hashable) -> st.SearchStrategy[Job]:
     @st.composite
     def draw_job(draw: st.DrawFn) -> Job:
         design = _put.get()
-        return build_job(draw(rows) if design is None else _narrowed(design, in_between, fixed))
+        return build_job(draw(rows)) if design is None else narrowed(design)
+
+    @lru_cache(1)
+    def narrowed(design: Job) -> Job:
+        return build_job(_narrowed(design, in_between, fixed))
 
     return draw_job()
 
@@ -158,12 +162,18 @@ def put_design(design: Job) -> Iterator[None]:
 
 
 def _narrowed(design: Job, in_between: bool, fixed: Mapping[str, Any]) -> dict[str, Any]:
-    stored = {row.path: read_value(design, row.path) for row in list_stored()}
+    stored = _read_rows(design)
     if not in_between:
-        stored |= {
+        on_tape = {
             row.path: _on_tape(row, stored[row.path]) for row in list_stored() if row.kind is Kind.LENGTH
         }
-    return stored | dict(fixed)
+        return {**stored, **on_tape, **fixed}
+    return {**stored, **fixed}
+
+
+@lru_cache(1)
+def _read_rows(design: Job) -> Mapping[str, Any]:
+    return {row.path: read_value(design, row.path) for row in list_stored()}
 
 
 def _on_tape(row: Parameter, length: float | None) -> float | None:

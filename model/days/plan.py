@@ -11,7 +11,7 @@ from model.days.slack import list_slack
 from model.days.tasks import list_tasks
 from model.steps.finishing import list_finishing
 from model.steps.plan import plan_steps
-from model.steps.touching import find_touching
+from model.steps.touching import touching_of
 from model.takeoff.takeoff import Takeoff
 
 if TYPE_CHECKING:
@@ -43,6 +43,6 @@ def plan_days(surround: Surround, takeoff: Takeoff) -> DayPlan:
     times = surround.job.shop.times
     steps = plan_steps(surround, takeoff)
     finishing = list_finishing(surround.job, takeoff.materials)
-    touching = find_touching(takeoff.surfaces, takeoff.fixings)
+    touching = touching_of(surround, takeoff)
     tasks = list_tasks(steps, finishing, touching, times)
     return DayPlan(tasks, lay_out_days(tasks, times.crew, times.day), times.crew, times.day)

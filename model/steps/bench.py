@@ -183,14 +183,14 @@ class Bench:
 
     def _breaks(self, clump: Sequence[int], there: Sequence[int], unit: Sequence[int]) -> int:
         """How many nails within `unit`, not driven yet, it would cover if it went on now."""
-        own, now = set(clump), {*there, *clump}
-        inside = set(unit)
+        own, up, inside = set(clump), set(there), set(unit)
+        now = up | own
         return sum(
             1
-            for pair in self._nailed
-            if not set(pair) <= now
-            and set(pair) <= inside
-            and not own & set(pair)
-            and self._touching.can_nail(*pair, set(there))
-            and not self._touching.can_nail(*pair, now)
+            for one, other in self._nailed
+            if not (one in now and other in now)
+            and (one in inside and other in inside)
+            and not (one in own or other in own)
+            and self._touching.can_nail(one, other, up)
+            and not self._touching.can_nail(one, other, now)
         )

@@ -15,7 +15,7 @@ from model.steps.bench import PARTS, Bench, Round
 from model.steps.notes import CUT as CUT_NOTES
 from model.steps.notes import SET_OUT, TRY_DRY, list_notes
 from model.steps.step import Step, Where
-from model.steps.touching import Touching, find_touching
+from model.steps.touching import Touching, touching_of
 from model.steps.units import GoingUp, Turn, Unit, list_units
 from model.steps.work import Work
 from model.takeoff.anchors import plan_anchors
@@ -45,7 +45,7 @@ def plan_steps(surround: Surround, takeoff: Takeoff) -> tuple[Step, ...]:
 
 def _plan_steps(surround: Surround, takeoff: Takeoff) -> tuple[Step, ...]:
     boards = surround.boards
-    touching = find_touching(takeoff.surfaces, takeoff.fixings)
+    touching = touching_of(surround, takeoff)
     units = list_units(boards, touching)
     bench = Bench(boards, touching, takeoff.fixings)
     built = [unit for unit in units if unit.turn is Turn.BUILT]

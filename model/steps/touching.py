@@ -8,15 +8,21 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from itertools import combinations
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from model.board import AXES, Board
+from model.once import once
 from model.reference.nails import MOST_THROUGH
 from model.takeoff.contacts import Contact
 from model.takeoff.faces import Floats
 from model.takeoff.fasteners import Fixing
 from model.takeoff.surfaces import Surfaces
+
+if TYPE_CHECKING:
+    from model.surround import Surround
+    from model.takeoff.takeoff import Takeoff
 
 LEVEL = 0.7
 """Cosine between a face's normal and plumb from which what lies on it rests on it."""
@@ -58,7 +64,9 @@ class Touching:
         They may cover `most` of the contact, as a part of 1.
         """
         heads = self.hiding.get((through, into))
-        return heads is not None and sum(part for i, part in heads.items() if i in there) <= most
+        if heads is None:
+            return False
+        return not heads or sum(part for i, part in heads.items() if i in there) <= most
 
     def can_nail(self, one: int, other: int, there: Set[int]) -> bool:
         """Whether two boards can be nailed together from either side with nothing in the way."""
@@ -67,6 +75,11 @@ class Touching:
     def between(self, some: Sequence[int], others: Sequence[int]) -> float:
         """Square inches in which boards of one group touch those of another."""
         return sum(self.area(i, j) for i in some for j in others)
+
+
+def touching_of(surround: Surround, takeoff: Takeoff) -> Touching:
+    """How all boards of `surround` touch, found once: steps and days ask for it one after the other."""
+    return once(surround, (find_touching, takeoff), lambda: find_touching(takeoff.surfaces, takeoff.fixings))
 
 
 def find_touching(surfaces: Surfaces, fixings: Sequence[Fixing]) -> Touching:
@@ -169,7 +182,9 @@ def _list_by_owner(surfaces: Surfaces) -> dict[int, list[tuple[Floats, Box, int]
 
 
 def _box_of(surfaces: Surfaces, contact: Contact) -> Box:
-    points = np.concatenate(surfaces.faces[contact.first].place(contact.shape))
+    from shapely import get_coordinates
+
+    points = surfaces.faces[contact.first].lift(get_coordinates(contact.shape))
     return points.min(axis=0), points.max(axis=0)
 
 

@@ -107,8 +107,11 @@ class GoingUp:
 
     def _is_held(self, unit: Unit, there: set[int]) -> bool:
         """Whether it touches the site or anything that is up."""
-        touches = any(set(pair) & there and set(pair) & set(unit.boards) for pair in self._touching.areas)
-        return touches or any(i in self._touching.site for i in unit.boards)
+        own = set(unit.boards)
+        return any(i in self._touching.site for i in own) or any(
+            (one in there or other in there) and (one in own or other in own)
+            for one, other in self._touching.areas
+        )
 
     def _rank(
         self, unit: Unit, waiting: Sequence[Unit], there: set[int]
@@ -141,13 +144,15 @@ class GoingUp:
         return count
 
     def _rests(self, own: set[int], theirs: set[int]) -> bool:
-        return any(upper in own and lower in theirs for upper, lower in self._touching.rests)
+        return any((upper, lower) in self._touching.rests for upper in own for lower in theirs)
 
     def _covers_any(self, own: set[int], theirs: set[int]) -> bool:
         """Whether it stands before what lies between it and the masonry, as a plinth before a slip."""
         return any(
-            front in own and behind in theirs and FACING in self._touching.site.get(behind, frozenset())
-            for front, behind in self._touching.covers
+            (front, behind) in self._touching.covers
+            for behind in theirs
+            if FACING in self._touching.site.get(behind, frozenset())
+            for front in own
         )
 
     def _is_carried(self, own: set[int]) -> bool:
@@ -168,6 +173,9 @@ class GoingUp:
         return sum(1 for pair in self._nailed if self._covers(pair, own, there, others))
 
     def _covers(self, pair: Pair, own: set[int], there: set[int], others: set[int]) -> bool:
-        if own & set(pair) or not set(pair) & others or not set(pair) & there:
+        one, other = pair
+        if one in own or other in own:
+            return False
+        if not ((one in others or other in others) and (one in there or other in there)):
             return False
         return self._touching.can_nail(*pair, there) and not self._touching.can_nail(*pair, there | own)

@@ -67,8 +67,12 @@ class Face:
         """The outer and inner rings of a shape in its plane, as closed rings of points in the room."""
         from shapely import get_coordinates, get_parts, get_rings
 
-        rings = [get_coordinates(ring) for part in get_parts(shape) for ring in get_rings(part)]
-        return [flat @ self.basis + self.offset * self.normal for flat in rings]
+        return [self.lift(get_coordinates(ring)) for part in get_parts(shape) for ring in get_rings(part)]
+
+    def lift(self, flat: Floats) -> Floats:
+        """Places (n, 2) of its plane as points (n, 3) in the room."""
+        lifted: Floats = flat @ self.basis + self.offset * self.normal
+        return lifted
 
 
 def list_faces(boards: Sequence[Board]) -> tuple[Face, ...]:

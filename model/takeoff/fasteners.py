@@ -41,6 +41,10 @@ ACROSS_GRAIN = 0.5
 """Cosine between a face's normal and the grain from which the face is end grain."""
 INSIDE = 1e-4
 """How far in from its face a board's depth is measured from, in."""
+BESIDE = (1.5e-6, 0.0)
+"""How far from the middle of a contact, in. in its plane: edges of other faces often run right through it."""
+EXACT = 6
+"""Decimals of an inch that depths are told to: what is alike is nailed alike, whatever is only rounding."""
 
 
 class Means(StrEnum):
@@ -125,6 +129,7 @@ class _Driver:
         self._faces_of: dict[int, list[int]] = {}
         for i, face in enumerate(surfaces.faces):
             self._faces_of.setdefault(face.owner, []).append(i)
+        self._planes: dict[int, tuple[list[int], Floats, Floats]] = {}
         self._contacts_of: dict[int, list[Contact]] = {}
         for contact in surfaces.glued:
             for i in contact.pair:
@@ -134,7 +139,7 @@ class _Driver:
         """What holds the two boards of `contact`."""
         faces = self._surfaces.faces
         first, second = faces[contact.first], faces[contact.second]
-        at = first.place(contact.shape.representative_point().buffer(INSIDE))[0].mean(axis=0)
+        at = first.lift(np.array(contact.shape.representative_point().coords) + BESIDE)[0]
         through, into = sorted((self._half(first, at), self._half(second, at)), key=_preference)
         boards = self._surfaces.boards
         one, other = boards[through.board], boards[into.board]
@@ -215,23 +220,32 @@ class _Driver:
         is_end = abs(float(face.normal[AXES.index(board.length_axis)])) > ACROSS_GRAIN
         out = at - depth * face.normal
         shows = exit_face is not None and self._is_seen(exit_face, out)
-        return _Half(face.owner, depth, is_end, shows, exit_face, out)
+        return _Half(face.owner, round(depth, EXACT), is_end, shows, exit_face, out)
 
     def _depth(self, face: Face, at: Floats) -> tuple[float, int | None]:
         """How much wood lies behind a place on a face, and the face that it ends at."""
         from shapely import Point
 
-        nearest: tuple[float, int | None] = (float("inf"), None)
-        for i in self._faces_of[face.owner]:
+        numbers, normals, offsets = self._planes_of(face.owner)
+        steep = normals @ -face.normal
+        facing = np.flatnonzero(steep > ACROSS_GRAIN / 10)
+        depths = (offsets[facing] - normals[facing] @ at) / steep[facing]
+        for k in np.argsort(depths, kind="stable"):
+            depth, i = float(depths[k]), numbers[facing[k]]
             other = self._surfaces.faces[i]
-            steepness = -float(other.normal @ face.normal)
-            if steepness <= ACROSS_GRAIN / 10:
-                continue
-            depth = (other.offset - float(at @ other.normal)) / steepness
             out = (at - depth * face.normal) @ other.basis.T
-            if INSIDE < depth < nearest[0] and other.polygon.distance(Point(*out)) < INSIDE:
-                nearest = (depth, i)
-        return nearest if nearest[1] is not None else (0.0, None)
+            if depth > INSIDE and other.polygon.distance(Point(*out)) < INSIDE:
+                return depth, i
+        return 0.0, None
+
+    def _planes_of(self, owner: int) -> tuple[list[int], Floats, Floats]:
+        """The faces of a board, with their normals (n, 3) and offsets (n,)."""
+        if owner not in self._planes:
+            numbers = self._faces_of[owner]
+            faces = [self._surfaces.faces[i] for i in numbers]
+            planes = np.array([face.normal for face in faces]), np.array([face.offset for face in faces])
+            self._planes[owner] = numbers, *planes
+        return self._planes[owner]
 
     def _is_seen(self, face: int, at: Floats) -> bool:
         from shapely import Point

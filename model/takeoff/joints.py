@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from itertools import groupby
+from operator import itemgetter
 
 import numpy as np
 
@@ -87,12 +89,13 @@ def _between_boards(boards: Sequence[Board], edges: Edges) -> Iterator[Joint]:
     i, j = _longer_first(edges, i[apart], j[apart])
     first, last = _overlaps(edges, i, j)
     kinds = _kinds_of(edges, i, j)
-    for k in np.flatnonzero((last - first >= SHORTEST) & (kinds != NO_JOINT)):
-        owners = tuple(sorted((int(edges.owner[i[k]]), int(edges.owner[j[k]]))))
-        start, along = edges.start[i[k]], _along(edges, i[k])
-        span = start + first[k] * along, start + last[k] * along
-        kind = _finer(KINDS[kinds[k]], boards[owners[0]], boards[owners[1]], span)
-        yield Joint(kind, owners, _point(span[0]), _point(span[1]))
+    real = np.flatnonzero((last - first >= SHORTEST) & (kinds != NO_JOINT))
+    i, j, along = i[real], j[real], _along(edges, i[real])
+    starts, stops = (edges.start[i] + place[real, None] * along for place in (first, last))
+    owners = np.sort(np.stack([edges.owner[i], edges.owner[j]], axis=1), axis=1).tolist()
+    for (one, other), kind, span in zip(owners, kinds[real], zip(starts, stops, strict=True), strict=True):
+        finer = _finer(KINDS[kind], boards[one], boards[other], span)
+        yield Joint(finer, (one, other), _point(span[0]), _point(span[1]))
 
 
 def _longer_first(edges: Edges, i: Numbers, j: Numbers) -> tuple[Numbers, Numbers]:
@@ -174,23 +177,27 @@ def _list_spans(sites: Sequence[Face], edges: Edges) -> Iterator[tuple[int, int,
     basis = np.array([face.basis for face in sites]).reshape(-1, 2, 3)[k]
     flat = np.einsum("nex,nbx->neb", np.stack([edges.start[i], edges.stop[i]], axis=1), basis)
     lines = share(shapely.linestrings(flat), wide[np.searchsorted(meant, k)])
-    for n in np.flatnonzero(shapely.length(lines) > 0):
-        size = float(np.linalg.norm(flat[n, 1] - flat[n, 0]))
-        spans = []
-        for part in shapely.get_parts(lines[n]):
-            places = np.linalg.norm(shapely.get_coordinates(part) - flat[n, 0], axis=1) / size
-            spans += [(float(places.min()), float(places.max()))]
-        yield int(i[n]), int(k[n]), spans
+    parts, of_line = shapely.get_parts(lines, return_index=True)
+    real = shapely.length(lines)[of_line] > 0
+    places, of_part = shapely.get_coordinates(parts[real], return_index=True)
+    of_line = of_line[real]
+    begin, size = flat[:, 0], np.linalg.norm(flat[:, 1] - flat[:, 0], axis=1)
+    along = np.linalg.norm(places - begin[of_line[of_part]], axis=1) / size[of_line[of_part]]
+    starts = np.searchsorted(of_part, np.arange(len(of_line)))
+    if len(starts):
+        ends = zip(np.minimum.reduceat(along, starts), np.maximum.reduceat(along, starts), strict=True)
+        for n, spans in groupby(zip(of_line.tolist(), ends, strict=True), key=itemgetter(0)):
+            yield int(i[n]), int(k[n]), [(float(low), float(high)) for _, (low, high) in spans]
 
 
 def _near_sites(sites: Sequence[Face], edges: Edges) -> tuple[Numbers, Numbers]:
     """Pairs of an edge and a site's face that it lies along or near, where its own face rises from that."""
     normals = np.array([face.normal for face in sites]).reshape(-1, 3)
     offsets = np.array([face.offset for face in sites])
-    rises = edges.inward @ normals.T >= RISES
-    heights = np.stack([edges.start @ normals.T, edges.stop @ normals.T]) - offsets
-    near = rises & (heights.min(axis=0) >= -TOUCHING) & (heights.max(axis=0) <= BRIDGED)
-    i, k = np.nonzero(near)
+    i, k = np.nonzero(edges.inward @ normals.T >= RISES)
+    heights = [np.einsum("nx,nx->n", ends[i], normals[k]) - offsets[k] for ends in (edges.start, edges.stop)]
+    near = (np.minimum(*heights) >= -TOUCHING) & (np.maximum(*heights) <= BRIDGED)
+    i, k = i[near], k[near]
     low = np.array([face.ring.min(axis=0) for face in sites]).reshape(-1, 3)[k] - BRIDGED
     high = np.array([face.ring.max(axis=0) for face in sites]).reshape(-1, 3)[k] + BRIDGED
     meet = ((edges.low[i] <= high) & (low <= edges.high[i])).all(axis=1)

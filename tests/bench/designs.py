@@ -13,6 +13,7 @@ numbers that have one are not done again, so that a long run may be stopped and 
 
 from __future__ import annotations
 
+import gc
 import sys
 import traceback
 import warnings
@@ -20,6 +21,7 @@ from argparse import ArgumentParser, Namespace
 from collections import Counter
 from collections.abc import Iterable
 from concurrent.futures import ProcessPoolExecutor, as_completed
+from functools import cache
 from multiprocessing import get_context
 from pathlib import Path
 from time import monotonic, process_time
@@ -106,9 +108,17 @@ def _list_seldom(tried: Counter[str], designs: int) -> list[str]:
 
 def try_lot(first: int, only: str, commit: str = "") -> Lot:
     """Hold all claims against the designs of one lot."""
+    _load_claims()
     told = Lot(commit, first, first + LOT)
     faults = [fault for number in range(first, told.stop) for fault in try_design(number, only, told)]
     return Lot(commit, first, told.stop, told.tried, told.seconds, tuple(faults))
+
+
+@cache
+def _load_claims() -> None:
+    """Once in each process; what is loaded is not looked through for waste again and again."""
+    list_claims()
+    gc.freeze()
 
 
 def try_design(number: int, only: str, told: Lot) -> list[tuple[str, int]]:

@@ -13,7 +13,7 @@ from model.build.access_panel import ACCESS_PANEL
 from model.job import Job, default_job, with_texts
 from model.steps.plan import plan_steps
 from model.steps.step import Step, Where
-from model.steps.touching import find_touching
+from model.steps.touching import touching_of
 from model.surround import Surround
 from model.takeoff.anchors import plan_anchors
 from model.takeoff.fasteners import Means, count_fixings
@@ -53,7 +53,7 @@ def test_the_steps_of_any_design_use_every_board_and_every_fastener_once(job: Jo
 
 
 def _check_order(surround: Surround, takeoff: Takeoff, steps: tuple[Step, ...]) -> None:
-    touching = find_touching(takeoff.surfaces, takeoff.fixings)
+    touching = touching_of(surround, takeoff)
     made: set[int] = set()
     up: set[int] = set()
     for step in steps:

@@ -56,6 +56,13 @@ def test_a_nail_never_comes_out_of_the_far_face():
     assert (fixing.means, fixing.length) == (Means.NAIL, 1.25)
 
 
+@pytest.mark.parametrize("out", [0.0, 0.1, 1 / 3, 2.3, 7.7])
+def test_a_piece_just_as_deep_as_may_be_nailed_through_is_nailed_wherever_it_stands(out):
+    """1 in. on a block 3 in. deep, all of it moved out by what rounding makes 0.9999… or 1.0000…1 of."""
+    (fixing,) = _fixings(board((0, 40), (0, 2), (out + 3, out + 4)), board((0, 40), (0, 2), (out, out + 3)))
+    assert (fixing.means, fixing.length) == (Means.NAIL, 3.0)
+
+
 def test_a_wide_piece_is_nailed_in_pairs():
     (fixing,) = _fixings(board((0, 40), (0, 6), (3, 3.75)), board((0, 40), (0, 6), (0, 3)))
     assert fixing.count == 8
