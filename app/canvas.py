@@ -312,7 +312,7 @@ class Canvas(QWidget):
         it is.
         """
         desk = QRectF(self.rect()).adjusted(DESK, DESK, -DESK, -DESK)
-        paper = (desk if self._paper.isEmpty() else self._paper_box(self._place)).toAlignedRect()
+        paper = (desk if self._paper.isEmpty() else self._paper_box(self._place)).toRect()
         if not self._views:
             paper = QRect()
         state = (paper, self.size(), self.devicePixelRatioF(), colours().desk)

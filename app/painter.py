@@ -6,10 +6,11 @@ another scale or place then costs nothing in Python.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
-from itertools import accumulate, pairwise
+from itertools import accumulate, chain, pairwise
+from typing import NamedTuple
 
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import (
@@ -43,7 +44,7 @@ from render.drawing import (
     Segment,
     Text,
 )
-from render.extent import text_box
+from render.extent import Box, list_words
 from render.hatching import hatch_segments
 from render.lettering import CAPITAL, FAMILY, text_runs
 from render.pens import STROKES, TINTS
@@ -130,14 +131,9 @@ def gather_drawing(drawing: Drawing) -> Gathered:
     gathered = Gathered([], [], QRectF())
     for mark in drawing.marks:
         _gather_mark(gathered, mark, drawing.ratio)
-    for step in gathered.steps:
-        paths = [step.path] if isinstance(step, Tinted) else [*step.upright.values(), *step.slanted.values()]
-        for path in paths:
-            gathered.box = _unite(gathered.box, path.controlPointRect())
-    if gathered.texts:
-        left, low, right, high = zip(*map(text_box, gathered.texts), strict=True)
-        written = QRectF(QPointF(min(left), min(low)), QPointF(max(right), max(high)))
-        gathered.box = _unite(gathered.box, written)
+    drawn = [stroke.path.controlPointRect() for step in gathered.steps for stroke in _list_strokes(step)]
+    boxes: list[Box] = [box.getCoords() for box in drawn if not box.isNull()]  # type: ignore[misc]
+    gathered.box = _unite([*boxes, *list_words(drawing.marks)])
     return gathered
 
 
@@ -155,23 +151,23 @@ def _gather_mark(gathered: Gathered, mark: Mark, ratio: float) -> None:
         case Text():
             gathered.texts.append(mark)
         case Dimension():
-            _add_dimension(_batch(gathered), mark, ratio)
-            gathered.texts.append(dimension_writing(mark))
+            own, writing = _dimension_parts(mark, ratio)
+            _add_batch(_batch(gathered), own)
+            gathered.texts.append(writing)
 
 
-def _add_dimension(batch: Batch, dimension: Dimension, ratio: float) -> None:
-    own = _dimension_batch(dimension, ratio)
+def _add_batch(batch: Batch, own: Batch) -> None:
     for paths, others in ((batch.upright, own.upright), (batch.slanted, own.slanted)):
         for (pen, ink), path in others.items():
             _path(paths, pen, ink).addPath(path)
 
 
 @lru_cache(maxsize=256)
-def _dimension_batch(dimension: Dimension, ratio: float) -> Batch:
-    """Remembered, since an edit leaves most dimensions alone; it must not be added to."""
+def _dimension_parts(dimension: Dimension, ratio: float) -> tuple[Batch, Text]:
+    """Strokes and writing. Remembered, since an edit leaves most alone; they must not be added to."""
     batch = Batch()
     _add_segments(batch, Pen.DIMENSION, dimension_strokes(dimension, ratio))
-    return batch
+    return batch, dimension_writing(dimension)
 
 
 @lru_cache(maxsize=256)
@@ -235,15 +231,32 @@ def _hatch_path(hatch: Hatch) -> QPainterPath:
     return path
 
 
-def _unite(box: QRectF, other: QRectF) -> QRectF:
-    """The rectangle round both; unlike Qt's own, one without height or width counts too."""
-    if box.isNull():
-        return other
-    if other.isNull():
-        return box
-    left, right = min(box.left(), other.left()), max(box.right(), other.right())
-    top, bottom = min(box.top(), other.top()), max(box.bottom(), other.bottom())
-    return QRectF(left, top, right - left, bottom - top)
+def _unite(boxes: Sequence[Box]) -> QRectF:
+    """The rectangle round all (left, low, right, high); unlike Qt's own, one without a width counts."""
+    if not boxes:
+        return QRectF()
+    left, low, right, high = zip(*boxes, strict=True)
+    return QRectF(QPointF(min(left), min(low)), QPointF(max(right), max(high)))
+
+
+class Stroke(NamedTuple):
+    """A path, and what it is drawn with: an ink, smooth or sharp, or filled with a tint instead."""
+
+    path: QPainterPath
+    smooth: bool
+    ink: Ink | None = None
+    tint: str = ""
+
+
+def _list_strokes(step: Batch | Tinted) -> Iterator[Stroke]:
+    """What is drawn of a step, in order. Areas are not smoothed, so that no pale seams show between them."""
+    if isinstance(step, Tinted):
+        yield Stroke(step.path, False, tint=step.tint)
+        return
+    for smooth, paths in ((False, step.upright), (True, step.slanted)):
+        for ink, path in paths.items():
+            if not path.isEmpty():
+                yield Stroke(path, smooth, ink)
 
 
 def paint_drawing(painter: QPainter, gathered: Gathered, place: Place, pixels_per_mm: float) -> None:
@@ -251,25 +264,30 @@ def paint_drawing(painter: QPainter, gathered: Gathered, place: Place, pixels_pe
     dots_per_mm = pixels_per_mm * painter.device().devicePixelRatioF()  # pens that do not scale are in dots
     painter.save()
     painter.setTransform(place.transform, True)
-    for step in gathered.steps:
-        if isinstance(step, Tinted):
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # no pale seams between neighbours
-            painter.fillPath(step.path, QBrush(QColor(step.tint)))
-        else:
-            _paint_batch(painter, step, dots_per_mm)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    smooth = None
+    for stroke in chain.from_iterable(map(_list_strokes, gathered.steps)):
+        if stroke.smooth is not smooth:
+            smooth = stroke.smooth
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing, smooth)
+        _paint_stroke(painter, stroke, dots_per_mm)
     painter.restore()
     for text in gathered.texts:
         paint_text(painter, text, place, _ink(text.pen))
 
 
-def _paint_batch(painter: QPainter, batch: Batch, dots_per_mm: float) -> None:
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    for smooth, paths in ((False, batch.upright), (True, batch.slanted)):
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing, smooth)
-        for (pen, ink), path in paths.items():
-            if not path.isEmpty():
-                painter.setPen(screen_pen(pen, dots_per_mm, smooth, ink))
-                painter.drawPath(path)
+def _paint_stroke(painter: QPainter, stroke: Stroke, dots_per_mm: float) -> None:
+    if stroke.ink is None:
+        painter.fillPath(stroke.path, _brush(stroke.tint))
+    else:
+        pen, ink = stroke.ink
+        painter.setPen(screen_pen(pen, dots_per_mm, stroke.smooth, ink))
+        painter.drawPath(stroke.path)
+
+
+@lru_cache(maxsize=64)
+def _brush(tint: str) -> QBrush:
+    return QBrush(QColor(tint))
 
 
 @lru_cache(maxsize=64)
@@ -326,10 +344,10 @@ def paint_text(painter: QPainter, text: Text, place: Place, colour: QColor) -> N
 
 @dataclass(frozen=True, slots=True)
 class SetLine:
-    """A line of writing with its fractions set: its width in pixels, and each run's glyphs and start."""
+    """A line of writing with its fractions set: its width in pixels, and its glyphs by their size."""
 
     width: float
-    runs: tuple[tuple[QPointF, QGlyphRun], ...]
+    runs: tuple[QGlyphRun, ...]
 
 
 @lru_cache(maxsize=1024)
@@ -343,11 +361,23 @@ def _set_line(text: str, bold: bool, capital: float) -> SetLine:
     fonts = [_font(round(run.size * capital / CAPITAL * 4), bold) for run in runs]
     widths = [QFontMetricsF(font).horizontalAdvance(run.text) for font, run in zip(fonts, runs, strict=True)]
     *starts, width = accumulate(widths, initial=0.0)
-    places = [QPointF(x, -run.rise * capital) for run, x in zip(runs, starts, strict=True)]
-    shaped = [_shape(run.text, font) for run, font in zip(runs, fonts, strict=True)]
-    return SetLine(
-        width, tuple((at, glyphs) for at, run in zip(places, shaped, strict=True) for glyphs in run)
-    )
+    merged: list[QGlyphRun] = []
+    for run, font, x in zip(runs, fonts, starts, strict=True):
+        for glyphs in _shape(run.text, font):
+            _join_run(merged, glyphs, QPointF(x, -run.rise * capital))
+    return SetLine(width, tuple(merged))
+
+
+def _join_run(runs: list[QGlyphRun], glyphs: QGlyphRun, at: QPointF) -> None:
+    """Put glyphs that begin at a point of the line with those of the same size, if there are any."""
+    placed = [at + position for position in glyphs.positions()]
+    for run in runs:
+        if run.rawFont() == glyphs.rawFont():
+            run.setPositions(run.positions() + placed)
+            run.setGlyphIndexes(run.glyphIndexes() + glyphs.glyphIndexes())
+            return
+    glyphs.setPositions(placed)
+    runs.append(glyphs)
 
 
 def _shape(text: str, font: QFont) -> list[QGlyphRun]:
@@ -363,8 +393,8 @@ def _shape(text: str, font: QFont) -> list[QGlyphRun]:
 
 
 def _paint_line(painter: QPainter, line: SetLine, at: QPointF) -> None:
-    for place, glyphs in line.runs:
-        painter.drawGlyphRun(at + place, glyphs)
+    for glyphs in line.runs:
+        painter.drawGlyphRun(at, glyphs)
 
 
 @lru_cache(maxsize=128)

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 from importlib.resources import files
 
 from PySide6.QtCore import Qt
@@ -132,6 +133,12 @@ def load_typeface() -> None:
 
 def text_font(points: float = TEXT_POINTS, bold: bool = False) -> QFont:
     """The window's type, upright, in one of two weights."""
+    return QFont(_build_font(points, bold))
+
+
+@lru_cache(maxsize=64)
+def _build_font(points: float, bold: bool) -> QFont:
+    """Made once of a size and weight, for whoever paints; to be copied, since fonts can be changed."""
     font = QFont(FAMILY)
     font.setPointSizeF(points)
     font.setWeight(QFont.Weight.DemiBold if bold else QFont.Weight.Normal)

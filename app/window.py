@@ -393,8 +393,11 @@ class Window(QMainWindow):
         self.fields.recolour()
 
     def _show_state(self) -> None:
-        self.setWindowTitle(f"{self.session.name}[*] – {PRODUCT}")
-        self.setWindowModified(self.session.is_unsaved)
+        title, is_unsaved = f"{self.session.name}[*] – {PRODUCT}", self.session.is_unsaved
+        if title != self.windowTitle():
+            self.setWindowTitle(title)
+        if is_unsaved is not self.isWindowModified():
+            self.setWindowModified(is_unsaved)  # Qt tells every widget, even where nothing changes
 
     def _show_plan(self) -> None:
         """What follows at once from an edit: title and derived values."""

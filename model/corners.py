@@ -32,6 +32,19 @@ class Corners:
     counts: Ints
     starts: Ints
 
+    def of(self, boards: Ints) -> Corners:
+        """Those of some of the boards, given by their places in the list in rising order; `owner` is as
+        before."""
+        chosen = np.zeros(len(self.counts), dtype=bool)
+        chosen[boards] = True
+        rows = np.flatnonzero(chosen[self.owner])
+        counts = self.counts[boards]
+        starts = np.cumsum(counts) - counts
+        moved = np.repeat(starts - self.starts[boards], counts)
+        return Corners(
+            self.low[rows], self.high[rows], self.owner[rows], self.onward[rows] + moved, counts, starts
+        )
+
 
 def list_corners(boards: Sequence[Board]) -> Corners:
     """The corners of `boards`, in their order."""

@@ -56,7 +56,7 @@ from model.site import (
     Site,
     Television,
 )
-from model.units import LengthStyle, format_bounds
+from model.units import LengthStyle, find_style, format_bounds
 
 Kept = TypeVar("Kept")
 """What a job keeps beside its rows."""
@@ -98,7 +98,7 @@ class About:
     @property
     def length_style(self) -> LengthStyle:
         """How lengths are written for this job."""
-        return LengthStyle(self.units, int(self.precision))
+        return find_style(self.units, int(self.precision))
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,6 +41,12 @@ class LengthStyle:
             raise ValueError(f"denominator {self.denominator!r}: 1, 2, 4, 8, 16, 32 or 64 is wanted")
 
 
+@cache
+def find_style(units: str, denominator: int) -> LengthStyle:
+    """The style of these; one of the few that there are, made once. Raises ValueError as LengthStyle does."""
+    return LengthStyle(units, denominator)
+
+
 def _fraction_texts(denominator: int) -> tuple[str, ...]:
     """Each part of an inch as it is written, in lowest terms: ``("", "1/4", "1/2", "3/4")`` for 4."""
     texts = [""]
@@ -68,7 +74,7 @@ def format_length(value: float, style: LengthStyle) -> str:
     if style.units == MILLIMETRES_ONLY:
         return f"{_nearest(value * MM_PER_INCH)} mm"
     if style.units == BOTH:
-        shown = format_length(value, LengthStyle(INCHES, style.denominator))
+        shown = format_length(value, find_style(INCHES, style.denominator))
         return f"{shown} [{_nearest(value * MM_PER_INCH)}]"
     steps = _nearest(value * style.denominator)
     sign = "-" if steps < 0 else ""
@@ -86,7 +92,7 @@ def without_feet(style: LengthStyle, finest: int = 1) -> LengthStyle:
     """The style for widths and thicknesses: as `style`, but never in feet, no coarser than 1/`finest`."""
     if style.units == MILLIMETRES_ONLY:
         return style
-    return LengthStyle(BOTH if style.units == BOTH else INCHES, max(style.denominator, finest))
+    return find_style(BOTH if style.units == BOTH else INCHES, max(style.denominator, finest))
 
 
 def round_length(value: float, style: LengthStyle) -> float:

@@ -2,28 +2,26 @@
 
 All corners lie on the lines of one grid, and every sloping edge runs along diagonals of its cells; so
 each cell falls into four triangles that a face covers whole or not at all. The nearest face wins in
-each triangle. Boards and views are not known here.
+each triangle, as render.laying finds. Boards and views are not known here.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import accumulate, pairwise
-from typing import NamedTuple
+from itertools import accumulate
 
 import numpy as np
-from numpy.typing import NDArray
 
-Floats = NDArray[np.float64]
-Ints = NDArray[np.intp]
-Mask = NDArray[np.bool_]
-Point = tuple[float, float]
+from render.laying import GRAIN as GRAIN
+from render.laying import NOTHING as NOTHING
+from render.laying import Face as Face
+from render.laying import Floats as Floats
+from render.laying import Ints as Ints
+from render.laying import Mask as Mask
+from render.laying import Point, Window, lay_flat, lay_others
 
-NOTHING = -1
 SOUTH, EAST, NORTH, WEST = range(4)
-GRAIN = 1e-6
-"""Lines nearer to each other than this, in inches, are one line."""
 BEND = 0.01
 """Pieces of line that turn by more than this, radians, do not run on straight, however short they are."""
 STRAY = 10 * GRAIN
@@ -31,40 +29,6 @@ STRAY = 10 * GRAIN
 MOST_LINES = 600
 """The grid is refined until sloping edges meet its corners, two or three times as a rule, but never beyond
 this many lines; past it an edge may be off by less than one cell."""
-CENTROIDS = np.array([(0.5, 1 / 6), (5 / 6, 0.5), (0.5, 5 / 6), (1 / 6, 0.5)])
-"""Where the four triangles' centres lie in a cell, as parts of its width and height."""
-
-
-class Face(NamedTuple):
-    """A flat polygon seen from its front: corners (n, 2) counter-clockwise, depth a*h + b*v + c.
-
-    With holes in it the corners of each hole follow its own; `starts` are the first of each.
-    """
-
-    corners: Floats
-    plane: tuple[float, float, float]
-    upright: bool
-    """Whether it is a rectangle with level and plumb sides."""
-    starts: tuple[int, ...] = ()
-
-    @property
-    def edges(self) -> list[tuple[Point, Point]]:
-        """From corner to corner round its outline, then round each hole."""
-        points: list[Point] = self.corners.tolist()
-        if not self.starts:
-            return list(zip(points, points[1:] + points[:1], strict=True))
-        parts = [points[a:b] for a, b in pairwise((0, *self.starts, len(points)))]
-        return [edge for part in parts for edge in zip(part, part[1:] + part[:1], strict=True)]
-
-    @property
-    def sizes(self) -> list[int]:
-        """How many corners its outline has, then each hole."""
-        return [b - a for a, b in pairwise((0, *self.starts, len(self.corners)))]
-
-    @property
-    def flat(self) -> bool:
-        """Whether it lies parallel to the picture."""
-        return self.plane[0] == 0 and self.plane[1] == 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,8 +74,8 @@ def arrange(faces: list[Face]) -> Grid:
     shown = [faces[i] for i in kept]
     h, v, exact = _grid_lines(shown)
     windows = _list_windows(shown, h, v)
-    seen, depth = _lay_flat(shown, windows, (len(v) - 1, len(h) - 1, 4))
-    _lay_others(shown, windows, (h, v, exact), seen, depth)
+    seen, depth = lay_flat(shown, windows, (len(v) - 1, len(h) - 1, 4))
+    lay_others(shown, windows, (h, v, exact), seen, depth)
     return Grid(h, v, np.array([*kept, NOTHING])[seen], exact)
 
 
@@ -120,7 +84,7 @@ def _list_unhidden(faces: list[Face]) -> list[int]:
     corners = np.concatenate([face.corners for face in faces])
     h, v = _distinct(corners[:, 0]), _distinct(corners[:, 1])
     windows = _list_windows(faces, h, v)
-    seen, depth = _lay_flat(faces, windows, (len(v) - 1, len(h) - 1))
+    seen, depth = lay_flat(faces, windows, (len(v) - 1, len(h) - 1))
     visible = (np.bincount(seen.ravel() + 1, minlength=len(faces) + 1)[1:] > 0).tolist()
     nearest = _list_nearest(faces, corners)
     # What is narrower than a grain spans no cell, and nothing of it shows.
@@ -147,7 +111,7 @@ def _list_starts(counts: list[int]) -> list[int]:
     return [0, *accumulate(counts[:-1])]
 
 
-def _list_windows(faces: list[Face], h: Floats, v: Floats) -> list[tuple[slice, slice]]:
+def _list_windows(faces: list[Face], h: Floats, v: Floats) -> list[Window]:
     """Rows and columns of the grid that each face spans."""
     starts = _list_starts([len(face.corners) for face in faces])
     corners = np.concatenate([face.corners for face in faces])
@@ -180,7 +144,7 @@ def _grid_lines(faces: list[Face]) -> tuple[Floats, Floats, bool]:
 def _distinct(values: Floats) -> Floats:
     """Rising, each further than a grain from the one before; every value has one no further below it."""
     ordered = np.sort(values)
-    steps = np.diff(ordered)
+    steps = ordered[1:] - ordered[:-1]
     keep = np.ones(len(ordered), dtype=bool)
     keep[1:] = steps > GRAIN
     distinct: Floats = ordered[keep]
@@ -229,79 +193,6 @@ def _crossings(edges: Floats, lines: Floats) -> Floats:
     inside = (lines > np.minimum(a0, a1) + GRAIN) & (lines < np.maximum(a0, a1) - GRAIN)
     crossings: Floats = (b0 + (lines - a0) * ((b1 - b0) / (a1 - a0)))[inside]
     return crossings
-
-
-def _lay_flat(
-    faces: list[Face], windows: list[tuple[slice, slice]], shape: tuple[int, ...]
-) -> tuple[Ints, Floats]:
-    """Upright rectangles parallel to the picture: laid from far to near, no comparing needed."""
-    seen = np.full(shape, NOTHING, dtype=np.intp)
-    depths = [face.plane[2] for face in faces]
-    flat = [i for i, face in enumerate(faces) if face.upright and face.flat]
-    for index in sorted(flat, key=depths.__getitem__):
-        seen[windows[index]] = index
-    return seen, np.array([*depths, -np.inf])[seen]
-
-
-def _lay_others(
-    faces: list[Face],
-    windows: list[tuple[slice, slice]],
-    lines: tuple[Floats, Floats, bool],
-    seen: Ints,
-    depth: Floats,
-) -> None:
-    """All other faces, compared triangle by triangle inside their own window of the grid.
-
-    `lines` are the grid's, both ways, and whether sloping edges meet all their corners: where they do not,
-    a triangle's centre may lie on an edge, and is then in the faces on both its hands.
-    """
-    h, v, exact = lines
-    on_edge = 0.0 if exact else GRAIN
-    centre_h = (h[:-1, None] + np.diff(h)[:, None] * CENTROIDS[:, 0])[None]
-    centre_v = (v[:-1, None] + np.diff(v)[:, None] * CENTROIDS[:, 1])[:, None]
-    for index, (face, (rows, columns)) in enumerate(zip(faces, windows, strict=True)):
-        if face.upright and face.flat:
-            continue
-        a, b, c = face.plane
-        ph, pv = centre_h[:, columns], centre_v[rows]
-        near = b * pv + c if a == 0 else a * ph + b * pv + c
-        old = depth[rows, columns]
-        wins = near > old + GRAIN
-        if not wins.any():
-            continue
-        if not face.upright:
-            _keep_inside(wins, face, (ph, pv), on_edge)
-        np.copyto(seen[rows, columns], index, where=wins)
-        np.copyto(old, near, where=wins)
-
-
-def _keep_inside(points: Mask, face: Face, at: tuple[Floats, Floats], on_edge: float) -> None:
-    """Leave of the `points` of a polygon's own window those that lie in it or within `on_edge` of it.
-
-    Four-sided faces are convex: what is to the left of every sloping edge is in them; the window keeps the
-    other edges.
-    """
-    h, v = at
-    edges: list[tuple[float, ...]] = [(*a, *b) for a, b in face.edges]
-    if len(edges) != 4:
-        points &= _even_odd(edges, h, v, on_edge)
-        return
-    for h0, v0, h1, v1 in edges:
-        if h0 != h1 and v0 != v1:
-            reach = h0 * (v1 - v0) - v0 * (h1 - h0) + on_edge * abs(v1 - v0)
-            points &= h * (v1 - v0) < v * (h1 - h0) + reach
-
-
-def _even_odd(edges: list[tuple[float, ...]], h: Floats, v: Floats, on_edge: float) -> Mask:
-    inside = np.zeros(np.broadcast_shapes(h.shape, v.shape), dtype=bool)
-    near = inside.copy()
-    for h0, v0, h1, v1 in edges:
-        if v0 != v1:
-            level, edge = (v > v0) != (v > v1), h0 + (v - v0) * ((h1 - h0) / (v1 - v0))
-            inside ^= level & (h < edge)
-            if on_edge:
-                near |= level & (np.abs(h - edge) < on_edge)
-    return inside | near if on_edge else inside
 
 
 def list_borders(grid: Grid) -> Borders:
@@ -359,17 +250,23 @@ def join_collinear(segments: Floats, kinds: Ints) -> tuple[Floats, Ints]:
 
     Pieces must come in the order `list_borders` gives them; `kinds` is one number for each.
     """
+    return _join_each(segments, kinds, np.zeros(len(kinds), dtype=np.intp))
+
+
+def _join_each(segments: Floats, kinds: Ints, areas: Ints) -> tuple[Floats, Ints]:
+    """The same for pieces of several areas, one area's after the other's; `areas` says which each is of."""
     if len(segments) < 2:
         return segments, kinds
     # Exactly: in the least of cells corner and centre are nearer than a grain, and yet two points.
     follows = (segments[1:, 0] == segments[:-1, 2]) & (segments[1:, 1] == segments[:-1, 3])
-    goes_on = follows & (kinds[1:] == kinds[:-1])
+    goes_on = follows & (kinds[1:] == kinds[:-1]) & (areas[1:] == areas[:-1])
     at = np.flatnonzero(goes_on)
     direction = segments[:, 2:] - segments[:, :2]
     straight, short = _run_straight(direction[at], direction[at + 1])
     goes_on[at] = straight
-    if (straight & short).any():
-        _part_at_corners(segments, goes_on)
+    for area in set(areas[at[straight & short]].tolist()):
+        first, last = np.searchsorted(areas, (area, area + 1)).tolist()
+        _part_at_corners(segments[first:last], goes_on[first : last - 1])
     first, last = _list_runs(goes_on)
     return np.concatenate([segments[first, :2], segments[last, 2:]], axis=1), kinds[first]
 
@@ -411,14 +308,20 @@ def trace_rings(borders: Borders, inside: Mask) -> tuple[tuple[Point, ...], ...]
     That area is always on the left: outer rings run counter-clockwise and holes clockwise, and filled by
     the even-odd rule they give it.
     """
-    left, right = inside[borders.left], inside[borders.right]
-    between = left != right
-    segments, turned = join_collinear(borders.segments[between], right[between].astype(np.intp))
-    ways = [
-        ((h1, v1), (h0, v0)) if turn else ((h0, v0), (h1, v1))
-        for (h0, v0, h1, v1), turn in zip(segments.tolist(), turned.tolist(), strict=True)
-    ]
-    return tuple(_chain(ways))
+    return trace_areas(borders, inside[None])[0]
+
+
+def trace_areas(borders: Borders, insides: Mask) -> list[tuple[tuple[Point, ...], ...]]:
+    """The same of several areas, a row of `insides` (areas, faces + 1) for each; together is faster."""
+    left, right = insides[:, borders.left], insides[:, borders.right]
+    areas, pieces = np.nonzero(left != right)
+    # An area and a hand in one number, so that each joined piece still tells both.
+    hands = 2 * areas + right[areas, pieces]
+    segments, joined = _join_each(borders.segments[pieces], hands, areas)
+    ways: list[list[tuple[Point, Point]]] = [[] for _ in insides]
+    for (h0, v0, h1, v1), hand in zip(segments.tolist(), joined.tolist(), strict=True):
+        ways[hand // 2].append(((h1, v1), (h0, v0)) if hand % 2 else ((h0, v0), (h1, v1)))
+    return [tuple(_chain(own)) for own in ways]
 
 
 def _chain(ways: list[tuple[Point, Point]]) -> Iterator[tuple[Point, ...]]:

@@ -85,6 +85,12 @@ def text_box(text: Text) -> Box:
     return box_of(text_corners(text))
 
 
+@lru_cache(maxsize=1024)
+def dimension_box(dimension: Dimension) -> Box:
+    """The same of a dimension's writing."""
+    return text_box(dimension_text(dimension))
+
+
 def list_texts(drawing: Drawing) -> tuple[Text, ...]:
     """Every line of writing on a drawing, that of dimensions included."""
     found = []
@@ -99,7 +105,14 @@ def list_texts(drawing: Drawing) -> tuple[Text, ...]:
 
 def list_words(marks: Iterable[Mark]) -> tuple[Box, ...]:
     """The boxes of all that `marks` write."""
-    return tuple(text_box(text) for text in list_texts(Drawing(tuple(marks))))
+    found: list[Box] = []
+    for mark in marks:
+        match mark:
+            case Text() if mark.text:
+                found.append(text_box(mark))
+            case Dimension() if mark.text:
+                found.append(dimension_box(mark))
+    return tuple(found)
 
 
 def list_boxes(placed: Placed, mark: Mark) -> tuple[Box, ...]:

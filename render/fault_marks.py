@@ -5,7 +5,7 @@ Never by colour alone. What else is marked over a view on request is in render.v
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from math import cos, dist, pi, sin
 
 from model.check.finding import STATUS_WORD, Finding, Status
@@ -48,8 +48,6 @@ FURTHEST = 30
 _TURNS = sorted(range(-7, 9), key=abs)
 _WAYS = tuple((cos(pi / 4 + turn * pi / 8), sin(pi / 4 + turn * pi / 8)) for turn in _TURNS)
 """Directions that are tried, the upper right first and the lower left last."""
-_Boxed = tuple[float, float, float, float, Segment]
-"""A line with the box it lies in: left, low, right, high."""
 
 
 def draw_faults(
@@ -102,8 +100,7 @@ def _place_flags(spots: Sequence[tuple[Point, str]], under: Sequence[Mark], rati
     """Rings with numbers, joined to their spots by lines that go under all of them."""
     kept = [mark for mark in under if isinstance(mark, Dimension) or getattr(mark, "pen", None) in KEPT]
     strokes = list_strokes([mark for mark in kept if not isinstance(mark, Hatch)], ratio)
-    lines = [(min(a, c), min(b, d), max(a, c), max(b, d), (a, b, c, d)) for a, b, c, d in strokes]
-    room = _Room(lines, list_words(under), 1.1 * FLAG * ratio)
+    room = _Room(strokes, list_words(under), 1.1 * FLAG * ratio)
     centres: list[Point] = []
     for point, _ in spots:
         centres.append(_find_centre(point, room, ratio))
@@ -123,7 +120,7 @@ class _Room:
     Without arrays: a ring mostly stands where it is tried first.
     """
 
-    def __init__(self, lines: Sequence[_Boxed], words: Sequence[Box], radius: float) -> None:
+    def __init__(self, lines: Sequence[Segment], words: Sequence[Box], radius: float) -> None:
         self._lines, self._words, self.radius = lines, [*words], radius
 
     def take(self, centre: Point) -> None:
@@ -133,7 +130,7 @@ class _Room:
     def round(self, point: Point, reach: float) -> _Room:
         """What of it lies no further off than that, level and plumb."""
         left, low, right, high = box_round(point, 2 * reach, 2 * reach)
-        lines = [b for b in self._lines if b[0] < right and left < b[2] and b[1] < high and low < b[3]]
+        lines = list(_list_through(self._lines, (left, low, right, high)))
         words = [b for b in self._words if b[0] < right and left < b[2] and b[1] < high and low < b[3]]
         return _Room(lines, words, self.radius)
 
@@ -143,14 +140,21 @@ class _Room:
         for x0, y0, x1, y1 in self._words:
             if x0 < right and left < x1 and y0 < high and low < y1:
                 return False
-        for x0, y0, x1, y1, line in self._lines:
-            if x0 < right and left < x1 and y0 < high and low < y1 and clip_segment(line, box):
-                return False
-        return True
+        return not any(clip_segment(line, box) for line in _list_through(self._lines, box))
 
     def is_open(self, join: Segment) -> bool:
         """Whether a line goes through no word and no ring."""
         return not any(clip_segment(join, box) for box in self._words)
+
+
+def _list_through(lines: Sequence[Segment], box: Box) -> Iterator[Segment]:
+    """Those of `lines` whose own boxes lie over `box`: few, of which each may still pass by it."""
+    left, low, right, high = box
+    for line in lines:
+        x0, y0, x1, y1 = line
+        across = (x0 < right or x1 < right) and (left < x0 or left < x1)
+        if across and (y0 < high or y1 < high) and (low < y0 or low < y1):
+            yield line
 
 
 def _find_centre(point: Point, room: _Room, ratio: float) -> Point:
@@ -190,11 +194,11 @@ def _outline_parts(surround: Surround, findings: Sequence[Finding], projection: 
     owners = {mark: i for i, mark in enumerate(surround.marks)}
     concerned = {owners[mark]: f.part for f in findings for mark in f.boards if mark in owners}
     marks: list[Mark] = []
-    for owner in projection.seen_owners():
-        if owner in concerned:
-            rings, part = projection.rings_of(owner), concerned[owner]
-            marks.append(Region(Fill.FAULT, rings, part))
-            marks += [Polyline(Pen.FAULT, ring, True, part) for ring in rings]
+    shown = [owner for owner in projection.seen_owners() if owner in concerned]
+    for owner, rings in zip(shown, projection.rings_of_each(shown), strict=True):
+        part = concerned[owner]
+        marks.append(Region(Fill.FAULT, rings, part))
+        marks += [Polyline(Pen.FAULT, ring, True, part) for ring in rings]
     return marks
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import cos, pi, sin, tan
 
 from model.check.finding import Status
@@ -36,8 +37,15 @@ def status_marks(status: Status, centre: Point, size: float) -> tuple[Mark, ...]
 
 def circle_points(centre: Point, radius: float, steps: int = CIRCLE_STEPS) -> Ring:
     """A regular polygon that passes for a circle on paper."""
-    turns = (2 * pi * step / steps for step in range(steps))
-    return tuple((centre[0] + radius * cos(turn), centre[1] + radius * sin(turn)) for turn in turns)
+    x, y = centre
+    return tuple([(x + radius * across, y + radius * up) for across, up in _list_ways(steps)])
+
+
+@lru_cache(maxsize=8)
+def _list_ways(steps: int) -> tuple[Point, ...]:
+    """From the middle to so many points of a circle of radius 1."""
+    turns = [2 * pi * step / steps for step in range(steps)]
+    return tuple((cos(turn), sin(turn)) for turn in turns)
 
 
 CONE_LENGTH = 0.25 / tan(pi / 12)

@@ -264,11 +264,9 @@ def _site_areas(projection: Projection, ratio: float) -> list[Mark]:
     marks: list[Mark] = []
     solids = projection.solids
     cut = set(projection.cut_owners())
-    for owner in projection.seen_owners():
-        if owner < solids.site_start:
-            continue
+    owners = [owner for owner in projection.seen_owners() if owner >= solids.site_start]
+    for owner, rings in zip(owners, projection.rings_of_each(owners), strict=True):
         role = solids.boards[owner].role
-        rings = projection.rings_of(owner)
         marks.append(Region(Fill.MASONRY if owner in cut else SITE_FILLS[role], rings, role))
         if owner in cut:
             angle, spacing = MASONRY_HATCH

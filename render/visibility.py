@@ -28,6 +28,7 @@ from render.arrangement import (
     arrange,
     join_collinear,
     list_borders,
+    trace_areas,
     trace_rings,
 )
 from render.drawing import Ring, Segment
@@ -282,9 +283,15 @@ class Projection:
 
     def rings_of(self, owner: int) -> tuple[Ring, ...]:
         """Outlines of all that is seen of one solid."""
-        if owner not in self._rings:
-            self._rings[owner] = trace_rings(self.borders, self.owner == owner)
-        return self._rings[owner]
+        return self.rings_of_each((owner,))[0]
+
+    def rings_of_each(self, owners: Sequence[int]) -> list[tuple[Ring, ...]]:
+        """The same of several solids, in their order."""
+        new = [owner for owner in owners if owner not in self._rings]
+        if new:
+            insides = self.owner == np.array(new)[:, None]
+            self._rings.update(zip(new, trace_areas(self.borders, insides), strict=True))
+        return [self._rings[owner] for owner in owners]
 
     def cut_rings_of(self, owner: int) -> tuple[Ring, ...]:
         """Outlines of one solid's cut faces."""

@@ -23,9 +23,19 @@ def check_fire(surround: Surround) -> tuple[Finding, ...]:
 
 
 def list_fire_faults(surround: Surround) -> tuple[Finding, ...]:
-    """Where those rules fail at a place, for whoever marks it: as `check_fire` has it, but without cures."""
-    fire = (*_check_clearance(surround, cured=False), *check_hearth(surround))
-    return list_placed_faults(ease_unused(surround.job.site, fire))
+    """Where those rules fail at a place, for whoever marks it: as `check_fire` has it, but without cures.
+
+    That is wood too near the opening: what is wrong with a hearth or a facing is at no one place, and hidden
+    wood and masonry that falls back are cautions.
+    """
+    match find_regime(surround.job.site):
+        case Regime.MASONRY:
+            found = check_mantel(surround, cured=False)
+        case Regime.CHART:
+            found = check_manual(surround, cured=False)
+        case Regime.SILENT | Regime.UNKNOWN:
+            found = ()
+    return list_placed_faults(ease_unused(surround.job.site, found))
 
 
 def list_placed_faults(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
@@ -33,13 +43,13 @@ def list_placed_faults(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     return tuple(f for f in findings if f.status is Status.FAIL and f.at is not None)
 
 
-def _check_clearance(surround: Surround, cured: bool = True) -> tuple[Finding, ...]:
+def _check_clearance(surround: Surround) -> tuple[Finding, ...]:
     match find_regime(surround.job.site):
         case Regime.MASONRY:
-            found = check_mantel(surround, cured)
+            found = check_mantel(surround)
             return (*found, *check_behind(surround, check_mantel, found), *check_concealed(surround))
         case Regime.CHART:
-            found = check_manual(surround, cured)
+            found = check_manual(surround)
             return (*found, *check_behind(surround, check_manual, found), *check_zone(surround))
         case Regime.SILENT:
             return (tell_silent(surround.job.site),)

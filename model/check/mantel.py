@@ -25,6 +25,7 @@ from model.check.worst import (
     Rule,
     group_corners,
     group_for_cure,
+    group_suspects,
     list_broken,
     list_readings,
 )
@@ -126,12 +127,13 @@ def check_mantel(surround: Surround, cured: bool = True) -> tuple[Finding, ...]:
     For masonry regimes only. Unless `cured` only what fails, without what would put it right.
     """
     site = surround.job.site
-    planes = list_planes(site.opening, site.rule)
-    by_part = _read_parts(group_corners(surround, planes), RULES[site.rule])
+    planes, rules = list_planes(site.opening, site.rule), RULES[site.rule]
     wording = Wording(surround.job.about.length_style)
     if not cured:
+        by_part = _read_parts(group_suspects(surround, planes, rules), rules)
         failing = [readings for readings in by_part if readings[0].status is Status.FAIL]
         return tuple(_build_finding(surround, None, readings, wording) for readings in failing)
+    by_part = _read_parts(group_corners(surround, planes), rules)
     grouped = None
     if any(readings[0].wants_cure for readings in by_part):
         grouped = group_for_cure(surround, planes + list_cure_planes(site.opening, site.rule))
@@ -140,6 +142,8 @@ def check_mantel(surround: Surround, cured: bool = True) -> tuple[Finding, ...]:
 
 def _read_parts(grouped: Grouped, rules: Sequence[Rule]) -> list[list[Reading]]:
     """Each part's readings by all rules, the worst first, of parts and of rules alike."""
+    if not grouped.spans:
+        return []
     by_rule = [list_readings(grouped, rule) for rule in rules]
     by_part = [sorted(readings, key=lambda r: r.badness) for readings in zip(*by_rule, strict=True)]
     return sorted(by_part, key=lambda readings: readings[0].badness)

@@ -87,6 +87,20 @@ def list_points(corners: Corners, opening: Opening, planes: Sequence[Plane] = ()
     return _measure(room, np.concatenate((owner, owner, edges.board[edge])), opening)
 
 
+def list_box_corners(corners: Corners, opening: Opening) -> Points:
+    """One place for each board: of the box round it the corner nearest the opening and furthest out.
+
+    No place on the board is nearer or further out, whether there is wood at that corner or not.
+    """
+    low, high = (
+        reach.reduceat(reach(corners.low, corners.high), corners.starts) for reach in (np.minimum, np.maximum)
+    )
+    across = np.maximum(low[:, 0], -high[:, 0])
+    room = np.stack((across, low[:, 1], high[:, 2]), axis=1)
+    beside, above = across - opening.width / 2, low[:, 1] - opening.height
+    return Points(room, np.arange(len(room)), high[:, 2], beside, above)
+
+
 def list_step_planes(projections: Sequence[float]) -> tuple[Plane, ...]:
     """Boundaries just past each projection at which a rule takes a step."""
     return tuple((0.0, 0.0, 1.0, step + 2 * HAIR) for step in projections)

@@ -14,7 +14,7 @@ from model.build.nailers import list_uncut
 from model.check.clearance import HAIR, Held, Lengths, square_distance, straight_distance
 from model.check.cure import LeastDistance
 from model.check.finding import Status
-from model.check.nearest import Indices, Plane, Points, list_points
+from model.check.nearest import Indices, Plane, Points, list_box_corners, list_points
 from model.check.part import list_parts
 from model.corners import list_corners
 from model.reference.clearance import BUILD_TOLERANCE
@@ -104,6 +104,23 @@ def group_corners(surround: Surround, planes: Sequence[Plane] = ()) -> Grouped:
     return group_points(points, list_parts(surround.boards))
 
 
+def group_suspects(surround: Surround, planes: Sequence[Plane], rules: Sequence[Rule]) -> Grouped:
+    """The points of those parts only that may break one of the `rules`: most are plainly clear.
+
+    Each board is held against them at the worst corner of the box round it. The rules must never ask less of
+    what stands further out or nearer the opening.
+    """
+    opening, corners = surround.job.site.opening, surround.corners
+    at = list_box_corners(corners, opening)
+    straight = straight_distance(at.beside, at.above)
+    spares = [rule.hold(at.projection, at.beside, at.above, straight).spare for rule in rules]
+    clear = np.all([spare >= 0.0 for spare in spares], axis=0).tolist()
+    parts = list_parts(surround.boards)
+    suspect = {part: own for part, own in parts.items() if not all(clear[i] for i in own)}
+    boards = np.array(sorted(i for own in suspect.values() for i in own), dtype=np.intp)
+    return group_points(list_points(corners.of(boards), opening, planes), suspect)
+
+
 def group_for_cure(surround: Surround, planes: Sequence[Plane]) -> Grouped:
     """The same with nailers that an old ledger parts whole beside their pieces: whole they are once moved."""
     uncut = list_uncut(surround.layout, surround.job.design.nailer)
@@ -117,8 +134,8 @@ def group_for_cure(surround: Surround, planes: Sequence[Plane]) -> Grouped:
 
 
 def group_points(points: Points, parts: dict[str, list[int]]) -> Grouped:
-    """`points` by part; `parts` holds the indices of each part's boards."""
-    part_of_board = np.empty(sum(map(len, parts.values())), dtype=np.intp)
+    """`points` by part; `parts` holds the indices of each part's boards in rising order."""
+    part_of_board = np.empty(max((own[-1] + 1 for own in parts.values()), default=0), dtype=np.intp)
     for i, boards in enumerate(parts.values()):
         part_of_board[boards] = i
     part_of_point = part_of_board[points.board]

@@ -24,6 +24,20 @@ def test_onward_goes_once_round_each_section():
     assert (corners.owner[corners.onward] == corners.owner).all()
 
 
+def test_corners_of_some_boards_are_those_that_they_have_among_all():
+    boards = plan_surround(default_job()).boards
+    corners = list_corners(boards)
+    chosen = np.array([1, 4, 5, len(boards) - 1])
+    some = corners.of(chosen)
+    alone = list_corners([boards[i] for i in chosen])
+    assert (some.low == alone.low).all()
+    assert (some.high == alone.high).all()
+    assert (some.onward == alone.onward).all()
+    assert (some.owner == chosen[alone.owner]).all()
+    assert (some.counts == alone.counts).all()
+    assert (some.starts == alone.starts).all()
+
+
 def test_no_boards_have_no_corners():
     corners = list_corners(())
     assert corners.low.shape == corners.high.shape == (0, 3)

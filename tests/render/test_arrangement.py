@@ -13,6 +13,7 @@ from render.arrangement import (
     arrange,
     join_collinear,
     list_borders,
+    trace_areas,
     trace_rings,
 )
 
@@ -157,3 +158,19 @@ def test_a_sloping_face_narrower_than_a_grain_shows_nowhere():
     )
     assert seen_areas([sloping, rectangle(0, 0, 8, 2, 1.0)]) == [0, 16]
     assert seen_areas([sloping]) == [0]
+
+
+def test_areas_traced_together_are_those_traced_one_by_one():
+    roof = polygon([(0, 4), (3, 1), (6, 4), (3, 7)], (0.25, 0.0, 1.0))
+    grid = arrange([rectangle(0, 0, 10, 6, 0), roof, rectangle(2, 3, 8, 5, 1.5), rectangle(7, 1, 9, 4, 0.5)])
+    borders = list_borders(grid)
+    insides = np.array([[True, False, False, False, False], [False, True, True, False, False], [True] * 5])
+    assert trace_areas(borders, insides) == [trace_rings(borders, inside) for inside in insides]
+
+
+def test_of_faces_that_meet_in_depth_the_first_is_seen_and_a_nearer_one_before_it():
+    square = [(0, 0), (4, 0), (4, 3), (0, 4)]
+    level, later, nearer = (polygon(square, (0.0, 0.0, depth)) for depth in (1.0, 1.0 + GRAIN / 2, 2.0))
+    assert seen_areas([level, later]) == [pytest.approx(14), 0]
+    assert seen_areas([level, later, nearer]) == [0, 0, pytest.approx(14)]
+    assert seen_areas([nearer, level]) == [pytest.approx(14), 0]

@@ -14,7 +14,7 @@ from model.check.chart import list_chart_planes, read_chart
 from model.check.clearance import HAIR, Lengths, square_distance, straight_distance
 from model.check.mantel import IRC_RULE, NBC_RULE, NFPA211_RULE, list_planes
 from model.check.manual import build_chart_rule
-from model.check.nearest import Points, list_points
+from model.check.nearest import Points, list_box_corners, list_points
 from model.corners import list_corners
 from model.job import default_job, with_texts
 from model.site import Opening
@@ -200,3 +200,23 @@ def test_corners_of_a_board_are_those_the_board_gives(axis):
     piece = block("a", "a", PINE, axis, (1, 2), (3, 5), (7, 11))
     points = _points_of(piece)
     assert {tuple(row) for row in points.room[:8].tolist()} == set(piece.vertices)
+
+
+@given(st.lists(boards(), min_size=1, max_size=4))
+def test_no_place_on_a_board_is_nearer_or_further_out_than_the_corner_of_its_box(pieces: list[Board]):
+    corners = list_corners([*pieces, *(piece.moved(dx=-30.0) for piece in pieces)])
+    box = list_box_corners(corners, OPENING)
+    points = list_points(corners, OPENING, list_planes(OPENING))
+    assert (points.projection <= box.projection[points.board] + HAIR).all()
+    assert (points.beside >= box.beside[points.board] - HAIR).all()
+    assert (points.above >= box.above[points.board] - HAIR).all()
+
+
+@pytest.mark.parametrize("rule", [IRC_RULE, NFPA211_RULE, NBC_RULE])
+@given(place=st.tuples(*[st.floats(-20, 20)] * 3), off=st.tuples(*[st.floats(0, 12)] * 3))
+def test_what_is_clear_stays_clear_further_off_and_nearer_the_masonry(rule, place, off):
+    """As model.check.worst takes for granted of the clauses; `place` is projection, beside and above."""
+    out, beside, above = (np.array([value]) for value in place)
+    nearer = rule.hold(out, beside, above, straight_distance(beside, above)).spare
+    back, aside, up = out - off[0], beside + off[1], above + off[2]
+    assert nearer < 0 or rule.hold(back, aside, up, straight_distance(aside, up)).spare >= -HAIR
