@@ -38,14 +38,14 @@ class Ahead:
         self._ask((name, wish))
 
     def take_sight(self) -> FirstSight | None:
-        """The answer to `ask_to_see`."""
+        """The answer to `ask_to_see`; None where it could not be seen, or the process is gone."""
         from app.working import FirstSight
 
         answer = self._take()
         return answer if isinstance(answer, FirstSight) else None
 
     def work_out(self, job: Job, wish: Wish) -> Worked | None:
-        """What `work_out` makes of a job, but for its plan."""
+        """What app.working's `work_out` makes of a job, but for its plan; None where it cannot or is gone."""
         from app.working import Worked
 
         self._ask((job, wish))

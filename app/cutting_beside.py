@@ -71,7 +71,7 @@ class CuttingBeside(QObject):
 
     @property
     def current(self) -> CuttingPlan | None:
-        """The plan that is shown, if it is one of the job and the list as they are now."""
+        """The plan that is shown; None while it is not one of the job and the list as they are now."""
         return None if self._view.sheet.is_outdated else self.plan
 
     def ask(self) -> None:

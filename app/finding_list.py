@@ -280,7 +280,7 @@ class FindingList(QListView):
             self.setCurrentIndex(self._findings.index(same[0]))
 
     def current(self) -> Finding | None:
-        """The finding in focus."""
+        """The finding in focus, None where none is."""
         index = self.currentIndex()
         return self._findings.findings[index.row()] if index.isValid() else None
 

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 
 class Picturing(QObject):
-    """Draws after the sheet, never before it: `show` puts off, and the latest wish is what is drawn."""
+    """Draws after the sheet, never before it, and of several wishes the latest alone."""
 
     def __init__(self, drafting: Drafting, fields: MeasuringList) -> None:
         super().__init__()

@@ -180,7 +180,7 @@ class PlanSheet(QWidget):
             self.choose(self.piece_at(event.position()))
 
     def piece_at(self, at: QPointF) -> DrawnPiece | None:
-        """The piece drawn there."""
+        """The piece drawn at a place of the widget, None beside all of them."""
         inside = (p for p in self.pieces if p.outline.containsPoint(at, Qt.FillRule.OddEvenFill))
         return next(inside, None)
 

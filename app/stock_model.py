@@ -155,7 +155,7 @@ class StockModel(QAbstractTableModel):
         return self._wrong.get((row, self.fields[column].name)) if column >= 0 else None
 
     def first_wrong(self) -> tuple[int, int] | None:
-        """Row and column of the first refused entry."""
+        """Row and column of the first refused entry, None where none was."""
         names = [field.name for field in self.fields]
         places = sorted((row, names.index(name)) for row, name in self._wrong)
         return places[0] if places else None

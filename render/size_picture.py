@@ -34,7 +34,7 @@ ALIKE = {
 
 
 def draw_size_picture(surround: Surround, path: str) -> FieldPicture | None:
-    """The first view that carries the row's dimension, with that dimension alone."""
+    """The first view that carries the row's dimension, with that alone; None where no view carries it."""
     sought, place = ALIKE.get(path, (path, 0))
     for view in VIEWS:
         strings = list_strings(surround, view)
@@ -96,7 +96,10 @@ def _cut_out(drawing: Drawing, box: Box, ratio: float) -> Drawing:
 
 
 def draw_part_picture(surround: Surround, path: str) -> FieldPicture | None:
-    """The boards that the row is about, tinted in the whole view; with a size, that size on one of them."""
+    """The boards that the row is about, tinted in the whole view; with a size, that size on one of them.
+
+    None where it is about no boards, or none of them is built.
+    """
     part = find_part(path)
     if part is None:
         return None

@@ -65,7 +65,7 @@ def _build(
 
 
 def find_fixed_sheet(panel: Board, boards: Sequence[Board]) -> int | None:
-    """Index of the sheet that a loose panel lies on."""
+    """Index of the sheet that a loose panel lies on; None where none reaches all round it."""
     (x0, y0, z0), (x1, y1, _) = panel.bounds
     for i, board in enumerate(boards):
         if board.stock.kind is StockKind.PANEL and board.role != ACCESS_PANEL:

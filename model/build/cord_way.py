@@ -92,7 +92,7 @@ def plan_cord_way(surround: Surround) -> Way | None:
 
 
 def find_way(design: Design, layout: Layout, boards: Sequence[Board]) -> Way | None:
-    """The same of boards that are not bored for it yet."""
+    """The same of boards that are not bored for it yet; None alike."""
     cord = design.cord
     if not cord.on:
         return None

@@ -47,7 +47,10 @@ class Levels:
 def fit_overmantel(
     site: Site, design: Design, sides: Sequence[Side], between: Point2, shelf_back: float, ledger: Ledger
 ) -> Overmantel | None:
-    """As wide as the columns stand apart, on the shelf, `between` its top and the ceiling."""
+    """As wide as the columns stand apart, on the shelf, `between` y of its top and of the ceiling.
+
+    `shelf_back` is z behind the shelf. None where none is asked for, or less than LEAST_OVER has room.
+    """
     over, (bottom, ceiling) = design.over, between
     if not over.on:
         return None

@@ -71,7 +71,10 @@ def gap_left(layout: Layout, board: Board) -> float:
 
 
 def plane_behind(layout: Layout, board: Board) -> float | None:
-    """z of the plane, masonry's furthest out or the wall's, that a board which follows it reaches back to."""
+    """z of the plane, masonry's furthest out or the wall's, that a board which follows it reaches back to.
+
+    None for a board that follows neither.
+    """
     z = board.bounds[0][2]
     planes = [p for p in (layout.wall, 0.0) if z <= p <= z + (_most(layout) if layout.leans else 0.0)]
     return planes[0] if planes and board.role in FOLLOWS | PACKING else None

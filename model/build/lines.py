@@ -185,7 +185,10 @@ class Side:
         return self.inner_top - (self.shelf_side - self.outer_top)
 
     def lean_behind(self, back: float) -> Lean | None:
-        """How what lies at z = `back` leans: the facing, or the wall where neither side is on the facing."""
+        """How what lies at z = `back` leans: the facing, or the wall where neither side is on the facing.
+
+        None where it was not read, or is plumb.
+        """
         measured = back == max(self.inner_back, self.outer_back)
         return self.lean if measured else None
 
@@ -288,7 +291,10 @@ class Layout:
         return self.slip.thickness if self.slip else 0.0
 
     def foot_notch(self, side: Side, x: Point2) -> Point2 | None:
-        """(y, z) of the upper front corner of the notch round a baseboard in what stands at `x` before it."""
+        """(y, z) of the upper front corner of the notch round a baseboard in what stands at `x` before it.
+
+        None where the column is not notched, or not there.
+        """
         round_it = notch_at(self.obstacles, side.name) if self.obstacles else None
         if round_it is None:
             return None

@@ -25,7 +25,11 @@ BETWEEN_PANEL_MOULDS = 0.25
 def fit_tablet(
     design: Design, inner: float, frieze: Frame, under_bed: float, hanging: float, ledger: Ledger
 ) -> Tablet | None:
-    """In the middle of what shows of a plain frieze, behind an edge band that hangs `hanging` thick."""
+    """In the middle of what shows of a plain frieze, behind an edge band that hangs `hanging` thick.
+
+    `inner` is x of the columns' inner sides, `under_bed` y of the bed mould's foot. None where none is asked
+    for, or where it could not stand out by LEAST_LAYER.
+    """
     if design.frieze.kind != TABLET:
         return None
     asked, (_, y0, _, y1) = design.tablet, (*frieze.outline[:3], under_bed)
@@ -45,7 +49,7 @@ def fit_tablet(
 def fit_bed_mould(
     design: Design, inner: float, overhang: float, frieze_height: float, ledger: Ledger
 ) -> Section | None:
-    """Under the shelf's `overhang`, leaving the frieze its frame."""
+    """Under the shelf's `overhang`, leaving the frieze its frame; None as `fit_moulding` says."""
     least_frame = 2 * (design.board.thickness + LEAST_MOULD) + LEAST_PANEL
     room = Room(
         frieze_height - least_frame,
@@ -56,7 +60,10 @@ def fit_bed_mould(
 
 
 def fit_capital(design: Design, around: float, under_frieze: float, ledger: Ledger) -> Section | None:
-    """No further out than `around`: clear of its twin, and of an edge band that hangs down to it."""
+    """No further out than `around`: clear of its twin, and of an edge band that hangs down to it.
+
+    `under_frieze` is the height from the higher plinth to the frieze. None as `fit_moulding` says.
+    """
     room = Room(
         under_frieze - LEAST_ZONE,
         around,
@@ -66,7 +73,10 @@ def fit_capital(design: Design, around: float, under_frieze: float, ledger: Ledg
 
 
 def fit_plinth_cap(design: Design, over_plinth: float, ledger: Ledger) -> Section | None:
-    """On the plinths, no further out than they stand; `over_plinth` is how high there is room over them."""
+    """On the plinths, no further out than they stand; `over_plinth` is how high there is room over them.
+
+    None without plinths, else as `fit_moulding` says.
+    """
     if not design.plinth.on:
         return None
     room = Room(
@@ -78,7 +88,10 @@ def fit_plinth_cap(design: Design, over_plinth: float, ledger: Ledger) -> Sectio
 
 
 def fit_panel_mould(design: Design, frames: Sequence[Frame], ledger: Ledger) -> Section | None:
-    """As deep as the panels lie behind their frames and clear of itself across the narrowest of them."""
+    """As deep as the panels lie behind their frames and clear of itself across the narrowest of them.
+
+    None where no upright panel has room for it, and as `fit_moulding` says.
+    """
     openings = [opening for frame in frames for opening in frame.upright]
     moulding = design.panel_mould
     if moulding.on and len(openings) < sum(len(frame.openings) for frame in frames):
@@ -106,7 +119,10 @@ def fit_back_band(
     cap: Section | None,
     ledger: Ledger,
 ) -> Section | None:
-    """On the facing that shows inside the surround, no thicker than columns and frieze stand out."""
+    """On the facing that shows inside the surround, no thicker than columns and frieze stand out.
+
+    None as `fit_moulding` says; so where the surround's inner edge does not lie on the facing.
+    """
     bottom = frieze.outline[1]
     feet = max(side.plinth_top for side in sides) + (cap.height if cap else 0.0)
     margin, backed = _inner_edge(site, sides, bottom)
@@ -135,7 +151,10 @@ def fit_slip(
     band: Section | None,
     ledger: Ledger,
 ) -> Slip | None:
-    """On the facing inside a back band, no thicker than columns and frieze stand out."""
+    """On the facing inside a back band, no thicker than columns and frieze stand out.
+
+    None where none is asked for, or less than LEAST_MOULD has room.
+    """
     if not design.slip.on:
         return None
     asked, bottom = design.slip, frieze.outline[1]

@@ -41,7 +41,7 @@ STEPS = {
 def list_keep_out_rings(site: Site) -> tuple[Ring, ...]:
     """Outlines (x, y) on the front view from the hearth up, counter-clockwise, not closed, inner one first.
 
-    Within the first no wood may be. Within the second its projection is bounded. None where nothing is
+    Within the first no wood may be. Within the second its projection is bounded. Empty where nothing is
     known.
     """
     match find_regime(site):

@@ -41,12 +41,12 @@ class Line:
 
     @property
     def cost(self) -> int | None:
-        """What `count` of it costs together."""
+        """What `count` of it costs together, None without a price."""
         return None if self.price is None else self.price * self.count
 
     @property
     def spare_cost(self) -> int | None:
-        """What the spare ones cost."""
+        """What the spare ones cost, None without a price."""
         return None if self.price is None else self.price * self.spare
 
     @property
@@ -56,7 +56,7 @@ class Line:
 
     @property
     def waste_cost(self) -> int | None:
-        """What that part costs."""
+        """What that part costs, None without a price."""
         return None if self.cost is None else round(self.waste * self.cost)
 
 

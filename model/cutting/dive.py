@@ -24,7 +24,7 @@ FEW = 40
 
 
 class Diver:
-    """Dives into one problem; each gives whole boards for less than a cost, or None."""
+    """Dives into one problem, each from worths to whole boards for all its pieces."""
 
     def __init__(self, generation: Generation, should_stop: Callable[[], bool], is_large: bool) -> None:
         self.problem = generation.problem
@@ -33,7 +33,11 @@ class Diver:
         self._random = np.random.default_rng(1)
 
     def dive(self, limits: Limits, noise: float, below: int) -> list[Pattern] | None:
-        """Boards for all pieces; with more noise less of what is nearest to whole is settled first."""
+        """Boards for all pieces, or None where too much is left.
+
+        Once they cannot cost less than `below` the rest is first fit's. With more `noise` less of what is
+        nearest to whole is settled first.
+        """
         left, bounds = np.array(self.problem.demand), limits
         settled: list[Pattern] = []
         while left.any():

@@ -35,7 +35,7 @@ class _Open:
 
 
 class FirstFit:
-    """First fit over one problem; `main` is the stock that is opened as long as it holds the piece."""
+    """First fit over one problem, for any demand and supply of it."""
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
@@ -68,7 +68,10 @@ class FirstFit:
         return min(made, key=lambda plan: cost_of(self.problem, plan), default=None)
 
     def plan(self, demand: Sequence[int], supply: Sequence[int | None], main: int) -> list[Pattern] | None:
-        """Boards that make all pieces, or None where stock runs out."""
+        """Boards that make all pieces, or None where stock runs out.
+
+        `main` is the stock that a new board is of as long as it holds the piece.
+        """
         left = list(supply)
         boards: list[_Open] = []
         fillable: list[_Open] = []

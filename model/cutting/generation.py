@@ -70,7 +70,10 @@ class Generation:
         return None
 
     def solve_rest(self, left: Whole, limits: Limits) -> Solution | None:
-        """The linear programme for the pieces left, with a few rounds of patterns made for them."""
+        """The linear programme for the pieces left, with a few rounds of patterns made for them.
+
+        None where stock is bounded impossibly.
+        """
         self.master.restrict(left.tolist(), limits, proper=True)
         knapsack = Knapsack(self.problem, left.tolist())
         solution = self.master.solve()

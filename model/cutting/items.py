@@ -14,9 +14,9 @@ Block = tuple[Wanted, ...]
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """Like blocks. `length` is what one takes in any lane, `snug` in a lane of just its width.
+    """Like blocks, in units. `length` is what one takes in any lane, without a cut after it.
 
-    `mitres` are those of the low and the high end; a batch has none to share.
+    `snug` is what it takes in a lane of just its `width`, where mitred ends within a batch share their cuts.
     """
 
     length: int

@@ -65,7 +65,7 @@ def lay(
 
 
 def find_place(free: Sequence[Free], ways: Sequence[Sides], place: str) -> tuple[int, Sides] | None:
-    """The number of the free rectangle a piece goes into, and how it lies there."""
+    """The number of the free rectangle a piece goes into, and how it lies there; None for no place."""
     best, found = -1, None
     for n, room in enumerate(free):
         along, across = room[0], room[1]

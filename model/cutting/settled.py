@@ -42,7 +42,7 @@ class _Account:
     done: dict[int, str] = field(default_factory=dict)
 
     def find(self, planned: PlannedPiece, board: BoughtBoard, taken: set[int]) -> int | None:
-        """The wanted piece that a planned one was planned for, where it is still large enough."""
+        """The wanted piece that a planned one was planned for; None where that is gone, or larger now."""
         for i, piece in enumerate(self.pieces):
             same = (piece.source.mark, piece.source.part) == (planned.mark, planned.part)
             if same and i not in self.done and i not in taken and self._holds(planned, board, piece):
@@ -50,7 +50,7 @@ class _Account:
         return None
 
     def find_like(self, planned: PlannedPiece, board: BoughtBoard) -> int | None:
-        """Another wanted piece of nearly the same size."""
+        """Another wanted piece of nearly the same size; None where there is none."""
         for i, piece in enumerate(self.pieces):
             length, width = _size(piece)
             near = planned.length - length <= OFF and planned.width - width <= OFF
