@@ -42,9 +42,11 @@ class PriceTable(QWidget):
         dress_table(self.table)
         self.table.setAccessibleName("Price")
         self.table.setMinimumHeight(2 * ROW_HEIGHT)
-        for column, width in enumerate(WIDTHS):
+        header = self.table.horizontalHeader()
+        header.setMinimumSectionSize(RHYTHM)  # the empty last one may all but go
+        for column, width in enumerate((*WIDTHS, RHYTHM)):
             self.table.setColumnWidth(column, width)
-        self.table.horizontalHeader().setStretchLastSection(True)
+        header.setStretchLastSection(True)
         self.words = Words(WORKING)
         self.words.setContentsMargins(RHYTHM, RHYTHM // 2, 2 * RHYTHM, RHYTHM // 2)
         self.offer_button = PlainButton("Hours and margin", "Go to the rows of the offer in the list")

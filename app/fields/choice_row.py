@@ -54,10 +54,7 @@ class ChoiceBox(QComboBox):
         """The words at the right like all values, and a small sign that there are others."""
         c = colours()
         with QPainter(self) as painter:
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-            painter.setPen(QPen(QColor(c.soft), 1.5))
-            x, y = self.width() - 5.0, self.height() / 2
-            painter.drawPolyline(QPolygonF([QPointF(x - 4, y - 2), QPointF(x, y + 2), QPointF(x + 4, y - 2)]))
+            paint_sign(painter, self.rect())
             painter.setPen(QColor(c.ink))
             room = self.rect().adjusted(0, 0, -SIGN, 0)
             words = self.fontMetrics().elidedText(
@@ -89,6 +86,16 @@ class ChoiceBox(QComboBox):
         super().focusOutEvent(event)
         if event.reason() != Qt.FocusReason.PopupFocusReason:
             self.left.emit()
+
+
+def paint_sign(painter: QPainter, box: QRect) -> None:
+    """The sign at a box's right end that there are others to choose."""
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    painter.setPen(QPen(QColor(colours().soft), 1.5))
+    x, y = box.right() - 4.0, box.top() + box.height() / 2
+    painter.drawPolyline(QPolygonF([QPointF(x - 4, y - 2), QPointF(x, y + 2), QPointF(x + 4, y - 2)]))
+    painter.restore()
 
 
 class ChoiceRow(Row):

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap, QWheelEvent
+from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt
+from PySide6.QtGui import QColor, QIcon, QPainter, QPaintEvent, QPixmap, QWheelEvent
 from PySide6.QtWidgets import QComboBox
 
-from app.fields.choice_row import CHOICE_SHARE
+from app.fields.choice_row import CHOICE_SHARE, SIGN, paint_sign
 from app.fields.row import Row
 from app.fields.tape_edit import TapeEdit
 from app.theme import RHYTHM, colours
@@ -14,6 +14,8 @@ from model.job import Job, read_value
 from model.parameters import Parameter
 
 SWATCH = 2 * RHYTHM
+INNER = 4
+"""Pixels that an entry keeps clear inside its own edge."""
 
 
 class ColourBox(QComboBox):
@@ -28,6 +30,28 @@ class ColourBox(QComboBox):
         self.setFrame(False)
         self.setIconSize(QSize(SWATCH, SWATCH))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self._shown = ""
+        self.edit.installEventFilter(self)
+
+    def show_colour(self, colour: str) -> None:
+        """Show it, #rrggbb, beside its name or what is typed."""
+        self._shown = colour
+        self.update()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """The entry keeps to the room between the colour and the sign, whatever the style has in mind."""
+        if watched is self.edit and event.type() in (QEvent.Type.Resize, QEvent.Type.Move):
+            room = self.rect().adjusted(SWATCH + RHYTHM // 2, 0, INNER - SIGN, 0)
+            if self.edit.geometry() != room:
+                self.edit.setGeometry(room)
+        return super().eventFilter(watched, event)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The colour at the left, and the same sign that there are others as beside any choice."""
+        with QPainter(self) as painter:
+            paint_sign(painter, self.rect())
+            if self._shown:
+                paint_swatch(painter, QRect(0, (self.height() - SWATCH) // 2, SWATCH, SWATCH), self._shown)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Elsewhere the wheel moves the list."""
@@ -62,6 +86,7 @@ class ColourRow(Row):
         self.settle()
         chosen = str(read_value(job, self.path))
         self.box.setCurrentIndex(self._keys.index(chosen) if chosen in self._keys else -1)
+        self.box.show_colour((self._parameter.swatches or {}).get(chosen, chosen))
         self.box.edit.show_text(self._parameter.format(chosen, job.about.length_style))
 
     def commit(self) -> bool:
@@ -71,10 +96,15 @@ class ColourRow(Row):
 
 
 def swatch_icon(colour: str) -> QIcon:
-    """A small square of a colour, framed so that it shows on any ground."""
+    """A small square of a colour for a list of names."""
     pixmap = QPixmap(SWATCH, SWATCH)
-    pixmap.fill(QColor(colour))
     with QPainter(pixmap) as painter:
-        painter.setPen(QColor(colours().faint))
-        painter.drawRect(0, 0, SWATCH - 1, SWATCH - 1)
+        paint_swatch(painter, pixmap.rect(), colour)
     return QIcon(pixmap)
+
+
+def paint_swatch(painter: QPainter, box: QRect, colour: str) -> None:
+    """A square of a colour, framed so that it shows on any ground."""
+    painter.fillRect(box, QColor(colour))
+    painter.setPen(QColor(colours().faint))
+    painter.drawRect(box.adjusted(0, 0, -1, -1))

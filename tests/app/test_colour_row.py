@@ -5,9 +5,11 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 
-from app.fields.colour_row import ColourRow
+from app.fields.choice_row import SIGN
+from app.fields.colour_row import INNER, SWATCH, ColourRow
 from app.fields.measuring_list import MeasuringList
 from app.session import Session
+from model.parameters import find_parameter
 
 
 @pytest.fixture
@@ -55,3 +57,19 @@ def test_what_is_no_colour_stays_with_a_sentence_and_changes_nothing(qtbot, row:
     assert session.job.design.look.paint == "milk"
     assert "a colour such as #7c8f93" in row.message
     assert row.box.edit.text() == "#7c8"
+
+
+def test_the_colour_itself_is_shown_beside_its_name_and_one_of_ones_own_too(row: ColourRow, session: Session):
+    def left_middle() -> str:
+        return row.box.grab().toImage().pixelColor(SWATCH // 2, row.box.height() // 2).name()
+
+    for words, colour in (("moss", find_parameter("look.paint").swatches["moss"]), ("#7c8f93", "#7c8f93")):
+        session.set_value("look.paint", words)
+        assert left_middle() == colour.lower()
+
+
+def test_the_entry_leaves_room_for_the_colour_and_the_sign(row: ColourRow, session: Session):
+    session.set_value("look.paint", "moss")
+    at = row.box.edit.geometry()
+    assert at.left() >= SWATCH
+    assert at.right() <= row.box.width() - SIGN + INNER

@@ -9,8 +9,9 @@ from pytestqt.qtbot import QtBot
 
 from app.demo import read_demo
 from app.outputs import OFFER, build_outputs
-from app.price_table import PriceTable, _list_texts
+from app.price_table import WIDTHS, PriceTable, _list_texts
 from app.rooms import PRICE
+from app.theme import RHYTHM
 from app.window import Window
 from model.job import default_job, with_texts
 from model.money import format_money
@@ -96,3 +97,12 @@ def test_hours_of_a_kind_that_are_typed_are_in_the_price_at_once(window: Window,
     window.session.set_text("offer.building_hours", "5")
     qtbot.waitUntil(lambda: ["Building", "5 hours", "$300.00", "$300.00"] in _rows(table))
     assert format_money(30000, "$") == "$300.00"
+
+
+def test_the_price_is_not_moved_sideways_where_its_columns_have_room(qtbot, dressed):
+    shown = PriceTable()
+    qtbot.addWidget(shown)
+    shown.resize(sum(WIDTHS) + 2 * RHYTHM, 200)
+    shown.show()
+    qtbot.waitExposed(shown)
+    assert shown.table.horizontalScrollBar().maximum() == 0
