@@ -246,7 +246,7 @@ def _diagonal_borders(grid: Grid) -> Iterator[Borders]:
 
 
 def join_collinear(segments: Floats, kinds: Ints) -> tuple[Floats, Ints]:
-    """Join pieces that follow each other in a straight line and are of one kind.
+    """Join pieces (n, 4) that follow each other in a straight line and are of one kind.
 
     Pieces must come in the order `list_borders` gives them; `kinds` is one number for each.
     """

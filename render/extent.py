@@ -65,7 +65,10 @@ def box_sides(box: Box) -> tuple[Segment, ...]:
 
 
 def text_corners(text: Text) -> tuple[Point, Point, Point, Point]:
-    """The turned box that holds a line of writing, from ascenders to descenders."""
+    """The corners of the turned box that holds a line of writing, descenders to ascenders.
+
+    From its lower left on, counter-clockwise as the writing is read.
+    """
     width = text_width(text.text, text.height, text.bold)
     left = -width * _BEFORE[text.anchor]
     low, high = -DESCENT * text.height, ASCENT * text.height

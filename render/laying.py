@@ -59,7 +59,10 @@ class Face(NamedTuple):
 
 
 def lay_flat(faces: list[Face], windows: list[Window], shape: tuple[int, ...]) -> tuple[Ints, Floats]:
-    """Upright rectangles parallel to the picture: laid from far to near, no comparing needed."""
+    """The face seen, or NOTHING, and its depth in each triangle of a grid, `shape` (rows, columns, 4).
+
+    Only of upright rectangles parallel to the picture: laid from far to near, no comparing needed.
+    """
     seen = np.full(shape, NOTHING, dtype=np.intp)
     depths = [face.plane[2] for face in faces]
     flat = [i for i, face in enumerate(faces) if face.upright and face.flat]
@@ -75,7 +78,7 @@ def lay_others(
     seen: Ints,
     depth: Floats,
 ) -> None:
-    """All other faces, compared triangle by triangle, each inside its own window of the grid.
+    """Lay all other faces into `seen` and `depth`, each compared in the triangles of its own window.
 
     `lines` are the grid's, both ways, and whether sloping edges meet all their corners: where they do not,
     a triangle's centre may lie on an edge, and is then in the faces on both its hands.

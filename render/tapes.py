@@ -127,7 +127,7 @@ def _room(site: Site, _layout: Layout) -> Tapes:
 
 
 def set_box(site: Site, layout: Layout) -> tuple[float, float, float, float]:
-    """A television over the shelf, from the front."""
+    """Left, bottom, right and top of a television over the shelf, from the front."""
     wide, tall = size_screen(site.tv.diagonal or 0.0)
     low = layout.shelf_top + site.tv.gap
     return -wide / 2, low, wide / 2, low + tall
@@ -247,7 +247,7 @@ USUAL_PAIR = (6.0, 10.0)
 
 
 def first_pair(pairs: tuple[tuple[float, float], ...]) -> tuple[float, float]:
-    """The row of a chart that is drawn."""
+    """The row of a chart that is drawn, projection and distance: its first, or USUAL_PAIR."""
     return pairs[0] if pairs else USUAL_PAIR
 
 

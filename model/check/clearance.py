@@ -1,7 +1,8 @@
 """The clearance rules for masonry fireplaces, as functions of where a point of wood lies.
 
 A point is given by its projection from the masonry and its distances beside and above the opening;
-these are negative within the opening's width and below its top.
+these are negative within the opening's width and below its top. Arrays have an entry (n,) for each point,
+inches.
 Finding those points on boards is model.check.nearest's; saying what they mean is model.check.mantel's.
 """
 

@@ -21,7 +21,7 @@ MOST_SUMS = 1 << 24
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """A bound in scaled hundredths, and the worths that show it."""
+    """A bound, and the worth of each item that shows it, both in parts of SCALE of a hundredth."""
 
     scaled: int
     worth: Whole
@@ -41,6 +41,7 @@ def show_bound(
 ) -> tuple[Shown, Whole]:
     """The bound that worths show, and what the best board of each stock is worth by them, its tolls paid.
 
+    `worth` has an entry for each item of the problem, in parts of SCALE of a hundredth.
     Every plan makes all pieces, whose worth is `sum(demand * worth)`, and each board of a stock brings at
     most what its best one is worth. Each board or lane of a group pays its toll, a negative one is paid to
     it, which a plan within limits does at most as often as they allow. Where boards without a most would

@@ -104,7 +104,7 @@ class Diver:
 
 
 def trim(pattern: Pattern, left: Whole) -> Pattern:
-    """A board without the pieces that are not wanted any more."""
+    """A board without the pieces that are not wanted any more; `left` is how many are, of each item."""
     rest, lanes = left.copy(), []
     for lane in pattern.lanes:
         items = []

@@ -31,7 +31,10 @@ class Parting:
         self._breadth = BREADTH * np.log2(self._members.sum(axis=1))
 
     def part(self, limits: Limits, patterns: Sequence[Pattern], times: Real) -> list[Limits] | None:
-        """Two parts without what is divided in a solution; None where nothing is."""
+        """Two parts without what is divided in a solution; None where nothing is.
+
+        `times` is how often each of `patterns` is cut in it.
+        """
         found = self._find_boards(self.count(patterns, times)) or self._find_lanes(patterns, times)
         if found is None:
             return None
@@ -39,7 +42,7 @@ class Parting:
         return [limits.at_most(group, number), limits.at_least(group, number + 1)]
 
     def count(self, patterns: Sequence[Pattern], times: Real) -> Real:
-        """How many boards of each stock."""
+        """How many boards of each stock, where each of `patterns` is cut so many `times`."""
         numbers = np.zeros(len(self._problem.sold))
         for pattern, number in zip(patterns, times, strict=False):
             numbers[pattern.sold] += number

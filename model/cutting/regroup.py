@@ -152,7 +152,7 @@ def _area(layout: Layout) -> int:
 def take_part(
     problem: SheetProblem, pieces: Sequence[int], supply: Sequence[int | None]
 ) -> tuple[list[int], SheetProblem]:
-    """The problem of some of the pieces alone, and which items those of its items are."""
+    """The items of some of the pieces, and the problem of these alone, whose items they are in that order."""
     counts = Counter(pieces)
     items = sorted(counts)
     part = tuple(replace(problem.items[i], keys=problem.items[i].keys[: counts[i]]) for i in items)

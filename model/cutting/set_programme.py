@@ -34,7 +34,7 @@ def make_set_programme(problem: SheetProblem, most: int) -> Any:
 
 
 def add_set(model: Any, counts: Whole, sold: int, cost: float) -> None:
-    """A column of so many of each item on one sheet of a stock."""
+    """A column: `counts` of each item on one sheet of the stock `sold`, for `cost` hundredths."""
     from model.cutting.solver import INFINITY
 
     items = np.flatnonzero(counts)

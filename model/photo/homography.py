@@ -38,7 +38,7 @@ def apply_homography(matrix: Real, places: ArrayLike) -> Real:
 
 
 def check_corners(pixels: Real) -> None:
-    """Raise Refused unless four corners, in their order round, make a convex quadrilateral."""
+    """Raise Refused unless four corners (4, 2), in their order round, make a convex quadrilateral."""
     turns = [_turn(pixels[i], pixels[(i + 1) % 4], pixels[(i + 2) % 4]) for i in range(4)]
     sides = [float(np.hypot(*(pixels[(i + 1) % 4] - pixels[i]))) for i in range(4)]
     least = LEAST_PART * max(sides) ** 2

@@ -53,7 +53,7 @@ class Face:
         return self.laid_in(self.basis)
 
     def laid_in(self, basis: Floats) -> Polygon:
-        """Its shape in places of a plane with that basis, which it lies in."""
+        """Its shape in places of a plane with that basis (2, 3), which it lies in."""
         from shapely import Polygon
 
         return Polygon(self.ring @ basis.T, [hole @ basis.T for hole in self.holes])
@@ -64,7 +64,7 @@ class Face:
         return ring_area(self.ring) - sum(ring_area(hole) for hole in self.holes)
 
     def place(self, shape: BaseGeometry) -> list[Floats]:
-        """The outer and inner rings of a shape in its plane, as closed rings of points in the room."""
+        """The outer and inner rings of a shape in its plane, as closed rings of points (n, 3) in the room."""
         from shapely import get_coordinates, get_parts, get_rings
 
         return [self.lift(get_coordinates(ring)) for part in get_parts(shape) for ring in get_rings(part)]

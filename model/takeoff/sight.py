@@ -80,7 +80,7 @@ class _Around:
         self._owners = np.repeat(np.arange(len(faces)), self._outlines.counts)
 
     def hide(self, shapes: Shapes, at: Numbers, line: Floats) -> Shapes:
-        """The parts of `shapes`, in the planes of faces `at`, that are hidden along `line`."""
+        """The parts of `shapes`, in planes of the faces `at`, that are hidden from along `line` (3,)."""
         right, up = _picture(line)
         matrices, shifts = self._laid(at, np.stack([right, up]))
         hidden = self._hide_pictures(_snap(_moved(shapes, matrices, shifts)), at, np.stack([right, up, line]))
