@@ -61,4 +61,5 @@ def ask(window: QWidget, title: str, text: str, detail: str, *choices: str) -> s
     box.setDefaultButton(stay)
     box.setEscapeButton(stay)
     box.exec()
+    box.deleteLater()
     return next((choice for button, choice in buttons.items() if button is box.clickedButton()), "")

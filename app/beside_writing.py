@@ -40,13 +40,13 @@ class BesideWriting(QObject):
             job.about.length_style,
             str(self._settings.read("labels", "")),
         )
-        if not dialog.exec():
-            return
-        self._settings.write("labels", dialog.name)
-        path = self._ask("Write the labels", name_labels(job))
-        if path is not None:
-            data = build_labels_pdf(job, dialog.read_stock(), dialog.start, dialog.outlined)
-            self._save(path, data, "The labels are")
+        if dialog.exec():
+            self._settings.write("labels", dialog.name)
+            path = self._ask("Write the labels", name_labels(job))
+            if path is not None:
+                data = build_labels_pdf(job, dialog.read_stock(), dialog.start, dialog.outlined)
+                self._save(path, data, "The labels are")
+        dialog.deleteLater()
 
     def ask_measuring(self) -> None:
         """Ask for a file and write a blank measuring sheet into it."""

@@ -86,7 +86,11 @@ class Estimating(QObject):
         self._number += 1
         self._doing = (self._number, job, self._list)
         news = self._list if self._list is not self._sent else None
-        self._process.send(Wanted(self._number, job, news))
+        try:
+            self._process.send(Wanted(self._number, job, news))
+        except OSError:  # there is no room for another process
+            self._fail()
+            return
         self._sent = self._list
         self._listening.start()
 

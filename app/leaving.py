@@ -20,6 +20,7 @@ def may_leave(window: QWidget, title: str, text: str, save: Callable[[], bool]) 
     box.setDefaultButton(saving)
     box.setEscapeButton(staying)
     box.exec()
+    box.deleteLater()
     if box.clickedButton() is saving:
         return save()
     return box.clickedButton() is leaving

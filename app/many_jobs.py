@@ -22,6 +22,7 @@ from app.outputs import OFFER
 from app.own_process import count_cores
 from app.terminal import Terminal
 from model.errors import MantelwrightError
+from model.job import UNTITLED
 from model.options import named_alone
 
 if TYPE_CHECKING:
@@ -100,11 +101,14 @@ def _name_job(name: str, text: str) -> str:
 
 
 def name_folders(jobs: Sequence[str]) -> tuple[str, ...]:
-    """A folder's name for each job, after its file; alike ones are numbered, however they are cased."""
+    """A folder's name for each job, after its file; alike ones are numbered, however they are cased.
+
+    Points at either end go, for of points alone a name would be another folder than one of its own.
+    """
     names: list[str] = []
     taken: set[str] = set()
     for job in jobs:
-        stem = job if names_demo(job) else Path(job).stem
+        stem = job if names_demo(job) else Path(job).stem.strip(". ") or UNTITLED
         name, number = stem, 1
         while name.casefold() in taken:
             number += 1

@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QPoint, Signal
+from PySide6.QtCore import QObject, QPoint, Qt, Signal
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QMenu, QWidget
 
@@ -186,6 +186,7 @@ class Optioning(QObject):
             action.triggered.connect(lambda _on=False, act=act: act())
             ends = {EARLIER: place == 0, LATER: place == self._count - 1, AWAY: self._count == 1}
             action.setEnabled(not ends.get(words, False))
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         menu.popup(at)
 
     # --- what can be done

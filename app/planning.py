@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from app.files import describe_cause
 from app.own_process import OwnProcess
 from app.planning_process import Planned, Question, Stop, Told, serve
 from model.bare import bare_job
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
 
 LISTEN = 30
 """Milliseconds between two looks for an answer."""
+NOT_STARTED = "no process could be started for it"
 ENDED = "planning ended unexpectedly; it starts again with the next change"
 
 
@@ -48,8 +50,12 @@ class Planning(QObject):
         question = Question(self._number, name, replace(job, options=ALONE, photo=None), stock_list)
         if not self._process.is_alive:
             self._process.end()
-        self._process.send(question)
-        self._listening.start()
+        try:
+            self._process.send(question)
+        except OSError as error:
+            self._fail(f"{NOT_STARTED}: {describe_cause(error)}")
+        else:
+            self._listening.start()
         return True
 
     def is_asked(self, job: Job, stock_list: StockList) -> bool:

@@ -108,6 +108,7 @@ class Writing(QObject):
             self._settings.write("packet folder", str(dialog.folder))
             self._settings.write("drawing version", dialog.dxf_version)
             self.write_packet(dialog.folder, dialog.paper, dialog.parts, dialog.dxf_version)
+        dialog.deleteLater()
 
     def write_packet(
         self, folder: Path, paper: str, parts: tuple[str, ...] = PARTS, dxf_version: str = USUAL_VERSION
@@ -132,7 +133,9 @@ class Writing(QObject):
         if lacks:
             self._notice.say(lacks, wrong=True)
         choices = list_print_choices(job, today, self._find_source(), labels)
-        PrintWindow(self._window, choices, self._paper).exec()
+        shown = PrintWindow(self._window, choices, self._paper)
+        shown.exec()
+        shown.deleteLater()  # it holds every sheet
 
     def ask_drawing(self, folder: Path) -> None:
         """Ask for a file, then write the drawing file to it."""

@@ -26,3 +26,29 @@ def test_a_process_that_went_while_nothing_was_asked_costs_no_answer(qtbot: QtBo
         assert isinstance(estimating.find(read_demo("brick")), Counted)
     finally:
         estimating.end()
+
+
+def test_a_process_that_ends_at_work_costs_that_answer_alone(qtbot: QtBot):
+    estimating, (first, second) = Estimating(), (read_demo("bedroom"), read_demo("brick"))
+    estimating.use_list(read_shipped_list("example"))
+    try:
+        with qtbot.waitSignal(estimating.answered, timeout=PATIENCE):
+            estimating.ask([first, second])
+            estimating._process._process.kill()
+        assert "ended unexpectedly" in estimating.find(first)
+        qtbot.waitUntil(lambda: isinstance(estimating.find(second), Counted), timeout=PATIENCE)
+    finally:
+        estimating.end()
+
+
+def test_where_no_process_can_be_started_each_question_is_answered_so(qapp, monkeypatch):
+    estimating, jobs = Estimating(), (read_demo("bedroom"), read_demo("brick"))
+    estimating.use_list(read_shipped_list("example"))
+
+    def refuse(_message: object) -> None:
+        raise OSError
+
+    monkeypatch.setattr(estimating._process, "send", refuse)
+    estimating.ask(jobs)
+    assert all("ended unexpectedly" in estimating.find(job) for job in jobs)
+    assert not estimating.is_busy

@@ -102,6 +102,17 @@ def test_the_proportions_become_one_step_and_what_gave_is_told(qtbot, likening: 
     assert session.job == before
 
 
+def test_an_edit_made_while_sizes_are_tried_is_not_overwritten(qtbot, likening: Likening, session: Session):
+    mark_all(likening)
+    page = page_of(likening)
+    likening.apply()
+    session.change("another name", with_value(session.job, "job.name", "Another"))
+    since = session.job
+    qtbot.waitUntil(page.apply_button.isEnabled, timeout=60_000)
+    assert session.job is since
+    assert "was changed while sizes were tried" in page.told.text()
+
+
 def test_undo_takes_back_no_other_step_that_was_made_since(qtbot, likening: Likening, session: Session):
     mark_all(likening)
     page, before = page_of(likening), session.job

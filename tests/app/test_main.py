@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -54,6 +56,46 @@ def test_without_a_display_the_program_says_so_and_ends():
     assert ended.returncode == 2
     assert "no display" in ended.stderr
     assert "Traceback" not in ended.stderr
+
+
+@pytest.fixture
+def swept() -> Iterator[None]:
+    """The window's way in turns it off until the window stands."""
+    was_on = gc.isenabled()
+    yield
+    if was_on:
+        gc.enable()
+
+
+@pytest.mark.usefixtures("swept")
+@pytest.mark.parametrize(
+    ("fault", "told"),
+    [
+        (ImportError("libEGL.so.1: cannot open shared object file"), "apt-get install"),
+        (ModuleNotFoundError("No module named 'PySide6'", name="PySide6"), "with pip"),
+    ],
+)
+def test_a_window_library_that_cannot_be_loaded_is_told_with_what_to_install(
+    fault: ImportError, told: str, monkeypatch, capsys
+):
+    def load_window() -> None:
+        raise fault
+
+    monkeypatch.setattr("app.ahead.start_ahead", lambda _name: None)
+    monkeypatch.setattr(way_in, "load_window", load_window)
+    assert way_in.open_window("") == 2
+    assert told in capsys.readouterr().err
+
+
+@pytest.mark.usefixtures("swept")
+def test_a_fault_of_our_own_is_not_taken_for_a_missing_library(monkeypatch):
+    def load_window() -> None:
+        raise ImportError("no such name", name="app.gui")
+
+    monkeypatch.setattr("app.ahead.start_ahead", lambda _name: None)
+    monkeypatch.setattr(way_in, "load_window", load_window)
+    with pytest.raises(ImportError, match="no such name"):
+        way_in.open_window("")
 
 
 def test_nothing_heavy_is_loaded_before_the_window():

@@ -20,7 +20,7 @@ from app.many_jobs import BROKEN, ENDED, ManyWish, Told, name_folders, run_many
 from app.outputs import DRAWINGS
 from app.stock_lists import read_shipped_list
 from app.terminal import Terminal
-from model.job import write_job
+from model.job import UNTITLED, write_job
 
 Happened = TypeVar("Happened")
 
@@ -48,6 +48,11 @@ def test_each_job_has_a_folder_of_its_own_and_one_that_fails_fails_alone(tmp_pat
     (fault, count) = [line for line in told.err.splitlines() if "torn" in line or "of 3" in line]
     assert "torn.mantel" in fault
     assert "1 of 3 jobs failed" in count
+
+
+@pytest.mark.parametrize("name", ["..mantel", "...mantel", "a/. .mantel"])
+def test_no_folder_is_called_as_another_folder_is(name: str):
+    assert name_folders([name, "hall..mantel"]) == (UNTITLED, "hall")
 
 
 def test_a_full_disk_weighs_more_than_a_refusal(tmp_path: Path, capsys):

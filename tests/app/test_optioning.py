@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QAction, QMouseEvent
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
 
 from app.demo import read_demo
@@ -306,6 +306,44 @@ def test_the_menu_names_every_command_and_its_keys(window: Window):
     others = [key.toString() for action in window.findChildren(QAction) for key in action.shortcuts()]
     assert len(keys) == len(set(keys)) == len(commands) - 1
     assert not {key for key in keys if others.count(key) > 1}
+
+
+@pytest.mark.parametrize(
+    ("place", "cannot"), [(0, {EARLIER}), (1, set()), (2, {LATER})], ids=["first", "middle", "last"]
+)
+def test_a_tabs_menu_offers_what_can_be_done_with_it(
+    window: Window, qtbot: QtBot, place: int, cannot: set[str]
+):
+    _three(window)
+    _click_tab(qtbot, window, place, Qt.MouseButton.RightButton)
+    menu = next(menu for menu in window.findChildren(QMenu) if menu.isVisible())
+    actions = {action.text(): action for action in menu.actions()}
+    assert {words for words, action in actions.items() if not action.isEnabled()} == cannot
+    assert len(actions) == 5
+    actions[AWAY].trigger()
+    menu.close()
+    assert _names(window) == tuple(name for i, name in enumerate(("Seven", "Eight", "Nine")) if i != place)
+    window.notice.buttons[0].click()
+    assert set(_names(window)) == {"Seven", "Eight", "Nine"}
+
+
+def test_the_menu_key_opens_the_menu_of_the_tab_in_work(window: Window, qtbot: QtBot):
+    _three(window)
+    window.options.take_up(1)
+    qtbot.keyClick(window.options.bar.tabs, Qt.Key.Key_Menu)
+    menu = next(menu for menu in window.findChildren(QMenu) if menu.isVisible())
+    actions = {action.text(): action for action in menu.actions()}
+    actions[LATER].trigger()
+    menu.close()
+    assert _names(window) == ("Seven", "Nine", "Eight")
+
+
+def test_more_options_than_a_job_holds_are_refused_in_words(window: Window, monkeypatch):
+    _three(window)
+    monkeypatch.setattr("model.options.MOST_OPTIONS", 3)
+    _press(window, ADD)
+    assert len(_names(window)) == 3
+    assert "3" in window.notice.text
 
 
 def test_side_by_side_shows_fronts_at_one_scale_with_counts_and_what_differs(window: Window, qtbot: QtBot):

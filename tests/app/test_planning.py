@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 from multiprocessing import Pipe
 from threading import Thread
 
@@ -105,3 +106,18 @@ def test_the_same_question_is_asked_once(qtbot: QtBot):
         assert not planning.ask("bedroom", job, stock_list)
     finally:
         planning.end()
+
+
+def test_planning_that_cannot_be_started_says_why_and_is_tried_again(qapp, monkeypatch):
+    planning, troubles = Planning(), []
+    planning.failed.connect(troubles.append)
+    job, stock_list = read_demo("bedroom"), read_shipped_list("example")
+
+    def refuse(_message: object) -> None:
+        raise OSError(errno.EAGAIN, "Resource temporarily unavailable")
+
+    monkeypatch.setattr(planning._process, "send", refuse)
+    assert planning.ask("bedroom", job, stock_list)
+    assert troubles == ["no process could be started for it: Resource temporarily unavailable"]
+    assert not planning.is_busy
+    assert planning.ask("bedroom", job, stock_list)

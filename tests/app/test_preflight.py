@@ -32,3 +32,11 @@ def test_a_missing_system_library_is_told_from_a_missing_package():
     text = explain_import(ImportError("libGL.so.1: cannot open shared object file"))
     assert "apt-get install -y libgl1" in text
     assert "pip" in explain_import(ModuleNotFoundError("No module named 'PySide6'"))
+
+
+def test_a_display_without_its_libraries_names_their_packages(monkeypatch):
+    monkeypatch.setenv("DISPLAY", ":0")
+    monkeypatch.setattr("app.preflight._WINDOW_LIBRARIES", (("libc.so.6", "libc6"), ("libno.so.9", "libno9")))
+    assert find_obstacle().endswith("apt-get install -y libno9")
+    monkeypatch.setenv("WAYLAND_DISPLAY", "wayland-0")
+    assert find_obstacle() == ""

@@ -148,6 +148,29 @@ def test_nothing_else_can_be_chosen_while_pages_go_to_the_printer(
     assert all(box.isEnabled() for box in choices)
 
 
+def test_a_printer_that_takes_nothing_is_told_and_the_sheets_stay(
+    qtbot: QtBot, dressed, sheets, tmp_path: Path
+):
+    printer = _to_file(tmp_path / "no folder" / "p.pdf")
+    assert not print_sheets(printer, [make_ready(sheets[0])])
+    shown = PrintWindow(None, {"One": lambda paper, step: sheets[:1]}, "letter", printer)
+    qtbot.addWidget(shown)
+    shown.show()
+    qtbot.waitUntil(lambda: bool(shown.sheets))
+    shown.print()
+    assert "did not take the sheets" in shown.words.text()
+    assert shown.isVisible()
+    assert shown.print_button.isEnabled()
+    shown.reject()
+
+
+def test_printing_that_is_stopped_prints_no_further_sheet(dressed, sheets, tmp_path: Path):
+    told: list[int] = []
+    assert print_sheets(_to_file(tmp_path / "p.pdf"), [], told.append)
+    assert print_sheets(_to_file(tmp_path / "p.pdf"), [make_ready(s) for s in sheets[:3]], told.append)
+    assert told == [1]
+
+
 def test_without_a_printer_it_says_so(qtbot: QtBot, dressed, sheets, monkeypatch: pytest.MonkeyPatch):
     monkeypatch.setattr(print_window, "list_printers", list)
     shown = PrintWindow(None, {"One": lambda paper, step: sheets[:1]}, "letter")
