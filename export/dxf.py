@@ -66,7 +66,7 @@ def write_dxf(
     )
     with fixed_dates():
         document = open_document(version)
-        _set_header(document, _find_extent(pages), ratio, title)
+        _set_header(document, _find_extent(pages), title)
         _add_text_styles(document)
         drawn = _find_layers(pages, boards or {})
         _add_layers(document, drawn | find_sheet_layers(shown), ratio)
@@ -157,7 +157,7 @@ def _find_dimension_height(placed: tuple[Placed, ...]) -> float:
     return NOTE_HEIGHT
 
 
-def _set_header(document: Document, extent: Box, ratio: float, title: str) -> None:
+def _set_header(document: Document, extent: Box, title: str) -> None:
     """Units, dashes and what is seen first; the title stands in the file's own properties.
 
     Dashes are as long as they are on paper, both there and in viewports.

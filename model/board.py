@@ -20,7 +20,7 @@ AXES = "xyz"
 
 
 STEEPEST_SCRIBE = 0.1
-"""Slope under which an end is scribed and not mitred."""
+"""Slope under which an end is scribed and not mitred. Shop choice."""
 
 
 class StockKind(StrEnum):

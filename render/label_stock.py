@@ -121,7 +121,7 @@ def _check(stock: LabelStock, texts: tuple[str, str, str, str], style: LengthSty
     low = stock.top + (stock.rows - 1) * stock.down + stock.height
     if min(stock.left, stock.top) < -TOLERANCE or right > page[0] + TOLERANCE or low > page[1] + TOLERANCE:
         wide, high = (format_length(each, style) for each in page)
-        text = edges if edges else f"{grid} labels of {size}"
+        text = edges or f"{grid} labels of {size}"
         raise Refused("labels", text, f"all of them have to lie on a page of {wide} x {high}")
 
 

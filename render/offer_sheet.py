@@ -58,7 +58,7 @@ def offer_strips(surround: Surround, price: Price, date_text: str, width: float)
     strips += _list("Payment and dates", _lines(offer.terms), width)
     strips += _list("Notes", (*_lines(offer.notes), SAFE), width)
     if price.total is not None:
-        strips += _sign(surround, date_text, width)
+        strips += _sign(surround, width)
     return tuple(strips)
 
 
@@ -132,7 +132,7 @@ def _points(lines: Sequence[str] | Iterator[str], width: float) -> list[Strip]:
     return [strip for line in lines for strip in paragraph_strips(line, width, indent=INDENT, first="–")]
 
 
-def _sign(surround: Surround, date_text: str, width: float) -> list[Strip]:
+def _sign(surround: Surround, width: float) -> list[Strip]:
     """A line for each side to sign on, with place and date; it is not torn off from its words."""
     about = surround.job.about
     half = (width - 10 * MM) / 2

@@ -38,7 +38,7 @@ def list_uncut(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
 
 def _thickness(room: float) -> float:
     """The thickest stock that the hollow takes; planed to the hollow where even a strip is too thick."""
-    return FRAMING if room >= FRAMING else STRIP if room >= STRIP else room
+    return FRAMING if room >= FRAMING else min(STRIP, room)
 
 
 def _stock(thickness: float) -> Stock:

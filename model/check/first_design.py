@@ -64,6 +64,7 @@ LOWEST = 30.0
 LEAST_OVER = 3.0
 """Of facing shown over the opening, where the rules ask for less, in. Shop choice."""
 MOST_CURES = 6
+"""Cures that are made one after the other, at most."""
 ABOUT = 2 * len(RETURNS) * len(FACES) * len(FRIEZES)
 """Sizes that are tried at most."""
 WARNED, RIPPED = 0.05, 0.01

@@ -17,6 +17,7 @@ from model.surround import plan_surround
 from model.units import round_length
 
 MOST_CURES = 8
+"""Cures that are made one after the other, at most."""
 CLOSE = 1 / 32
 """Inches that a size may differ by and still count as the one that was wanted."""
 

@@ -12,7 +12,6 @@ from typing import TYPE_CHECKING
 
 from model.board import AXES, CROSS, Board, End, StockKind
 from model.shop import Allowances
-from model.takeoff.marks import Kind
 from model.takeoff.naming import name_kinds
 from model.takeoff.rough import CLOSE, Rough, plan_rough
 
@@ -80,12 +79,12 @@ def list_pieces(job_name: str, surround: Surround, widest: Widest) -> tuple[Piec
         piece
         for kind in kinds
         for board in kind.pieces
-        for piece in _list_of(job_name, surround, kind, board, names[kind.mark], rough[kind.mark], widest)
+        for piece in _list_of(job_name, surround, board, names[kind.mark], rough[kind.mark], widest)
     )
 
 
 def _list_of(
-    job: str, surround: Surround, kind: Kind, at: int, name: str, rough: Rough, widest: Widest
+    job: str, surround: Surround, at: int, name: str, rough: Rough, widest: Widest
 ) -> Iterator[Piece]:
     board = surround.boards[at]
     material = _material(board)

@@ -21,6 +21,7 @@ FORMAT_KEY = "printed_list"
 FORMAT_VERSION = 1
 EXAMPLE = '{"printed_list": 1, "counts": {"1x6 yellow poplar, 8\'": 3}}'
 MOST = 1_000_000
+"""Largest count that a record may hold."""
 
 Counts = Mapping[str, int]
 """How many of each item were to be bought, spare ones included, by what it is called on the list."""

@@ -18,8 +18,8 @@ from model.errors import Refused
 MOST_BOARDS = 5000
 LONGEST = 64 * 1200
 """Units; no board or sheet is longer."""
-MOST_MONEY = 100_000_000
-MOST_WORDS = 200
+MOST_MONEY, MOST_WORDS = 100_000_000, 200
+"""Largest number, and characters of a text, that a file may hold."""
 
 
 @dataclass(frozen=True, slots=True)

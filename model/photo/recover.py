@@ -23,8 +23,8 @@ MOST_SPREAD = 0.12
 few photos that tell one tell a wrong one too surely. Shop choice, from a thousand noisy photos each."""
 MOST_OFF = 4.0
 """How many times the noise of corners their places may miss those of a camera. Shop choice."""
-STEPS = 30
-STILL = 1e-10
+STEPS, STILL = 30, 1e-10
+"""Steps of the search at most, and the part of what corners are off that ends it once no step mends more."""
 ORDER = "mark them in their order: lower left, lower right, upper right, upper left"
 
 

@@ -139,7 +139,7 @@ def _list_panels(layout: Layout, side: Side) -> Iterator[Edge]:
         return
     beside = tuple(rect for rect in frame.openings[1:] if _is_beside_frieze(layout, rect))
     own = frame.openings[: len(frame.openings) - len(beside)]
-    sides = [tuple(_beside(layout, side, rect, which) for rect in frame.openings) for which in (0, 1)]
+    sides = [tuple(_beside(side, rect, which) for rect in frame.openings) for which in (0, 1)]
     words = f"edge of the {side.name} column's panel" + ("s" if len(frame.openings) > 1 else "")
     yield Edge("column.stile", f"inner {words}", sides[0], ACROSS, turn)
     yield Edge("column.stile", f"outer {words}", sides[1], ACROSS, -turn)
@@ -167,7 +167,7 @@ def _is_beside_frieze(layout: Layout, rect: Rect) -> bool:
     return rect[1] > layout.frieze_bottom and abs(rect[1] - low) < NEAR and abs(rect[3] - high) < NEAR
 
 
-def _beside(layout: Layout, side: Side, rect: tuple[float, ...], which: int) -> Segment:
+def _beside(side: Side, rect: tuple[float, ...], which: int) -> Segment:
     """The inner (0) or outer (1) edge of a panel, leaning where the stile beside it does."""
     x0, y0, x1, y1 = rect
     ends = [(x0, x1), (x0, x1)]
