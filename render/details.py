@@ -40,14 +40,13 @@ def draw_part(surround: Surround, view: str, ratio: float) -> Drawing:
 
 def detail_box(surround: Surround, view: str) -> Box:
     """What of `view` is shown: left, bottom, right, top in its own coordinates."""
-    layout = surround.layout
+    layout, column = surround.layout, surround.layout.right
     if view == "plan_section":
-        outer = max(layout.right.outer, layout.plinth_out)
-        front = max(layout.column_front, layout.plinth_front)
+        beside = max(AROUND, layout.plinth_out + AROUND / 2)
         return (
-            min(layout.right.inner, layout.right.inner_top) - AROUND,
-            -front - AROUND,
-            outer + AROUND,
+            min(column.inner, column.inner_top) - beside,
+            -layout.plinth_front - AROUND,
+            max(column.outer, column.outer_top) + beside,
             AROUND - layout.wall,
         )
     top = layout.shelf_top + AROUND

@@ -42,7 +42,7 @@ def build_offer(
 ) -> tuple[Sheet, ...]:
     """Picture, photo if there is one, elevations and offer on `paper` (a key of PAPERS), or Refused."""
     desk = Desk(surround, paper_size(paper))
-    words = offer_strips(surround, price, date_text, desk.width)
+    words = offer_strips(surround, price, desk.width)
     pages = draft_pages(desk, OFFER, words)
     photo = [_draft_wall(desk, wall)] if wall is not None else []
     sheets = number_sheets(desk, [_draft_picture(desk), *photo, *_draft_elevations(desk), *pages], date_text)

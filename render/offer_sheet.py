@@ -45,7 +45,7 @@ NO_PRICE = "No price yet. Wanted for it: {}."
 AGREED = "Agreed as drawn and written here:"
 
 
-def offer_strips(surround: Surround, price: Price, date_text: str, width: float) -> tuple[Strip, ...]:
+def offer_strips(surround: Surround, price: Price, width: float) -> tuple[Strip, ...]:
     """The page of words, for a page `width` wide; it may go on over several. Without a price nobody signs."""
     offer = surround.job.shop.offer
     strips: list[Strip] = [heading_strip("What is made")]

@@ -5,8 +5,17 @@ from functools import cache
 import pytest
 
 from app.demo import list_demos, read_demo
+from model.job import with_texts
 from model.surround import plan_surround
-from render.details import detail_box, detail_of, draw_detail, draw_relieved, string_outside, strings_within
+from render.details import (
+    AROUND,
+    detail_box,
+    detail_of,
+    draw_detail,
+    draw_relieved,
+    string_outside,
+    strings_within,
+)
 from render.dimension_strings import Edge, measure
 from render.drawing import Dimension, Fill, Lines, Region
 from render.views import VIEWS, ViewOptions, draw_view
@@ -58,6 +67,16 @@ def test_nothing_of_a_detail_but_its_dimensions_leaves_its_box(name, view):
             for x1, y1, x2, y2 in mark.segments:
                 assert left - 1e-9 <= min(x1, x2) <= max(x1, x2) <= right + 1e-9
                 assert bottom - 1e-9 <= min(y1, y2) <= max(y1, y2) <= top + 1e-9
+
+
+@pytest.mark.parametrize("wish", [("plinth.projection", "2"), ("column.taper", "-4"), ("plinth.on", "no")])
+def test_the_detail_of_a_column_shows_it_with_its_plinth_and_head_whole(wish):
+    surround = plan_surround(with_texts(read_demo("brick"), [wish]))
+    left, bottom, right, _ = detail_box(surround, "plan_section")
+    own = [board.bounds for board in surround.boards if board.assembly == "right column"]
+    assert left + AROUND / 2 <= min(low[0] for low, _ in own)
+    assert max(high[0] for _, high in own) <= right - AROUND / 2
+    assert max(high[2] for _, high in own) <= -bottom - AROUND / 2
 
 
 @pytest.mark.parametrize(("name", "view"), EVERY)
