@@ -59,8 +59,14 @@ BACK = 1.0
 """How far the frieze stays behind the columns' faces, in. Shop choice."""
 STEP = 0.25
 """Sizes that no board decides are set in whole steps of this, in. Shop choice."""
-LOWEST = 30.0
-"""Lowest shelf, in., as the table has it."""
+LOWEST, HIGHEST = 30.0, 108.0
+"""Lowest and highest shelf, in., as the table has them."""
+OVER_OPENING, OVER_HEARTH, UNDER_CEILING = 36.0, 48.0, 6.0
+"""How far over the opening a shelf is set at first, how high at least, and how far under the ceiling, in.
+
+From there it is let down as far as the rules allow. Shop choice."""
+WIDEST_MARGIN = 48.0
+"""Furthest that columns are tried beside the opening, in. Shop choice."""
 LEAST_OVER = 3.0
 """Of facing shown over the opening, where the rules ask for less, in. Shop choice."""
 MOST_CURES = 6
@@ -164,9 +170,9 @@ def _clear(job: Job) -> Job | None:
     """The columns as near to the opening and the frieze as low over it as the rules and a tolerance allow."""
     spare = BUILD_TOLERANCE.value
     ceiling = job.site.room.ceiling
-    high = min(max(job.site.opening.height + 36, 48.0), ceiling - 6, 108.0)
+    high = min(max(job.site.opening.height + OVER_OPENING, OVER_HEARTH), ceiling - UNDER_CEILING, HIGHEST)
     job = with_value(job, "shelf.height", high)
-    beside = _least(job, "column.margin", [i * STEP for i in range(int(48 / STEP))], beside=True)
+    beside = _least(job, "column.margin", [i * STEP for i in range(int(WIDEST_MARGIN / STEP))], beside=True)
     if beside is None:
         return None
     job = with_value(job, "column.margin", _on_tape(job, beside + spare if beside else STEP))
