@@ -78,11 +78,14 @@ class SheetField(QWidget):
         if text:
             self.edit.insert(text)
 
-    def commit(self) -> None:
-        """Enter what is being typed; what is refused then is given up."""
-        if self._row is not None:
-            self.edit.commit()
-            self.close_field()
+    def commit(self) -> bool:
+        """Enter what is being typed; what is refused then is given up. Whether nothing was."""
+        if self._row is None:
+            return True
+        self.edit.commit()
+        is_taken = not self._message
+        self.close_field()
+        return is_taken
 
     def close_field(self) -> None:
         """Let the dimension be."""

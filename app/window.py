@@ -313,10 +313,10 @@ class Window(QMainWindow):
             self.canvas.zoom_by(ZOOM_STEP**way)
 
     def commit_pending(self) -> bool:
-        """Enter what is being typed, wherever it is; whether nothing refused stands there."""
+        """Enter what is being typed, wherever it is; whether nothing of it was refused."""
         self.shaping.take()
-        self.sheet_field.commit()
-        return self.fields.commit_pending() and self.measuring.commit()
+        taken = self.sheet_field.commit(), self.fields.commit_pending(), self.measuring.commit()
+        return all(taken)
 
     def begin_job(self) -> None:
         """A new job, and the offer to measure for it."""

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt
-from PySide6.QtGui import QFocusEvent
+from PySide6.QtCore import QEvent, QRect, Qt
+from PySide6.QtGui import QColor, QFocusEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from app.theme import ON_PAPER
 from app.window import Window
 
 SPACE = Qt.Key.Key_Space
@@ -100,3 +101,17 @@ def test_the_button_says_what_it_does(window: Window):
     button = window.bar.before_button
     assert button.text() == "Before"
     assert "space bar" in button.accessibleDescription()
+
+
+def test_a_banner_on_the_sheet_says_that_another_state_is_shown(window: Window):
+    window.session.set_text("shelf.height", "60")
+    plain = window.canvas.grab().toImage()
+    _hold(window)
+    held = window.canvas.grab().toImage()
+    room = window.canvas.room()
+    corner = QRect(round(room.left()), round(room.top()), 200, 60)
+    assert held.copy(corner) != plain.copy(corner)
+    along = range(corner.left(), corner.right())
+    assert QColor(ON_PAPER.lit_ground).name() in {held.pixelColor(x, corner.top() + 12).name() for x in along}
+    QTest.keyRelease(window.canvas, SPACE)
+    assert window.canvas.grab().toImage().copy(corner) == plain.copy(corner)

@@ -302,3 +302,10 @@ def test_pieces_out_of_a_beam_on_hand_are_said_to_be(run):
     assert {piece["out_of"] for piece in record["from_pieces_on_hand"]} == {"old beam"}
     job = with_texts(read_demo(), [(f"piece_one.{s.split('=')[0]}", s.split("=")[1]) for s in beam])
     assert len(record["from_pieces_on_hand"]) + len(_list_pieces(record)) == len(plan_surround(job).boards)
+
+
+def test_words_say_which_prices_the_list_lacks(run):
+    code, out, _ = run("cutting", "bedroom", "--stock", "usual", *QUICK)
+    assert code == DONE
+    (line,) = [line for line in out.splitlines() if line.startswith("No price in the stock list")]
+    assert "so not counted: " in line

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
@@ -84,3 +85,11 @@ def test_every_text_row_is_personal(path: str, window):
     window.session.set_text(path, "Rowan")
     assert find_parameter(path).kind == "text"
     assert "Rowan" in list_personal(window)
+
+
+def test_of_files_that_are_not_ours_no_more_than_the_last_folder_is_named():
+    with pytest.raises(json.JSONDecodeError) as caught:
+        json.loads("{")
+    report = write_report(caught.value, ())
+    assert "\njson/decoder.py:" in report
+    assert str(Path(json.__file__).parents[1]) not in report

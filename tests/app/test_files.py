@@ -171,3 +171,21 @@ def test_a_program_killed_while_it_saves_leaves_old_or_new_files(tmp_path: Path)
     (tmp_path / "parlour.mantel").write_bytes(b"{")
     (tmp_path / "again.bin").unlink()
     assert len(list(list_broken(tmp_path, whole, frozenset(whole)))) == 2
+
+
+def test_a_write_that_a_disk_cuts_short_without_a_word_is_told(tmp_path: Path, monkeypatch):
+    path = tmp_path / "parlour.mantel"
+    save_bytes(path, b"the old one")
+    monkeypatch.setattr(os, "fsync", lambda handle: os.ftruncate(handle, 3))
+    with pytest.raises(FileTrouble, match=r"the disk is full\. What was there before is untouched"):
+        save_bytes(path, b"the new one")
+    assert [p.read_bytes() for p in tmp_path.iterdir()] == [b"the old one"]
+
+
+def test_a_protected_file_is_not_replaced(tmp_path: Path, monkeypatch):
+    path = tmp_path / "parlour.mantel"
+    save_bytes(path, b"the old one")
+    monkeypatch.setattr(os, "access", lambda *_: False)
+    with pytest.raises(FileTrouble, match="may not be opened or written by you"):
+        save_bytes(path, b"the new one")
+    assert path.read_bytes() == b"the old one"

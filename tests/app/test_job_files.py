@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFileDialog
 
 from app.asking import REPLACE, with_ending
 from app.files import open_job_file, read_job_file, save_job_file
-from app.job_files import KINDS
+from app.job_files import KINDS, MOST_FAULTS
 from app.recovery import LeftBehind, list_left_behind
 from app.window import Window
 from model.job import Job, default_job, read_value, with_value
@@ -170,3 +170,32 @@ def test_a_save_that_fails_leaves_the_work_and_offers_another_place(
     assert read_value(read_job_file(tmp_path / "elsewhere.mantel"), "opening.width") == 44
     assert not window.session.is_unsaved
     assert window.session.path == tmp_path / "elsewhere.mantel"
+
+
+def test_a_job_is_opened_from_the_dialog_and_leaving_it_opens_nothing(
+    window: Window, tmp_path: Path, monkeypatch
+):
+    save_job_file(tmp_path / "mine.mantel", _other_job())
+    names = iter([("", ""), (str(tmp_path / "mine.mantel"), "")])
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", staticmethod(lambda *_: next(names)))
+    window.files.ask_and_open()
+    assert window.session.path is None
+    window.files.ask_and_open()
+    assert window.session.job == _other_job()
+    assert window.settings.list_recent() == ((tmp_path / "mine.mantel").resolve(),)
+
+
+def test_a_file_with_many_faults_names_the_first_and_counts_the_rest(window: Window, tmp_path: Path):
+    path = tmp_path / "odd.mantel"
+    path.write_text(
+        '{"mantelwright": 1, "opening": {"width": "x", "height": "x"}, "room": "x", "facing": 3, '
+        '"shelf": {"depth": [], "height": {}, "thickness": "no"}}'
+    )
+    before, text = window.session.job, path.read_text()
+    assert not window.files.open(path)
+    assert window.session.job is before
+    assert path.read_text() == text
+    lines = window.notice.text.splitlines()
+    assert lines[0].endswith("was not opened, and nothing in it was changed.")
+    assert len(lines) == MOST_FAULTS + 2
+    assert lines[-1].endswith(" more")

@@ -6,6 +6,7 @@ import os
 import subprocess
 import sys
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from time import monotonic, sleep
 from typing import TypeVar
@@ -17,7 +18,7 @@ from app.cli import main
 from app.commands import SheetWish
 from app.demo import read_demo
 from app.many_jobs import BROKEN, ENDED, ManyWish, Told, name_folders, run_many
-from app.outputs import DRAWINGS
+from app.outputs import DRAWINGS, LIST
 from app.stock_lists import read_shipped_list
 from app.terminal import Terminal
 from model.job import UNTITLED, write_job
@@ -149,3 +150,15 @@ def _works(pid: int) -> bool:
         return b"spawn_main" in Path(f"/proc/{pid}/cmdline").read_bytes()
     except OSError:
         return False
+
+
+def test_what_is_warned_of_one_job_is_told_with_its_name(tmp_path: Path, monkeypatch, capsys):
+    bare = tmp_path / "bare.mantel"
+    bare.write_text('{"mantelwright": 1}')
+    wish = replace(_wish(tmp_path / "out", str(bare)), parts=(LIST,))
+    told = many_jobs.write_one(wish, str(bare), "bare")
+    assert (told.code, len(told.warnings)) == (0, 1)
+    assert list((tmp_path / "out" / "bare").iterdir())
+    monkeypatch.setattr(many_jobs, "_work_through", lambda *_: iter([(0, told)]))
+    assert run_many(wish, Terminal()) == 0
+    assert f"mantelwright: {bare}: " in capsys.readouterr().err

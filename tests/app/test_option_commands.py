@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -101,3 +102,13 @@ def test_what_a_price_wants_is_said_under_the_options_in_words(tmp_path: Path, c
     (wanted,) = (line for line in lines if line.startswith("Wanted for a price: "))
     items = wanted.removeprefix("Wanted for a price: ").removesuffix(".").split("; ")
     assert items == sorted(set(items))
+
+
+def test_words_say_what_differs_between_options(path: Path, capsys):
+    assert main(["options", str(path)]) == 0
+    lines = [re.split(r" {2,}", line.strip()) for line in capsys.readouterr().out.splitlines()]
+    assert ["About", "Of what", "Quiet", "Deep shelf"] in lines
+    (height,) = [line for line in lines if "Frieze: height" in line]
+    assert height[0] == "Settings"
+    assert height[-1] == '6"'
+    assert height[-1] != height[-2]

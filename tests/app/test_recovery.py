@@ -12,7 +12,7 @@ import pytest
 from PySide6.QtCore import QLockFile
 
 from app.files import save_job_file
-from app.recovery import LeftBehind, Recovery, list_left_behind
+from app.recovery import LARGEST, LeftBehind, Recovery, list_left_behind
 from app.session import Session
 from app.telling_kept import tell_kept
 from model.job import Job, default_job, read_value, with_texts
@@ -106,8 +106,12 @@ def test_edits_without_a_pause_are_kept_all_the_same(session: Session, tmp_path:
 def test_a_damaged_file_is_neither_offered_nor_removed(qapp, tmp_path: Path):
     damaged = tmp_path / "1-1.unsaved"
     damaged.write_bytes(b'{"job": 3')
+    vast = tmp_path / "2-2.unsaved"
+    with vast.open("wb") as file:
+        file.truncate(LARGEST + 1)
     assert list_left_behind(tmp_path) == ()
     assert damaged.exists()
+    assert vast.exists()
 
 
 def test_a_folder_that_cannot_be_written_does_not_stop_the_work(session: Session, tmp_path: Path):

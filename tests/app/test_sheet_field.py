@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from app.files import read_job_file
 from app.theme import Ground
 from app.window import Window
 from model.job import read_value
@@ -175,3 +178,18 @@ def test_it_is_paper_on_a_dark_ground_too(qtbot: QtBot, window: Window):
 def test_an_edge_without_a_dimension_is_typed_at_the_edge(window: Window):
     window.sheet_field.open("frieze.rail", QPointF(300.0, 200.0))
     assert window.sheet_field.geometry().contains(QPoint(300, 200))
+
+
+def test_an_entry_that_a_save_leaves_out_is_told(qtbot: QtBot, window: Window, tmp_path: Path):
+    window.session.mark_saved(tmp_path / "hall.mantel")
+    _open(qtbot, window)
+    _type(window, "wide")
+    assert window.files.save()
+    assert "without the entry that was refused" in window.notice.text
+    assert window.sheet_field.commit()
+    _open(qtbot, window)
+    window.sheet_field.edit.selectAll()
+    QTest.keyClicks(window.sheet_field.edit, "57")
+    assert window.files.save()
+    assert window.notice.text == ""
+    assert read_value(read_job_file(tmp_path / "hall.mantel"), "shelf.height") == 57

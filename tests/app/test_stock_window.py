@@ -11,8 +11,11 @@ from PySide6.QtWidgets import QComboBox, QFileDialog, QLineEdit, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from app.asking import ELSEWHERE, REPLACE
+from app.notice import Notice
 from app.rooms import BUYING
-from app.stock_lists import read_stock_named, save_stock_list
+from app.settings import Settings
+from app.stock_files import KEPT, StockFiles
+from app.stock_lists import read_shipped_list, read_stock_named, save_stock_list
 from app.stock_model import ON_HAND, SOLD, StockModel
 from app.stock_session import StockSession
 from app.stock_window import StockWindow
@@ -21,6 +24,7 @@ from model.board import StockKind
 from model.cutting.stock_list import HandRow, SoldRow, StockList
 from model.cutting.supplies import ANCHORS, Supply
 from model.units import MILLIMETRES
+from tests.full_disk import files_no_larger_than
 
 BOARD = SoldRow(StockKind.BOARD, "poplar", "1x6", 0.75, 5.5, 96.0, 1240)
 LIST = StockList(
@@ -407,3 +411,44 @@ def test_money_is_written_by_an_example_that_is_typed(window: Window, shown: Sto
     edit.commit()
     assert "how 1234.50 is written" in shown.words.text()
     assert in_use(window).currency == "1.234,50 €"
+
+
+def test_a_list_that_is_gone_is_told_and_the_usual_sizes_serve(
+    window: Window, tmp_path: Path, settings: Settings, qtbot: QtBot
+):
+    settings.write(KEPT, str(tmp_path / "gone.yard"))
+    notice = Notice()
+    qtbot.addWidget(notice)
+    stock = StockFiles(window, settings, notice)
+    assert stock.find_list() == read_shipped_list()
+    assert "gone.yard" in notice.text
+    assert "The usual sizes are used instead." in notice.text
+    assert settings.read(KEPT, "") == str(tmp_path / "gone.yard")  # it may be on a disk that comes back
+    assert stock.use("usual")
+    assert not stock.use(str(tmp_path / "gone.yard"))
+    assert "gone.yard" in notice.text
+    assert stock.list_name == "usual"
+
+
+def test_a_disk_that_refuses_the_list_is_told_and_its_changes_stay(
+    window: Window, shown: StockWindow, tmp_path: Path
+):
+    put(shown, 0, "price", "15")
+    with files_no_larger_than(50):
+        assert not shown.save()
+    assert "untouched" in shown.notice.text
+    assert shown.isWindowModified()
+    assert read_stock_named(str(tmp_path / "yard.yard")) == LIST
+    assert not window.cutting.stock.save_copy(tmp_path / "no folder" / "copy.csv")
+    assert "no such file or folder" in shown.notice.text
+    assert shown.save()
+
+
+def test_a_list_is_chosen_from_the_dialog(window: Window, shown: StockWindow, tmp_path: Path, monkeypatch):
+    save_stock_list(tmp_path / "other.yard", replace(LIST, on_hand=()))
+    names = iter([("", ""), (str(tmp_path / "other.yard"), "")])
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: next(names))
+    window.cutting.stock.ask_and_use()
+    assert in_use(window) == LIST
+    window.cutting.stock.ask_and_use()
+    assert in_use(window).on_hand == ()
