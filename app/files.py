@@ -66,6 +66,17 @@ def describe_cause(error: OSError) -> str:
     return _CAUSES.get(error.errno or 0) or error.strerror or "the disk gave no reason"
 
 
+def tell_folder(folder: Path) -> str:
+    """Why nothing can be written into `folder`, made if need be, in a sentence; "" where nothing is seen."""
+    try:
+        there = next(place for place in (folder.absolute(), *folder.absolute().parents) if place.exists())
+        if not there.is_dir():
+            return f"{there} is a file, not a folder."
+    except OSError as error:
+        return f"{folder} cannot be used: {describe_cause(error)}."
+    return "" if os.access(there, os.W_OK | os.X_OK) else f"Nothing may be written in {there}."
+
+
 def read_job_file(path: Path) -> Job:
     """The job in the file at `path`. Raises FileTrouble for the disk, JobRefused for what is in it."""
     return open_job_file(path)[0]

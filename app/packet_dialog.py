@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QSize, Qt
@@ -20,8 +21,10 @@ from PySide6.QtWidgets import (
 from app.buttons import PlainButton, StrongButton
 from app.dialog_parts import Body, build_foot, build_label, fit_screen
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
+from app.files import tell_folder
 from app.outputs import CHOICES, LISTS, OUTPUTS, PARTS, name_output
 from app.theme import RHYTHM, SMALL_POINTS, text_font
+from app.words import Words
 from model.job import Job
 
 PAPERS = {
@@ -55,9 +58,8 @@ class PacketDialog(QDialog):
         self.version_box.setCurrentIndex(versions.index(dxf_version) if dxf_version in versions else 0)
         self.folder_edit = QLineEdit(str(folder))
         self.part_boxes = {part: QCheckBox(OUTPUTS[part].words) for part in CHOICES}
-        self._remark_label = QLabel()
+        self._remark_label = Words()
         self._remark_label.setFont(text_font(SMALL_POINTS))
-        self._remark_label.setWordWrap(True)
         self.write_button = StrongButton("Write the packet", "Write the chosen files into the folder")
         self._lay_out()
         self.folder_edit.textChanged.connect(self._look)
@@ -134,20 +136,25 @@ class PacketDialog(QDialog):
     def _look(self) -> None:
         """Say what will be replaced, and let nothing be written where there is nothing to write."""
         names = [name_output(self._job, part) for part in self.parts]
-        there = [name for name in names if (self.folder / name).exists()]
+        wanted = self._find_wanted(names)
+        self._remark_label.setText(wanted or self._say_written(names))
+        self.write_button.setEnabled(not wanted)
+
+    def _find_wanted(self, names: list[str]) -> str:
+        """What is to be put right before anything can be written."""
         if not names:
-            remark = "Choose at least one of these."
-        elif not self.folder_edit.text().strip():
-            remark = "Choose a folder."
-        elif there:
-            remark = f"Replaces what is there: {_say_names(there)}"
-        else:
-            remark = f"Writes {_say_names(names)}"
-        self._remark_label.setText(remark)
-        self.write_button.setEnabled(bool(names) and bool(self.folder_edit.text().strip()))
+            return "Choose at least one of these."
+        return tell_folder(self.folder) if self.folder_edit.text().strip() else "Choose a folder."
+
+    def _say_written(self, names: list[str]) -> str:
+        there = [name for name in names if (self.folder / name).exists()]
+        if there:
+            return f"Replaces what is there: {say_names(there)}"
+        made = "" if self.folder.exists() else "Makes the folder. "
+        return f"{made}Writes {say_names(names)}"
 
 
-def _say_names(names: list[str]) -> str:
+def say_names(names: Sequence[str]) -> str:
     """The names of a few files; of many the first, and how many more."""
     few = names if len(names) <= MOST_NAMED else names[: MOST_NAMED - 1]
     more = len(names) - len(few)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QWidget
+from shiboken6 import isValid
 
 from app.buttons import PlainButton
 from app.theme import RHYTHM, ROW_HEIGHT
@@ -16,6 +18,7 @@ class ProgressLine(QWidget):
 
     def __init__(self, work: Work, stops: str = "Stop writing; nothing half-written stays behind") -> None:
         super().__init__()
+        self._before: QWidget | None = None
         self._words = QLabel()
         self._bar = QProgressBar()
         self._bar.setRange(0, WHOLE)
@@ -34,12 +37,20 @@ class ProgressLine(QWidget):
         self.hide()
         work.told.connect(self._tell)
         for ended in (work.done, work.failed, work.stopped):
-            ended.connect(lambda *_: self.hide())
+            ended.connect(lambda *_: self._end())
 
     def begin(self, words: str) -> None:
         """Show the line before the first word comes back."""
+        self._before = self.window().focusWidget()
         self._tell(0.0, words)
         self.show()
+
+    def _end(self) -> None:
+        """Put the line away; the keyboard goes back from its button to where it was."""
+        before = self._before
+        if self.stop_button.hasFocus() and before is not None and isValid(before) and before.isVisible():
+            before.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.hide()
 
     def _tell(self, done: float, words: str) -> None:
         self._words.setText(words)

@@ -29,7 +29,7 @@ from app.outputs import (
     open_second_for,
     write_outputs,
 )
-from app.packet_dialog import PacketDialog
+from app.packet_dialog import PacketDialog, say_names
 from app.photo_carried import carry_photo
 from app.progress_line import ProgressLine
 from app.session import Session
@@ -191,7 +191,7 @@ class Writing(QObject):
             self._notice.say("Nothing was written: this job has nothing of what was asked for.")
             return
         folder = Path(commonpath(path.parent for path in paths))
-        names = ", ".join(dict.fromkeys(path.relative_to(folder).parts[0] for path in paths))
+        names = say_names(tuple(dict.fromkeys(path.relative_to(folder).parts[0] for path in paths)))
         self._notice.say(
             " ".join(part for part in (written.lacks, f"Written to {folder}: {names}") if part),
             (("Open the folder", partial(_open_folder, folder)),),

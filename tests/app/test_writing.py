@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from dataclasses import replace
 from pathlib import Path
 
@@ -10,7 +11,7 @@ from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
 from app.buying_table import HEADINGS
-from app.outputs import BUYING, LIST, OFFER, PACKET, PARTS, PLAN, name_output
+from app.outputs import BUYING, LIST, LISTS, OFFER, PACKET, PARTS, PLAN, name_output
 from app.packet_dialog import PacketDialog
 from app.settings import Settings
 from app.window import Window
@@ -233,3 +234,40 @@ def test_what_changed_since_the_list_was_printed_stands_on_each_row(
     assert said.count("new") == len(others[:1])
     assert said[-1] == "gone, 3 before"
     assert "1x2 old oak" in model.index(model.rowCount() - 1, 1).data()
+
+
+def test_a_folder_that_cannot_be_written_into_is_told_before_anything_is_made(
+    dialog: PacketDialog, tmp_path: Path, monkeypatch
+):
+    (tmp_path / "file").write_text("")
+    dialog.folder_edit.setText(str(tmp_path / "file" / "deeper"))
+    assert dialog.remark == f"{tmp_path / 'file'} is a file, not a folder."
+    assert not dialog.write_button.isEnabled()
+    dialog.folder_edit.setText(str(tmp_path / "new" / "one"))
+    assert dialog.remark.startswith("Makes the folder. Writes ")
+    assert dialog.write_button.isEnabled()
+    monkeypatch.setattr(os, "access", lambda *_: False)
+    dialog.folder_edit.setText(str(tmp_path / "other"))
+    assert dialog.remark == f"Nothing may be written in {tmp_path}."
+    assert not dialog.write_button.isEnabled()
+
+
+def test_many_files_are_told_by_the_first_and_how_many_more(qtbot: QtBot, window: Window, tmp_path: Path):
+    lists = tuple(LISTS[:6])
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
+        window.writing.write_packet(tmp_path, "letter", lists)
+    assert name_output(window.session.job, lists[0]) in window.notice.text
+    assert window.notice.text.endswith("and 4 more")
+
+
+def test_the_keyboard_goes_back_to_where_it_was_when_writing_is_stopped(
+    qtbot: QtBot, window: Window, tmp_path: Path
+):
+    window.show()
+    window.fields.focus_path("opening.height")
+    before = window.focusWidget()
+    with qtbot.waitSignal(window.work.stopped, timeout=60_000):
+        window.writing.write_packet(tmp_path / "out", "letter")
+        window.progress.stop_button.setFocus()
+        window.progress.stop_button.click()
+    assert window.focusWidget() is before
