@@ -103,7 +103,7 @@ def _column_corner(surround: Surround, side: Side) -> Detail:
     level, layout = section_level(surround), surround.layout
     outer = side.sides_at(level)[1]
     stile = min((o[0] for o in side.frame.openings), default=side.inner) - side.inner
-    front = layout.column_front + max(layout.plinth_front - layout.column_front, 0.0)
+    front = layout.plinth_front
     box = (
         outer - max(stile + 1.5, ASIDE),
         -(front + AROUND),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from model.build.lines import Side
 from model.check.finding import Finding
 from model.surround import Surround
 from render.drawing import Lines, Mark, Pen, Point
@@ -92,7 +93,7 @@ def _draw_wall(surround: Surround, finding: Finding, ratio: float) -> Iterator[M
 
 def _draw_ceiling(surround: Surround, ratio: float) -> Iterator[Mark]:
     layout = surround.layout
-    half = max(layout.facing_side, layout.right.shelf_side)
+    half = max(layout.facing_side, layout.shelf_reach)
     yield Lines(Pen.SITE, ((-half, layout.ceiling, half, layout.ceiling),))
     for i, y in enumerate((layout.shelf_top, layout.ceiling)):
         line = half + (1 + i) * LINE * ratio
@@ -102,12 +103,16 @@ def _draw_ceiling(surround: Surround, ratio: float) -> Iterator[Mark]:
 def _draw_span(surround: Surround, span: Span, ratio: float) -> Iterator[Mark]:
     first, second, vertical = span
     layout = surround.layout
-    out = max(layout.left.shelf_side, layout.right.shelf_side, layout.facing_side) + LINE * ratio
+    out = max(layout.shelf_reach, layout.facing_side) + LINE * ratio
     yield measure(surround, first, second, vertical, out if vertical else layout.floor - LINE * ratio, ratio)
 
 
 def _across(half: float, y: float) -> Span:
     return (-half, y), (half, y), False
+
+
+def _along_shelf(left: Side, right: Side, y: float) -> Span:
+    return (-left.shelf_side, y), (right.shelf_side, y), False
 
 
 def _up(x: float, low: float, high: float) -> Span:
@@ -127,7 +132,7 @@ SPANS: dict[str, Callable[[Surround], Span]] = {
     "frieze.kind": lambda s: _up(0.0, s.layout.frieze_bottom, s.layout.shelf_bottom),
     "frieze.height": lambda s: _up(0.0, s.layout.frieze_bottom, s.layout.shelf_bottom),
     "shelf.thickness": lambda s: _up(0.0, s.layout.shelf_bottom, s.layout.shelf_top),
-    "shelf.overhang_end": lambda s: _across(s.layout.right.shelf_side, s.layout.shelf_top),
+    "shelf.overhang_end": lambda s: _along_shelf(s.layout.left, s.layout.right, s.layout.shelf_top),
 }
 """What is measured on the front, by the parameter a finding names."""
 OUT: dict[str, Callable[[Surround], float]] = {

@@ -46,6 +46,18 @@ def test_a_plinth_and_the_baseboard_beside_it_are_measured_on_their_own_side(sid
     assert all(mark.line < 0 if side == "left" else mark.line > 0 for mark in measured)
 
 
+def test_a_shelf_that_reaches_further_on_one_side_is_measured_from_end_to_end():
+    texts = [("facing.height", "70"), ("shelf.overhang_left", "8"), ("shelf.overhang_right", "1")]
+    surround = plan_surround(with_texts(read_demo("brick"), texts))
+    (finding,) = (f for f in check_surround(surround) if f.part == "shelf" and "ends stand" in f.message)
+    (whole,) = (mark for mark in draw_explanation(surround, finding).marks if isinstance(mark, Dimension))
+    ends = (board.bounds for board in surround.boards if board.assembly == "shelf")
+    (left, _, _), (right, _, _) = (
+        f(points) for f, points in zip((min, max), zip(*ends, strict=True), strict=True)
+    )
+    assert (whole.first[0], whole.second[0]) == pytest.approx((left, right))
+
+
 def test_a_frieze_is_measured_up_from_the_opening():
     assert _texts(_draw("too-close", "frieze")) == ['7"', '3"']
 
