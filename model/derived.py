@@ -31,7 +31,8 @@ def list_derived(layout: Layout, cord: CordWay) -> tuple[Derived, ...]:
     left, right = (layout.shelf_bottom - side.base for side in layout.sides)
     legs = [layout.shelf_bottom - side.step.floor if side.step else None for side in layout.sides]
     alike = abs(left - right) <= ALIKE
-    wide = layout.right.width + 2 * layout.plinth_out
+    wide, other = (side.width + 2 * layout.plinth_out if layout.plinth_out else None for side in layout.sides)
+    one_width = wide is None or other is None or abs(wide - other) <= ALIKE
     return (
         Derived("facing.margin_above", "Left showing above", "Facing", layout.facing_margin),
         Derived("room.over_shelf", "Free over the shelf", "Room", layout.ceiling - layout.shelf_top),
@@ -43,7 +44,9 @@ def list_derived(layout: Layout, cord: CordWay) -> tuple[Derived, ...]:
             for side, leg in zip(layout.sides, legs, strict=True)
         ),
         Derived("column.across", "Outside to outside", "Columns", layout.left.outer + layout.right.outer),
-        Derived("plinth.wide", "Width", "Plinths", wide if layout.plinth_out else None),
+        Derived("plinth.wide", "Width", "Plinths", wide if one_width else None),
+        Derived("plinth.wide_left", "Width, left", "Plinths", None if one_width else wide),
+        Derived("plinth.wide_right", "Width, right", "Plinths", None if one_width else other),
         Derived("frieze.over_hearth", "Lower edge over hearth", "Frieze", layout.frieze_bottom),
         Derived("frieze.across", "Between the columns", "Frieze", 2 * layout.column_inner),
         Derived("shelf.across", "Overall width", "Shelf", layout.left.shelf_side + layout.right.shelf_side),

@@ -49,11 +49,20 @@ def tell_missing_letters(about: About) -> tuple[str, ...]:
 
 
 def _say_panels(surround: Surround, style: LengthStyle) -> str:
-    """How thick they are, and how far behind the first frame that has any; as asked where none has."""
+    """How thick they are, and how far behind the face of their frame, each part's where that differs.
+
+    As asked where no part has any.
+    """
     layout, panel = surround.layout, surround.job.design.panel
-    frames = [layout.right.frame, layout.frieze_frame, *([layout.over.frame] if layout.over else [])]
-    framed = [frame for frame in frames if frame.openings]
+    frames = {"the columns": layout.right.frame, "the frieze": layout.frieze_frame}
+    if layout.over is not None:
+        frames["the overmantel"] = layout.over.frame
+    framed = {part: frame for part, frame in frames.items() if frame.openings}
     thick = format_length(panel.thickness, style)
-    behind = format_length(framed[0].reveal if framed else panel.reveal, style)
-    solid = "solid, " if any(frame.groove for frame in framed) else ""
-    return f"Panels: {solid}{thick} thick, {behind} behind the face of their frame."
+    solid = "solid, " if any(frame.groove for frame in framed.values()) else ""
+    behind = {part: format_length(frame.reveal, style) for part, frame in framed.items()}
+    if len(set(behind.values())) < 2:
+        only = next(iter(behind.values()), format_length(panel.reveal, style))
+        return f"Panels: {solid}{thick} thick, {only} behind the face of their frame."
+    each = ", ".join(f"{off} in {part}" for part, off in behind.items())
+    return f"Panels: {solid}{thick} thick, behind the face of their frame by {each}."

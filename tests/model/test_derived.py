@@ -27,6 +27,8 @@ def test_the_default_job_adds_up_as_by_hand():
         "column.leg_right": None,
         "column.across": 36 + 2 * 13 + 2 * 7.5,
         "plinth.wide": 7.5 + 2 * 0.75,
+        "plinth.wide_left": None,
+        "plinth.wide_right": None,
         "frieze.over_hearth": 54 - 2 - 9,
         "frieze.across": 36 + 2 * 13,
         "shelf.across": 36 + 2 * 13 + 2 * 7.5 + 2 * 3,
@@ -51,6 +53,12 @@ def test_columns_on_an_uneven_floor_are_told_apart():
     assert derived["column.tall"] is None
     assert derived["column.tall_left"] == pytest.approx(52)
     assert derived["column.tall_right"] == pytest.approx(53)
+
+
+def test_plinths_of_columns_that_are_not_as_wide_are_told_apart():
+    derived = _derived(with_value(default_job(), "column.width_left", 6.0))
+    assert derived["plinth.wide"] is None
+    assert (derived["plinth.wide_left"], derived["plinth.wide_right"]) == (6 + 2 * 0.75, 7.5 + 2 * 0.75)
 
 
 def test_a_frieze_over_the_opening_leaves_less_than_nothing():

@@ -15,6 +15,13 @@ def test_a_sheet_says_wood_panels_fireplace_and_rules():
         assert said in text
 
 
+def test_a_sheet_says_of_each_part_how_far_its_panels_lie_back_where_that_differs():
+    """A tapered column's panels are one sheet right behind its boards, 3/4 in. thick."""
+    text = notes_for(("front",), ("panel.reveal", "3/8"), ("column.taper", "1"))
+    assert '3/4" in the columns, 3/8" in the frieze' in text
+    assert '3/8" behind the face of their frame' in notes_for(("front",), ("panel.reveal", "3/8"))
+
+
 def test_a_sheet_says_where_the_shelfs_height_is_from():
     assert "from the hearth" in notes_for(("side",))
     assert "from the floor" in notes_for(("side",), ("shelf.height_from", "floor"))
