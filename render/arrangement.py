@@ -7,9 +7,9 @@ each triangle, as render.laying finds. Boards and views are not known here.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
-from itertools import accumulate
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from functools import lru_cache
 
 import numpy as np
 
@@ -19,13 +19,16 @@ from render.laying import Face as Face
 from render.laying import Floats as Floats
 from render.laying import Ints as Ints
 from render.laying import Mask as Mask
-from render.laying import Point, Window, lay_flat, lay_others
+from render.laying import Point, lay_flat, lay_others
+from render.outlines import KEPT_CELLS, Outlines, lay_ground, list_spots, span_faces
 
 SOUTH, EAST, NORTH, WEST = range(4)
 BEND = 0.01
 """Pieces of line that turn by more than this, radians, do not run on straight, however short they are."""
 STRAY = 10 * GRAIN
 """What lies further off a line than this is no part of it, in."""
+
+
 MOST_LINES = 600
 """The grid is refined until sloping edges meet its corners, two or three times as a rule, but never beyond
 this many lines; past it an edge may be off by less than one cell."""
@@ -53,7 +56,7 @@ class Grid:
         return WEST if up < 1 - across else NORTH
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Borders:
     """Straight pieces between triangles that see different faces.
 
@@ -72,21 +75,21 @@ def arrange(faces: list[Face]) -> Grid:
     if not kept:
         return Grid(np.zeros(1), np.zeros(1), np.full((0, 0, 4), NOTHING, dtype=np.intp))
     shown = [faces[i] for i in kept]
-    h, v, exact = _grid_lines(shown)
-    windows = _list_windows(shown, h, v)
-    seen, depth = lay_flat(shown, windows, (len(v) - 1, len(h) - 1, 4))
-    lay_others(shown, windows, (h, v, exact), seen, depth)
-    return Grid(h, v, np.array([*kept, NOTHING])[seen], exact)
+    outlines = Outlines.of(shown)
+    ground = lay_ground(outlines, MOST_LINES)
+    seen, depth = lay_flat(shown, ground.windows, (*ground.shape, 4))
+    if (spots := list_spots(outlines, ground)) is not None:
+        lay_others(shown, spots, seen, depth)
+    return Grid(ground.h, ground.v, np.array([*kept, NOTHING])[seen], ground.exact)
 
 
 def _list_unhidden(faces: list[Face]) -> list[int]:
     """Faces that no nearer upright rectangles hide whole; fewer faces make a coarser grid."""
-    corners = np.concatenate([face.corners for face in faces])
-    h, v = _distinct(corners[:, 0]), _distinct(corners[:, 1])
-    windows = _list_windows(faces, h, v)
-    seen, depth = lay_flat(faces, windows, (len(v) - 1, len(h) - 1))
+    outlines = Outlines.of(faces)
+    windows, shape = span_faces(outlines)
+    seen, depth = lay_flat(faces, windows, shape)
     visible = (np.bincount(seen.ravel() + 1, minlength=len(faces) + 1)[1:] > 0).tolist()
-    nearest = _list_nearest(faces, corners)
+    nearest = _list_nearest(outlines)
     # What is narrower than a grain spans no cell, and nothing of it shows.
     return [
         i
@@ -96,107 +99,39 @@ def _list_unhidden(faces: list[Face]) -> list[int]:
     ]
 
 
-def _list_nearest(faces: list[Face], corners: Floats) -> list[float]:
-    """How near the nearest of each face's `corners` is, all of which are given one after the other."""
-    counts = [len(face.corners) for face in faces]
-    planes = np.array([face.plane for face in faces])
-    of_corners = np.repeat(planes[:, :2], counts, axis=0)
-    rises = corners[:, 0] * of_corners[:, 0] + corners[:, 1] * of_corners[:, 1]
-    nearest: list[float] = (np.maximum.reduceat(rises, _list_starts(counts)) + planes[:, 2]).tolist()
+def _list_nearest(outlines: Outlines) -> list[float]:
+    """How near the nearest corner of each face is."""
+    planes = np.array([face.plane for face in outlines.faces])
+    of_corners = np.repeat(planes[:, :2], outlines.counts, axis=0)
+    rises = outlines.corners[:, 0] * of_corners[:, 0] + outlines.corners[:, 1] * of_corners[:, 1]
+    nearest: list[float] = (np.maximum.reduceat(rises, outlines.starts) + planes[:, 2]).tolist()
     return nearest
 
 
-def _list_starts(counts: list[int]) -> list[int]:
-    """Where each of several runs of so many begins."""
-    return [0, *accumulate(counts[:-1])]
-
-
-def _list_windows(faces: list[Face], h: Floats, v: Floats) -> list[Window]:
-    """Rows and columns of the grid that each face spans."""
-    starts = _list_starts([len(face.corners) for face in faces])
-    corners = np.concatenate([face.corners for face in faces])
-    low = np.minimum.reduceat(corners, starts) - GRAIN
-    high = np.maximum.reduceat(corners, starts) - GRAIN
-    i0, i1 = np.searchsorted(h, low[:, 0]).tolist(), np.searchsorted(h, high[:, 0]).tolist()
-    j0, j1 = np.searchsorted(v, low[:, 1]).tolist(), np.searchsorted(v, high[:, 1]).tolist()
-    ends = zip(j0, j1, i0, i1, strict=True)
-    return [(slice(bottom, top), slice(left, right)) for bottom, top, left, right in ends]
-
-
-def _grid_lines(faces: list[Face]) -> tuple[Floats, Floats, bool]:
-    """Positions of the lines, and whether sloping edges meet all their corners."""
-    corners = np.concatenate([face.corners for face in faces])
-    h, v = _distinct(corners[:, 0]), _distinct(corners[:, 1])
-    edges = _sloping_edges(faces)
-    while len(edges):
-        more_v = _crossings(edges, h)
-        more_h = _crossings(edges[:, [1, 0, 3, 2]], v)
-        refined = _refine(h, more_h), _refine(v, more_v)
-        lines = len(refined[0]) + len(refined[1])
-        if lines == len(h) + len(v):
-            break
-        if lines > MOST_LINES:
-            return h, v, False
-        h, v = refined
-    return h, v, True
-
-
-def _distinct(values: Floats) -> Floats:
-    """Rising, each further than a grain from the one before; every value has one no further below it."""
-    ordered = np.sort(values)
-    steps = ordered[1:] - ordered[:-1]
-    keep = np.ones(len(ordered), dtype=bool)
-    keep[1:] = steps > GRAIN
-    distinct: Floats = ordered[keep]
-    if np.count_nonzero(steps) == len(distinct) - 1:
-        return distinct
-    kept = distinct[:1].tolist()
-    for value in ordered.tolist():
-        if value - kept[-1] > GRAIN:
-            kept.append(value)
-    return np.array(kept)
-
-
-def _refine(lines: Floats, more: Floats) -> Floats:
-    """`lines` and what of `more` is further than a grain from all of them.
-
-    Lines stay where they are: each time round, what is found lies a little beside what was there, and a line
-    that gave way to it would in the end be a grain off the corners that it stands for.
-    """
-    if not len(more):
-        return lines
-    found = _distinct(more)
-    at = np.searchsorted(lines, found)
-    below, above = lines[np.maximum(at - 1, 0)], lines[np.minimum(at, len(lines) - 1)]
-    apart = (np.abs(found - below) > GRAIN) & (np.abs(found - above) > GRAIN)
-    return np.sort(np.concatenate([lines, found[apart]])) if apart.any() else lines
-
-
-def _sloping_edges(faces: list[Face]) -> Floats:
-    """(n, 4) of every distinct edge that is neither level nor plumb."""
-    askew = [face for face in faces if not face.upright]
-    if not askew:
-        return np.zeros((0, 4))
-    corners = np.concatenate([face.corners for face in askew])
-    sizes = [size for face in askew for size in face.sizes]
-    starts, onward = np.array(_list_starts(sizes)), np.arange(1, len(corners) + 1)
-    onward[starts + sizes - 1] = starts
-    edges = np.hstack([corners, corners[onward]])
-    slopes = (np.abs(edges[:, :2] - edges[:, 2:]) > GRAIN).all(axis=1)
-    rising = {min((h0, v0, h1, v1), (h1, v1, h0, v0)) for h0, v0, h1, v1 in edges[slopes].tolist()}
-    return np.array(sorted(rising)).reshape(-1, 4)
-
-
-def _crossings(edges: Floats, lines: Floats) -> Floats:
-    """Second coordinates at which `edges` pass the `lines` of the first coordinate."""
-    a0, b0, a1, b1 = edges.T[:, :, None]
-    inside = (lines > np.minimum(a0, a1) + GRAIN) & (lines < np.maximum(a0, a1) - GRAIN)
-    crossings: Floats = (b0 + (lines - a0) * ((b1 - b0) / (a1 - a0)))[inside]
-    return crossings
-
-
 def list_borders(grid: Grid) -> Borders:
-    """Every piece of line between triangles that see different faces, plumb, level, then sloping."""
+    """Every piece of line between triangles that see different faces, plumb, level, then sloping.
+
+    Remembered, since an edit leaves many views as they are; the same borders are the same thing.
+    """
+    if grid.seen.size > 4 * KEPT_CELLS:
+        return _find_borders(grid)
+    return _known_borders(_Seen(grid, (grid.h.tobytes(), grid.v.tobytes(), grid.seen.tobytes())))
+
+
+@dataclass(frozen=True, slots=True)
+class _Seen:
+    """A grid, equal to others where the same faces are seen between the same lines."""
+
+    grid: Grid = field(compare=False)
+    key: tuple[bytes, bytes, bytes]
+
+
+@lru_cache(maxsize=8)
+def _known_borders(seen: _Seen) -> Borders:
+    return _find_borders(seen.grid)
+
+
+def _find_borders(grid: Grid) -> Borders:
     if not grid.seen.size:
         return Borders(np.zeros((0, 4)), np.zeros(0, dtype=np.intp), np.zeros(0, dtype=np.intp))
     rows, columns, _ = grid.seen.shape
@@ -311,8 +246,22 @@ def trace_rings(borders: Borders, inside: Mask) -> tuple[tuple[Point, ...], ...]
     return trace_areas(borders, inside[None])[0]
 
 
-def trace_areas(borders: Borders, insides: Mask) -> list[tuple[tuple[Point, ...], ...]]:
-    """The same of several areas, a row of `insides` (areas, faces + 1) for each; together is faster."""
+def trace_areas(borders: Borders, insides: Mask) -> Sequence[tuple[tuple[Point, ...], ...]]:
+    """The same of several areas, a row of `insides` (areas, faces + 1) for each; together is faster.
+
+    Remembered as borders are.
+    """
+    if len(borders.segments) > KEPT_CELLS:
+        return _trace(borders, insides)
+    return _known_rings(borders, insides.tobytes(), len(insides))
+
+
+@lru_cache(maxsize=32)
+def _known_rings(borders: Borders, insides: bytes, areas: int) -> Sequence[tuple[tuple[Point, ...], ...]]:
+    return _trace(borders, np.frombuffer(insides, dtype=bool).reshape(areas, -1))
+
+
+def _trace(borders: Borders, insides: Mask) -> Sequence[tuple[tuple[Point, ...], ...]]:
     left, right = insides[:, borders.left], insides[:, borders.right]
     areas, pieces = np.nonzero(left != right)
     # An area and a hand in one number, so that each joined piece still tells both.
@@ -321,7 +270,7 @@ def trace_areas(borders: Borders, insides: Mask) -> list[tuple[tuple[Point, ...]
     ways: list[list[tuple[Point, Point]]] = [[] for _ in insides]
     for (h0, v0, h1, v1), hand in zip(segments.tolist(), joined.tolist(), strict=True):
         ways[hand // 2].append(((h1, v1), (h0, v0)) if hand % 2 else ((h0, v0), (h1, v1)))
-    return [tuple(_chain(own)) for own in ways]
+    return tuple(tuple(_chain(own)) for own in ways)
 
 
 def _chain(ways: list[tuple[Point, Point]]) -> Iterator[tuple[Point, ...]]:

@@ -6,7 +6,7 @@ not, they are written from rounded positions.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
@@ -327,17 +327,26 @@ class _Rows:
         """The nearest free place; for a text that is `led` to, one that leader and text are open at."""
         taken = [*self.passing, *standing, *self.texts.get(row, [])]
         half = width / 2 + self.clear
-        places = [wanted] + [place for a, b in taken for place in (a - half, b + half)]
-        for place in sorted(places, key=lambda p: (abs(p - wanted), p)):
+
+        def is_free(place: float) -> bool:
+            low, high = place - half + 1e-9, place + half - 1e-9
+            return all(b <= low or a >= high for a, b in taken) and (
+                led is None or self._is_open(row, place, led)
+            )
+
+        if is_free(wanted):
+            return wanted
+        for place in sorted([place for a, b in taken for place in (a - half, b + half)], key=_away(wanted)):
             if abs(place - wanted) > most + 1e-9:
                 return None
-            if (place - wanted) * way < -1e-9:
-                continue
-            if all(b <= place - half + 1e-9 or a >= place + half - 1e-9 for a, b in taken) and (
-                led is None or self._is_open(row, place, led)
-            ):
+            if (place - wanted) * way >= -1e-9 and is_free(place):
                 return place
         return None
+
+
+def _away(wanted: float) -> Callable[[float], tuple[float, float]]:
+    """Sorts places by how far off they are, the lower first of two."""
+    return lambda place: (abs(place - wanted), place)
 
 
 def _band(row: int, at: float, width: float) -> tuple[float, float, float, float]:

@@ -33,6 +33,7 @@ from render.arrangement import (
 )
 from render.drawing import Ring, Segment
 from render.holes import WALL, part_faces, stack_rings
+from render.outlines import KEPT_CELLS
 
 CELL = 2.0**27
 """Model coordinates are rounded to a 2**27th of an inch so that faces which should meet do, and yet so finely
@@ -250,7 +251,9 @@ class Projection:
         """Visible segments by class, joined where they run on."""
         borders = self.borders
         kinds = self._classify(borders.segments, borders.left, borders.right)
-        return _join_kinds(borders.segments, kinds)
+        if len(kinds) > KEPT_CELLS:
+            return _join_kinds(borders.segments, kinds)
+        return dict(_known_lines(borders, kinds.tobytes()))
 
     def lines_by_owner(self) -> dict[int, dict[Line, tuple[Segment, ...]]]:
         """The same by the solid they are edges of: of two at different depths the nearer one.
@@ -404,6 +407,12 @@ def _join_kinds(segments: Floats, kinds: Ints) -> dict[Line, tuple[Segment, ...]
     return {
         kind: tuple(map(tuple, segments[kinds == kind].tolist())) for kind in Line if (kinds == kind).any()
     }
+
+
+@lru_cache(maxsize=8)
+def _known_lines(borders: Borders, kinds: bytes) -> dict[Line, tuple[Segment, ...]]:
+    """The same of all that is seen, remembered as borders are; `kinds` are the numbers' bytes."""
+    return _join_kinds(borders.segments, np.frombuffer(kinds, dtype=np.intp))
 
 
 def _of_one_wall(first: Ints, second: Ints) -> Mask:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 from math import isnan
 
 import numpy as np
@@ -14,7 +13,7 @@ from model.build.nailers import list_uncut
 from model.check.clearance import HAIR, Held, Lengths, square_distance, straight_distance
 from model.check.cure import LeastDistance
 from model.check.finding import Status
-from model.check.nearest import Indices, Plane, Points, list_box_corners, list_points
+from model.check.nearest import Plane, Points, list_box_corners, list_points
 from model.check.part import list_parts
 from model.corners import list_corners
 from model.reference.clearance import BUILD_TOLERANCE
@@ -155,58 +154,48 @@ def list_broken(grouped: Grouped, part: str, rules: Sequence[Rule]) -> Points:
 
 @dataclass(frozen=True, slots=True)
 class _Way:
-    """A rule's answer for all points by one way to measure at corners; `rank` is least at the tightest.
-
-    `out` and `near` are how far out and how near the points are, rounded like `rank`.
-    """
+    """A rule's answer for all points by one way to measure at corners; `rank` is least at the tightest."""
 
     held: Held
     spare: Lengths
     rank: Lengths
-    out: Lengths
-    near: Lengths
 
-    def list_tightest(self, spans: Sequence[slice]) -> list[int]:
+    def list_tightest(self, spans: Sequence[slice], projection: Lengths) -> list[int]:
         """The tightest point of each part, of which `spans` are one after the other; of equals the one
         furthest out, then beside the opening before above it, then the nearest.
 
         Equal but for rounding is equal, so that both sides of a surround are told the same.
         """
-        starts = [own.start for own in spans]
-        least = np.minimum.reduceat(self.rank, starts)
-        tied = np.flatnonzero(self.rank == np.repeat(least, [own.stop - own.start for own in spans]))
-        ends = [*np.searchsorted(tied, starts).tolist(), len(tied)]
-        return [self._first_of(tied[start:end]) for start, end in pairwise(ends)]
-
-    def _first_of(self, tied: Indices) -> int:
-        if len(tied) == 1:
-            return int(tied[0])
-        return int(tied[np.lexsort((self.near[tied], self.held.upward[tied], -self.out[tied]))[0]])
+        least = np.minimum.reduceat(self.rank, [own.start for own in spans])
+        part = np.repeat(np.arange(len(spans)), [own.stop - own.start for own in spans])
+        tied = np.flatnonzero(self.rank == least[part])
+        out, near = (np.round(lengths[tied], TIE_DIGITS) for lengths in (projection, self.held.measured))
+        order = np.lexsort((near, self.held.upward[tied], -out, part[tied]))
+        first = np.searchsorted(part[tied], np.arange(len(spans)))
+        tightest: list[int] = tied[order[first]].tolist()
+        return tightest
 
 
 def list_readings(grouped: Grouped, rule: Rule) -> tuple[Reading, ...]:
     """One reading for each part."""
     points = grouped.points
-    out = np.round(points.projection, TIE_DIGITS)
     ways = [
         _measure(
-            rule.hold(points.projection, points.beside, points.above, distance(points.beside, points.above)),
-            out,
+            rule.hold(points.projection, points.beside, points.above, distance(points.beside, points.above))
         )
         for distance in (straight_distance, square_distance)
     ]
     spans = grouped.spans
-    tightest = zip(*(way.list_tightest(tuple(spans.values())) for way in ways), strict=True)
+    tightest = [way.list_tightest(tuple(spans.values()), points.projection) for way in ways]
     return tuple(
         _read_part(part, own, rule, points, ways, places)
-        for (part, own), places in zip(spans.items(), tightest, strict=True)
+        for (part, own), places in zip(spans.items(), zip(*tightest, strict=True), strict=True)
     )
 
 
-def _measure(held: Held, out: Lengths) -> _Way:
+def _measure(held: Held) -> _Way:
     spare = held.spare
-    rank, near = np.round(rank_spares(spare), TIE_DIGITS), np.round(held.measured, TIE_DIGITS)
-    return _Way(held, spare, rank, out, near)
+    return _Way(held, spare, np.round(rank_spares(spare), TIE_DIGITS))
 
 
 def rank_spares(spares: Lengths) -> Lengths:

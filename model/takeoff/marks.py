@@ -77,7 +77,7 @@ def shape_of(board: Board, mirrored: bool = False) -> Shape:
     middle = (low[along] + high[along]) / 2
     first, last = (_step_ends(end, board.section, middle) for end in (board.low, board.high))
     ends = zip(board.section, first, last, strict=True)
-    corners = tuple([(_steps(u - cu), _steps(v - cv), a, b) for (u, v), a, b in ends])
+    corners = tuple([(round((u - cu) * GRID), round((v - cv) * GRID), a, b) for (u, v), a, b in ends])
     if mirrored:
         corners = tuple((u, v, -high, -low) for u, v, low, high in corners)
     return _turned_least(corners)
@@ -85,9 +85,10 @@ def shape_of(board: Board, mirrored: bool = False) -> Shape:
 
 def _step_ends(end: End, section: Sequence[Point2], middle: float) -> list[int]:
     """Where the cut lies at each corner, in steps from the middle."""
+    at, slope_u, slope_v = end.at, end.slope_u, end.slope_v
     if end.is_square:
-        return [_steps(end.at - middle)] * len(section)
-    return [_steps(end.position(u, v) - middle) for u, v in section]
+        return [_steps(at - middle)] * len(section)
+    return [round((at + slope_u * u + slope_v * v - middle) * GRID) for u, v in section]
 
 
 def _steps(length: float) -> int:

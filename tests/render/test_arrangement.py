@@ -9,7 +9,6 @@ from render.arrangement import (
     MOST_LINES,
     NOTHING,
     Face,
-    _refine,
     arrange,
     join_collinear,
     list_borders,
@@ -63,15 +62,6 @@ def test_where_lines_are_too_many_a_centre_on_an_edge_is_seen_alike_on_both_hand
     ]
     assert not arrange([behind[0], polygon(right, (0.0, 0.0, 1.0))]).exact
     assert seen[0] == seen[1]
-
-
-def test_a_line_never_gives_way_to_those_that_sloping_edges_add_beside_it():
-    """Nine tenths of a grain lower each time; after two it would be off the corners that it stands for."""
-    lines = np.array([0.0, 1.0])
-    for time in range(1, 6):
-        lines = _refine(lines, np.array([1 - 0.9 * GRAIN * time, 0.5]))
-        assert {0.0, 0.5, 1.0} <= set(lines.tolist())
-    assert (np.diff(lines) > GRAIN).all()
 
 
 def test_of_two_sloping_faces_the_nearer_wins_along_their_crossing_depths():
@@ -165,7 +155,7 @@ def test_areas_traced_together_are_those_traced_one_by_one():
     grid = arrange([rectangle(0, 0, 10, 6, 0), roof, rectangle(2, 3, 8, 5, 1.5), rectangle(7, 1, 9, 4, 0.5)])
     borders = list_borders(grid)
     insides = np.array([[True, False, False, False, False], [False, True, True, False, False], [True] * 5])
-    assert trace_areas(borders, insides) == [trace_rings(borders, inside) for inside in insides]
+    assert list(trace_areas(borders, insides)) == [trace_rings(borders, inside) for inside in insides]
 
 
 def test_of_faces_that_meet_in_depth_the_first_is_seen_and_a_nearer_one_before_it():
