@@ -40,7 +40,8 @@ def list_notes(
 
 def tell_missing_letters(about: About) -> tuple[str, ...]:
     """A note where the typeface lacks letters of what is written about the job; none where it has all."""
-    if not missing_letters(about.name + about.client + about.maker + about.notes):
+    said = (about.name, about.client, about.maker, about.notes, about.revision, about.revised, about.changes)
+    if not missing_letters("".join(said)):
         return ()
     return (
         f"This typeface lacks some letters of the job's texts; {STAND_IN} stands for each. Latin, Greek and "

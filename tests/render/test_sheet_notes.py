@@ -1,8 +1,10 @@
 """Notes beside the drawings."""
 
+import pytest
+
 from model.job import default_job, with_texts
 from model.surround import plan_surround
-from render.sheet_notes import list_notes
+from render.sheet_notes import list_notes, tell_missing_letters
 
 
 def notes_for(views, *settings):
@@ -20,6 +22,13 @@ def test_a_sheet_says_of_each_part_how_far_its_panels_lie_back_where_that_differ
     text = notes_for(("front",), ("panel.reveal", "3/8"), ("column.taper", "1"))
     assert '3/4" in the columns, 3/8" in the frieze' in text
     assert '3/8" behind the face of their frame' in notes_for(("front",), ("panel.reveal", "3/8"))
+
+
+@pytest.mark.parametrize("path", ["name", "client", "maker", "notes", "revision", "revised", "changes"])
+def test_letters_that_the_typeface_lacks_are_told_wherever_they_stand(path):
+    about = with_texts(default_job(), [(f"job.{path}", "\N{CJK UNIFIED IDEOGRAPH-6728}")]).about
+    assert tell_missing_letters(about)
+    assert not tell_missing_letters(default_job().about)
 
 
 def test_a_sheet_says_where_the_shelfs_height_is_from():
