@@ -19,6 +19,8 @@ from model.bore import Point3 as Point3
 AXES = "xyz"
 
 
+ROUNDED = 6
+"""Decimals of an inch that sides are told to where the nearer of two is asked for."""
 STEEPEST_SCRIBE = 0.1
 """Slope under which an end is scribed and not mitred. Shop choice."""
 
@@ -218,15 +220,18 @@ class Board:
 
     @property
     def thickness(self) -> float:
-        """The side across the grain that is nearest the stock's thickness."""
-        return min(self._across, key=lambda side: abs(side - self.stock.thickness))
+        """The side across the grain that is nearest the stock's thickness; of two as near, the lesser."""
+        return min(self._across, key=self._off_stock)
 
     @property
     def width(self) -> float:
         """The other side across the grain."""
         first, second = self._across
-        thick = min(first, second, key=lambda side: abs(side - self.stock.thickness))
-        return second if thick == first else first
+        return second if min(first, second, key=self._off_stock) == first else first
+
+    def _off_stock(self, side: float) -> tuple[float, float]:
+        """How far a side is from the stock's thickness, rounding left out, and the side itself."""
+        return round(abs(side - self.stock.thickness), ROUNDED), side
 
     @property
     def section_area(self) -> float:

@@ -95,6 +95,8 @@ class _Around:
         drawn = self._draw(turned, look[:2])
         shapely.prepare(drawn)
         mine, other = shapely.STRtree(drawn).query(pictures, predicate="intersects")
+        lapped = _boxes_lap(pictures[mine], drawn[other])
+        mine, other = mine[lapped], other[lapped]
         low, high = Nearness(self._outlines, look, GRID).bound_ahead(at[mine], turned[other])
         may = (at[mine] != turned[other]) & (high > CLOSE)
         mine, other, sure = mine[may], other[may], low[may] > CLOSE
@@ -170,6 +172,15 @@ def _moved(shapes: Shapes, matrices: Floats, shifts: Floats) -> Shapes:
         shapes.copy(), np.einsum("nij,nj->ni", matrices[which], flat) + shifts[which]
     )
     return moved
+
+
+def _boxes_lap(shapes: Shapes, others: Shapes) -> Flags:
+    """Whether the boxes of each shape and its other share more than rounding does where they only touch."""
+    import shapely
+
+    one, other = shapely.bounds(shapes), shapely.bounds(others)
+    shared = np.minimum(one[:, 2:], other[:, 2:]) - np.maximum(one[:, :2], other[:, :2])
+    return np.asarray((shared > 2 * GRID).all(axis=1))
 
 
 def _empty(count: int) -> Shapes:

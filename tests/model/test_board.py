@@ -29,6 +29,24 @@ def test_square_piece_has_the_sizes_it_was_given():
     assert (stile.low.mitre, stile.high.mitre) == (0, 0)
 
 
+@pytest.mark.parametrize("x", [0.0, 55.03433476953879, -69.91989238492036])
+def test_of_two_sides_as_near_to_the_stock_the_lesser_is_the_thickness_wherever_a_piece_stands(x):
+    """1/4 by 3/4 out of 1/2 in. stock: planed to 1/4."""
+    half = Stock(StockKind.BOARD, 0.5, "poplar")
+    packing = block("packing", "frieze", half, "y", (x, x + 0.75), (0, 48), (8.3125, 8.5625))
+    assert (packing.width, packing.thickness) == (pytest.approx(0.75), 0.25)
+
+
+def test_a_small_piece_far_out_fills_what_it_does_near_by():
+    """A mitred moulding: 0.0977 sq in., whose middle, 0.1583 in. up, is 0.2 + 2 x 0.1583 in. long."""
+    section = ((0.0, 0.0), (0.375, 0.0), (0.25, 0.3125), (0.0, 0.3125))
+    ends = End(-0.1, -1.0), End(0.1, 1.0)
+    near = Board("mould", "overmantel", POPLAR, "x", section, *ends)
+    far = near.moved(0, 218.23585104419743, 4.720659885764983)
+    assert far.volume == pytest.approx(near.volume, rel=1e-12)
+    assert near.volume == pytest.approx(0.09765625 * (0.2 + 2 * 0.1583333), rel=1e-6)
+
+
 def test_mitred_piece_is_measured_long_point_to_long_point():
     assert MITRED.length == 2 * (20 + 0.75)
     assert (MITRED.low.mitre, MITRED.high.mitre) == (45, 45)

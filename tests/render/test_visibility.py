@@ -93,14 +93,18 @@ def test_visible_areas_add_up_to_the_silhouette(job):
 
 def silhouette_area(boards, look):
     """Area of everything the boards cover, unbored, by another library's union of all their faces."""
-    faces = []
+    flat, ends = [], []
     for board in boards:
         corners = look.place(np.round(np.array(board.vertices) * CELL) / CELL)[:, :2]
         count = len(board.section)
-        faces += [corners[[k, (k + 1) % count, (k + 1) % count + count, k + count]] for k in range(count)]
-        faces += [corners[:count], corners[count:]]
-    polygons = [shapely.Polygon(face) for face in faces]
-    return shapely.union_all([p for p in polygons if p.is_valid and p.area > 0]).area
+        low = np.arange(count)
+        sides = np.stack([low, (low + 1) % count, (low + 1) % count + count, low + count], axis=1)
+        flat.append(corners[sides])
+        ends += [corners[:count], corners[count:]]
+    polygons = np.concatenate([shapely.polygons(np.concatenate(flat)), [shapely.Polygon(e) for e in ends]])
+    real = polygons[shapely.is_valid(polygons) & (shapely.area(polygons) > 0)]
+
+    return shapely.union_all(real).area
 
 
 def ring_area(rings):

@@ -30,7 +30,7 @@ def _check(**texts: str) -> tuple[Finding, ...]:
 
 
 def _clearance(surround: Surround) -> dict[str, Finding]:
-    return {f.part: f for f in check_surround(surround) if f.check == CLEARANCE}
+    return {f.part: f for f in check_fire(surround) if f.check == CLEARANCE}
 
 
 @given(jobs())
@@ -152,7 +152,7 @@ def test_only_what_is_about_fire_is_marked_on_the_sheet(job):
 
 @given(jobs())
 def test_what_the_sheet_marks_is_what_the_whole_check_finds_but_for_its_cures(job):
-    surround = plan_surround(job)
+    surround = plan_of(job)
     whole = list_placed_faults(check_fire(surround))
     assert list_fire_faults(surround) == tuple(
         replace(found, cure=marked.cure, path=marked.path)

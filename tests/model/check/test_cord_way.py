@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from model.board import block
 from model.build.cord_way import list_pierced, plan_cord_way
 from model.check.all import check_surround
-from model.check.cord_way import is_inside
+from model.check.cord_way import check_cord_way, is_inside
 from model.check.finding import Status
 from model.job import default_job, with_texts
 from model.surround import Surround, plan_surround
@@ -123,7 +123,7 @@ def test_every_job_in_range_has_its_way_planned_checked_and_listed(job):
     surround = plan_of(job)
     way = plan_cord_way(surround)
     assert all(size >= 0 for size in way.free)
-    assert _found(surround)
+    assert check_cord_way(surround)
     assert cuts_of(job)
 
 

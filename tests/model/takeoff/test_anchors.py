@@ -14,7 +14,7 @@ from model.check.finding import Status
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.anchors import WALL, list_order, plan_anchors
-from tests.planned import plan_of
+from tests.planned import findings_of, plan_of
 from tests.strategies import jobs
 
 
@@ -46,7 +46,7 @@ def test_every_anchor_lies_in_its_nailer_and_keeps_its_distances(job):
         assert facing - abs(anchor.x) >= rule.edge - 1e-6
     for one, other in combinations(plan.anchors, 2):
         assert hypot(one.x - other.x, one.y - other.y) >= 4 - 1e-5
-    (finding,) = _found(surround)
+    (finding,) = (finding for finding in findings_of(job) if finding.check == "anchors")
     assert (finding.status is Status.PASS) is plan.holds
 
 

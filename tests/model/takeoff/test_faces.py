@@ -6,16 +6,15 @@ from math import dist
 
 import numpy as np
 import pytest
-import trimesh
 from hypothesis import given, settings
 
 from app.demo import list_demos, read_demo
-from export.mesh import build_mesh
 from model.board import Board, End
 from model.build.run import Profile, run_section
 from model.surround import plan_surround
 from model.takeoff.faces import list_faces, primed_area
-from tests.planned import plan_of
+from tests.planned import list_faces_of, plan_of
+from tests.solids import build_trimesh
 from tests.strategies import jobs
 from tests.takeoff_wood import POPLAR, board
 
@@ -25,8 +24,7 @@ def _around(ring) -> float:
 
 
 def _mesh_area(boards) -> float:
-    meshes = [trimesh.Trimesh(*map(np.array, build_mesh(b)), process=False) for b in boards]
-    return sum(mesh.area for mesh in meshes)
+    return float(build_trimesh(boards).area)
 
 
 def test_a_block_has_six_faces_that_look_outwards():
@@ -68,8 +66,7 @@ def test_primed_area_is_the_surface_that_an_independent_mesh_library_measures(na
 @settings(max_examples=40, deadline=None)
 @given(jobs())
 def test_primed_area_is_the_sum_of_all_faces_of_any_job(job):
-    boards = plan_of(job).boards
-    faces = list_faces(boards)
+    boards, faces = plan_of(job).boards, list_faces_of(job).faces
     assert primed_area(faces) == pytest.approx(sum(face.polygon.area for face in faces), rel=1e-9)
     bores = [bore for board in boards for bore in board.bores if not bore.breaks]
     walls = sum(_around(bore.ring) * (bore.span[1] - bore.span[0]) for bore in bores)

@@ -7,15 +7,15 @@ from hypothesis import given
 
 from app.demo import list_demos, read_demo
 from model.job import Job, default_job, with_texts
-from model.surround import plan_surround
 from model.takeoff.marks import list_kinds
 from model.takeoff.naming import name_kinds
+from tests.planned import plan_of
 from tests.strategies import jobs
 
 
 def _names(job: Job) -> dict[str, int]:
     """How many pieces each name stands for; fails where two lines share one."""
-    boards = plan_surround(job).boards
+    boards = plan_of(job).boards
     kinds = list_kinds(boards)
     names = name_kinds(boards, kinds)
     assert len(set(names.values())) == len(kinds)

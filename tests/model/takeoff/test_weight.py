@@ -4,12 +4,10 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-import trimesh
 from hypothesis import given, settings
 
 from app.demo import list_demos, read_demo
-from export.mesh import build_mesh
-from model.board import Stock, StockKind
+from model.board import Board, Stock, StockKind
 from model.job import with_texts
 from model.parameters import SPECIES
 from model.surround import plan_surround
@@ -23,6 +21,7 @@ from model.takeoff.weight import (
     weigh_board,
 )
 from tests.planned import plan_of
+from tests.solids import build_trimesh
 from tests.strategies import jobs
 from tests.takeoff_wood import board
 
@@ -57,10 +56,13 @@ def test_centres_of_gravity_are_what_an_independent_mesh_library_finds(job):
     moisture = job.shop.rates.moisture
     loads = {load.name: load for load in list_loads(surround)}
     sums: dict[str, list[tuple[float, np.ndarray]]] = {}
+    alike: dict[tuple[str, str], list[Board]] = {}
     for one in surround.boards:
-        mesh = trimesh.Trimesh(*map(np.array, build_mesh(one)), process=False)
-        sums.setdefault(one.assembly, []).append(
-            (mesh.volume / 1728 * density_of(one.stock.wood, moisture), mesh.center_mass)
+        alike.setdefault((one.assembly, one.stock.wood), []).append(one)
+    for (assembly, wood), boards in alike.items():
+        mesh = build_trimesh(boards)
+        sums.setdefault(assembly, []).append(
+            (mesh.volume / 1728 * density_of(wood, moisture), mesh.center_mass)
         )
     for name, parts in sums.items():
         weight = sum(part for part, _ in parts)
