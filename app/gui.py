@@ -58,7 +58,7 @@ def _look_after(app: QApplication, window: Window) -> None:
     from app.telling_faults import tell_fault
     from app.trouble import catch_faults
 
-    catch_faults(partial(tell_fault, window), window.recovery.keep)
+    catch_faults(partial(tell_fault, window), window.keep_unsaved)
     app.styleHints().colorSchemeChanged.connect(
         lambda _scheme: window.choose_ground(read_ground(window.settings))
     )
@@ -99,7 +99,7 @@ def _end_on_signals(app: QApplication, window: Window, signals: int) -> QSocketN
 
     def end() -> None:
         os.read(signals, 64)
-        window.recovery.keep()
+        window.keep_unsaved()
         app.exit(0)
 
     notifier.activated.connect(end)

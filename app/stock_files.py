@@ -20,6 +20,7 @@ from app.stock_session import StockSession
 from model.errors import Refused, StockRefused
 
 if TYPE_CHECKING:
+    from app.stock_recovery import LeftList
     from model.cutting.stock_list import StockList
 
 KEPT = "stock_list"
@@ -38,7 +39,8 @@ class StockFiles(QObject):
         self.window, self.notice = window, notice
         self._settings = settings
         self._is_read = False
-        self._state: FileState | None = None
+        self.state: FileState | None = None
+        """How the list's file was when it was last read or written here."""
         self.session = StockSession()
         self.session.name = str(settings.read(KEPT, ""))
 
@@ -92,8 +94,16 @@ class StockFiles(QObject):
 
     def _take(self, stock_list: StockList, name: str) -> None:
         self._is_read = True
-        self._state = file_state(Path(name))
+        self.state = file_state(Path(name))
         self.session.open(stock_list, name)
+
+    def take_up(self, left: LeftList) -> bool:
+        """Go on with a list that was left behind; whether the one in use could be put aside."""
+        if not self.may_leave():
+            return False
+        self._is_read, self.state = True, left.state
+        self.session.open(left.stock_list, left.name, recovered=True)
+        return True
 
     def ask_and_use(self) -> None:
         """Ask for a file, and take it up."""
@@ -112,7 +122,7 @@ class StockFiles(QObject):
         state = file_state(path)
         if self._is_shipped or path.suffix.lower() != ".yard":
             return self.save_as()
-        if state is None or state == self._state:
+        if state is None or state == self.state:
             return self._save(path)
         choice = ask_over_changes(self.window, path, "stock list")
         if choice == ELSEWHERE:
@@ -128,7 +138,7 @@ class StockFiles(QObject):
     def _save(self, path: Path) -> bool:
         if not self._write(path):
             return False
-        self._state = file_state(path)
+        self.state = file_state(path)
         self._settings.write(KEPT, str(path))
         self.session.mark_saved(str(path))
         return True

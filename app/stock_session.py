@@ -40,6 +40,7 @@ class StockSession(QObject):
         super().__init__()
         self.stock_list = StockList()
         self.name = ""
+        self._recovered = False
         self.stack = QUndoStack(self)
         self.stack.cleanChanged.connect(self._tell_state)
 
@@ -49,7 +50,7 @@ class StockSession(QObject):
     @property
     def is_unsaved(self) -> bool:
         """Whether there are edits that closing would lose."""
-        return not self.stack.isClean()
+        return self._recovered or not self.stack.isClean()
 
     def put_list(self, stock_list: StockList) -> None:
         """Show another state of the same list. Only steps call this."""
@@ -61,9 +62,10 @@ class StockSession(QObject):
         if after != self.stock_list:
             self.stack.push(StockEdit(self, words, after))
 
-    def open(self, stock_list: StockList, name: str) -> None:
-        """Take up another list."""
+    def open(self, stock_list: StockList, name: str, recovered: bool = False) -> None:
+        """Take up another list. A `recovered` one counts as unsaved until it is saved."""
         self.stock_list, self.name = stock_list, name
+        self._recovered = recovered
         self.stack.clear()
         self.stack.setClean()
         self.replaced.emit()
@@ -73,6 +75,7 @@ class StockSession(QObject):
     def mark_saved(self, name: str) -> None:
         """What is in the file called `name` is what is shown."""
         self.name = name
+        self._recovered = False
         self.stack.setClean()
         self.state_changed.emit()
 

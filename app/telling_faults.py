@@ -22,7 +22,8 @@ COPIED = "The report is in the clipboard: where the program failed and on what s
 
 def tell_fault(window: Window, error: BaseException) -> None:
     """Say what happened and where the work is; a report is written only when it is asked for."""
-    text = say_fault(window.session.is_unsaved, window.recovery.kept_in)
+    kept = [keeper.kept_in for keeper in (window.recovery, window.stock_recovery) if keeper.is_unsaved]
+    text = say_fault(bool(kept), kept[0] if kept and all(kept) else None)
 
     def save() -> None:
         window.files.save_as()

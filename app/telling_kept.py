@@ -1,11 +1,15 @@
-"""Says what unsaved work that was kept holds beyond its file. Where and how it is kept is app.recovery's."""
+"""Says what unsaved work that was kept holds beyond its file. Where and how it is kept is app.keeping's."""
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from app.files import FileTrouble, read_job_file
 from app.recovery import LeftBehind
+from app.stock_lists import USUAL, read_stock_named
+from app.stock_recovery import LeftList
 from model.differences import say_setting
-from model.errors import JobRefused
+from model.errors import JobRefused, StockRefused
 from model.job import Job, default_job, list_stored, read_value
 
 MOST_NAMED = 3
@@ -20,6 +24,31 @@ def tell_kept(work: LeftBehind) -> str:
     return (
         f"Unsaved work on “{name}” from {work.kept_at:%d %B, %H:%M} was kept when the program ended. "
         f"{_tell_held(work)}"
+    )
+
+
+def tell_kept_list(left: LeftList) -> str:
+    """Which stock list it is, from when, and how much of it its file lacks."""
+    name = Path(left.name or USUAL).stem
+    return (
+        f"Unsaved changes to the stock list “{name}” from {left.kept_at:%d %B, %H:%M} were kept when the "
+        f"program ended. {_tell_rows(left)}"
+    )
+
+
+def _tell_rows(left: LeftList) -> str:
+    try:
+        before = read_stock_named(left.name or USUAL)
+    except StockRefused:
+        return "The list they were made to cannot be read now."
+    if before == left.stock_list:
+        return "The list itself holds the same."
+    rows = {*left.stock_list.sold, *left.stock_list.on_hand} - {*before.sold, *before.on_hand}
+    count = f"{len(rows)} row{'' if len(rows) == 1 else 's'}"
+    return (
+        f"Changed or new: {count}."
+        if rows
+        else "No row is new; others were taken out, or what holds for all."
     )
 
 

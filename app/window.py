@@ -64,6 +64,7 @@ if TYPE_CHECKING:
     from app.shaping import Shaping
     from app.sheet_field import SheetField
     from app.starting import Starting
+    from app.stock_recovery import LeftList, StockRecovery
     from app.takeoff_beside import TakeoffBeside
     from app.tray import Tray
     from app.way import Way
@@ -106,6 +107,7 @@ class Window(QMainWindow):
     files: JobFiles
     sections: OwnSections
     cutting: CuttingBeside
+    stock_recovery: StockRecovery
     options: Optioning
     shaping: Shaping
     before: Before
@@ -234,6 +236,7 @@ class Window(QMainWindow):
         self.takeoff.ready.connect(self._show_materials)
         self.loading.finished.connect(self._take_over)
         self.recovery.refused.connect(self._say_unkept)
+        self.stock_recovery.refused.connect(self._say_unkept)
         self.measuring.shown.connect(self._turn_page)
         self.measuring.design_asked.connect(lambda: self.start_from_fireplace("usual"))
         self.fields.measuring_asked.connect(self.measure)
@@ -269,15 +272,19 @@ class Window(QMainWindow):
     def offer_left_behind(self) -> None:
         """Ask about unsaved work that was left behind, one after the other, the latest first."""
         from app.recovery import list_left_behind
+        from app.stock_recovery import list_left_lists
 
-        found = list_left_behind(self.recovery_folder)
-        if not found:
+        found, lists = list_left_behind(self.recovery_folder), list_left_lists(self.recovery_folder)
+        if not (found or lists):
             return
-        from app.telling_kept import tell_kept
+        from app.telling_kept import tell_kept, tell_kept_list
 
         for work in found:
             choices = ("Open it", partial(self._take_up, work)), ("Throw it away", work.discard)
             self.notice.offer(tell_kept(work), choices)
+        for left in lists:
+            choices = ("Open it", partial(self._take_up_list, left)), ("Throw it away", left.discard)
+            self.notice.offer(tell_kept_list(left), choices)
 
     def _take_up(self, work: LeftBehind) -> None:
         """What was left behind is thrown away once this window keeps the same; else it is offered again."""
@@ -285,6 +292,19 @@ class Window(QMainWindow):
             self.recovery.keep()
             if self.recovery.kept_in is not None:
                 work.discard()
+
+    def _take_up_list(self, left: LeftList) -> None:
+        """As `_take_up`; the list is shown in its window."""
+        if self.cutting.stock.take_up(left):
+            self.stock_recovery.keep()
+            if self.stock_recovery.kept_in is not None:
+                left.discard()
+            self.cutting.show_stock()
+
+    def keep_unsaved(self) -> None:
+        """Keep all that is unsaved at once: the program may be about to end."""
+        self.recovery.keep()
+        self.stock_recovery.keep()
 
     def _say_unkept(self, cause: str) -> None:
         """Say that a crash would cost what is not saved."""
@@ -512,6 +532,7 @@ class Window(QMainWindow):
             return
         self.wind_up()
         self.recovery.forget()
+        self.stock_recovery.forget()
         self.settings.write_bytes("window", self.saveGeometry())
         self.settings.write_bytes("upright", self.upright.saveState())
         self.settings.write_bytes("level", self.level.saveState())

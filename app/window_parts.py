@@ -32,6 +32,7 @@ from app.session import Session
 from app.shaping import Shaping
 from app.sheet_field import SheetField
 from app.starting import Starting
+from app.stock_recovery import StockRecovery
 from app.takeoff_beside import TakeoffBeside
 from app.tray import Tray
 from app.way import Way
@@ -73,6 +74,7 @@ def _build_lists(window: Window) -> None:
     """Cutting plans and options."""
     session, notice, tray = window.session, window.notice, window.tray
     window.cutting = CuttingBeside(window, session, window.settings, notice, tray.plans, tray.buying)
+    window.stock_recovery = StockRecovery(window.cutting.stock, window.recovery_folder)
     window.options = Optioning(
         window, session, window.drafting, window.cutting, notice, window.commit_pending
     )

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from app.fault_report import DEEPEST, LEFT_OUT, LONGEST, write_report
 from app.telling_faults import COPY, SAVE, list_personal, tell_fault
+from app.trouble import NOT_KEPT, UNCHANGED
 from app.version import program_version
 from model.job import default_job, with_texts
 from model.parameters import find_parameter
@@ -93,3 +95,15 @@ def test_of_files_that_are_not_ours_no_more_than_the_last_folder_is_named():
     report = write_report(caught.value, ())
     assert "\njson/decoder.py:" in report
     assert str(Path(json.__file__).parents[1]) not in report
+
+
+def test_a_stock_list_that_is_not_saved_is_told_with_its_copy_too(window):
+    tell_fault(window, _fault())
+    assert UNCHANGED in window.notice.text
+    stock = window.cutting.stock
+    stock.session.change("a name", replace(stock.find_list(), name="Yard"))
+    tell_fault(window, _fault())
+    assert NOT_KEPT in window.notice.text
+    window.keep_unsaved()
+    tell_fault(window, _fault())
+    assert str(window.stock_recovery.kept_in) in window.notice.text

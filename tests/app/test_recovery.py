@@ -12,7 +12,8 @@ import pytest
 from PySide6.QtCore import QLockFile
 
 from app.files import save_job_file
-from app.recovery import LARGEST, LeftBehind, Recovery, list_left_behind
+from app.keeping import LARGEST
+from app.recovery import LeftBehind, Recovery, list_left_behind
 from app.session import Session
 from app.telling_kept import tell_kept
 from model.job import Job, default_job, read_value, with_texts
@@ -159,7 +160,7 @@ def test_a_disk_that_fills_up_leaves_what_was_kept_before(session: Session, tmp_
 
 def _kept(path: Path | None, job: Job, tmp_path: Path) -> LeftBehind:
     lock = QLockFile(str(tmp_path / "1.lock"))
-    return LeftBehind(tmp_path / "1.unsaved", job, path, None, datetime(2026, 3, 4, 15, 6), lock)
+    return LeftBehind(tmp_path / "1.unsaved", None, datetime(2026, 3, 4, 15, 6), lock, job, path)
 
 
 def test_an_offer_says_what_the_file_does_not_hold(tmp_path: Path):
