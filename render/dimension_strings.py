@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 from itertools import pairwise
-from math import inf
+from math import hypot, inf
 
 from model.units import LengthStyle, format_length, round_length
 from render.dimension_strokes import TEXT_GAP
@@ -38,6 +38,8 @@ ROWS_ASIDE = 3
 """After so many rows a text may stand over a line of the view that gives way to it. Shop choice."""
 MOST_ROWS = 6
 """From this row on a text may stand as far aside as it takes."""
+LONG = 0.8
+"""Inches on paper; a text with a longer leader stands further aside if that is shorter. Shop choice."""
 LAST_RESORT = 10
 """Where a text found no place in so many rows, all those of its string are spread. Shop choice."""
 MOST_SPREAD = 5.2
@@ -232,16 +234,44 @@ class _Rows:
         where LAST_RESORT rows have no such place.
         """
         for row in range(first, first + LAST_RESORT):
-            most = span.width * (2.0 if row < MOST_ROWS else 1e3)
-            standing = self.standing if row < first + ROWS_ASIDE else []
-            at = self._nearest(row, wanted, span.width, most, way, span, standing)
+            at = self._open_place(row, row - first, span, wanted, way, 2.0 if row < MOST_ROWS else 1e3)
             if at is not None:
-                half = span.width / 2 + self.apart
-                self.texts.setdefault(row, []).append((at - half, at + half))
-                self.words.append(_reach(row, at, span))
-                self.leaders.append(_leader(row, at, span, self.gap))
-                return row, at
+                place = self._shorten((row, at), first, span, wanted, way)
+                self._keep(place, span)
+                return place
         return None
+
+    def _open_place(
+        self, row: int, out: int, span: _Span, wanted: float, way: float, aside: float
+    ) -> float | None:
+        """The nearest place in a row, the one `out` from the first, no more of the text's widths `aside`."""
+        standing = self.standing if out < ROWS_ASIDE else []
+        return self._nearest(row, wanted, span.width, aside * span.width, way, span, standing)
+
+    def _shorten(
+        self, place: tuple[int, float], first: int, span: _Span, wanted: float, way: float
+    ) -> tuple[int, float]:
+        """The place; where its leader is long, one in a row nearer in that has a shorter one."""
+        long, best = self._length(*place, span), place
+        if long <= LONG * self.height / TEXT_HEIGHT:
+            return place
+        for row in range(first, place[0]):
+            at = self._open_place(row, row - first, span, wanted, way, 1e3)
+            if at is not None and self._length(row, at, span) < long:
+                long, best = self._length(row, at, span), (row, at)
+        return best
+
+    def _length(self, row: int, at: float, span: _Span) -> float:
+        """How long a lifted text's leader is, model inches."""
+        start, end, far = _leader(row, at, span, self.gap)
+        return hypot(end - start, far * self.height / TEXT_HEIGHT)
+
+    def _keep(self, place: tuple[int, float], span: _Span) -> None:
+        row, at = place
+        half = span.width / 2 + self.apart
+        self.texts.setdefault(row, []).append((at - half, at + half))
+        self.words.append(_reach(row, at, span))
+        self.leaders.append(_leader(row, at, span, self.gap))
 
     def spread(self, spans: Sequence[_Span]) -> list[tuple[int, float]]:
         """Places for all texts of a string in the order of their spans, in one row if that is not too long.

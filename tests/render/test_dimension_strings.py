@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from app.demo import read_demo
 from model.units import FEET_INCHES_16, INCHES_16, MILLIMETRES, LengthStyle
 from render.dimension_strings import TEXT_CLEAR, TEXT_HEIGHT, Edge, measure, place_strings
 from render.dimension_strokes import dimension_text
@@ -179,3 +180,15 @@ def test_a_string_stands_on_its_own_side_of_the_view(edge):
     side = {Edge.BELOW: BOX[1], Edge.LEFT: BOX[0], Edge.ABOVE: BOX[3], Edge.RIGHT: BOX[2]}[edge]
     assert (dimension.line - side) * edge.outward > 0
     assert dimension.vertical == (edge in (Edge.LEFT, Edge.RIGHT))
+
+
+@pytest.mark.parametrize("ratio", [17.0, 18.0, 19.0, 19.6, 20.0, 21.0])
+def test_a_small_size_stands_aside_rather_than_at_the_end_of_a_long_leader(ratio):
+    surround = plan_of(read_demo("too-close"))
+    strings = list_strings(surround, "front")
+    outline = Frame.around(surround, "front").outline
+    placed = place_strings(strings, outline, ratio, surround.job.about.length_style)
+    for found in placed:
+        if found.lifted:
+            far = found.line - found.text_at[0] if found.vertical else found.line - found.text_at[1]
+            assert abs(far) / ratio < 0.7, (found.text, ratio)
