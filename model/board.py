@@ -6,6 +6,7 @@ hearth at the opening, z out of the masonry's face towards the viewer.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cached_property
@@ -236,7 +237,7 @@ class Board:
     @property
     def section_area(self) -> float:
         """Square inches across the grain."""
-        return sum(u0 * v1 - u1 * v0 for (u0, v0), (u1, v1) in _ring(self.section)) / 2
+        return signed_area(self.section)
 
     @property
     def volume(self) -> float:
@@ -292,8 +293,10 @@ class Board:
         )
 
 
-def _ring(section: tuple[Point2, ...]) -> zip[tuple[Point2, Point2]]:
-    return zip(section, section[1:] + section[:1], strict=True)
+def signed_area(section: Sequence[Point2]) -> float:
+    """Square inches within an outline that is not closed, below nothing where it runs clockwise."""
+    onward = (*section[1:], section[0])
+    return sum(u0 * v1 - u1 * v0 for (u0, v0), (u1, v1) in zip(section, onward, strict=True)) / 2
 
 
 def block(role: str, assembly: str, stock: Stock, axis: str, x: Point2, y: Point2, z: Point2) -> Board:

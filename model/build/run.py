@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from model.board import AXES, CROSS, Board, End, Point2, Stock, StockKind, Worked
+from model.board import AXES, CROSS, Board, End, Point2, Stock, StockKind, Worked, signed_area
 from model.moulding.section import Section
 
 IN_PLAN, ON_FACE = "xz", "xy"
@@ -127,16 +127,11 @@ def _build_leg(role: str, assembly: str, stock: Stock, leg: _Leg, profile: Profi
     cuts = (leg.cut(first, leg.before), leg.cut(last, leg.after))
     low, high = cuts if first < last else cuts[::-1]
     curved = profile.curved
-    if _area(section) < 0:
+    if signed_area(section) < 0:
         section.reverse()
         curved = frozenset(len(section) - 1 - i for i in curved)
     worked = profile.worked and leg.directions(profile.worked)
     return Board(role, assembly, stock, axis, tuple(section), low, high, curved, worked=worked)
-
-
-def _area(section: Sequence[Point2]) -> float:
-    closed = [*section, section[0]]
-    return sum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise(closed)) / 2
 
 
 def moulding_stock(section: Section, wood: str) -> Stock:
