@@ -1,6 +1,7 @@
 """A stock list to and from JSON text. The disk is app's; which values are allowed is stock_fields' business.
 
-The text is one object: its version, what is common to all rows, and two lists of rows.
+The text is one object: its version, what is common to all rows, the rows of what is sold and of what lies
+there, and those supplies that are not in usual packs without prices.
 """
 
 from __future__ import annotations
