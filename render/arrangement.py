@@ -164,7 +164,8 @@ def _level_borders(grid: Grid, seen: Ints) -> Borders:
 def _diagonal_borders(grid: Grid) -> Iterator[Borders]:
     """Rising and falling half diagonals, corner to centre and on to the far corner, cell by cell."""
     h, v = grid.h, grid.v
-    rows, columns = np.nonzero((grid.seen[:, :, 1:] != grid.seen[:, :, :1]).any(axis=2))
+    south, east, north, west = (grid.seen[:, :, triangle] for triangle in (SOUTH, EAST, NORTH, WEST))
+    rows, columns = np.nonzero((east != south) | (north != south) | (west != south))
     parted = grid.seen[rows, columns]
     for corner_v, far_v, hands in (
         (0, 1, ((WEST, SOUTH), (NORTH, EAST))),

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import IntEnum
 from functools import cached_property, lru_cache
+from itertools import accumulate
 from typing import NamedTuple
 
 import numpy as np
@@ -142,22 +143,8 @@ def flatten_boards(boards: Sequence[Board], corners: Corners | None = None) -> S
     heap = np.empty((2 * len(first), 3))
     heap[first], heap[first + counts] = corners.low, corners.high
     heap = np.round(heap * CELL) / CELL
-    onward = first[corners.onward]
-    sides = np.stack([first, onward, onward + counts, first + counts], axis=1)
-    caps = _list_caps(boards, heap, corners.counts.tolist(), (2 * corners.starts).tolist())
-    square = [cap for cap in caps if len(cap[0]) == 4]
-    rings, owners, numbers = (np.array([cap[i] for cap in square], dtype=np.intp) for i in range(3))
-    solids = Solids(
-        heap,
-        np.concatenate([sides, rings.reshape(-1, 4)]),
-        np.concatenate([corners.owner, owners]),
-        np.concatenate([np.arange(len(first)) - corners.starts[corners.owner], numbers]),
-        tuple(
-            Cap(np.array(ring, dtype=np.intp), whose, side) for ring, whose, side in caps if len(ring) != 4
-        ),
-        tuple(boards),
-        len(boards),
-    )
+    hidden = _list_hidden(boards, heap, corners)
+    solids = Solids(heap, *_number_faces(tuple(corners.counts.tolist()), hidden), tuple(boards), len(boards))
     for i in bored:
         solids = _pierced(solids, i)
     return solids
@@ -199,31 +186,52 @@ def _pierced(solids: Solids, owner: int) -> Solids:
     )
 
 
-def _list_caps(
-    boards: Sequence[Board], corners: Floats, counts: list[int], starts: list[int]
-) -> list[tuple[list[int], int, int]]:
-    """Corner numbers, owner and side of every end that can be seen.
+@lru_cache(maxsize=8)
+def _number_faces(
+    counts: tuple[int, ...], hidden: frozenset[int]
+) -> tuple[Ints, Ints, Ints, tuple[Cap, ...]]:
+    """Quads, their owners and sides, and the caps of `Solids`, whose corners lie in the heap board by board.
 
-    Ends that lie against another board's end in a mitre are left out: their corners' sums agree.
+    `counts` are how many corners each board's section has, `hidden` the ends that are left out: twice the
+    board's number for its low end, and one more for its high end. The same for most edits, which move corners
+    alone; the arrays must not be changed.
     """
-    caps: list[tuple[list[int], int, int]] = []
-    mitred: dict[tuple[int, ...], list[int]] = {}
-    firsts = [first for count, start in zip(counts, starts, strict=True) for first in (start, start + count)]
-    totals = (
-        np.round(np.add.reduceat(corners, np.array(firsts, dtype=np.intp), axis=0) * (CELL / 8))
-        .astype(int)
-        .tolist()
+    starts = [0, *accumulate(counts)]
+    quads: list[tuple[Sequence[int], int, int]] = []
+    caps: list[tuple[Sequence[int], int, int]] = []
+    for owner, (count, start) in enumerate(zip(counts, starts, strict=False)):
+        low, high = 2 * start, 2 * start + count
+        for side in range(count):
+            onward = (side + 1) % count
+            quads.append(((low + side, low + onward, high + onward, high + side), owner, side))
+        if 2 * owner not in hidden:
+            caps.append((range(high - 1, low - 1, -1), owner, count))
+        if 2 * owner + 1 not in hidden:
+            caps.append((range(high, high + count), owner, count + 1))
+    quads += [cap for cap in caps if len(cap[0]) == 4]
+    rings, owners, sides = (np.array([quad[i] for quad in quads], dtype=np.intp) for i in range(3))
+    odd = tuple(
+        Cap(np.array(ring, dtype=np.intp), whose, side) for ring, whose, side in caps if len(ring) != 4
     )
-    for owner, (board, count, start) in enumerate(zip(boards, counts, starts, strict=True)):
-        if not board.low.is_square:
-            mitred.setdefault((count, *totals[2 * owner]), []).append(2 * owner)
-        if not board.high.is_square:
-            mitred.setdefault((count, *totals[2 * owner + 1]), []).append(2 * owner + 1)
-        low, high = start, start + count
-        caps.append((list(range(high - 1, low - 1, -1)), owner, count))
-        caps.append((list(range(high, high + count)), owner, count + 1))
-    hidden = {i for found in mitred.values() if len(found) > 1 for i in found}
-    return [cap for i, cap in enumerate(caps) if i not in hidden]
+    return rings.reshape(-1, 4), owners, sides, odd
+
+
+def _list_hidden(boards: Sequence[Board], heap: Floats, corners: Corners) -> frozenset[int]:
+    """The ends that lie against another board's end in a mitre: their corners' sums agree."""
+    askew = [
+        2 * owner + end
+        for owner, board in enumerate(boards)
+        for end, cut in enumerate((board.low, board.high))
+        if not cut.is_square
+    ]
+    if not askew:
+        return frozenset()
+    firsts = np.stack([2 * corners.starts, 2 * corners.starts + corners.counts], axis=1).ravel()
+    totals = np.round(np.add.reduceat(heap, firsts, axis=0)[askew] * (CELL / 8)).astype(int).tolist()
+    mitred: dict[tuple[int, ...], list[int]] = {}
+    for end, total in zip(askew, totals, strict=True):
+        mitred.setdefault((int(corners.counts[end // 2]), *total), []).append(end)
+    return frozenset(end for found in mitred.values() if len(found) > 1 for end in found)
 
 
 @dataclass(frozen=True)
@@ -404,9 +412,10 @@ def _join_kinds(segments: Floats, kinds: Ints) -> dict[Line, tuple[Segment, ...]
     """Pieces of line by their class, joined where they run on; those of class NONE are left out."""
     shown = kinds != Line.NONE
     segments, kinds = join_collinear(segments[shown], kinds[shown])
-    return {
-        kind: tuple(map(tuple, segments[kinds == kind].tolist())) for kind in Line if (kinds == kind).any()
-    }
+    parts: dict[int, list[Segment]] = {}
+    for (h0, v0, h1, v1), kind in zip(segments.tolist(), kinds.tolist(), strict=True):
+        parts.setdefault(kind, []).append((h0, v0, h1, v1))
+    return {kind: tuple(parts[kind]) for kind in Line if kind in parts}
 
 
 @lru_cache(maxsize=8)

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 
 from model.board import Stock, StockKind, block
 from model.build.run import Profile, run_section
-from model.job import default_job
+from model.job import default_job, with_texts
 from model.surround import plan_surround
 from render.arrangement import GRAIN, NOTHING
 from render.visibility import CELL, FROM_ABOVE, FROM_FRONT, FROM_RIGHT, Line, flatten_boards, project
@@ -164,3 +164,16 @@ def test_facets_of_one_curve_show_no_lines_between_them():
     level = [s for kind in (Line.ARRIS, Line.EDGE) for s in lines.get(kind, ()) if s[1] == s[3]]
     # The upper fillet's lower edge; the cavetto runs into the lower fillet without one.
     assert len({s[1] for s in level}) == 1
+
+
+def test_faces_are_numbered_once_for_boards_that_only_change_their_sizes():
+    one = plan_of(default_job())
+    wider = plan_of(with_texts(default_job(), [("column.width", "8")]))
+    first, second = (flatten_boards(surround.boards, surround.corners) for surround in (one, wider))
+    assert first.quads is second.quads
+    assert not np.array_equal(first.corners, second.corners)
+    for solids in (first, second):
+        for quad, owner in zip(solids.quads, solids.quad_owner, strict=True):
+            own = np.array(solids.boards[owner].vertices)
+            off = np.abs(solids.corners[quad][:, None] - own).max(axis=2)
+            assert off.min(axis=1).max() < 1 / CELL
