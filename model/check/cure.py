@@ -57,7 +57,7 @@ def _reaches_ceiling(surround: Surround) -> bool:
     return over is not None and over.top >= surround.layout.ceiling - HAIR
 
 
-def find_path(surround: Surround, part: str) -> str:
+def find_path(part: str) -> str:
     """The parameter that moves `part` away from the opening."""
     if stands_beside(part):
         return "column.margin"
@@ -68,7 +68,7 @@ def find_path(surround: Surround, part: str) -> str:
 def cure_part(surround: Surround, part: str, need: Need, wording: Wording) -> Cure:
     """How to clear `part` of the opening: further out, higher up or standing out less, or left off."""
     if part in ON_FACING:
-        return Cure(find_path(surround, part), f"Leave the {part} off.")
+        return Cure(find_path(part), f"Leave the {part} off.")
     if part.startswith(OVERMANTEL) and _reaches_ceiling(surround):
         return Cure("over.on", f"Leave the {OVERMANTEL} off.")
     x, y = np.abs(need.room[:, 0]), need.room[:, 1]
@@ -77,7 +77,7 @@ def cure_part(surround: Surround, part: str, need: Need, wording: Wording) -> Cu
     short = (surround.layout.opening_side - x) if beside else (surround.layout.opening_top - y)
     move = float(np.max(short + least(need.projection)))
     if isnan(move):
-        return Cure(find_path(surround, part), f"Move the {part} clear of the opening.")
+        return Cure(find_path(part), f"Move the {part} clear of the opening.")
     if isinf(move):
         return _keep_within(part, least, float(need.projection.max()), wording)
     slim = _slim(surround, part, least, -float(short.max()), wording)

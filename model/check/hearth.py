@@ -50,7 +50,7 @@ def _check_front(site: Site, rules: Sequence[HearthRule], wording: Wording) -> F
         message += " Slips or tile laid on the facing later take from that."
     more = needed.inches + site.facing.added if ruling.from_facing else needed.inches
     cure = f"Bring the hearth out to at least {wording.at_least(more)}."
-    return _build_finding(rules, ruling, "hearth, front", has, needed, message, cure, "hearth.depth")
+    return _build_finding(rules, "hearth, front", has, needed, message, cure, "hearth.depth")
 
 
 def _format_face(site: Site, ruling: HearthRule) -> str:
@@ -77,7 +77,7 @@ def _check_sides(site: Site, rules: Sequence[HearthRule], wording: Wording) -> F
     )
     width = wording.at_least(site.opening.width + 2 * needed.inches)
     cure = f"Widen the hearth to at least {width}."
-    return _build_finding(rules, ruling, "hearth, sides", reach, needed, message, cure, "hearth.width")
+    return _build_finding(rules, "hearth, sides", reach, needed, message, cure, "hearth.width")
 
 
 def _check_thickness(site: Site, rules: Sequence[HearthRule], wording: Wording) -> Finding:
@@ -91,19 +91,18 @@ def _check_thickness(site: Site, rules: Sequence[HearthRule], wording: Wording) 
             f"How thick the hearth is in front is not known; {wording.distance(needed.inches)} is needed."
         )
         cure = "Measure it, at an edge or a loose tile."
-        return _build_finding(rules, ruling, part, None, needed, message + remark, cure, path)
+        return _build_finding(rules, part, None, needed, message + remark, cure, path)
     measured, least = wording.pair(thickness, needed.inches)
     message = f"The hearth is {measured} thick in front; {least} is needed.{remark}"
     if ruling.may_be_thin and THIN_THICKNESS.value - HAIR <= thickness < needed.inches - HAIR:
         thin, rise = wording.distance(THIN_THICKNESS.value), wording.distance(THIN_RISE.value)
         message += f" {thin} is enough only where the firebox's floor lies {rise} or more above the hearth."
     cure = f"Lay a hearth at least {wording.at_least(needed.inches)} thick."
-    return _build_finding(rules, ruling, part, thickness, needed, message, cure, path)
+    return _build_finding(rules, part, thickness, needed, message, cure, path)
 
 
 def _build_finding(
     rules: Sequence[HearthRule],
-    ruling: HearthRule,
     part: str,
     measured: float | None,
     needed: Sourced,
@@ -111,7 +110,7 @@ def _build_finding(
     cure: str,
     path: str,
 ) -> Finding:
-    """`measured` in inches; every rule that asks as much as the `ruling` one is named."""
+    """`measured` in inches; all `rules` in force are named, `needed` is what the strictest of them asks."""
     if measured is None:
         status = Status.UNKNOWN
     else:

@@ -78,7 +78,7 @@ def check_holding(surround: Surround) -> Iterator[Finding]:
     if sag is not None:
         yield _report_sag(surround, sag)
         if not sag.carried:
-            yield _report_weight(surround, sag)
+            yield _report_weight(sag)
         yield _report_pull(surround, work_out_pull(surround))
 
 
@@ -148,7 +148,7 @@ def _report_sag(surround: Surround, sag: Sag) -> Finding:
     )
 
 
-def _report_weight(surround: Surround, sag: Sag) -> Finding:
+def _report_weight(sag: Sag) -> Finding:
     fits = sag.weighed <= sag.full + HAIR
     message = (
         f"With {HEAVY.value:g} lb at its middle besides, the shelf would sag {sag.weighed:.3f} in., "

@@ -158,7 +158,7 @@ def _build_finding(
     """
     worst = readings[0]
     figure = worst.rule.cite(worst.projection, not worst.upward)
-    path, sentence = find_path(surround, worst.part), ""
+    path, sentence = find_path(worst.part), ""
     if worst.wants_cure and grouped is not None:
         cure = cure_part(surround, worst.part, _list_need(grouped, readings), wording)
         path, sentence = cure.path or path, cure.sentence

@@ -213,7 +213,7 @@ def _say(
 ) -> _Said:
     if reading.status is Status.UNKNOWN:
         return _say_missing(chart, reading)
-    path, cure = find_path(surround, reading.part), ""
+    path, cure = find_path(reading.part), ""
     if reading.status is Status.FAIL and grouped is not None:
         found = cure_part(surround, reading.part, _list_need(grouped, reading), wording)
         path, cure = found.path or path, found.sentence
