@@ -15,6 +15,7 @@ from model.board import Board, End, Point2
 if TYPE_CHECKING:
     from model.build.lines import Side
 
+HAIR = 1e-9
 STEEPEST = 1 / 12
 """Most that masonry may be out of plumb for each inch of height; beyond it the level slipped. Shop choice."""
 
@@ -55,7 +56,8 @@ class Lean:
 def follow_masonry(side: Side, boards: tuple[Board, ...]) -> tuple[Board, ...]:
     """`boards`, those that run out from masonry that leans behind their column cut there to follow it.
 
-    What stops before the masonry, at a slip say, is left square.
+    What stops before the masonry, at a slip say, is left square, and so is what rises over the masonry's top:
+    the wall above it stands where it is.
     """
     if side.lean is None:
         return boards
@@ -66,7 +68,7 @@ def follow_masonry(side: Side, boards: tuple[Board, ...]) -> tuple[Board, ...]:
 
 def _ends_at(board: Board, lean: Lean, back: float) -> bool:
     at_back = board.axis == "z" and board.low == End(back)
-    return at_back and min(v for _, v in board.section) < lean.top
+    return at_back and max(v for _, v in board.section) <= lean.top + HAIR
 
 
 def back_edge(

@@ -10,7 +10,7 @@ from model.build.frieze import frieze_hollow
 from model.build.lines import LEAST_LAYER, STRIP, Layout, Overmantel, Side
 from model.fixing import Nailer
 
-NAILERS, SHELF_NAILER, PACKING = "nailers", "shelf nailer", "ledger packing"
+NAILERS, SHELF_NAILER, PACKING = "nailers", "shelf nailer", "old ledger packing"
 FRAMING = 1.5
 """Dressed thickness of two-by framing, in. American Softwood Lumber Standard PS 20."""
 THINNEST = 0.5

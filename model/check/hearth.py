@@ -13,6 +13,7 @@ from model.check.wording import Wording
 from model.measures import SQUARE_INCHES
 from model.reference.hearth import THIN_RISE, THIN_THICKNESS
 from model.reference.sourced import Sourced
+from model.sentences import merge_stops
 from model.site import Opening, Site
 from model.surround import Surround
 
@@ -126,7 +127,7 @@ def _build_finding(
         measured=measured,
         limit=needed.inches,
         unit="in",
-        message=message,
+        message=merge_stops(message),
         cure="" if status is Status.PASS else cure,
         path=path,
     )

@@ -11,6 +11,7 @@ from model.check.regime import APPLIANCES, LOCAL, MASONRY_KINDS
 from model.check.wording import Wording
 from model.reference.hearth import IRC_LISTED
 from model.reference.sourced import Standing
+from model.sentences import merge_stops
 from model.site import Chart, Local, Site
 from model.surround import Surround
 
@@ -142,7 +143,7 @@ def _build_finding(text: _Text, reach: _Reach, status: Status, message: str, cur
         measured=reach.measured if reach.needed is not None else None,
         limit=reach.needed,
         unit="in",
-        message=message,
+        message=merge_stops(message),
         cure=cure,
         path=path,
     )

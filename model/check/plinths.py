@@ -11,6 +11,7 @@ from model.check.clearance import HAIR
 from model.check.finding import Finding, Status
 from model.check.wording import Wording
 from model.reference.joinery import OVER_BASEBOARD
+from model.sentences import end_sentence
 from model.surround import Surround
 
 CHECK = "plinth height"
@@ -43,7 +44,9 @@ def _report(surround: Surround, side: Side, obstacle: Obstacle) -> Finding:
         measured=has,
         limit=wants,
         unit="in",
-        message=f"The {side.name} plinth reaches {high} over the floor, the baseboard beside it {low}.",
+        message=end_sentence(
+            f"The {side.name} plinth reaches {high} over the floor, the baseboard beside it {low}"
+        ),
         cure="" if fits else "Make the plinths as high as the baseboard, or higher.",
         path="plinth.height",
         boards=surround.marks_of(lambda board: _is_plinth(board, side)),

@@ -55,11 +55,11 @@ def test_the_cut_list_names_what_is_sawn_out_of_a_return():
 def test_the_shelf_rests_on_an_old_ledger_that_is_used_and_packing_makes_up_what_is_missing():
     """Its top at 51 1/2, the shelf's underside at 52; own pieces from its ends at 24 to the columns at 31."""
     surround = plan("old_ledger.top=51 1/2", "old_ledger.use=use")
-    (packing,) = pieces(surround, "ledger packing")
+    (packing,) = pieces(surround, "old ledger packing")
     assert packing.bounds == ((-24, 51.5, 0), (24, 52, 1.5))
     ends = sorted((b.bounds[0][0], b.bounds[1][0]) for b in pieces(surround, "shelf nailer"))
     assert ends == [(-31, -24), (24, 31)]
-    assert pieces(plan("old_ledger.top=52", "old_ledger.use=use"), "ledger packing") == []
+    assert pieces(plan("old_ledger.top=52", "old_ledger.use=use"), "old ledger packing") == []
 
 
 @pytest.mark.parametrize(

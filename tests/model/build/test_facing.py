@@ -80,6 +80,16 @@ def test_a_plinth_return_and_a_bed_mould_are_cut_to_follow_it_and_a_slip_stops_w
     assert sum(b.role == "plinth return" and b.is_scribed for b in behind_slip.boards) == 1
 
 
+def test_a_plinth_that_rises_over_low_masonry_stays_square_and_out_of_the_wall():
+    """Facing 10 1/2 high and 1/2 proud: over it the wall stands at -1/2, wherever the facing's head leans."""
+    low = plan("facing.height=10 1/2", "facing.proud=1/2", "plumb.right=-7/8", "plinth.height=24")
+    returns = [b for b in low.boards if b.role == "plinth return" and b.assembly == "right column"]
+    assert returns
+    assert all(board.bounds[0][2] >= -0.5 for board in returns)
+    tall = plan("facing.height=30", "facing.proud=1/2", "plumb.right=-1/4", "plinth.height=24")
+    assert any(b.role == "plinth return" and b.bounds[0][2] < -0.1 for b in tall.boards)
+
+
 def test_a_reading_far_out_of_plumb_is_taken_for_a_slip():
     layout = plan("plumb.right=2", "facing.proud=2", "facing.height=12").layout
     (shortfall,) = (s for s in layout.shortfalls if s.path == "plumb.right")

@@ -77,6 +77,14 @@ def test_the_side_view_numbers_its_boards_without_the_packing_that_it_leaves_out
     assert not PACKING & {board.role for board in drawn}
 
 
+def test_what_makes_up_an_old_ledger_is_no_wedge_behind_a_new_one():
+    surround = _plan("old_ledger.top=51 1/2", "old_ledger.use=use", "plumb.right=1")
+    (filler,) = (b for b in surround.boards if b.role.endswith("packing") and b.bounds[0][1] == 51.5)
+    assert filler not in _packing(surround)
+    _, numbers = project_boards(surround, "side")
+    assert any(surround.boards[i] == filler for i in numbers)
+
+
 @settings(max_examples=40, deadline=None)
 @given(
     jobs(plumb__left=None, plumb__right=None, slip__on=True, back_band__on=True),

@@ -6,7 +6,7 @@ import pytest
 
 from model.check.finding import Finding, Status
 from model.check.hearth import check_hearth
-from model.job import default_job, with_texts
+from model.job import default_job, with_texts, with_value
 from model.surround import plan_surround
 
 ASKED = {"chart__hearth_front": "18", "chart__hearth_side": "6", "chart__hearth_thickness": "1"}
@@ -72,6 +72,14 @@ def test_what_was_not_looked_up_is_asked_for_beside_what_was():
 def test_none_asked_for_is_within_whatever_the_hearth_is():
     found = _check(chart__hearth_front="0", chart__hearth_side="0", chart__hearth_thickness="0")
     assert {f.status for f in found.values()} == {Status.PASS}
+
+
+def test_a_figure_in_decimals_ends_its_sentence_with_one_stop():
+    """As wide as is asked for but for a hair, so that only decimals tell."""
+    job = with_texts(default_job(), [("site.fireplace", "gas")])
+    job = with_value(with_value(job, "hearth.depth", 19.999), "chart.hearth_front", 20.001)
+    found = {f.part: f for f in check_hearth(plan_surround(job))}["hearth, front"]
+    assert found.message.endswith("asks for 20.0010 in.")
 
 
 def test_a_thickness_that_was_not_measured_is_not_known():
