@@ -49,6 +49,7 @@ def run_window(name: str, ahead: Ahead | None = None) -> int:
         keeper.setEnabled(False)
     window.wind_up()
     window.session.retire()
+    window.cutting.stock.session.retire()
     return code
 
 

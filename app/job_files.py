@@ -111,6 +111,8 @@ class JobFiles(QObject):
         if self._session.path is None:
             return self.save_as()
         state = file_state(self._session.path)
+        if state is None and self.state is not None:
+            return self._write_anew(self._session.path)
         if state is None or state == self.state:
             return self._write(self._session.path)
         choice = ask_over_changes(self._window, self._session.path, "job")
@@ -123,6 +125,17 @@ class JobFiles(QObject):
         start = self.folder / (file_stem(self._session.job) + JOB_SUFFIX)
         where = ask_where(self._window, "Save the job", start, KINDS)
         return where is not None and self._write(where[0])
+
+    def _write_anew(self, path: Path) -> bool:
+        """Save to where the file was that is there no more; it may be on a disk that was taken away."""
+        is_done = self._write(path)
+        if is_done:
+            self._notice.say(
+                f"“{path.name}” was no longer where it was opened; it is written there anew. If it was "
+                "moved, or its disk was taken away, save the job there as well.",
+                (("Save as…", self._save_elsewhere),),
+            )
+        return is_done
 
     def _write(self, path: Path) -> bool:
         is_whole = self._commit()

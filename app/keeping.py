@@ -109,8 +109,8 @@ class Keeper(QObject):
         self._lock: QLockFile | None = None
         self._is_refused = False
         self._timer = build_pause(self, pause, self.keep)
-        session.changed.connect(self._wait)
-        session.state_changed.connect(self._wait)
+        session.changed.connect(self.keep_soon)
+        session.state_changed.connect(self.keep_soon)
 
     def write(self) -> dict[str, object]:
         """What is to be kept, as plain data."""
@@ -126,7 +126,8 @@ class Keeper(QObject):
         """The file that unsaved work is kept in; None where none is."""
         return self._path if self._path.is_file() else None
 
-    def _wait(self) -> None:
+    def keep_soon(self) -> None:
+        """Keep after a pause, however much happens meanwhile."""
         if not self._timer.isActive():
             self._timer.start()
 

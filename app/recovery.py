@@ -5,7 +5,8 @@ How it is kept is app.keeping's business; app.stock_recovery does the same for t
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -13,7 +14,9 @@ from typing import Any
 from app.files import FileState
 from app.keeping import PAUSE, STATE, Keeper, Left, list_left
 from app.session import Session
-from model.job import Job, read_job, write_job
+from model.errors import Refused
+from model.job import Job, read_job, with_value, write_job
+from model.parameters import find_parameter
 
 _SUFFIX = ".unsaved"
 
@@ -38,7 +41,10 @@ def _read(kept: dict[str, Any], left: Left) -> LeftBehind:
 
 
 class Recovery(Keeper):
-    """Keeps the session's unsaved work; `find_state` gives how the job's file was last."""
+    """Keeps the session's unsaved work; `find_state` gives how the job's file was last.
+
+    `list_typed` gives paths and long texts that are being typed and not entered yet: they are kept as well.
+    """
 
     def __init__(
         self,
@@ -46,11 +52,25 @@ class Recovery(Keeper):
         folder: Path,
         pause: int = PAUSE,
         find_state: Callable[[], FileState | None] = lambda: None,
+        list_typed: Callable[[], Sequence[tuple[str, str]]] = tuple,
     ) -> None:
         super().__init__(session, folder, _SUFFIX, pause)
-        self._session, self._find_state = session, find_state
+        self._session, self._find_state, self._list_typed = session, find_state, list_typed
+
+    @property
+    def is_unsaved(self) -> bool:
+        """Whether there is work, or a text being typed, that a crash would lose."""
+        return self._session.is_unsaved or self._find_job() != self._session.job
+
+    def _find_job(self) -> Job:
+        """The job with what is being typed in it; without what is refused."""
+        job = self._session.job
+        for path, text in self._list_typed():
+            with suppress(Refused):
+                job = with_value(job, path, find_parameter(path).parse(text, job.about.length_style))
+        return job
 
     def write(self) -> dict[str, object]:
         """The job's text and where it came from."""
         source = str(self._session.path.resolve()) if self._session.path else ""
-        return {"path": source, STATE: self._find_state(), "job": write_job(self._session.job)}
+        return {"path": source, STATE: self._find_state(), "job": write_job(self._find_job())}

@@ -236,6 +236,7 @@ class Window(QMainWindow):
         self.takeoff.ready.connect(self._show_materials)
         self.loading.finished.connect(self._take_over)
         self.recovery.refused.connect(self._say_unkept)
+        self.fields.typed.connect(self.recovery.keep_soon)
         self.stock_recovery.refused.connect(self._say_unkept)
         self.measuring.shown.connect(self._turn_page)
         self.measuring.design_asked.connect(lambda: self.start_from_fireplace("usual"))

@@ -66,7 +66,13 @@ def _build_foundation(window: Window) -> None:
     window.picturing = Picturing(window.drafting, window.fields)
     window.measuring = Measuring(session, window.drafting)
     window.files = files = JobFiles(window, session, window.settings, window.notice, window.commit_pending)
-    window.recovery = Recovery(session, window.recovery_folder, find_state=lambda: files.state)
+    window.recovery = Recovery(
+        session,
+        window.recovery_folder,
+        find_state=lambda: files.state,
+        list_typed=window.fields.list_typed,
+    )
+    window.recovery.setParent(window)  # what is typed in the window goes with it
     window.sections = OwnSections(window, session, window.files, window.notice)
 
 
@@ -75,6 +81,7 @@ def _build_lists(window: Window) -> None:
     session, notice, tray = window.session, window.notice, window.tray
     window.cutting = CuttingBeside(window, session, window.settings, notice, tray.plans, tray.buying)
     window.stock_recovery = StockRecovery(window.cutting.stock, window.recovery_folder)
+    window.stock_recovery.setParent(window)
     window.options = Optioning(
         window, session, window.drafting, window.cutting, notice, window.commit_pending
     )

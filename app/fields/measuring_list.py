@@ -83,6 +83,7 @@ class MeasuringList(QWidget):
     focused = Signal(str)
     refused = Signal(str)
     measuring_asked = Signal()
+    typed = Signal()
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -185,6 +186,8 @@ class MeasuringList(QWidget):
     def _add_row(self, parameter: Parameter) -> Row:
         row = build_row(parameter)
         row.entered.connect(self._enter)
+        if isinstance(row, TextAreaRow):
+            row.area.textChanged.connect(self.typed)
         row.stepped.connect(self._step)
         row.focused.connect(self._focus)
         row.left.connect(self._leave)
@@ -273,6 +276,11 @@ class MeasuringList(QWidget):
         """Enter what is being typed; whether nothing refused stands in the list."""
         settled = [row.commit() for row in self._rows.values()]
         return all(settled)
+
+    def list_typed(self) -> tuple[tuple[str, str], ...]:
+        """Paths and texts of areas in which something was typed that is not entered yet."""
+        areas = [row for row in self._rows.values() if isinstance(row, TextAreaRow)]
+        return tuple((row.path, row.area.toPlainText()) for row in areas if row.area.is_touched)
 
     def recolour(self) -> None:
         """Take the colours of the ground in use."""

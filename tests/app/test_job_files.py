@@ -199,3 +199,17 @@ def test_a_file_with_many_faults_names_the_first_and_counts_the_rest(window: Win
     assert lines[0].endswith("was not opened, and nothing in it was changed.")
     assert len(lines) == MOST_FAULTS + 2
     assert lines[-1].endswith(" more")
+
+
+def test_a_file_that_is_gone_is_written_anew_and_that_is_told(window: Window, tmp_path: Path):
+    mine = tmp_path / "mine.mantel"
+    save_job_file(mine, default_job())
+    assert window.files.open(mine)
+    window.session.set_text("opening.width", "44")
+    mine.unlink()
+    assert window.files.save()
+    assert "no longer where it was opened" in window.notice.text
+    assert read_value(read_job_file(mine), "opening.width") == 44
+    window.session.set_text("opening.width", "45")
+    assert window.files.save()
+    assert window.notice.text == ""

@@ -409,6 +409,26 @@ def test_work_left_behind_stays_there_while_this_window_cannot_keep_it(
     found[0].discard()
 
 
+def test_notes_that_are_being_typed_are_kept_before_they_are_entered(
+    qtbot: QtBot, window: Window, tmp_path: Path
+):
+    row = window.fields.rows["job.notes"]
+    window.fields.focus_path("job.notes")
+    qtbot.keyClicks(row.area, "Gate is blue")
+    assert not window.session.is_unsaved
+    assert window.recovery._timer.isActive()
+    window.recovery.keep()
+    window.recovery._lock.unlock()
+    (left,) = list_left_behind(tmp_path / "unsaved")
+    assert left.job.about.notes == "Gate is blue"
+    left.lock.unlock()
+    qtbot.keyClick(row.area, Qt.Key.Key_Escape)
+    assert row.area.toPlainText() == ""
+    window.recovery.keep()
+    assert window.recovery.kept_in is None
+    assert window.session.stack.count() == 0
+
+
 def test_a_closed_window_leaves_no_unsaved_work_behind(qtbot: QtBot, window: Window, tmp_path: Path):
     _enter(qtbot, window, "opening.width", "44")
     window.recovery.keep()
