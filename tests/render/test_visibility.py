@@ -168,7 +168,7 @@ def test_facets_of_one_curve_show_no_lines_between_them():
 
 def test_faces_are_numbered_once_for_boards_that_only_change_their_sizes():
     one = plan_of(default_job())
-    wider = plan_of(with_texts(default_job(), [("column.width", "8")]))
+    wider = plan_of(with_texts(default_job(), [("column.width", "7")]))
     first, second = (flatten_boards(surround.boards, surround.corners) for surround in (one, wider))
     assert first.quads is second.quads
     assert not np.array_equal(first.corners, second.corners)
