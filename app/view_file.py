@@ -172,7 +172,7 @@ def parse_ratio(text: str) -> float | None:
 
 
 def parse_dots(text: str) -> int:
-    """Dots to an inch of paper. Raises Refused."""
+    """Dots to an inch of paper, DOTS_PER_INCH for no text. Raises Refused."""
     if not text:
         return DOTS_PER_INCH
     dots = _read_figure(text)

@@ -187,7 +187,7 @@ class Side:
     def lean_behind(self, back: float) -> Lean | None:
         """How what lies at z = `back` leans: the facing, or the wall where neither side is on the facing.
 
-        None where it was not read, or is plumb.
+        None where it was not read or is plumb, and for a back that does not lie on it.
         """
         measured = back == max(self.inner_back, self.outer_back)
         return self.lean if measured else None

@@ -121,7 +121,7 @@ def fit_back_band(
 ) -> Section | None:
     """On the facing that shows inside the surround, no thicker than columns and frieze stand out.
 
-    None as `fit_moulding` says; so where the surround's inner edge does not lie on the facing.
+    None as `fit_moulding` says: there is no room where the surround's inner edge is not on the facing.
     """
     bottom = frieze.outline[1]
     feet = max(side.plinth_top for side in sides) + (cap.height if cap else 0.0)

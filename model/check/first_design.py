@@ -92,7 +92,7 @@ def size_first_design(
 ) -> FirstDesign | None:
     """The design that follows the guide best among those that pass; None where no clearance is known.
 
-    `step` is told which part is done, and may raise to end it.
+    `guide` is one of GUIDES. `step` is told which part is done, and may raise to end it.
     """
     job = _start(job)
     if not read_statuses(plan_surround(job)):
