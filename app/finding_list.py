@@ -279,6 +279,11 @@ class FindingList(QListView):
         else:
             self.setCurrentIndex(self._findings.index(same[0]))
 
+    def height_of_current(self) -> int:
+        """Pixels that the line in focus needs beside a scroll bar; 0 where none is."""
+        row, beside = self.currentIndex().row(), self.verticalScrollBar().sizeHint().width()
+        return self._line.height_of(row, self.width() - beside) if row >= 0 else 0
+
     def current(self) -> Finding | None:
         """The finding in focus, None where none is."""
         index = self.currentIndex()
@@ -291,9 +296,11 @@ class FindingList(QListView):
             self.setCurrentIndex(self.currentIndex())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Another width breaks the messages otherwise."""
+        """Another width breaks the messages otherwise; the line in focus stays in sight."""
         super().resizeEvent(event)
         self.scheduleDelayedItemsLayout()
+        if self.currentIndex().isValid():
+            self.scrollTo(self.currentIndex())
 
     def _choose(self, _index: QModelIndex, _before: QModelIndex) -> None:
         self.chosen.emit(self.current())

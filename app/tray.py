@@ -28,6 +28,9 @@ from app.rooms import FINDINGS, HEAD_HEIGHT, LEAST_TRAY, TITLES
 from app.sparing import least_width, spare
 from app.theme import RHYTHM
 
+CURE_HEIGHT = 6 * RHYTHM
+"""Pixels of two lines of a cure."""
+
 
 class Tray(QWidget):
     """Seven lists under one row of headings. `folded` says when it opens or closes."""
@@ -109,6 +112,10 @@ class Tray(QWidget):
         """Leave away the headings that there is no room for beside the counts."""
         self.heading(self.page).show()
         spare(self._row, self._list_spared(), self.width())
+
+    def height_in_focus(self) -> int:
+        """Pixels at which the finding in focus and two lines of its cure are read whole."""
+        return HEAD_HEIGHT + self.findings.height_of_current() + CURE_HEIGHT
 
     @property
     def is_folded(self) -> bool:

@@ -126,6 +126,7 @@ class Window(QMainWindow):
         self.settings = settings
         self.recovery_folder = recovery_folder
         self.is_bare = True
+        self._read_last: tuple[str, str, str] | None = None
         self.setWindowTitle(PRODUCT)
         self.canvas = Canvas()
         self.bar = ViewBar()
@@ -440,9 +441,14 @@ class Window(QMainWindow):
 
     def _make_room(self, page: int) -> None:
         """A plan or a price is no use in a slit: turned to, it gets two fifths of the height."""
+        if page in ROOMY:
+            self._raise_tray(self.height())
+
+    def _raise_tray(self, wanted: int) -> None:
+        """Make the tray as high as is wanted where it is lower, but no more than two fifths of the height."""
         sheet, tray = self.upright.sizes()
-        least = (sheet + tray) * 2 // 5
-        if page in ROOMY and tray < least:
+        least = min(wanted, (sheet + tray) * 2 // 5)
+        if tray < least and not self.tray.is_folded:
             self.upright.setSizes([sheet + tray - least, least])
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -466,8 +472,12 @@ class Window(QMainWindow):
         self.tray.materials.show_materials(takeoff.materials, self.session.job.about.length_style)
 
     def _show_finding(self, finding: Finding | None) -> None:
-        """Mark where the finding in focus is; its boards are outlined too."""
+        """Mark where the finding in focus is; its boards are outlined too. Another one is read whole."""
         self.curing.follow(finding)
+        which = (finding.check, finding.rule, finding.part) if finding is not None else None
+        if which not in (None, self._read_last):
+            self._raise_tray(self.tray.height_in_focus())
+        self._read_last = which
         points = self.drafting.place_finding(finding) if finding is not None else ()
         self.canvas.show_finding(finding, points)
         self.canvas.show_outlines(self.drafting.outline_boards(frozenset(finding.boards if finding else ())))

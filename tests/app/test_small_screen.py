@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.buttons import StrongButton
-from app.rooms import CUTS, MATERIALS
+from app.rooms import CUTS, LEAST_TRAY, MATERIALS
 from app.settings import Settings
 from app.view_bar import CHOICES
 from app.window import Window
@@ -182,3 +182,33 @@ def test_several_options_fit_a_small_laptop_and_have_all_their_buttons_on_a_larg
     _resize(qtbot, window, *SMALLEST)
     assert bar.tabs.isVisible()
     assert _overhangs(window, bar) == []
+
+
+def test_the_finding_in_focus_is_read_whole_on_a_laptop_at_125_percent(qtbot: QtBot, window: Window):
+    window.files.open_example("too-close")
+    qtbot.waitUntil(lambda: bool(window.drafting.findings))
+    _resize(qtbot, window, 1093, 614)
+    qtbot.wait(50)
+    found = window.tray.findings
+    for row in range(4):
+        found.setCurrentIndex(found.model().index(row, 0))
+        qtbot.wait(30)
+        line = found.visualRect(found.currentIndex())
+        assert line.top() >= 0
+        assert line.bottom() <= found.viewport().height()
+    sheet, tray = window.upright.sizes()
+    assert tray <= sheet
+
+
+def test_a_tray_made_low_by_hand_stays_so_while_the_same_finding_is_in_focus(qtbot: QtBot, window: Window):
+    window.files.open_example("too-close")
+    qtbot.waitUntil(lambda: bool(window.drafting.findings))
+    _resize(qtbot, window, 1093, 614)
+    window.tray.findings.setCurrentIndex(window.tray.findings.model().index(0, 0))
+    window.upright.setSizes([2000, LEAST_TRAY])
+    low = window.upright.sizes()[1]
+    drawn = window.drafting.findings
+    window.session.set_text("shelf.depth", "9 1/2")
+    qtbot.waitUntil(lambda: window.drafting.findings is not drawn)
+    qtbot.wait(50)
+    assert window.upright.sizes()[1] == low
