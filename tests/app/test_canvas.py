@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtCore import QCoreApplication, QPoint, QPointF, Qt
+from PySide6.QtGui import QNativeGestureEvent, QPointingDevice, QWheelEvent
 from PySide6.QtTest import QTest
 
 from app.canvas import Canvas
@@ -216,12 +217,36 @@ def test_the_paper_is_white_on_a_ground_that_is_not(canvas: Canvas):
 
 def _turn_wheel(canvas: Canvas, at: QPointF, amount: int) -> None:
     """A wheel with notches, as a mouse has it."""
-    from PySide6.QtCore import QCoreApplication
-    from PySide6.QtGui import QWheelEvent
-
     event = QWheelEvent(
         at, canvas.mapToGlobal(at), QPoint(), QPoint(0, amount), Qt.MouseButton.NoButton,
         Qt.KeyboardModifier.NoModifier, Qt.ScrollPhase.NoScrollPhase, False,
     )  # fmt: skip
     QCoreApplication.sendEvent(canvas, event)
     QTest.qWait(0)
+
+
+def test_two_fingers_on_a_touch_pad_move_the_sheet_and_with_control_zoom(canvas: Canvas):
+    before, at = canvas.place, QPointF(300, 300)
+    for keys in (Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ControlModifier):
+        event = QWheelEvent(
+            at, canvas.mapToGlobal(at), QPoint(12, 30), QPoint(0, 120), Qt.MouseButton.NoButton,
+            keys, Qt.ScrollPhase.ScrollUpdate, False,
+        )  # fmt: skip
+        QCoreApplication.sendEvent(canvas, event)
+        if keys is Qt.KeyboardModifier.NoModifier:
+            assert canvas.place.scale == before.scale
+            moved = canvas.place.to_pixels((0.0, 0.0)) - before.to_pixels((0.0, 0.0))
+            assert (moved.x(), moved.y()) == pytest.approx((12, 30))
+    assert canvas.place.scale > before.scale
+
+
+def test_two_fingers_pulled_apart_zoom_about_the_place_between_them(canvas: Canvas):
+    before, at = canvas.place, QPointF(300, 300)
+    under = before.to_model(at)
+    pad = QPointingDevice.primaryPointingDevice()
+    event = QNativeGestureEvent(
+        Qt.NativeGestureType.ZoomNativeGesture, pad, 2, at, at, canvas.mapToGlobal(at), 0.25, QPointF()
+    )
+    QCoreApplication.sendEvent(canvas, event)
+    assert canvas.place.scale == pytest.approx(1.25 * before.scale)
+    assert canvas.place.to_model(at) == pytest.approx(under)

@@ -452,3 +452,14 @@ def test_every_field_shows_the_job_after_steps_back_and_forth(fields: MeasuringL
     for move in (session.undo, session.undo, session.redo, session.undo, session.undo):
         move()
         check()
+
+
+@pytest.mark.parametrize("path", ["site.rule", "look.paint", "job.units"])
+def test_the_wheel_turns_no_choice_that_has_not_the_cursor(
+    fields: MeasuringList, session: Session, path: str
+):
+    fields.focus_path("job.notes")
+    box, before = fields.rows[path].value_widget, session.job
+    for widget in (box, *(child for child in box.findChildren(QWidget) if isinstance(child, TapeEdit))):
+        assert not _turn(widget, 1)
+    assert session.job is before

@@ -194,3 +194,42 @@ def test_the_empty_page_has_a_button_that_closes_it(qtbot, wall: PhotoWall):
     [close] = [button for button in page.findChildren(QPushButton) if button.text() == "Close"]
     qtbot.mouseClick(close, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: wall.page is None)
+
+
+def test_a_lens_that_there_is_none_of_is_told_and_changes_nothing(
+    qtbot, wall: PhotoWall, session: Session, photo: Path
+):
+    page = put_up(qtbot, wall)
+    wall.take(photo)
+    before = session.job
+    for text in ("wide", "2000", "-3"):
+        wall.set_lens(text)
+        assert session.job is before
+        assert "Write the lens as a number" in page.status.text()
+    wall.set_lens("24 mm")
+    assert (session.job.photo.equivalent, session.job.photo.is_typed) == (24.0, True)
+    wall.set_lens("")
+    assert (session.job.photo.equivalent, session.job.photo.is_typed) == (28.0, False)
+
+
+def test_a_picture_that_cannot_be_saved_is_told(
+    qtbot, wall: PhotoWall, session: Session, photo: Path, tmp_path: Path
+):
+    page = put_up(qtbot, wall)
+    assert not wall.save(tmp_path / "seen.png")
+    assert "no picture yet" in page.status.text()
+    stored = WallPhoto(*HALF, true_corners(session), 28.0, False, "wall.jpg")
+    session.change("take in", replace(session.job, photo=stored))
+    qtbot.waitUntil(lambda: wall.picture is not None, timeout=20_000)
+    assert not wall.save(tmp_path / "no folder" / "seen.png")
+    assert "no such file or folder" in page.status.text()
+
+
+def test_a_photo_stays_in_a_job_that_has_no_folder(qtbot, wall: PhotoWall, session: Session, photo: Path):
+    session.open(session.job, None)
+    page = put_up(qtbot, wall)
+    wall.take(photo)
+    kept = session.job.photo
+    wall.keep_elsewhere()
+    assert session.job.photo is kept
+    assert "Save the job first" in page.status.text()

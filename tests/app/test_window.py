@@ -501,3 +501,43 @@ def test_a_proportion_in_focus_is_ruled_over_the_front_while_its_list_is_read(wi
     window.tray.turn_to(PROPORTIONS)
     assert window.canvas.overlay.guides == window.drafting.guides[2].lines
     window.grab()
+
+
+def test_keys_come_closer_go_further_and_fit_the_sheet(window: Window):
+    scale = window.canvas.place.scale
+    _action(window, "Closer").trigger()
+    assert window.canvas.place.scale > scale
+    assert not window.canvas.is_fitted
+    _action(window, "Further").trigger()
+    _action(window, "Further").trigger()
+    assert window.canvas.place.scale < scale
+    _action(window, "Fit").trigger()
+    assert window.canvas.place.scale == pytest.approx(scale)
+
+
+def test_a_click_beside_the_wood_lets_go_of_what_was_picked(qtbot: QtBot, window: Window):
+    board = next(b for b in window.drafting.surround.boards if b.role == "plinth front")
+    (x0, x1), (y0, y1) = ((board.bounds[0][i], board.bounds[1][i]) for i in (0, 1))
+    window.canvas.view_clicked.emit("front", ((x0 + x1) / 2, (y0 + y1) / 2))
+    assert window.tray.page == CUTS
+    assert window.canvas.overlay.outlines
+    window.canvas.view_clicked.emit("front", (0.0, -500.0))
+    assert not window.canvas.overlay.outlines
+    assert window.canvas.hasFocus()
+
+
+def test_menus_show_the_units_in_use_and_save_no_section_that_is_not_there(window: Window):
+    window.session.set_value("job.units", "millimetres")
+    edit = next(a.menu() for a in window.menuBar().actions() if a.text() == "&Edit")
+    edit.aboutToShow.emit()
+    assert window.menus.units["millimetres"].isChecked()
+    saves = [
+        action
+        for menu in window.findChildren(QMenu)
+        for action in menu.actions()
+        if "own section" in action.text().lower() and "save" in action.text().lower()
+    ]
+    assert len(saves) == 3
+    for menu in window.findChildren(QMenu):
+        menu.aboutToShow.emit()
+    assert not any(action.isEnabled() for action in saves)

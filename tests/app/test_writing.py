@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QFileDialog
 from pytestqt.qtbot import QtBot
 
 from app.buying_table import HEADINGS
-from app.outputs import BUYING, LIST, LISTS, OFFER, PACKET, PARTS, PLAN, name_output
+from app.outputs import BUYING, LIST, LISTS, OFFER, PACKET, PARTS, PLAN, TEMPLATES, name_output
 from app.packet_dialog import PacketDialog
 from app.settings import Settings
 from app.window import Window
@@ -19,7 +19,7 @@ from app.writing import DXF_FILTERS
 from model.cutting.buying import list_buying
 from model.cutting.printed import count_printed
 from model.cutting.purchase import Printed
-from model.job import default_job
+from model.job import default_job, with_texts
 from model.photo.stored import WallPhoto
 
 
@@ -271,3 +271,19 @@ def test_the_keyboard_goes_back_to_where_it_was_when_writing_is_stopped(
         window.progress.stop_button.setFocus()
         window.progress.stop_button.click()
     assert window.focusWidget() is before
+
+
+def test_what_the_job_has_nothing_of_is_told_and_no_file_is_written(
+    qtbot: QtBot, window: Window, tmp_path: Path
+):
+    texts = [
+        ("bed_mould.on", "no"),
+        ("column.kind", "plain"),
+        ("frieze.kind", "plain"),
+        ("facing.proud", "0"),
+    ]
+    window.session.open(with_texts(default_job(), [*texts, ("cord.on", "no")]), None)
+    with qtbot.waitSignal(window.work.done, timeout=60_000):
+        window.writing.write_packet(tmp_path / "out", "letter", (TEMPLATES,))
+    assert "Nothing was written" in window.notice.text
+    assert not list(tmp_path.glob("out/*"))
