@@ -41,10 +41,10 @@ class Seen(QObject):
 
     def show_picture(self) -> ShowWindow:
         """The picture for the homeowner, on the whole screen."""
-        from app.show_window import BIG, LARGE, LOW_SCREEN, ShowWindow
+        from app.show_window import ShowWindow, find_side
 
         if self.show_page is None:
-            side = LARGE if self._window.screen().size().height() < LOW_SCREEN else BIG
+            side = find_side(self._window.screen().size())
             self.show_page = ShowWindow(self._session, self._take_up, side)
             self.show_page.gone.connect(self._forget)
         self.show_page.setGeometry(self._window.screen().geometry())

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import (
     QCloseEvent,
     QColor,
@@ -39,13 +39,17 @@ from model.units import format_length
 if TYPE_CHECKING:
     from render.drawing import Drawing
 
-BIG, LARGE = 56, 40
-"""Pixels: a control's side on a large screen and on a laptop's."""
-LOW_SCREEN = 900
-"""Pixels of height under which a screen is a laptop's."""
+SIDES = ((1600, 900, 56), (1060, 0, 40), (0, 0, 32))
+"""Pixels: from which width and height of a screen on its controls have which side."""
 LINE_DOTS = 3.4
 CLEAR = 3 * RHYTHM
 RATIO = 12.0
+
+
+def find_side(screen: QSize) -> int:
+    """The side of a control on a screen of that size, in pixels."""
+    fits = (side for wide, high, side in SIDES if screen.width() >= wide and screen.height() >= high)
+    return next(fits)
 
 
 @dataclass(frozen=True, slots=True)
@@ -215,7 +219,7 @@ class ShowWindow(QWidget):
         self,
         session: Session,
         take_up: Callable[[int], object],
-        side: int = BIG,
+        side: int = SIDES[0][2],
     ) -> None:
         super().__init__(None, Qt.WindowType.Window)
         self._session, self._take_up = session, take_up

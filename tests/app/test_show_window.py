@@ -8,9 +8,11 @@ from PySide6.QtWidgets import QApplication
 
 from app.demo import read_demo
 from app.session import Session
-from app.show_window import BIG, LARGE, ShowWindow
+from app.show_window import SIDES, ShowWindow, find_side
 from model.job import read_value
 from model.options import add_option, take_up
+
+BIG, LARGE = SIDES[0][2], SIDES[1][2]
 
 
 @pytest.fixture
@@ -129,12 +131,24 @@ def test_a_long_warning_cuts_no_control_short(qtbot, page: ShowWindow, width: in
         assert each.geometry().bottom() < page.area.viewport().height()
 
 
-@pytest.mark.parametrize("scale", [1.0, 1.25, 1.5, 2.0])
-def test_close_is_in_sight_on_a_laptop_at_every_enlargement(qtbot, page: ShowWindow, scale: float):
-    page.resize(round(1366 / scale), round(768 / scale))
-    QApplication.processEvents()
+@pytest.mark.parametrize(("scale", "side"), [(1.0, 40), (1.25, 40), (1.5, 32), (2.0, 32)])
+def test_close_is_in_sight_on_a_laptop_at_every_enlargement(
+    qtbot, dressed, session: Session, scale: float, side: int
+):
+    screen = QSize(round(1366 / scale), round(768 / scale))
+    assert find_side(screen) == side
+    page = ShowWindow(session, lambda _i: None, side)
+    qtbot.addWidget(page)
+    page.resize(screen)
+    page.show()
+    qtbot.waitExposed(page)
     for button in (page.close_, page.alone):
         assert page.rect().contains(QRect(button.mapTo(page, QPoint()), button.size()))
-    if scale < 1.5:
+    if scale < 2.0:
         assert page.area.horizontalScrollBar().maximum() == 0
         assert not page.close_.geometry().intersects(page.alone.geometry())
+
+
+def test_a_large_screen_has_the_largest_controls():
+    assert find_side(QSize(1920, 1080)) == BIG
+    assert find_side(QSize(1920, 800)) == LARGE
