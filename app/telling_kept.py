@@ -44,7 +44,7 @@ def _tell_rows(left: LeftList) -> str:
     if before == left.stock_list:
         return "The list itself holds the same."
     rows = {*left.stock_list.sold, *left.stock_list.on_hand} - {*before.sold, *before.on_hand}
-    count = f"{len(rows)} row{'' if len(rows) == 1 else 's'}"
+    count = f"{len(rows)}\N{NO-BREAK SPACE}row{'' if len(rows) == 1 else 's'}"
     return (
         f"Changed or new: {count}."
         if rows

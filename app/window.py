@@ -310,7 +310,7 @@ class Window(QMainWindow):
 
     def _say_unkept(self, cause: str) -> None:
         """Say that a crash would cost what is not saved."""
-        text = f"No copy of unsaved work can be kept: {cause}. Save often."
+        text = f"No copy of unsaved work can be kept in {self.recovery_folder}: {cause}. Save often."
         self.notice.offer(text, wrong=True)
 
     def choose_views(self, views: tuple[str, ...]) -> None:

@@ -70,7 +70,7 @@ def test_prices_of_a_program_that_died_are_offered_and_taken_up_as_unsaved(
 ):
     other = _reopen(qtbot, kept, tmp_path, settings)
     assert "“yard”" in other.notice.text
-    assert other.notice.text.endswith("Changed or new: 2 rows.")
+    assert other.notice.text.endswith("Changed or new: 2\N{NO-BREAK SPACE}rows.")
     other.notice.buttons[0].click()
     stock = other.cutting.stock
     assert stock.session.stock_list == _priced(EXAMPLE, 111, 222)
@@ -124,7 +124,7 @@ def test_an_offer_says_what_the_list_has_of_it(path: Path, tmp_path: Path):
         about = tmp_path / "1.unsaved-list", None, datetime(2026, 3, 4, 15, 6), lock
         return tell_kept_list(LeftList(*about, stock_list, name))
 
-    assert told(_priced(EXAMPLE, 111), str(path)).endswith("Changed or new: 1 row.")
+    assert told(_priced(EXAMPLE, 111), str(path)).endswith("Changed or new: 1\N{NO-BREAK SPACE}row.")
     assert told(EXAMPLE, str(path)).endswith("The list itself holds the same.")
     assert "taken out" in told(replace(EXAMPLE, sold=EXAMPLE.sold[1:]), str(path))
     assert "“usual”" in told(EXAMPLE, "")
