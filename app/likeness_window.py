@@ -6,7 +6,7 @@ What is read off stands in model.photo.likeness; what passes to the job in app.l
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QCloseEvent, QPainter
+from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, StrongButton
@@ -101,7 +101,7 @@ class LikenessWindow(QDialog):
         self.told.setVisible(bool(text))
         self.undo_button.setVisible(can_undo)
 
-    def closeEvent(self, event: QCloseEvent) -> None:
-        """Tell whoever put it up."""
+    def done(self, result: int) -> None:
+        """Tell whoever put it up; Escape, its own button and the window's frame all come here."""
         self.gone.emit()
-        super().closeEvent(event)
+        super().done(result)

@@ -6,7 +6,6 @@ What passes between it and the job stands in app.photo_wall.
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
@@ -123,7 +122,7 @@ class PhotoWindow(QDialog):
         self.status.setText(text)
         self.status.setVisible(bool(text))
 
-    def closeEvent(self, event: QCloseEvent) -> None:
-        """Tell whoever put it up."""
+    def done(self, result: int) -> None:
+        """Tell whoever put it up; Escape, its own button and the window's frame all come here."""
         self.gone.emit()
-        super().closeEvent(event)
+        super().done(result)

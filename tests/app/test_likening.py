@@ -148,3 +148,16 @@ def test_the_page_has_a_button_that_closes_it_and_keeps_the_job(qtbot, likening:
     qtbot.mouseClick(close, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: likening.page is None)
     assert session.job == before
+
+
+@pytest.mark.parametrize("end", ["escape", "close"])
+def test_the_page_opens_again_however_it_was_ended(qtbot, likening: Likening, end: str):
+    before = page_of(likening)
+    if end == "escape":
+        qtbot.keyClick(before.open_button, Qt.Key.Key_Escape)
+    else:
+        before.close()
+    assert likening.page is None
+    qtbot.wait(20)
+    with qtbot.waitActive(likening.show()):
+        assert page_of(likening).isVisible()

@@ -233,3 +233,19 @@ def test_a_photo_stays_in_a_job_that_has_no_folder(qtbot, wall: PhotoWall, sessi
     wall.keep_elsewhere()
     assert session.job.photo is kept
     assert "Save the job first" in page.status.text()
+
+
+@pytest.mark.parametrize("end", ["escape", "close"])
+def test_the_page_opens_again_however_it_was_ended(
+    qtbot, wall: PhotoWall, session: Session, photo: Path, end: str
+):
+    page = put_up(qtbot, wall)
+    wall.take(photo)
+    if end == "escape":
+        qtbot.keyClick(page.open_button, Qt.Key.Key_Escape)
+    else:
+        page.close()
+    assert wall.page is None
+    qtbot.wait(20)
+    session.set_text("shelf.depth", "8")
+    assert put_up(qtbot, wall).canvas.corners
