@@ -538,7 +538,8 @@ class Window(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Nothing unsaved is lost without being asked about; a bare window is about to be whole."""
-        if self.is_bare or not (self.files.may_leave() and self.cutting.may_leave()):
+        may_go = not self.is_bare and self.writing.may_leave()
+        if not (may_go and self.files.may_leave() and self.cutting.may_leave()):
             event.ignore()
             return
         self.wind_up()

@@ -14,7 +14,7 @@ from PySide6.QtCore import QObject, QUrl
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QWidget
 
-from app.asking import ask_where
+from app.asking import ask, ask_where
 from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.files import FileTrouble, save_bytes
 from app.notice import Notice
@@ -45,6 +45,8 @@ if TYPE_CHECKING:
 
 DXF_FILTERS = {f"Drawing files, {words} (*.dxf)": version for version, words in VERSION_WORDS.items()}
 """What the drawing file may be, and the version that is written then."""
+
+LEAVE = "Leave without them"
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,6 +174,13 @@ class Writing(QObject):
         if self._work.is_busy:
             self._notice.say("Something is still being written. Wait for it, or stop it below the sheet.")
         return self._work.is_busy
+
+    def may_leave(self) -> bool:
+        """Whether nothing is being written, or the person gives it up."""
+        if not self._work.is_busy:
+            return True
+        text, detail = "Files are still being written.", "Leaving now writes none of them."
+        return ask(self._window, "Still writing", text, detail, LEAVE) == LEAVE or not self._work.is_busy
 
     def _forget(self) -> None:
         """Another job was opened; what is written of the one before is not noted in it."""

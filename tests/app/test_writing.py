@@ -15,7 +15,7 @@ from app.outputs import BUYING, LIST, LISTS, OFFER, PACKET, PARTS, PLAN, TEMPLAT
 from app.packet_dialog import PacketDialog
 from app.settings import Settings
 from app.window import Window
-from app.writing import DXF_FILTERS
+from app.writing import DXF_FILTERS, LEAVE
 from model.cutting.buying import list_buying
 from model.cutting.printed import count_printed
 from model.cutting.purchase import Printed
@@ -71,6 +71,35 @@ def test_stopping_writes_nothing(qtbot: QtBot, window: Window, tmp_path: Path):
         window.progress.stop_button.click()
     assert not (tmp_path / "out").exists()
     assert "Nothing was written" in window.notice.text
+
+
+@pytest.mark.parametrize(("choice", "leaves"), [("", False), (LEAVE, True)])
+def test_leaving_while_files_are_written_is_asked_about(
+    qtbot: QtBot, window: Window, tmp_path: Path, monkeypatch, choice: str, leaves: bool
+):
+    asked: list[str] = []
+    monkeypatch.setattr("app.writing.ask", lambda _window, title, *_: asked.append(title) or choice)
+    window.writing.write_packet(tmp_path / "out", "letter", (LIST,))
+    assert window.close() is leaves
+    assert asked == ["Still writing"]
+    if not leaves:
+        qtbot.waitUntil(lambda: not window.work.is_busy, timeout=60_000)
+    assert (tmp_path / "out").exists() is not leaves
+    assert window.writing.may_leave()
+    assert len(asked) == 1
+
+
+def test_what_is_done_before_the_question_is_answered_needs_no_answer(
+    qtbot: QtBot, window: Window, tmp_path: Path, monkeypatch
+):
+    def answer_late(*_: object) -> str:
+        qtbot.waitUntil(lambda: not window.work.is_busy, timeout=60_000)
+        return ""
+
+    monkeypatch.setattr("app.writing.ask", answer_late)
+    window.writing.write_packet(tmp_path / "out", "letter", (LIST,))
+    assert window.close()
+    assert list((tmp_path / "out").iterdir())
 
 
 def test_a_folder_that_refuses_is_told_and_nothing_is_lost(qtbot: QtBot, window: Window, tmp_path: Path):
