@@ -5,19 +5,21 @@ What is read off stands in model.photo.likeness; what passes to the job in app.l
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QPainter
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, StrongButton
 from app.dialog_parts import build_close, build_side, build_words, fit_screen
 from app.photo_canvas import CORNERS, PhotoCanvas
-from app.theme import SMALL_POINTS
+from app.theme import RHYTHM, SMALL_POINTS, text_font
 from render.drawing import Ring
 
 SIZE = QSize(1180, 680)
 BESIDE = 340
 BEGIN = "Choose a picture of a surround that you like: a JPEG, PNG or WebP file. It is not kept."
+CLEAR, PLATE = 14, 170
+"""Pixels from a ring's middle to its name, and how dark the name's plate is, to 255."""
 MARK = (
     "Drag the rings: four to the corners of its opening, the others onto the lines they are named after. By "
     "key: Page up and Page down pick one, arrows move it, Shift ten times as far, Escape puts it back."
@@ -25,10 +27,14 @@ MARK = (
 
 
 class LikenessCanvas(PhotoCanvas):
-    """A picture with the opening's corners, and a ring for each line of the surround."""
+    """A picture with the opening's corners, and a ring for each line of the surround with its name beside it.
 
-    def __init__(self) -> None:
+    `names` are those of the marks that follow the corners.
+    """
+
+    def __init__(self, names: tuple[str, ...]) -> None:
         super().__init__()
+        self._names = names
         self._lines: tuple[Ring, ...] = ()
         self.setAccessibleName("Picture of a surround")
         self.setAccessibleDescription(MARK)
@@ -42,6 +48,29 @@ class LikenessCanvas(PhotoCanvas):
         for one, other in self._lines:
             painter.drawLine(self.to_screen(one), self.to_screen(other))
 
+    def _paint_corners(self, painter: QPainter) -> None:
+        super()._paint_corners(painter)
+        marks = self.corners[len(CORNERS) :]
+        for place, line, name in zip(marks, self._lines, self._names, strict=False):
+            one, other = (self.to_screen(end) for end in line)
+            upright = abs(one.y() - other.y()) > abs(one.x() - other.x())
+            self._paint_name(painter, self.to_screen(place), name, upright)
+
+    def _paint_name(self, painter: QPainter, at: QPointF, name: str, upright: bool) -> None:
+        """On a dark plate, so that it shows on any picture, along its line."""
+        picked = self.active >= len(CORNERS) and self._names[self.active - len(CORNERS)] == name
+        painter.save()
+        painter.setFont(text_font(SMALL_POINTS, bold=picked))
+        painter.translate(at)
+        if upright:
+            painter.rotate(-90)
+        size = painter.fontMetrics().size(0, name)
+        plate = QRectF(CLEAR, -size.height() - 2, size.width() + RHYTHM, size.height())
+        painter.fillRect(plate, QColor(0, 0, 0, PLATE))
+        painter.setPen(QColor("white"))
+        painter.drawText(plate, int(Qt.AlignmentFlag.AlignCenter), name)
+        painter.restore()
+
 
 class LikenessWindow(QDialog):
     """Shows the picture, its marks and what they tell."""
@@ -54,7 +83,7 @@ class LikenessWindow(QDialog):
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         fit_screen(self, SIZE)
         self._names = (*(f"opening, {name.lower()}" for name in CORNERS), *names)
-        self.canvas = LikenessCanvas()
+        self.canvas = LikenessCanvas(names)
         self.hint, self.picked = build_words(BEGIN, SMALL_POINTS), build_words("", SMALL_POINTS)
         self.sizes, self.told = build_words(""), build_words("")
         self.open_button = StrongButton("Choose a picture…", "Choose a JPEG, PNG or WebP file")

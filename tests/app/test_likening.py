@@ -7,16 +7,16 @@ from pathlib import Path
 import numpy as np
 import pytest
 from PIL import Image
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtWidgets import QPushButton
 
 from app.demo import read_demo
-from app.likeness_window import LikenessWindow
+from app.likeness_window import CLEAR, LikenessCanvas, LikenessWindow
 from app.likening import NAMES, Likening
 from app.notice import Notice
 from app.session import Session
 from model.job import with_value
-from model.photo.likeness import INNER_LEFT, OUTER_LEFT
+from model.photo.likeness import ACROSS, INNER_LEFT, OUTER_LEFT
 from tests.model.photo.test_likeness import TRUE, picture
 from tests.model.photo.test_recover import SIZE, take
 
@@ -161,3 +161,20 @@ def test_the_page_opens_again_however_it_was_ended(qtbot, likening: Likening, en
     qtbot.wait(20)
     with qtbot.waitActive(likening.show()):
         assert page_of(likening).isVisible()
+
+
+def test_every_line_has_its_name_beside_it(qtbot, likening: Likening, monkeypatch):
+    canvas, painted = page_of(likening).canvas, []
+    paint = LikenessCanvas._paint_name
+
+    def note(self, painter, at: QPointF, name: str, upright: bool) -> None:
+        painted.append((name, upright, at.toPoint()))
+        paint(self, painter, at, name, upright)
+
+    monkeypatch.setattr(LikenessCanvas, "_paint_name", note)
+    shown = canvas.grab().toImage()
+    assert [name for name, _, _ in painted] == list(NAMES)
+    for name, upright, at in painted:
+        assert upright == (name in ACROSS)
+        beside = at + (QPoint(-4, -CLEAR - 2) if upright else QPoint(CLEAR + 2, -4))
+        assert shown.pixelColor(beside).lightness() < 120  # the picture itself is light there
