@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, QMimeData, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QPlainTextEdit
 
@@ -12,8 +12,11 @@ from app.theme import RHYTHM
 from app.thin_bar import ThinBar
 from model.job import Job, read_value
 from model.parameters import Kind, Parameter
+from model.rows.row import LONGEST_TEXT
 
 AREA_HEIGHT = 9 * RHYTHM
+MOST_PASTED = 5 * LONGEST_TEXT
+"""Characters; laying out a clipboard of millions would take minutes."""
 
 
 class TextArea(QPlainTextEdit):
@@ -55,6 +58,11 @@ class TextArea(QPlainTextEdit):
         if not self.is_touched and leave_to_window(event):
             return False
         return super().event(event)
+
+    def insertFromMimeData(self, source: QMimeData) -> None:
+        """Of what is pasted, no more is laid out than shows that it is too much."""
+        self.textCursor().insertText(source.text()[:MOST_PASTED])
+        self.ensureCursorVisible()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Escape takes back what was typed."""

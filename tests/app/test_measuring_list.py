@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import QCoreApplication, QEvent, QPoint, QPointF, Qt
-from PySide6.QtGui import QFocusEvent, QWheelEvent
+from PySide6.QtGui import QFocusEvent, QGuiApplication, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from app.fields.choice_row import SIGN, ChoiceRow
@@ -12,7 +12,7 @@ from app.fields.measuring_list import MeasuringList
 from app.fields.row import SIDE, Row
 from app.fields.tape_edit import TapeEdit
 from app.fields.tape_row import TapeRow
-from app.fields.text_area_row import TextAreaRow
+from app.fields.text_area_row import MOST_PASTED, TextAreaRow
 from app.fields.yes_no_row import YesNoRow
 from app.session import Session
 from model.build.layout import lay_out
@@ -463,3 +463,20 @@ def test_the_wheel_turns_no_choice_that_has_not_the_cursor(
     for widget in (box, *(child for child in box.findChildren(QWidget) if isinstance(child, TapeEdit))):
         assert not _turn(widget, 1)
     assert session.job is before
+
+
+def test_a_clipboard_far_too_long_is_refused_at_once(fields: MeasuringList, session: Session):
+    fields.focus_path("job.notes")
+    row = fields.rows["job.notes"]
+    assert isinstance(row, TextAreaRow)
+    QGuiApplication.clipboard().setText("ab\n" * 1_000_000)
+    row.area.paste()
+    assert len(row.area.toPlainText()) == MOST_PASTED
+    assert not row.commit()
+    assert "at most" in row.message
+    assert session.stack.count() == 0
+    QGuiApplication.clipboard().setText("Gate is blue")
+    row.area.selectAll()
+    row.area.paste()
+    assert row.commit()
+    assert session.job.about.notes == "Gate is blue"
