@@ -94,7 +94,8 @@ class Worked:
     def mirrored(self) -> Worked:
         """The same on the other side of the opening's centre line."""
         turned = {"+x": "-x", "-x": "+x"}
-        return replace(self, out=turned.get(self.out, self.out), seat=turned.get(self.seat, self.seat))
+        out, seat = turned.get(self.out, self.out), turned.get(self.seat, self.seat)
+        return Worked(self.name, self.spring, out, seat)
 
 
 @dataclass(frozen=True)
@@ -261,42 +262,45 @@ class Board:
 
     def mirrored(self, assembly: str) -> Board:
         """Its twin on the other side of the opening's centre line."""
-        worked = self.worked and self.worked.mirrored()
-        bores = tuple(bore.mirrored() for bore in self.bores)
         if self.axis == "x":
-            return replace(
-                self,
-                assembly=assembly,
-                low=End(-self.high.at, -self.high.slope_u, -self.high.slope_v),
-                high=End(-self.low.at, -self.low.slope_u, -self.low.slope_v),
-                worked=worked,
-                bores=bores,
-            )
-        x_is_u = CROSS[self.axis][0] == 0
-        flipped = tuple((-u, v) if x_is_u else (u, -v) for u, v in reversed(self.section))
+            low = End(-self.high.at, -self.high.slope_u, -self.high.slope_v)
+            high = End(-self.low.at, -self.low.slope_u, -self.low.slope_v)
+            return self._twin(assembly, self.section, low, high, self.curved)
         last = len(self.section) - 1
+        curved = frozenset([last - i for i in self.curved])
+        if CROSS[self.axis][0] == 0:
+            flipped = tuple([(-u, v) for u, v in reversed(self.section)])
+            low, high = (End(cut.at, -cut.slope_u, cut.slope_v) for cut in (self.low, self.high))
+        else:
+            flipped = tuple([(u, -v) for u, v in reversed(self.section)])
+            low, high = (End(cut.at, cut.slope_u, -cut.slope_v) for cut in (self.low, self.high))
+        return self._twin(assembly, flipped, low, high, curved)
 
-        def end(cut: End) -> End:
-            return (
-                End(cut.at, -cut.slope_u, cut.slope_v) if x_is_u else End(cut.at, cut.slope_u, -cut.slope_v)
-            )
-
-        return replace(
-            self,
-            assembly=assembly,
-            section=flipped,
-            low=end(self.low),
-            high=end(self.high),
-            curved=frozenset(last - i for i in self.curved),
-            worked=worked,
-            bores=bores,
+    def _twin(
+        self, assembly: str, section: tuple[Point2, ...], low: End, high: End, curved: frozenset[int]
+    ) -> Board:
+        """Of this shape, its moulding and its holes mirrored. Half of all boards are made here."""
+        worked = self.worked and self.worked.mirrored()
+        bores = tuple([bore.mirrored() for bore in self.bores])
+        return Board(
+            self.role,
+            assembly,
+            self.stock,
+            self.axis,
+            section,
+            low,
+            high,
+            curved,
+            self.grain,
+            worked,
+            bores,
         )
 
 
 def signed_area(section: Sequence[Point2]) -> float:
     """Square inches within an outline that is not closed, below nothing where it runs clockwise."""
     onward = (*section[1:], section[0])
-    return sum(u0 * v1 - u1 * v0 for (u0, v0), (u1, v1) in zip(section, onward, strict=True)) / 2
+    return sum([u0 * v1 - u1 * v0 for (u0, v0), (u1, v1) in zip(section, onward, strict=True)]) / 2
 
 
 def block(role: str, assembly: str, stock: Stock, axis: str, x: Point2, y: Point2, z: Point2) -> Board:

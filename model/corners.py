@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
-from model.board import AXES, Board
+from model.board import AXES, Board, End
 from model.build.facing import Lean
 from model.build.lines import Layout
 
@@ -48,22 +49,36 @@ class Corners:
 
 def list_corners(boards: Sequence[Board]) -> Corners:
     """The corners of `boards`, in their order."""
-    counts = np.array([len(board.section) for board in boards], dtype=np.intp)
-    starts = np.cumsum(counts) - counts
-    owner = np.repeat(np.arange(len(boards)), counts)
-    onward = np.arange(1, len(owner) + 1)
-    onward[starts + counts - 1] = starts
-    section = np.array([point for board in boards for point in board.section], dtype=float).reshape(-1, 2)
+    counts, starts, owner, onward = _number_corners(tuple([len(board.section) for board in boards]))
+    values = [value for board in boards for point in board.section for value in point]
+    section = np.array(values, dtype=float).reshape(-1, 2)
     axis = np.array([AXES.index(board.axis) for board in boards], dtype=np.intp)[owner]
     low, high = (
-        _place(
-            section,
-            axis,
-            np.array([(cut.at, cut.slope_u, cut.slope_v) for cut in cuts]).reshape(-1, 3)[owner],
+        _place(section, axis, np.array(cuts, dtype=float).reshape(-1, 3)[owner])
+        for cuts in (
+            [value for board in boards for value in _numbers(board.low)],
+            [value for board in boards for value in _numbers(board.high)],
         )
-        for cuts in ([board.low for board in boards], [board.high for board in boards])
     )
     return Corners(low, high, owner, onward, counts, starts)
+
+
+@lru_cache(maxsize=8)
+def _number_corners(sizes: tuple[int, ...]) -> tuple[Ints, Ints, Ints, Ints]:
+    """Counts, starts, owner and onward of boards whose sections have so many corners; not to be changed.
+
+    The same for most edits, which move corners alone.
+    """
+    counts = np.array(sizes, dtype=np.intp)
+    starts = np.cumsum(counts) - counts
+    owner = np.repeat(np.arange(len(sizes)), counts)
+    onward = np.arange(1, len(owner) + 1)
+    onward[starts + counts - 1] = starts
+    return counts, starts, owner, onward
+
+
+def _numbers(cut: End) -> tuple[float, float, float]:
+    return cut.at, cut.slope_u, cut.slope_v
 
 
 def off_masonry(corners: Corners, layout: Layout) -> Corners:
@@ -99,5 +114,5 @@ def _place(section: Floats, axis: Ints, cut: Floats) -> Floats:
     corners = np.empty((len(axis), 3))
     # Across the grain come the next two axes in turn, as in model.board.CROSS.
     corners[rows, (axis + 1) % 3], corners[rows, (axis + 2) % 3] = section[:, 0], section[:, 1]
-    corners[rows, axis] = cut[:, 0] + (cut[:, 1:] * section).sum(axis=1)
+    corners[rows, axis] = cut[:, 0] + (cut[:, 1] * section[:, 0] + cut[:, 2] * section[:, 1])
     return corners

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from model.board import Point2
 from model.build.behind import Rest, list_behind
@@ -34,10 +35,12 @@ LEAST_MOUTH = 1.0
 """Height of the firebox's mouth that is left over a raised floor at least, in. Shop choice."""
 
 
+@lru_cache(maxsize=4)
 def lay_out(site: Site, design: Design, moisture: float = MOISTURE.value) -> Layout:
     """The lines of `design` at `site`. Never fails for values in bounds; see `shortfalls`.
 
-    `moisture`, %, is what the wood has on the bench: solid panels are cut by it.
+    `moisture`, %, is what the wood has on the bench: solid panels are cut by it. Remembered, since whoever
+    moves an edge asks what can be built before it is.
     """
     ledger = Ledger()
     feet = (place_foot(site, design, LEFT, ledger), place_foot(site, design, RIGHT, ledger))
