@@ -20,6 +20,7 @@ from render.laying import Floats as Floats
 from render.laying import Ints as Ints
 from render.laying import Mask as Mask
 from render.laying import Point, lay_flat, lay_others
+from render.laying_windows import lay_windows
 from render.outlines import KEPT_CELLS, Outlines, lay_ground, list_spots, span_faces
 
 SOUTH, EAST, NORTH, WEST = range(4)
@@ -78,7 +79,9 @@ def arrange(faces: list[Face]) -> Grid:
     outlines = Outlines.of(shown)
     ground = lay_ground(outlines, MOST_LINES)
     seen, depth = lay_flat(shown, ground.windows, (*ground.shape, 4))
-    if (spots := list_spots(outlines, ground)) is not None:
+    if seen.size > 4 * KEPT_CELLS:
+        lay_windows(shown, ground.windows, ground.centres, ground.on_edge, seen, depth)
+    elif (spots := list_spots(outlines, ground)) is not None:
         lay_others(shown, spots, seen, depth)
     return Grid(ground.h, ground.v, np.array([*kept, NOTHING])[seen], ground.exact)
 

@@ -103,3 +103,23 @@ def _lay_in_turn(places: Ints, near: Floats, shown: Ints, seen: Ints, depth: Flo
         seen[places[due]], depth[places[due]] = shown[due], near[due]
         later = near > depth[places] + GRAIN
         places, near, shown = places[later], near[later], shown[later]
+
+
+def in_polygon(edges: list[tuple[Point, Point]], h: Floats, v: Floats, on_edge: float) -> Mask:
+    """Whether triangles' middles lie in a polygon, with holes or not, or within `on_edge` of an edge.
+
+    (rows, columns, 4) of columns `h` (n, 4) and rows `v`; each edge is asked about the rows it runs beside.
+    """
+    h, v = h[None], v[:, None]
+    inside = np.zeros((len(v), h.shape[1], 4), dtype=bool)
+    near = inside.copy()
+    for (h0, v0), (h1, v1) in edges:
+        level = (v > v0) != (v > v1)
+        beside = np.flatnonzero(level.any(axis=(1, 2)))
+        if len(beside):
+            own = slice(beside[0], beside[-1] + 1)
+            level, edge = level[own], h0 + (v[own] - v0) * ((h1 - h0) / (v1 - v0))
+            inside[own] ^= level & (h < edge)
+            if on_edge:
+                near[own] |= level & (np.abs(h - edge) < on_edge)
+    return inside | near if on_edge else inside

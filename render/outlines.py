@@ -13,7 +13,7 @@ from itertools import accumulate
 
 import numpy as np
 
-from render.laying import GRAIN, Face, Floats, Ints, Mask, Point, Spots, Window
+from render.laying import GRAIN, Face, Floats, Ints, Spots, Window, in_polygon
 
 CENTROIDS = np.array([(0.5, 1 / 6), (5 / 6, 0.5), (0.5, 5 / 6), (1 / 6, 0.5)])
 """Where the four triangles' centres lie in a cell, as parts of its width and height."""
@@ -75,6 +75,16 @@ class Ground:
         """How many rows and columns there are."""
         return len(self.v) - 1, len(self.h) - 1
 
+    @property
+    def centres(self) -> tuple[Floats, Floats]:
+        """Where the middles of the four triangles of cells are: (columns, 4) across and (rows, 4) up."""
+        return _list_centres(self.h), _list_centres(self.v, 1)
+
+    @property
+    def on_edge(self) -> float:
+        """How near to a sloping edge a triangle's middle is in the faces on both its hands."""
+        return 0.0 if self.exact else GRAIN
+
 
 @lru_cache(maxsize=8)
 def span_faces(outlines: Outlines) -> tuple[list[Window], tuple[int, int]]:
@@ -88,14 +98,6 @@ def lay_ground(outlines: Outlines, most: int) -> Ground:
     """The grid on which every face's edges run along lines or diagonals, as far as `most` lines make one."""
     h, v, exact = _grid_lines(outlines, most)
     return Ground(h, v, exact, _list_windows(outlines, h, v))
-
-
-def list_spots(outlines: Outlines, ground: Ground) -> Spots | None:
-    """The triangles of faces other than upright rectangles parallel to the picture, None without such."""
-    if all(outlines.upright) and all(outlines.flat):
-        return None
-    rows, columns = ground.shape
-    return (_known_spots if rows * columns <= KEPT_CELLS else _find_spots)(outlines, ground)
 
 
 def _list_windows(outlines: Outlines, h: Floats, v: Floats) -> list[Window]:
@@ -180,28 +182,33 @@ def _crossings(edges: Floats, lines: Floats) -> Floats:
     return crossings
 
 
-def _find_spots(outlines: Outlines, ground: Ground) -> Spots:
-    """By where the triangles' middles are. Where sloping edges do not meet all corners of the grid, a middle
+@lru_cache(maxsize=8)
+def list_spots(outlines: Outlines, ground: Ground) -> Spots | None:
+    """The triangles of faces other than upright rectangles parallel to the picture, None without such.
+
+    By where the triangles' middles are. Where sloping edges do not meet all corners of the grid, a middle
     may lie on an edge, and is then in the faces on both its hands.
     """
-    on_edge = 0.0 if ground.exact else GRAIN
+    on_edge = ground.on_edge
     simple = zip(outlines.upright, outlines.flat, strict=True)
     others = [i for i, both in enumerate(simple) if not all(both)]
+    if not others:
+        return None
     laid = [outlines.faces[i] for i in others]
     which, rows, columns = _list_cells([ground.windows[i] for i in others])
-    at_h, at_v = _list_centres(ground.h)[columns], _list_centres(ground.v, 1)[rows]
+    centre_h, centre_v = ground.centres
+    at_h, at_v = centre_h[columns], centre_v[rows]
     inside = np.ones(at_h.shape, dtype=bool)
     for slope in _list_slopes(laid, on_edge):
         rise, run, reach = slope[:, which, None]
         inside &= at_h * rise < at_v * run + reach
-    for own, face in _list_odd(laid, which):
-        inside[own] &= _even_odd(face.edges, at_h[own], at_v[own], on_edge)
+    for own, place in _list_odd(laid, which):
+        row, column = ground.windows[others[place]]
+        odd = in_polygon(laid[place].edges, centre_h[column], centre_v[row], on_edge)
+        inside[own] &= odd.reshape(-1, 4)
     at = cell, triangle = np.nonzero(inside)
     places = (rows[cell] * ground.shape[1] + columns[cell]) * 4 + triangle
     return Spots(np.array(others)[which[cell]], places, at_h[at], at_v[at])
-
-
-_known_spots = lru_cache(maxsize=8)(_find_spots)
 
 
 def _list_cells(windows: list[Window]) -> tuple[Ints, Ints, Ints]:
@@ -242,22 +249,9 @@ def _list_slopes(faces: list[Face], on_edge: float) -> Iterator[Floats]:
         yield edges[:, side]
 
 
-def _list_odd(faces: list[Face], which: Ints) -> Iterator[tuple[slice, Face]]:
-    """Faces with other than four corners, and where in `which` their numbers stand."""
+def _list_odd(faces: list[Face], which: Ints) -> Iterator[tuple[slice, int]]:
+    """Places of faces with other than four corners, and where in `which` their numbers stand."""
     for place, face in enumerate(faces):
         if len(face.corners) != 4 and not face.upright:
             start, stop = np.searchsorted(which, (place, place + 1)).tolist()
-            yield slice(start, stop), face
-
-
-def _even_odd(edges: list[tuple[Point, Point]], h: Floats, v: Floats, on_edge: float) -> Mask:
-    """Whether points lie in a polygon, with holes or not, or within `on_edge` of an edge."""
-    inside = np.zeros(h.shape, dtype=bool)
-    near = inside.copy()
-    for (h0, v0), (h1, v1) in edges:
-        if v0 != v1:
-            level, edge = (v > v0) != (v > v1), h0 + (v - v0) * ((h1 - h0) / (v1 - v0))
-            inside ^= level & (h < edge)
-            if on_edge:
-                near |= level & (np.abs(h - edge) < on_edge)
-    return inside | near if on_edge else inside
+            yield slice(start, stop), place
