@@ -17,7 +17,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QStackedWidget, QVBoxLa
 
 from app.canvas import ZOOM_STEP, Canvas
 from app.hairline import Parting
-from app.lettering import FIRST_RATIO
+from app.lettering import COARSEST_RATIO, FINEST_RATIO, FIRST_RATIO
 from app.rooms import (
     BUYING,
     CUTS,
@@ -145,11 +145,8 @@ class Window(QMainWindow):
         """What the sheet showed last, and the ratio it was lettered for."""
         views, ratio = self.settings.read("views", []), self.settings.read("ratio", FIRST_RATIO)
         known = [choice for _, choice in CHOICES if list(choice) == views]
-        return Wish(
-            known[0] if known else ELEVATIONS,
-            ratio if isinstance(ratio, float) else FIRST_RATIO,
-            clearance=False,
-        )
+        can_be = isinstance(ratio, float) and FINEST_RATIO <= ratio <= COARSEST_RATIO
+        return Wish(known[0] if known else ELEVATIONS, ratio if can_be else FIRST_RATIO, clearance=False)
 
     def _lay_out(self) -> None:
         """The rooms, with nothing but the sheet in them."""

@@ -13,6 +13,7 @@ from pytestqt.qtbot import QtBot
 from app.demo import read_demo
 from app.fields.tape_row import TapeRow
 from app.files import read_job_file, save_job_file
+from app.lettering import COARSEST_RATIO, FINEST_RATIO
 from app.menus import add_command
 from app.recovery import list_left_behind
 from app.rooms import CUTS, FINDINGS, PROPORTIONS
@@ -541,3 +542,20 @@ def test_menus_show_the_units_in_use_and_save_no_section_that_is_not_there(windo
     for menu in window.findChildren(QMenu):
         menu.aboutToShow.emit()
     assert not any(action.isEnabled() for action in saves)
+
+
+@pytest.mark.parametrize("kept", [float("inf"), float("nan"), -1.0, "x", {"a": [1]}])
+def test_settings_that_somebody_spoilt_open_a_usual_window(
+    qtbot: QtBot, dressed, settings: Settings, tmp_path: Path, kept: object
+):
+    for name in ("views", "ratio", "page", "folded", "window", "recent", "paper", "folder", "labels"):
+        settings.write(name, kept)
+    shown = Window(settings, tmp_path / "unsaved")
+    qtbot.addWidget(shown, before_close_func=Window.wind_up)
+    with qtbot.waitExposed(shown):
+        shown.show()
+    shown.begin()
+    assert shown.canvas.views
+    assert FINEST_RATIO <= shown.drafting.ratio <= COARSEST_RATIO
+    assert shown.files.folder.is_dir()
+    assert settings.list_recent() == ()
