@@ -102,7 +102,7 @@ class PaddedCell(QStyledItemDelegate):
         c = colours()
         box = option.rect
         painter.save()
-        if option.state & QStyle.StateFlag.State_Selected:
+        if self.is_lit(option, index):
             painter.fillRect(box, QColor(c.lit_ground))
             if index.column() == 0:
                 painter.fillRect(QRect(box.left(), box.top(), BAR, box.height()), QColor(c.lit))
@@ -116,6 +116,13 @@ class PaddedCell(QStyledItemDelegate):
         )
         painter.drawText(room, _flags(index.data(Qt.ItemDataRole.TextAlignmentRole)), text)
         painter.restore()
+
+    def is_lit(self, option: QStyleOptionViewItem, index: Index) -> bool:
+        """Whether the line is in focus: Qt selects none when the keyboard first comes to a table."""
+        if option.state & QStyle.StateFlag.State_Selected:
+            return True
+        table = option.widget
+        return isinstance(table, QTableView) and table.currentIndex().row() == index.row()
 
 
 def _flags(side: object) -> int:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QColor
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from app.cut_table import HEADINGS, CutTable
 from app.demo import read_demo
 from app.guide_list import GuideList
+from app.theme import BAR, colours
 from model.check.proportion import list_guides
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
@@ -81,3 +84,23 @@ def test_guides_show_the_designs_own_value_beside_the_advised(qtbot, dressed):
         assert texts[1]
         assert texts[2]
         assert guide.source in texts[4]
+
+
+def test_the_first_line_is_marked_when_the_keyboard_comes_to_a_table(qtbot, dressed):
+    room, before, table, guides = QWidget(), QLineEdit(), CutTable(), GuideList()
+    qtbot.addWidget(room)
+    column = QVBoxLayout(room)
+    for each in (before, table, guides):
+        column.addWidget(each)
+    room.resize(900, 600)
+    room.show()
+    before.setFocus()
+    table.show_cuts(CUTS, FEET_INCHES_16)
+    guides.show_guides(list_guides(PLAN), FEET_INCHES_16)
+    for shown in (table, guides):
+        shown.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        qtbot.waitUntil(shown.hasFocus)
+        assert shown.currentIndex().row() == 0
+        line = shown.visualRect(shown.currentIndex())
+        inside = QPoint(line.left() + BAR + 2, line.top() + 2)
+        assert shown.viewport().grab().toImage().pixelColor(inside) == QColor(colours().lit_ground)
