@@ -14,6 +14,8 @@ from app.theme import BAR, RHYTHM, colours
 from app.words import Words
 
 Choice = tuple[str, Callable[[], None]]
+Offer = tuple[str, tuple[Choice, ...], bool]
+"""What is said, with its choices and whether something failed."""
 MOST_CHOICES = 2
 
 
@@ -24,7 +26,8 @@ class Notice(QWidget):
         super().__init__()
         self._wrong = False
         self._choices: tuple[Choice, ...] = ()
-        self._waiting: list[tuple[str, tuple[Choice, ...], bool]] = []
+        self._waiting: list[Offer] = []
+        self._offered: Offer | None = None
         self._text = Words()
         self._text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
@@ -39,7 +42,7 @@ class Notice(QWidget):
             self.buttons.append(button)
             row.addWidget(button)
         self.close_button = quiet_button("Put away", "Put this line away")
-        self.close_button.clicked.connect(self.put_away)
+        self.close_button.clicked.connect(self._leave)
         row.addWidget(self.close_button)
         column = QVBoxLayout(self)
         column.setContentsMargins(2 * RHYTHM, RHYTHM, RHYTHM, RHYTHM)
@@ -59,7 +62,13 @@ class Notice(QWidget):
         return self._text.text()
 
     def say(self, text: str, choices: tuple[Choice, ...] = (), wrong: bool = False) -> None:
-        """Say `text` with up to two choices; `wrong` when something failed."""
+        """Say `text` with up to two choices; `wrong` when something failed. An offer waits meanwhile."""
+        if self._offered is not None:
+            self._waiting.insert(0, self._offered)
+            self._offered = None
+        self._show(text, choices, wrong)
+
+    def _show(self, text: str, choices: tuple[Choice, ...], wrong: bool) -> None:
         self._wrong, self._choices = wrong, choices
         self._text.setText(text)
         self.setAccessibleName(text)
@@ -77,18 +86,24 @@ class Notice(QWidget):
         self._say_next()
 
     def put_away(self) -> None:
-        """Say nothing any more, but what has waited."""
+        """Say no more of what was said, but what has waited; an offer stays until somebody answers it."""
+        if self._offered is None:
+            self._leave()
+
+    def _leave(self) -> None:
         self._clear()
         self._say_next()
 
     def _clear(self) -> None:
+        self._offered = None
         self._choices = ()
         self._text.clear()
         self.hide()
 
     def _say_next(self) -> None:
         if self._waiting and not self.text:
-            self.say(*self._waiting.pop(0))
+            self._offered = self._waiting.pop(0)
+            self._show(*self._offered)
 
     def _take(self, i: int) -> None:
         _, act = self._choices[i]

@@ -44,3 +44,21 @@ def test_an_offer_is_made_at_once_where_nothing_is_said(qtbot: QtBot):
     assert notice.text == OFFER
     notice.buttons[0].click()
     assert (taken, notice.text) == ([OFFER], "")
+
+
+def test_an_offer_that_was_not_answered_is_made_again(qtbot: QtBot):
+    notice = _build(qtbot)
+    notice.offer(OFFER, (("Open it", lambda: None),))
+    notice.put_away()  # as when another job is opened
+    assert notice.text == OFFER
+    notice.say(AFTER)
+    assert notice.text == AFTER
+    notice.put_away()
+    assert notice.text == OFFER
+    assert notice.buttons[0].text() == "Open it"
+    notice.say(AFTER)
+    notice.say(WRONG, wrong=True)
+    notice.close_button.click()
+    assert notice.text == OFFER
+    notice.close_button.click()
+    assert notice.isHidden()
