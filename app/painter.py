@@ -131,10 +131,14 @@ def gather_drawing(drawing: Drawing) -> Gathered:
     gathered = Gathered([], [], QRectF())
     for mark in drawing.marks:
         _gather_mark(gathered, mark, drawing.ratio)
-    drawn = [stroke.path.controlPointRect() for step in gathered.steps for stroke in _list_strokes(step)]
+    drawn = [path.controlPointRect() for step in gathered.steps for path in _list_paths(step)]
     boxes: list[Box] = [box.getCoords() for box in drawn if not box.isNull()]  # type: ignore[misc]
     gathered.box = _unite([*boxes, *list_words(drawing.marks)])
     return gathered
+
+
+def _list_paths(step: Batch | Tinted) -> list[QPainterPath]:
+    return [step.path] if isinstance(step, Tinted) else [*step.upright.values(), *step.slanted.values()]
 
 
 def _gather_mark(gathered: Gathered, mark: Mark, ratio: float) -> None:

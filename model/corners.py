@@ -9,7 +9,7 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from model.board import AXES, Board, End
+from model.board import AXES, Board
 from model.build.facing import Lean
 from model.build.lines import Layout
 
@@ -54,11 +54,12 @@ def list_corners(boards: Sequence[Board]) -> Corners:
     section = np.array(values, dtype=float).reshape(-1, 2)
     axis = np.array([AXES.index(board.axis) for board in boards], dtype=np.intp)[owner]
     low, high = (
-        _place(section, axis, np.array(cuts, dtype=float).reshape(-1, 3)[owner])
-        for cuts in (
-            [value for board in boards for value in _numbers(board.low)],
-            [value for board in boards for value in _numbers(board.high)],
+        _place(
+            section,
+            axis,
+            np.array([(cut.at, cut.slope_u, cut.slope_v) for cut in cuts], dtype=float).reshape(-1, 3)[owner],
         )
+        for cuts in ([board.low for board in boards], [board.high for board in boards])
     )
     return Corners(low, high, owner, onward, counts, starts)
 
@@ -75,10 +76,6 @@ def _number_corners(sizes: tuple[int, ...]) -> tuple[Ints, Ints, Ints, Ints]:
     onward = np.arange(1, len(owner) + 1)
     onward[starts + counts - 1] = starts
     return counts, starts, owner, onward
-
-
-def _numbers(cut: End) -> tuple[float, float, float]:
-    return cut.at, cut.slope_u, cut.slope_v
 
 
 def off_masonry(corners: Corners, layout: Layout) -> Corners:

@@ -78,7 +78,7 @@ def arrange(faces: list[Face]) -> Grid:
     shown = [faces[i] for i in kept]
     outlines = Outlines.of(shown)
     ground = lay_ground(outlines, MOST_LINES)
-    seen, depth = lay_flat(shown, ground.windows, (*ground.shape, 4))
+    seen, depth = lay_flat(shown, outlines.plain, ground.windows, (*ground.shape, 4))
     if seen.size > 4 * KEPT_CELLS:
         lay_windows(shown, ground.windows, ground.centres, ground.on_edge, seen, depth)
     elif (spots := list_spots(outlines, ground)) is not None:
@@ -90,15 +90,14 @@ def _list_unhidden(faces: list[Face]) -> list[int]:
     """Faces that no nearer upright rectangles hide whole; fewer faces make a coarser grid."""
     outlines = Outlines.of(faces)
     windows, shape = span_faces(outlines)
-    seen, depth = lay_flat(faces, windows, shape)
+    seen, depth = lay_flat(faces, outlines.plain, windows, shape)
     visible = (np.bincount(seen.ravel() + 1, minlength=len(faces) + 1)[1:] > 0).tolist()
     nearest = _list_nearest(outlines)
     # What is narrower than a grain spans no cell, and nothing of it shows.
     return [
         i
-        for i, face in enumerate(faces)
-        if visible[i]
-        or (not (face.upright and face.flat) and depth[windows[i]].min(initial=np.inf) < nearest[i])
+        for i, is_plain in enumerate(outlines.plain)
+        if visible[i] or (not is_plain and depth[windows[i]].min(initial=np.inf) < nearest[i])
     ]
 
 

@@ -6,6 +6,7 @@ not known here.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
@@ -69,14 +70,17 @@ class Spots:
     v: Floats
 
 
-def lay_flat(faces: list[Face], windows: list[Window], shape: tuple[int, ...]) -> tuple[Ints, Floats]:
+def lay_flat(
+    faces: list[Face], plain: Sequence[bool], windows: list[Window], shape: tuple[int, ...]
+) -> tuple[Ints, Floats]:
     """The face seen, or NOTHING, and its depth in each triangle of a grid, `shape` (rows, columns, 4).
 
-    Only of upright rectangles parallel to the picture: laid from far to near, no comparing needed.
+    Only of those that are `plain`, upright rectangles parallel to the picture: laid from far to near, no
+    comparing needed.
     """
     seen = np.full(shape, NOTHING, dtype=np.intp)
     depths = [face.plane[2] for face in faces]
-    flat = [i for i, face in enumerate(faces) if face.upright and face.flat]
+    flat = [i for i, is_plain in enumerate(plain) if is_plain]
     for index in sorted(flat, key=depths.__getitem__):
         seen[windows[index]] = index
     return seen, np.array([*depths, -np.inf])[seen]

@@ -25,9 +25,10 @@ KEPT_CELLS = 10_000
 
 @dataclass(frozen=True, slots=True)
 class Outlines:
-    """Faces, equal to others where all their corners are the same and the same ones lie flat.
+    """Faces, equal to others where all their corners are the same and the same ones are plain.
 
-    `corners` (n, 2) are those of all `faces`, one after the other, `counts` how many each has.
+    `corners` (n, 2) are those of all `faces`, one after the other, `counts` how many each has. Those that are
+    `plain` are upright rectangles parallel to the picture.
     """
 
     faces: list[Face] = field(compare=False)
@@ -36,7 +37,7 @@ class Outlines:
     counts: tuple[int, ...]
     holes: tuple[tuple[int, ...], ...]
     upright: tuple[bool, ...]
-    flat: tuple[bool, ...]
+    plain: tuple[bool, ...]
 
     @classmethod
     def of(cls, faces: list[Face]) -> Outlines:
@@ -49,7 +50,7 @@ class Outlines:
             tuple([len(face.corners) for face in faces]),
             tuple([face.starts for face in faces]),
             tuple([face.upright for face in faces]),
-            tuple([face.flat for face in faces]),
+            tuple([face.upright and face.flat for face in faces]),
         )
 
     @property
@@ -184,14 +185,13 @@ def _crossings(edges: Floats, lines: Floats) -> Floats:
 
 @lru_cache(maxsize=8)
 def list_spots(outlines: Outlines, ground: Ground) -> Spots | None:
-    """The triangles of faces other than upright rectangles parallel to the picture, None without such.
+    """The triangles of faces that are not plain, None where all are.
 
     By where the triangles' middles are. Where sloping edges do not meet all corners of the grid, a middle
     may lie on an edge, and is then in the faces on both its hands.
     """
     on_edge = ground.on_edge
-    simple = zip(outlines.upright, outlines.flat, strict=True)
-    others = [i for i, both in enumerate(simple) if not all(both)]
+    others = [i for i, is_plain in enumerate(outlines.plain) if not is_plain]
     if not others:
         return None
     laid = [outlines.faces[i] for i in others]

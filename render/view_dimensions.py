@@ -5,6 +5,7 @@ from __future__ import annotations
 from model.build.behind import OLD_LEDGER
 from model.build.lines import Frame, Side
 from model.job import read_value
+from model.once import once
 from model.surround import Surround
 from render.dimension_strings import Edge, String, measure
 from render.section_places import section_level
@@ -12,6 +13,10 @@ from render.section_places import section_level
 
 def list_strings(surround: Surround, view: str) -> tuple[String, ...]:
     """Strings for `view`, innermost first on each side."""
+    return once(surround, ("strings", view), lambda: _list_strings(surround, view))
+
+
+def _list_strings(surround: Surround, view: str) -> tuple[String, ...]:
     match view:
         case "front":
             return (*_front_heights(surround), *_front_widths(surround))

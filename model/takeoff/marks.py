@@ -5,6 +5,7 @@ Lengths, stock and words of the list itself belong to model.takeoff.cut_list.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -52,9 +53,11 @@ def list_kinds(boards: Sequence[Board]) -> tuple[Kind, ...]:
     quarter turn about the grain. A piece and its mirror twin are of one kind only if turning does it.
     """
     words: dict[str, dict[tuple[str, Stock, Shape], list[int]]] = {}
+    roles = Counter([board.role for board in boards])
     for i, board in enumerate(boards):
         kinds = words.setdefault(_letter_word(board), {})
-        kinds.setdefault((board.role, board.stock, shape_of(board)), []).append(i)
+        shape = shape_of(board) if roles[board.role] > 1 else ()  # the only one of its role is like no other
+        kinds.setdefault((board.role, board.stock, shape), []).append(i)
     letters = _choose_letters(tuple(words))
     return tuple(
         Kind(f"{letters[word]}{number}", tuple(pieces))
