@@ -106,7 +106,10 @@ class Parameter:
             case Kind.NUMBER:
                 if self.optional and not text.strip():
                     return None
-                value = parse_measure(text, self.name, self.measure, style)
+                try:
+                    value = parse_measure(text, self.name, self.measure, style)
+                except Refused as refusal:
+                    raise Refused(self.name, text, self._wanted(style)) from refusal
             case Kind.COUNT:
                 stripped = text.strip()
                 if not (stripped.isascii() and stripped.isdigit() and len(stripped) < 6):
@@ -309,7 +312,8 @@ class Parameter:
                 return f"write one of {', '.join((self.choices or {}).values())}, or a colour such as #7c8f93"
             case _:
                 return (
-                    "write rows of projection : clearance, parted by semicolons, such as 3/4 : 8; 2 1/2 : 10"
+                    "write rows of projection : clearance, each on its line or parted by semicolons, such as "
+                    "3/4 : 8; 2 1/2 : 10"
                 )
 
 
