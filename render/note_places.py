@@ -13,6 +13,8 @@ from render.lettering import ASCENT, DESCENT
 
 STEP = 0.1
 """From one place that is tried to the next, inches on paper. Shop choice."""
+APART = 0.25
+"""Between a note and a text beside it, inches on paper: the two are not read as one. Shop choice."""
 AROUND = 0.5
 """No tick or overrun reaches further than this past a dimension's points, inches on paper; a text reaches no
 further than its letters would if each were as wide as high."""
@@ -88,7 +90,7 @@ def _list_blocked(
         blocked += [(min(x1, x2), max(x1, x2)) for x1, _, x2, _ in strokes]
         xs, ys = zip(*text_corners(dimension_text(dimension)), strict=True)
         if min(ys) < high and low < max(ys):
-            blocked.append((min(xs), max(xs)))
+            blocked.append((min(xs) - APART * ratio, max(xs) + APART * ratio))
     return blocked
 
 

@@ -359,6 +359,6 @@ def test_any_stored_value_is_kept_or_refused_by_name(row, value):
 
 @pytest.mark.parametrize("row", NUMBERS, ids=lambda row: row.path)
 def test_what_is_no_number_is_told_the_bounds_of_the_row(row):
-    with pytest.raises(Refused, match="write a number from .+ to .+") as refused:
+    with pytest.raises(Refused, match=r"write a number from .+ to .+") as refused:
         row.parse("abc", INCHES_16)
     assert "such as" not in str(refused.value)

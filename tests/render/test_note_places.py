@@ -9,7 +9,7 @@ from render.dimension_strokes import dimension_strokes, dimension_text
 from render.drawing import Anchor, Dimension, Text
 from render.extent import text_corners
 from render.lettering import text_width
-from render.note_places import free_place, part_line
+from render.note_places import APART, free_place, part_line
 
 RATIO = 12.0
 SIZE = (20.0, 1.2)
@@ -31,7 +31,9 @@ def test_without_dimensions_the_note_stands_in_the_middle_of_the_first_level():
 def test_a_text_in_the_way_moves_the_note_along_its_level():
     x, y = free_place(SIZE, (-40, 40), (10, 2), (level_at(8.9),), RATIO)
     assert y == 10
-    assert abs(x) > SIZE[0] / 2
+    words = text_corners(dimension_text(level_at(8.9)))
+    apart = abs(x) - SIZE[0] / 2 - max(corner[0] for corner in words)
+    assert apart >= APART * RATIO, "a note and a size end to end are read as one"
 
 
 def test_the_end_of_a_long_plumb_text_moves_the_note_too():
