@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import (
-    QCheckBox,
     QComboBox,
     QDialog,
     QGridLayout,
@@ -20,6 +19,7 @@ from PySide6.QtWidgets import (
 from app.buttons import StrongButton
 from app.dialog_parts import Body, build_foot, build_label, fit_screen
 from app.theme import RHYTHM, SMALL_POINTS, colours, text_font
+from app.tick_box import Tick
 from model.errors import Refused
 from model.units import MILLIMETRES, LengthStyle
 from render.label_stock import PAGES, STOCKS, LabelStock, describe_stock, parse_stock
@@ -96,7 +96,7 @@ class LabelDialog(QDialog):
         self.start_box = QSpinBox()
         self.start_box.setMinimum(1)
         self.start_box.lineEdit().setAccessibleName("First label on place")
-        self.outline_box = QCheckBox("With the labels' edges, for a trial on plain paper")
+        self.outline_box = Tick("With the labels' edges, for a trial on plain paper")
         self.remark_label = QLabel()
         self.remark_label.setFont(text_font(SMALL_POINTS))
         self.remark_label.setWordWrap(True)

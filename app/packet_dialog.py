@@ -7,7 +7,6 @@ from pathlib import Path
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
-    QCheckBox,
     QComboBox,
     QDialog,
     QFileDialog,
@@ -24,6 +23,7 @@ from app.drawing_files import USUAL_VERSION, VERSION_WORDS
 from app.files import tell_folder
 from app.outputs import CHOICES, LISTS, OUTPUTS, PARTS, name_output
 from app.theme import RHYTHM, SMALL_POINTS, text_font
+from app.tick_box import Tick
 from app.words import Words
 from model.job import Job
 
@@ -57,7 +57,7 @@ class PacketDialog(QDialog):
         versions = list(VERSION_WORDS)
         self.version_box.setCurrentIndex(versions.index(dxf_version) if dxf_version in versions else 0)
         self.folder_edit = QLineEdit(str(folder))
-        self.part_boxes = {part: QCheckBox(OUTPUTS[part].words) for part in CHOICES}
+        self.part_boxes = {part: Tick(OUTPUTS[part].words) for part in CHOICES}
         self._remark_label = Words()
         self._remark_label.setFont(text_font(SMALL_POINTS))
         self.write_button = StrongButton("Write the packet", "Write the chosen files into the folder")

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import (
-    QCheckBox,
     QDialog,
     QHBoxLayout,
     QLineEdit,
@@ -19,6 +18,7 @@ from app.buttons import PlainButton, StrongButton, quiet_button
 from app.dialog_parts import build_close, build_side, build_words, fit_screen
 from app.photo_canvas import CORNERS, PhotoCanvas
 from app.theme import SMALL_POINTS
+from app.tick_box import Tick
 
 SIZE = QSize(1180, 680)
 BESIDE = 300
@@ -95,8 +95,8 @@ class PhotoWindow(QDialog):
         column.addWidget(build_close(self))
         return build_side(column, BESIDE, "The photo in words")
 
-    def _tick(self, words: str, on: bool) -> QCheckBox:
-        box = QCheckBox(words)
+    def _tick(self, words: str, on: bool) -> Tick:
+        box = Tick(words)
         box.setChecked(on)
         box.toggled.connect(self._show_parts)
         return box

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFocusEvent
-from PySide6.QtWidgets import QCheckBox
 
 from app.fields.row import Row
+from app.tick_box import Tick
 from model.job import Job, read_value
 from model.parameters import Parameter
 
 
-class TickBox(QCheckBox):
+class TickBox(Tick):
     """A check box that says when the focus comes and goes."""
 
     focused = Signal()
