@@ -28,17 +28,26 @@ class Ledger:
 
     def __init__(self) -> None:
         self.shortfalls: list[Shortfall] = []
+        self._known: dict[str, tuple[int, float]] = {}
 
     def hold(self, path: str, asked: float, built: float, reason: str) -> float:
-        """`built`; noted, once for each path, when it is not what was asked."""
+        """`built`; noted when it is not what was asked, for each path the one that is furthest from it.
+
+        So of two columns that differ the worse one is told, whichever is worked out first.
+        """
         if abs(asked - built) > NEAR:
-            self._note(Shortfall(path, asked, built, reason))
+            self._note(Shortfall(path, asked, built, reason), abs(asked - built))
         return built
 
     def swap(self, path: str, asked: str, built: str, reason: str) -> None:
         """Note, once for each path, that another choice was built than the one asked for."""
-        self._note(Shortfall(path, asked, built, reason))
+        self._note(Shortfall(path, asked, built, reason), 0.0)
 
-    def _note(self, shortfall: Shortfall) -> None:
-        if not any(known.path == shortfall.path for known in self.shortfalls):
+    def _note(self, shortfall: Shortfall, lacking: float) -> None:
+        """In place of one of the same path that lacks less, or after all others."""
+        place, known = self._known.setdefault(shortfall.path, (len(self.shortfalls), lacking))
+        if place == len(self.shortfalls):
             self.shortfalls.append(shortfall)
+        elif lacking > known + NEAR:
+            self.shortfalls[place] = shortfall
+            self._known[shortfall.path] = place, lacking

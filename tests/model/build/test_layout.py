@@ -22,6 +22,14 @@ def test_default_job_is_built_as_asked():
     assert lay().shortfalls == ()
 
 
+@pytest.mark.parametrize(("left", "right", "panels"), [("30", "29", [3, 2]), ("29", "30", [2, 3])])
+def test_of_columns_on_a_floor_out_of_level_the_one_with_fewer_panels_is_told(left, right, panels):
+    low = {"opening__height": "24", "shelf__height": "41", "plinth__height": "24", "column__panels": "4"}
+    layout = lay(**low, level__left=left, level__centre="30", level__right=right)
+    assert [len(side.frame.openings) for side in layout.sides] == panels
+    assert shortfalls(layout) == {"column.panels": (4, 2)}
+
+
 def test_frieze_hangs_from_the_shelf_and_the_facing_margin_follows():
     layout = lay(shelf__height="54", shelf__thickness="2", frieze__height="9", opening__height="30")
     assert (layout.shelf_bottom, layout.frieze_bottom, layout.facing_margin) == (52, 43, 13)
