@@ -43,7 +43,7 @@ def run_window(name: str, ahead: Ahead | None = None) -> int:
         _open_named(window, name)
     window.begin(ahead)
     if is_first:
-        window.drafting.checked.connect(window.way.begin, Qt.ConnectionType.SingleShotConnection)
+        window.drafting.checked.connect(window.way.begin_by_itself, Qt.ConnectionType.SingleShotConnection)
     code = app.exec()
     if keeper is not None:
         keeper.setEnabled(False)

@@ -205,6 +205,11 @@ class Way(QObject):
         self._window.installEventFilter(self)
         self.go_to(0)
 
+    def begin_by_itself(self) -> None:
+        """At the first start; what is to be answered first, such as work left behind, is not covered."""
+        if not self._window.notice.text:
+            self.begin()
+
     def go_to(self, at: int) -> None:
         """The stop at place `at`, from 0; past the last one it ends."""
         if at >= len(self._stops):

@@ -85,3 +85,12 @@ def test_the_stop_about_help_shows_the_help_of_a_field(qtbot: QtBot, window: Win
     window.way.go_to(2)
     qtbot.waitUntil(lambda: not window.fields.help.picture.is_empty)
     assert window.fields.help.text.startswith("From the finished hearth")
+
+
+def test_the_way_does_not_begin_by_itself_over_something_to_be_answered(qtbot: QtBot, window: Window):
+    window.notice.say("Unsaved work was kept.", (("Open it", lambda: None),))
+    window.way.begin_by_itself()
+    assert not window.way.is_on
+    window.notice.put_away()
+    window.way.begin_by_itself()
+    assert window.way.is_on
