@@ -39,8 +39,8 @@ LEAST_MOUTH = 1.0
 def lay_out(site: Site, design: Design, moisture: float = MOISTURE.value) -> Layout:
     """The lines of `design` at `site`. Never fails for values in bounds; see `shortfalls`.
 
-    `moisture`, %, is what the wood has on the bench: solid panels are cut by it. Remembered, since whoever
-    moves an edge asks what can be built before it is.
+    `moisture`, %, is what the wood has on the bench: solid panels are cut by it. Remembered: moving
+    an edge asks for the same lines twice, first for what can be built and then to build it.
     """
     ledger = Ledger()
     feet = (place_foot(site, design, LEFT, ledger), place_foot(site, design, RIGHT, ledger))
