@@ -135,10 +135,12 @@ def test_the_drawing_file_goes_where_it_is_sent(qtbot: QtBot, window: Window, tm
     assert "AC10" in (tmp_path / "mine.dxf").read_text()[:400]
 
 
-def test_closing_the_window_stops_what_is_written(qtbot: QtBot, window: Window, tmp_path: Path):
+def test_closing_the_window_stops_what_is_written(window: Window, tmp_path: Path, monkeypatch):
+    monkeypatch.setattr("app.writing.ask", lambda *_: LEAVE)
     window.writing.write_packet(tmp_path / "out", "letter")
     assert window.close()
     assert not window.work.is_busy
+    assert not (tmp_path / "out").exists()
 
 
 @pytest.fixture
