@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator
 
-from model.build.lines import Side
+from model.build.lines import Layout, Side
 from model.check.finding import Finding
 from model.surround import Surround
 from render.drawing import Lines, Mark, Pen, Point
@@ -103,8 +104,9 @@ def _draw_ceiling(surround: Surround, ratio: float) -> Iterator[Mark]:
 def _draw_span(surround: Surround, span: Span, ratio: float) -> Iterator[Mark]:
     first, second, vertical = span
     layout = surround.layout
-    out = max(layout.shelf_reach, layout.facing_side) + LINE * ratio
-    yield measure(surround, first, second, vertical, out if vertical else layout.floor - LINE * ratio, ratio)
+    beside = max(layout.shelf_reach, layout.facing_side) + LINE * ratio
+    line = math.copysign(beside, first[0]) if vertical else layout.floor - LINE * ratio
+    yield measure(surround, first, second, vertical, line, ratio)
 
 
 def _across(half: float, y: float) -> Span:
@@ -119,6 +121,12 @@ def _up(x: float, low: float, high: float) -> Span:
     return (x, low), (x, high), True
 
 
+def _up_lower_plinth(layout: Layout) -> Span:
+    """The height that a finding tells where the frieze leaves less room for one plinth."""
+    side = min((layout.right, layout.left), key=lambda side: side.plinth_top - side.base)
+    return _up(_turn_to(side.name) * side.outer, side.base, side.plinth_top)
+
+
 SPANS: dict[str, Callable[[Surround], Span]] = {
     "facing.width": lambda s: _across(s.layout.facing_side, 0.0),
     "hearth.width": lambda s: _across(s.layout.hearth_side, 0.0),
@@ -127,7 +135,7 @@ SPANS: dict[str, Callable[[Surround], Span]] = {
     "opening.height": lambda s: _up(s.layout.opening_side, 0.0, s.layout.opening_top),
     "opening.sill": lambda s: _up(s.layout.opening_side, 0.0, s.job.site.opening.sill),
     "column.margin": lambda s: ((s.layout.opening_side, 0.0), (s.layout.right.inner, 0.0), False),
-    "plinth.height": lambda s: _up(s.layout.right.outer, s.layout.right.lowest, s.layout.right.plinth_top),
+    "plinth.height": lambda s: _up_lower_plinth(s.layout),
     "column.width": lambda s: ((s.layout.right.inner, 0.0), (s.layout.right.outer, 0.0), False),
     "frieze.kind": lambda s: _up(0.0, s.layout.frieze_bottom, s.layout.shelf_bottom),
     "frieze.height": lambda s: _up(0.0, s.layout.frieze_bottom, s.layout.shelf_bottom),

@@ -46,6 +46,17 @@ def test_a_plinth_and_the_baseboard_beside_it_are_measured_on_their_own_side(sid
     assert all(mark.line < 0 if side == "left" else mark.line > 0 for mark in measured)
 
 
+@pytest.mark.parametrize(("side", "other"), [("left", "right"), ("right", "left")])
+def test_a_plinth_that_the_frieze_comes_down_to_is_measured_where_the_floor_is_higher(side: str, other: str):
+    low = [("opening.height", "24"), ("shelf.height", "36"), ("plinth.height", "24"), ("level.centre", "30")]
+    texts = [*low, (f"level.{side}", "29"), (f"level.{other}", "30")]
+    surround = plan_surround(with_texts(default_job(), texts))
+    (finding,) = (f for f in check_surround(surround) if f.path == "plinth.height" and f.check == "fit")
+    (height,) = (mark for mark in draw_explanation(surround, finding).marks if isinstance(mark, Dimension))
+    assert height.measure == pytest.approx(finding.limit)
+    assert height.line < 0 if side == "left" else height.line > 0
+
+
 def test_a_shelf_that_reaches_further_on_one_side_is_measured_from_end_to_end():
     texts = [("facing.height", "70"), ("shelf.overhang_left", "8"), ("shelf.overhang_right", "1")]
     surround = plan_surround(with_texts(read_demo("brick"), texts))
