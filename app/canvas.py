@@ -301,7 +301,9 @@ class Canvas(QWidget):
             self._paint_views(painter)
 
     def _paint_views(self, painter: QPainter) -> None:
+        """On the paper alone: while an edge is dragged what is drawn may reach past it."""
         painter.save()
+        painter.setClipRect(self._paper_rect())
         for view in self._views:
             place = self._place.moved(view.dx, 0.0)
             paint_drawing(painter, view.gathered, place, LINE_DOTS / MM_PER_INCH)
@@ -311,14 +313,16 @@ class Canvas(QWidget):
         """The empty paper on its ground, which lies bare while there is nothing to draw. An edit leaves it as
         it is.
         """
-        desk = QRectF(self.rect()).adjusted(DESK, DESK, -DESK, -DESK)
-        paper = (desk if self._paper.isEmpty() else self._paper_box(self._place)).toRect()
-        if not self._views:
-            paper = QRect()
+        paper = self._paper_rect() if self._views else QRect()
         state = (paper, self.size(), self.devicePixelRatioF(), colours().desk)
         if state != self._desk_state:
             self._desk_state, self._desk = state, self._paint_desk(paper)
         return self._desk
+
+    def _paper_rect(self) -> QRect:
+        """Where the paper lies, in pixels."""
+        desk = QRectF(self.rect()).adjusted(DESK, DESK, -DESK, -DESK)
+        return (desk if self._paper.isEmpty() else self._paper_box(self._place)).toRect()
 
     def _paint_desk(self, paper: QRect) -> QPixmap:
         """The paper has a soft edge: a few pale outlines that grow, laid down only where they are seen."""

@@ -9,6 +9,7 @@ from PySide6.QtTest import QTest
 
 from app.canvas import Canvas
 from app.shown import ShownView, set_out
+from app.theme import colours
 from model.check.finding import Finding, Status
 from model.reference.sourced import Standing
 from render.drawing import Dimension, Drawing, Fill, Region
@@ -250,3 +251,12 @@ def test_two_fingers_pulled_apart_zoom_about_the_place_between_them(canvas: Canv
     QCoreApplication.sendEvent(canvas, event)
     assert canvas.place.scale == pytest.approx(1.25 * before.scale)
     assert canvas.place.to_model(at) == pytest.approx(under)
+
+
+def test_what_is_drawn_never_reaches_past_the_paper_while_an_edge_is_held(canvas: Canvas):
+    canvas.hold_still(("front", "side"))
+    canvas.show_views(_views(400.0))
+    assert _drawn_box(canvas)[2] > canvas.width(), "what is held still grows past the window's edge here"
+    shown = canvas.grab().toImage()
+    ground = {shown.pixelColor(canvas.width() - 4, y).name() for y in range(40, canvas.height() - 40)}
+    assert ground == {colours().desk}
