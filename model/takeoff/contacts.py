@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from model.takeoff.faces import Face, Floats
+from model.takeoff.nearness import Outlines
 from model.takeoff.overlay import share, take_away
 from model.takeoff.slivers import without_slivers
 from model.takeoff.spans import list_within
@@ -88,12 +89,10 @@ def _candidates(faces: Sequence[Face], among: Sequence[Face], same: bool) -> lis
 
 def _table(faces: Sequence[Face]) -> tuple[Floats, Floats, Floats, Floats]:
     """Normals, offsets, and the boxes' low and high corners."""
-    return (
-        np.array([face.normal for face in faces]),
-        np.array([face.offset for face in faces]),
-        np.array([face.ring.min(axis=0) for face in faces]),
-        np.array([face.ring.max(axis=0) for face in faces]),
-    )
+    outlines = Outlines(faces)
+    ways = (np.minimum, np.maximum)
+    low, high = (way.reduceat(outlines.corners, outlines.starts) for way in ways)
+    return outlines.normals, outlines.offsets, low, high
 
 
 def _laid_in(face: Face, other: Face) -> Polygon:

@@ -88,10 +88,11 @@ def _board_faces(owner: int, board: Board) -> list[Face]:
     corners = np.array(board.vertices)
     count = len(board.section)
     low, high = corners[:count], corners[count:]
-    sides = np.stack([low, np.roll(low, -1, axis=0), np.roll(high, -1, axis=0), high], axis=1)
+    onward = [*range(1, count), 0]
+    sides = np.stack([low, low[onward], high[onward], high], axis=1)
     rings = [*sides, low[::-1], high]
     # Twice the area of a flat four-sided ring is the product of its diagonals.
-    across = np.cross(sides[:, 2] - sides[:, 0], sides[:, 3] - sides[:, 1]) / 2
+    across = _cross((sides[:, 2] - sides[:, 0]).T, (sides[:, 3] - sides[:, 1]).T).T / 2
     vectors = np.concatenate([across, [_area_vector(ring) for ring in rings[count:]]])
     areas = np.linalg.norm(vectors, axis=1)
     real = np.flatnonzero(areas > LEAST_AREA)
@@ -109,7 +110,7 @@ def _turn_planes(normals: Floats) -> tuple[Floats, Floats]:
     away = np.eye(3)[np.argmin(np.abs(normals), axis=1)]
     across = away - np.einsum("nx,nx->n", away, normals)[:, None] * normals
     across /= np.linalg.norm(across, axis=1)[:, None]
-    return normals, np.stack([across, np.cross(normals, across)], axis=1)
+    return normals, np.stack([across, _cross(normals.T, across.T).T], axis=1)
 
 
 def _list_holes(board: Board) -> dict[int, tuple[Floats, ...]]:
