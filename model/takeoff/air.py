@@ -1,6 +1,7 @@
-"""Which hollows are shut off from the room: a coarse search through the spaces between boards.
+"""Which faces may be seen along which lines: a coarse search through the spaces between boards.
 
-It only ever errs towards open; what can really be seen is decided in model.takeoff.sight.
+A line of sight goes from cell to cell and never turns back. Errs towards open as a rule; what can really be
+seen is decided in model.takeoff.sight.
 """
 
 from __future__ import annotations
@@ -10,10 +11,12 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from model.board import AXES, CROSS, Board
+from model.board import AXES, CROSS, Board, Point3
+from model.bore import Bore
 from model.takeoff.faces import Face, Floats
 
 Mask = NDArray[np.bool_]
+Ways = tuple[int, ...]
 SAME = 1 / 512
 """Planes nearer to each other than this are one, in."""
 LEVEL = 1e-9
@@ -26,14 +29,19 @@ TRIES = len(SPOTS[0])
 
 
 class Air:
-    """The cells between the planes that bound the boards, and which of them the room's air reaches."""
+    """The cells between the planes that bound the boards, and from which of them straight lines lead out.
 
-    def __init__(self, boards: Sequence[Board], standing: Sequence[Board]) -> None:
+    Lines go through holes as well, the air, without which nothing is looked for, does not.
+    """
+
+    def __init__(self, boards: Sequence[Board], standing: Sequence[Board], lines: Floats) -> None:
+        """`lines` (n, 3), along the planes of the axes, are those that may be asked about."""
         corners = np.array([board.bounds for board in boards])
         low, high = corners[:, 0].min(axis=0) - AROUND, corners[:, 1].max(axis=0) + AROUND
         self._bounds = corners
         solids = (*boards, *standing)
-        spans = np.array([solid.bounds for solid in solids]).reshape(-1, 3)
+        bores = [_box_round(bore) for board in boards for bore in board.bores]
+        spans = np.array([*(solid.bounds for solid in solids), *bores]).reshape(-1, 3)
         self.planes = [_distinct(np.clip(spans[:, i], low[i], high[i]), low[i], high[i]) for i in range(3)]
         tried = [
             (planes[:-1, None] + np.diff(planes)[:, None] * spots).ravel()
@@ -42,13 +50,15 @@ class Air:
         full = np.zeros([len(places) for places in tried], dtype=bool)
         for solid in solids:
             _fill(full, solid, tried)
-        shape = [len(planes) - 1 for planes in self.planes]
-        tries = [n for size in shape for n in (size, TRIES)]
-        free = ~np.asarray(full.reshape(tries).all(axis=(1, 3, 5)))
-        self.open = _flood(free)
+        self._airy = _flood(~_all_tries(full))
+        for box in bores:
+            full[_window(tried, *box)] = False
+        free = ~_all_tries(full)
+        ways, self._way_of = np.unique(np.sign(lines).astype(int), axis=0, return_inverse=True)
+        self._reached = np.stack([_reach(free, tuple(way)) for way in ways.tolist()])
 
-    def reaches(self, face: Face) -> bool:
-        """Whether the room's air may reach `face`, of one of the boards, anywhere.
+    def list_ways(self, face: Face) -> Mask:
+        """Along which of the lines `face`, of one of the boards, may be seen anywhere.
 
         A groove is narrower than a cell may be and then goes for wood, so that one of its faces is asked for
         as far as its board's own bounds before it.
@@ -60,7 +70,10 @@ class Air:
             slice(max(int(np.searchsorted(p, a, "right")) - 1, 0), int(np.searchsorted(p, b, "left")))
             for p, a, b in zip(self.planes, low, high, strict=True)
         )
-        return bool(self.open[window].any())
+        if not self._airy[window].any():
+            return np.zeros(len(self._way_of), dtype=bool)
+        reached = np.asarray(self._reached[(slice(None), *window)].any(axis=(1, 2, 3)))
+        return np.asarray(reached[self._way_of])
 
 
 def _distinct(values: Floats, low: float, high: float) -> Floats:
@@ -69,12 +82,29 @@ def _distinct(values: Floats, low: float, high: float) -> Floats:
     return kept
 
 
-def _fill(full: Mask, solid: Board, tried: Sequence[Floats]) -> None:
-    """Mark the tried places that lie in `solid`."""
-    window = tuple(
-        slice(int(np.searchsorted(places, low)), int(np.searchsorted(places, high)))
-        for places, low, high in zip(tried, *solid.bounds, strict=True)
+def _all_tries(full: Mask) -> Mask:
+    """The cells all of whose tried places are."""
+    tries = [n for size in full.shape for n in (size // TRIES, TRIES)]
+    return np.asarray(full.reshape(tries).all(axis=(1, 3, 5)))
+
+
+def _box_round(bore: Bore) -> tuple[Point3, Point3]:
+    """The low and the high corner of the box round a hole."""
+    x, y, z = zip(*(bore.place(point, along) for point in bore.ring for along in bore.span), strict=True)
+    return (min(x), min(y), min(z)), (max(x), max(y), max(z))
+
+
+def _window(tried: Sequence[Floats], low: Point3, high: Point3) -> tuple[slice, ...]:
+    """Where the tried places in a box are."""
+    return tuple(
+        slice(int(np.searchsorted(places, a)), int(np.searchsorted(places, b)))
+        for places, a, b in zip(tried, low, high, strict=True)
     )
+
+
+def _fill(full: Mask, solid: Board, tried: Sequence[Floats]) -> None:
+    """Mark the tried places that lie in `solid`, holes in it not left out."""
+    window = _window(tried, *solid.bounds)
     if len(solid.section) == 4 and solid.low.is_square and solid.high.is_square and _fills_its_box(solid):
         full[window] = True
         return
@@ -112,11 +142,11 @@ def _flood(free: Mask) -> Mask:
     count = -1
     while count != (count := int(reached.sum())):
         for axis in range(3):
-            reached = _run_on(reached, free, axis)
+            reached = _spread(reached, free, axis)
     return reached
 
 
-def _run_on(reached: Mask, free: Mask, axis: int) -> Mask:
+def _spread(reached: Mask, free: Mask, axis: int) -> Mask:
     """Reached cells spread along one axis through free cells, both ways."""
     places = np.arange(free.shape[axis], dtype=np.int32).reshape([-1 if i == axis else 1 for i in range(3)])
     for way in (slice(None), slice(None, None, -1)):
@@ -126,3 +156,31 @@ def _run_on(reached: Mask, free: Mask, axis: int) -> Mask:
         last_reached = np.maximum.accumulate(np.where(here, places, -1), axis=axis)
         reached = (clear & (last_reached > last_wall))[turned]
     return reached
+
+
+def _reach(free: Mask, way: Ways) -> Mask:
+    """The free cells from which steps along `way`, -1, 0 or 1 for each axis and two of them at most, lead out
+    through free cells."""
+    turned = tuple(slice(None, None, -1 if step < 0 else 1) for step in way)
+    axes = sorted((axis for axis in range(3) if way[axis]), key=lambda axis: free.shape[axis])
+    onward = np.moveaxis(free[turned], axes, range(len(axes)))
+    reached = np.empty_like(onward)
+    if len(axes) == 1:
+        reached[::-1] = np.logical_and.accumulate(onward[::-1])
+    else:
+        before = np.ones(onward.shape[1:], dtype=bool)
+        for i in reversed(range(len(onward))):
+            reached[i] = before = _run_on(onward[i], before)
+    return np.moveaxis(reached, range(len(axes)), axes)[turned]
+
+
+def _run_on(free: Mask, begun: Mask) -> Mask:
+    """The free cells of a layer from which free ones lead on along its first axis to one that is `begun`, or
+    out of it."""
+    here, last = free[::-1], (free & begun)[::-1]
+    last[0] |= here[0]
+    places = np.arange(len(here))[:, None]
+    last_wall = np.maximum.accumulate(np.where(here, -1, places))
+    last_begun = np.maximum.accumulate(np.where(last, places, -1))
+    run: Mask = (here & (last_begun > last_wall))[::-1]
+    return run

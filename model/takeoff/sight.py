@@ -51,21 +51,29 @@ LINES = _list_lines()
 
 
 def list_seen(
-    faces: Sequence[Face], bare: Sequence[BaseGeometry], standing: Sequence[Face] = ()
+    faces: Sequence[Face],
+    bare: Sequence[BaseGeometry],
+    standing: Sequence[Face] = (),
+    ways: Flags | None = None,
 ) -> tuple[BaseGeometry, ...]:
     """The parts of `bare`, which lie in the planes of `faces`, that can be seen past `faces` and `standing`.
 
     Exact for each line of sight: a face is hidden where another one that turns to the eye lies before it.
+    `ways` (faces, lines) say which faces may be seen along which of LINES at all, every one if not given; of
+    what hides a face, the nearest to the eye is always among them.
     """
     import shapely
 
     unseen: Shapes = np.array(bare, dtype=object)
     around = _Around((*faces, *standing))
-    for line in LINES:
-        turned = around.normals[: len(faces)] @ line > EDGE_ON
-        at = np.flatnonzero(turned & (shapely.area(unseen) > NOTHING))
+    shown = np.ones((len(faces) + len(standing), len(LINES)), dtype=bool)
+    if ways is not None:
+        shown[: len(faces)] = ways
+    for line, may in zip(LINES, shown.T, strict=True):
+        turned = (around.normals @ line > EDGE_ON) & may
+        at = np.flatnonzero(turned[: len(faces)] & (shapely.area(unseen) > NOTHING))
         if len(at):
-            unseen[at] = around.hide(unseen[at], at, line)
+            unseen[at] = around.hide(unseen[at], at, line, np.flatnonzero(turned))
     seen = take_away(np.array(bare, dtype=object), unseen)
     return tuple(without_slivers(_areas_of(seen)))
 
@@ -79,19 +87,20 @@ class _Around:
         self._basis = np.array([face.basis for face in faces])
         self._owners = np.repeat(np.arange(len(faces)), self._outlines.counts)
 
-    def hide(self, shapes: Shapes, at: Numbers, line: Floats) -> Shapes:
-        """The parts of `shapes`, in planes of the faces `at`, that are hidden from along `line` (3,)."""
+    def hide(self, shapes: Shapes, at: Numbers, line: Floats, turned: Numbers) -> Shapes:
+        """The parts of `shapes`, in planes of the faces `at`, that are hidden from along `line` (3,) by the
+        faces `turned` towards that."""
         right, up = _picture(line)
         matrices, shifts = self._laid(at, np.stack([right, up]))
-        hidden = self._hide_pictures(_snap(_moved(shapes, matrices, shifts)), at, np.stack([right, up, line]))
+        pictures = _snap(_moved(shapes, matrices, shifts))
+        hidden = self._hide_pictures(pictures, at, np.stack([right, up, line]), turned)
         inverse = np.asarray(np.linalg.inv(matrices), dtype=np.float64)
         return _moved(hidden, inverse, -(inverse @ shifts[:, :, None])[:, :, 0])
 
-    def _hide_pictures(self, pictures: Shapes, at: Numbers, look: Floats) -> Shapes:
+    def _hide_pictures(self, pictures: Shapes, at: Numbers, look: Floats, turned: Numbers) -> Shapes:
         """The hidden parts of `pictures` of faces `at`; `look` is right, up and towards the eye."""
         import shapely
 
-        turned = np.flatnonzero(self.normals @ look[2] > EDGE_ON)
         drawn = self._draw(turned, look[:2])
         shapely.prepare(drawn)
         mine, other = shapely.STRtree(drawn).query(pictures, predicate="intersects")

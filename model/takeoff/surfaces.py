@@ -11,11 +11,13 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from model.board import Board
 from model.takeoff.air import Air
 from model.takeoff.contacts import Contact, list_contacts, shapes_on, uncover
 from model.takeoff.faces import Face, list_faces
-from model.takeoff.sight import list_seen
+from model.takeoff.sight import LINES, list_seen
 from model.takeoff.standing import list_standing
 
 if TYPE_CHECKING:
@@ -83,13 +85,15 @@ def _list_seen(
     standing_faces: Sequence[Face],
     bare: Sequence[BaseGeometry],
 ) -> tuple[BaseGeometry, ...]:
-    """Looked for only where the room's air may reach: what is shut in neither shows nor hides anything."""
+    """Looked for only where a line may lead out: what is shut in neither shows nor hides anything."""
     from shapely import Polygon
 
-    air = Air(boards, standing)
-    open_to_air = [i for i, face in enumerate(faces) if bare[i].area > 0 and air.reaches(face)]
-    found = list_seen([faces[i] for i in open_to_air], [bare[i] for i in open_to_air], standing_faces)
+    air = Air(boards, standing, LINES)
+    ways = {i: air.list_ways(face) for i, face in enumerate(faces) if bare[i].area > 0}
+    may = [i for i, own in ways.items() if own.any()]
+    shown = [faces[i] for i in may], [bare[i] for i in may], standing_faces
+    found = list_seen(*shown, np.array([ways[i] for i in may]).reshape(-1, len(LINES)))
     seen: list[BaseGeometry] = [Polygon()] * len(faces)
-    for i, shape in zip(open_to_air, found, strict=True):
+    for i, shape in zip(may, found, strict=True):
         seen[i] = shape
     return tuple(seen)
