@@ -15,6 +15,7 @@ from PySide6.QtGui import (
     QColor,
     QFontMetrics,
     QKeyEvent,
+    QKeySequence,
     QMouseEvent,
     QPainter,
     QPaintEvent,
@@ -398,9 +399,15 @@ class ShowWindow(QWidget):
             self.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Escape ends it, Page up and down turn through the options; any key brings the controls back."""
+        """Escape ends it, Page up and down turn through the options, undo and redo are the window's; any key
+        brings the controls back.
+        """
         key = event.key()
-        if key in (Qt.Key.Key_Escape, Qt.Key.Key_F11):
+        if event.matches(QKeySequence.StandardKey.Undo):
+            self._session.undo()
+        elif event.matches(QKeySequence.StandardKey.Redo):
+            self._session.redo()
+        elif key in (Qt.Key.Key_Escape, Qt.Key.Key_F11):
             self.close()
         elif self.area.isHidden():
             self._hide_bar(False)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import QPoint, QRect, QSize, Qt
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QApplication
 
 from app.demo import read_demo
@@ -60,6 +61,16 @@ def test_a_paint_is_picked_and_what_was_stained_is_painted(qtbot, page: ShowWind
     look = session.job.design.look
     assert (look.finish, look.paint) == ("painted", "moss")
     assert page.swatches["moss"].isChecked()
+
+
+def test_a_step_is_taken_back_and_done_again_by_key(qtbot, page: ShowWindow, session: Session):
+    before = session.job.design.look.paint
+    qtbot.mouseClick(page.swatches["moss"], Qt.MouseButton.LeftButton)
+    qtbot.keyClick(page.focusWidget(), Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert session.job.design.look.paint == before
+    redo = QKeySequence.keyBindings(QKeySequence.StandardKey.Redo)[0][0]
+    qtbot.keyClick(page.focusWidget(), redo.key(), redo.keyboardModifiers())
+    assert session.job.design.look.paint == "moss"
 
 
 def test_a_colour_is_picked_by_enter(qtbot, page: ShowWindow, session: Session):
