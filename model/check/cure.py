@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import isinf, isnan
 
 import numpy as np
+from numpy.typing import NDArray
 
 from model.check.clearance import HAIR, Lengths
 from model.check.part import (
@@ -26,6 +27,7 @@ from model.parameters import BY_PATH
 from model.sentences import capitalise, end_sentence
 from model.surround import Surround
 
+Mask = NDArray[np.bool_]
 LeastDistance = Callable[[Lengths], Lengths]
 """Projections to the least distance each needs, infinite where none is enough."""
 
@@ -75,16 +77,36 @@ def cure_part(surround: Surround, part: str, need: Need, wording: Wording) -> Cu
     beside = stands_beside(part)
     least = need.beside if beside else need.above
     short = (surround.layout.opening_side - x) if beside else (surround.layout.opening_top - y)
-    move = float(np.max(short + least(need.projection)))
+    lifts = short + least(need.projection)
+    move = float(np.max(lifts))
     if isnan(move):
         return Cure(find_path(part), f"Move the {part} clear of the opening.")
     if isinf(move):
         return _keep_within(part, least, float(need.projection.max()), wording)
-    slim = _slim(surround, part, least, -float(short.max()), wording)
+    raised = _are_tablets(surround, part, need.projection)
+    slim = _slim(surround, part, least, (short, raised), wording)
     if beside:
         return _join([_set_off_columns(surround, move, wording), *slim])
-    ways = [*_lower_frieze(surround, part, move, wording), *_raise_shelf(surround, move, wording), *slim]
+    lower = _lower_frieze(surround, part, _lift_edge(surround, lifts, raised), wording)
+    ways = [*lower, *_raise_shelf(surround, move, wording), *slim]
     return _join(ways or [Cure("bed_mould.on", "leave the bed mould off")] if part == BED_MOULD else ways)
+
+
+def _are_tablets(surround: Surround, part: str, projection: Lengths) -> Mask:
+    """Which points (n,) of `part` lie on a tablet, by their `projection`, inches."""
+    if part != FRIEZE or surround.layout.tablet is None:
+        return np.zeros(len(projection), dtype=bool)
+    return projection > surround.layout.frieze_front + HAIR
+
+
+def _lift_edge(surround: Surround, lifts: Lengths, raised: Mask) -> float:
+    """How far a frieze's lower edge goes up so that its points rise by `lifts` (n,), inches.
+
+    What is `raised` is a tablet in the middle: it rises half as far, until the edge has come up to it.
+    """
+    tablet = surround.layout.tablet
+    below = tablet.outline[1] - surround.layout.frieze_bottom if tablet else 0.0
+    return float(np.max(np.where(raised, lifts + np.minimum(lifts, below), lifts)))
 
 
 def _set_off_columns(surround: Surround, push: float, wording: Wording) -> Cure:
@@ -119,9 +141,12 @@ def _raise_shelf(surround: Surround, lift: float, wording: Wording) -> list[Cure
 
 
 def _slim(
-    surround: Surround, part: str, least: LeastDistance, distance: float, wording: Wording
+    surround: Surround, part: str, least: LeastDistance, points: tuple[Lengths, Mask], wording: Wording
 ) -> list[Cure]:
-    """The greatest projection that would do where the part stands, if the part can be that slim."""
+    """The greatest projection that would do where the part stands, if the part can be that slim.
+
+    `points` are by how much each stands too near were it flush, (n,) inches, and which are a tablet's.
+    """
     path = _projection_path(part)
     held = part == FRIEZE and surround.layout.frieze_over
     if path is None or held or part == BED_MOULD or part.endswith((*ROUND_COLUMNS, NAILERS)):
@@ -129,11 +154,20 @@ def _slim(
     design = surround.job.design
     lowest = design.foremost if part == SHELF else BY_PATH[path].lowest or 0.0
     trials = np.arange(lowest, _own_projection(surround, part), wording.step)
-    further = surround.layout.shelf_step if part == SHELF else 0.0
-    enough = trials[least(trials + further) <= distance + HAIR]
-    if not len(enough):
+    enough = np.ones(len(trials), dtype=bool)
+    short, raised = points
+    for layer, further in ((~raised, _stands_further(surround, part)), (raised, design.tablet.thickness)):
+        if layer.any():
+            enough &= least(trials + further) <= HAIR - float(short[layer].max())
+    if not enough.any():
         return []
-    return [Cure(path, f"keep the {part}'s projection to {wording.at_most(float(enough[-1]))} or less")]
+    return [
+        Cure(path, f"keep the {part}'s projection to {wording.at_most(float(trials[enough][-1]))} or less")
+    ]
+
+
+def _stands_further(surround: Surround, part: str) -> float:
+    return surround.layout.shelf_step if part == SHELF else 0.0
 
 
 def _own_projection(surround: Surround, part: str) -> float:

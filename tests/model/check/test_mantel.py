@@ -212,6 +212,47 @@ def test_the_cure_of_any_part_cures_it(job):
             assert after[finding.part].status is not Status.FAIL, finding
 
 
+TABLET = {
+    "opening.height": "30",
+    "facing.height": "31",
+    "frieze.kind": "tablet",
+    "frieze.place": "between",
+    "bed_mould.on": "no",
+    "shelf.height": "50",
+    "shelf.thickness": "2",
+    "shelf.overhang_front": "6",
+    "column.projection": "2",
+}
+
+
+@pytest.mark.parametrize(
+    ("rows", "tablet", "sentence"),
+    [
+        # Tablet's foot 10 1/4 over the opening; it rises half as far as the frieze's edge, 1 3/4 of 3 1/2.
+        ({"height": "14", "projection": "3/4"}, ("1 1/2", "2"), 'Make the frieze no more than 10 1/2" high'),
+        # Tablet's foot 7 1/2 over it, 4 1/2 too low: 3/4 until the edge, 1 1/2 below, is there, then with it.
+        ({"height": "12", "projection": "1"}, ("9", "3/4"), 'Make the frieze no more than 6" high'),
+        # Tablet's foot 10 1/2 over it: IRC R1001.11 lets 10 1/2 / 8 = 1 5/16 stand out, 1/4 of it tablet.
+        (
+            {"height": "8", "projection": "1 3/16"},
+            ("7", "1/4"),
+            "or keep the frieze's projection to 1 1/16\"",
+        ),
+    ],
+)
+def test_a_tablet_is_cured_by_where_it_comes_to_lie_and_how_far_it_stands_out(rows, tablet, sentence):
+    frieze = [(f"frieze.{name}", text) for name, text in rows.items()]
+    layer = zip(("tablet.height", "tablet.thickness"), tablet, strict=True)
+    job = with_texts(default_job(), [*TABLET.items(), *frieze, *layer])
+    finding = _find(job)["frieze"]
+    assert finding.status is Status.FAIL
+    assert sentence in finding.cure
+    cured = _apply(job, finding)
+    if "or keep" in sentence:
+        cured = with_texts(job, [("frieze.projection", "1 1/16")])
+    assert _find(cured)["frieze"].status is not Status.FAIL
+
+
 def test_a_cleat_that_an_old_ledger_parts_is_cured_as_the_whole_one_that_it_is_once_raised():
     rows = {"column.margin": "26", "frieze.height": "6", "shelf.height": "42"}
     ledger = {
