@@ -21,9 +21,10 @@ from PySide6.QtGui import (
     QPaintEvent,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
-from app.buttons import PlainButton, press_by_enter
+from app.buttons import PlainButton
+from app.finish_bar import FinishBar
 from app.latest import Latest
 from app.painter import Gathered, gather_drawing, paint_drawing, place_within
 from app.session import Session
@@ -34,7 +35,6 @@ from export.progress import Step
 from model.check.finding import Status
 from model.errors import Refused
 from model.job import Job, read_value, with_value
-from model.parameters import find_parameter
 from model.units import format_length
 
 if TYPE_CHECKING:
@@ -71,7 +71,6 @@ SIZES = (
     Size("Columns", "column.width", 2),
     Size("Frieze", "frieze.height", 2),
 )
-WOOD = "look.paint"
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,36 +177,6 @@ class SizeControl(QWidget):
         column.addLayout(row)
 
 
-class Swatch(QPushButton):
-    """A colour to pick."""
-
-    def __init__(self, words: str, colour: str, side: int) -> None:
-        super().__init__()
-        self.colour = colour
-        self.setAccessibleName(words)
-        self.setToolTip(words)
-        self.setCheckable(True)
-        self.setFixedSize(side, side)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter picks it as the space bar does."""
-        if not press_by_enter(self, event):
-            super().keyPressEvent(event)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """The colour; the one in use has a heavy frame, the one in focus a lit one."""
-        c = colours()
-        with QPainter(self) as painter:
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
-            pen = painter.pen()
-            pen.setColor(QColor(c.lit if self.hasFocus() else c.ink if self.isChecked() else c.faint))
-            pen.setWidth(3 if self.hasFocus() or self.isChecked() else 1)
-            painter.setPen(pen)
-            painter.setBrush(QColor(self.colour))
-            painter.drawRoundedRect(self.rect().adjusted(3, 3, -4, -4), 4, 4)
-
-
 class ShowWindow(QWidget):
     """The homeowner's view of the session's job; Escape ends it.
 
@@ -230,7 +199,7 @@ class ShowWindow(QWidget):
         self.warning = Words()
         self.opening = QLabel()
         self.controls = [SizeControl(size, side) for size in SIZES]
-        self.swatches: dict[str, Swatch] = {}
+        self.finish = FinishBar(side)
         self._broken = ""
         self.name = QLabel()
         self.name.setTextFormat(Qt.TextFormat.PlainText)
@@ -268,12 +237,7 @@ class ShowWindow(QWidget):
             top.addWidget(part)
         top.addWidget(self.opening)
         top.addWidget(self.warning, 1)
-        row = find_parameter(WOOD)
-        for key, colour in (row.swatches or {}).items():
-            words = f"{row.label}: {(row.choices or {})[key]}"
-            swatch = self.swatches[key] = Swatch(words, colour, round(side * 0.7))
-            swatch.clicked.connect(lambda _on=False, key=key: self._paint(key))
-            top.addWidget(swatch)
+        top.addWidget(self.finish)
         column.addLayout(top)
         low = QHBoxLayout()
         low.setSpacing(2 * RHYTHM)
@@ -313,6 +277,7 @@ class ShowWindow(QWidget):
         self._session.changed.connect(self._follow)
         for control in self.controls:
             control.stepped.connect(self._step)
+        self.finish.picked.connect(self._finish)
         self.before.clicked.connect(lambda: self._turn(-1))
         self.after.clicked.connect(lambda: self._turn(1))
         self.alone.clicked.connect(lambda: self._hide_bar(True))
@@ -327,15 +292,10 @@ class ShowWindow(QWidget):
                 control.value.setText(format_length(float(read_value(job, control.size_.path)), style))
         opening = job.site.opening
         wide, high = (format_length(value, style) for value in (opening.width, opening.height))
-        self.opening.setText(f"Opening {wide} wide, {high} high")
-        self._mark_paint()
+        self.opening.setText(f"Opening {wide} wide,\n{high} high")
+        self.finish.show_look(job.design.look)
         self._name_option(job)
         self._drawing.ask(job)
-
-    def _mark_paint(self) -> None:
-        look = self._session.job.design.look
-        for key, swatch in self.swatches.items():
-            swatch.setChecked(look.finish == "painted" and key == look.paint)
 
     def _name_option(self, job: Job) -> None:
         several = job.options.count > 1
@@ -382,11 +342,10 @@ class ShowWindow(QWidget):
             words = next(size.words for size in SIZES if size.path == path)
             self._warn(f"{words}: no further this way. {self._broken}".rstrip())
 
-    def _paint(self, key: str) -> None:
-        """Paint the wood; what was stained is painted now."""
-        job = with_value(self._session.job, WOOD, key)
-        self._session.change("paint the wood", with_value(job, "look.finish", "painted"))
-        self._mark_paint()  # picked once more, nothing changes and its frame would go
+    def _finish(self, path: str, key: str) -> None:
+        """Give the wood another finish, or another colour of the one that it has."""
+        self._session.change("finish the wood", with_value(self._session.job, path, key))
+        self.finish.show_look(self._session.job.design.look)  # picked once more, its frame would go
 
     def _turn(self, way: int) -> None:
         options = self._session.job.options

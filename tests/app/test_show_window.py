@@ -8,6 +8,7 @@ from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QApplication
 
 from app.demo import read_demo
+from app.finish_bar import Swatch
 from app.session import Session
 from app.show_window import SIDES, ShowWindow, find_side
 from model.job import read_value
@@ -54,18 +55,48 @@ def test_the_width_over_all_is_read_off_the_boards(qtbot, page: ShowWindow, sess
     qtbot.waitUntil(lambda: wide.value.text() != before, timeout=20_000)
 
 
-def test_a_paint_is_picked_and_what_was_stained_is_painted(qtbot, page: ShowWindow, session: Session):
-    session.set_value("look.finish", "stained")
-    assert not any(swatch.isChecked() for swatch in page.swatches.values())
-    qtbot.mouseClick(page.swatches["moss"], Qt.MouseButton.LeftButton)
+def _swatch(page: ShowWindow, key: str, path: str = "look.paint") -> Swatch:
+    return page.finish.swatches[path, key]
+
+
+def _list_offered(page: ShowWindow) -> set[str]:
+    return {path for (path, _), swatch in page.finish.swatches.items() if not swatch.isHidden()}
+
+
+def test_a_paint_is_picked(qtbot, page: ShowWindow, session: Session):
+    session.set_value("look.finish", "painted")
+    qtbot.mouseClick(_swatch(page, "moss"), Qt.MouseButton.LeftButton)
     look = session.job.design.look
     assert (look.finish, look.paint) == ("painted", "moss")
-    assert page.swatches["moss"].isChecked()
+    assert [key for (_, key), one in page.finish.swatches.items() if one.isChecked() and one.isVisible()] == [
+        "moss"
+    ]
+
+
+def test_one_goes_from_paint_to_stain_to_a_clear_coat_and_back_with_the_colours_of_each(
+    qtbot, page: ShowWindow, session: Session
+):
+    session.set_value("look.finish", "painted")
+    seen = []
+    for _ in range(3):
+        seen.append((page.finish.next_.text(), _list_offered(page)))
+        qtbot.mouseClick(page.finish.next_, Qt.MouseButton.LeftButton)
+    assert seen == [("Painted", {"look.paint"}), ("Stained", {"look.stain"}), ("Clear coat", set())]
+    assert session.job.design.look.finish == "painted"
+    qtbot.keyClick(page.finish.next_, Qt.Key.Key_Return)
+    qtbot.keyClick(_swatch(page, "peat", "look.stain"), Qt.Key.Key_Space)
+    assert (session.job.design.look.finish, session.job.design.look.stain) == ("stained", "peat")
+    assert _swatch(page, "peat", "look.stain").isChecked()
+
+
+def test_a_colour_of_ones_own_is_no_swatchs(page: ShowWindow, session: Session):
+    session.set_value("look.paint", "#123456")
+    assert not any(swatch.isChecked() for swatch in page.finish.swatches.values() if swatch.isVisible())
 
 
 def test_a_step_is_taken_back_and_done_again_by_key(qtbot, page: ShowWindow, session: Session):
     before = session.job.design.look.paint
-    qtbot.mouseClick(page.swatches["moss"], Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(_swatch(page, "moss"), Qt.MouseButton.LeftButton)
     qtbot.keyClick(page.focusWidget(), Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     assert session.job.design.look.paint == before
     redo = QKeySequence.keyBindings(QKeySequence.StandardKey.Redo)[0][0]
@@ -74,7 +105,7 @@ def test_a_step_is_taken_back_and_done_again_by_key(qtbot, page: ShowWindow, ses
 
 
 def test_a_colour_is_picked_by_enter(qtbot, page: ShowWindow, session: Session):
-    qtbot.keyClick(page.swatches["moss"], Qt.Key.Key_Return)
+    qtbot.keyClick(_swatch(page, "moss"), Qt.Key.Key_Return)
     assert session.job.design.look.paint == "moss"
 
 
@@ -119,7 +150,14 @@ def test_everything_fits_a_laptop_and_has_a_name(qtbot, page: ShowWindow, sessio
     assert page.bar.sizeHint().width() <= 1366
     assert page.minimumSizeHint().height() <= 768 / 2
     assert page.minimumSizeHint().width() <= 1366 / 2
-    buttons = [*page.swatches.values(), page.before, page.after, page.alone, page.close_]
+    buttons = [
+        page.finish.next_,
+        *page.finish.swatches.values(),
+        page.before,
+        page.after,
+        page.alone,
+        page.close_,
+    ]
     buttons += [b for c in page.controls for b in (c.less, c.more)]
     assert all(button.accessibleName() for button in buttons)
 
