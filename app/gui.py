@@ -43,7 +43,6 @@ def run_window(name: str, ahead: Ahead | None = None) -> int:
     window.begin(ahead)
     if is_first:
         window.drafting.checked.connect(window.way.begin_by_itself, Qt.ConnectionType.SingleShotConnection)
-    # Not before: the end that is asked for while something is waited for above would end that wait alone.
     keeper = _end_on_signals(app, window, signals) if signals is not None else None
     code = app.exec()
     if keeper is not None:

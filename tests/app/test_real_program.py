@@ -172,6 +172,15 @@ def test_a_dimension_is_typed_saved_written_out_and_there_again_after_reopening(
         assert program.wait(PATIENCE) == 0
 
 
+@pytest.fixture
+def heard_hang_ups() -> Iterator[None]:
+    """Started so that they outlive their terminal, the tests would hand on that it is not heard of."""
+    before = signal.signal(signal.SIGHUP, signal.SIG_DFL)
+    yield
+    signal.signal(signal.SIGHUP, before)
+
+
+@pytest.mark.usefixtures("heard_hang_ups")
 def test_a_program_asked_to_end_by_the_system_offers_the_work_at_the_next_start(
     person: Person, tmp_path: Path
 ):
