@@ -28,7 +28,7 @@ SIGN = 2 * RHYTHM
 
 
 class ChoiceBox(QComboBox):
-    """A box that the wheel turns only when it has the focus."""
+    """A box that the wheel never turns: it moves the list, and a rule chosen by mistake is not seen."""
 
     focused = Signal()
     left = Signal()
@@ -70,11 +70,8 @@ class ChoiceBox(QComboBox):
         super().showPopup()
 
     def wheelEvent(self, event: QWheelEvent) -> None:
-        """Elsewhere the wheel moves the list."""
-        if self.hasFocus():
-            super().wheelEvent(event)
-        else:
-            event.ignore()
+        """The list's."""
+        event.ignore()
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Tell the list."""

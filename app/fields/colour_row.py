@@ -19,7 +19,7 @@ INNER = 4
 
 
 class ColourBox(QComboBox):
-    """Names with their colours, and room to type another. The wheel turns it only when it has the focus."""
+    """Names with their colours, and room to type another. The wheel never turns it."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -54,11 +54,8 @@ class ColourBox(QComboBox):
                 paint_swatch(painter, QRect(0, (self.height() - SWATCH) // 2, SWATCH, SWATCH), self._shown)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
-        """Elsewhere the wheel moves the list."""
-        if self.edit.hasFocus():
-            super().wheelEvent(event)
-        else:
-            event.ignore()
+        """The list's."""
+        event.ignore()
 
 
 class ColourRow(Row):

@@ -455,10 +455,9 @@ def test_every_field_shows_the_job_after_steps_back_and_forth(fields: MeasuringL
 
 
 @pytest.mark.parametrize("path", ["site.rule", "look.paint", "job.units"])
-def test_the_wheel_turns_no_choice_that_has_not_the_cursor(
-    fields: MeasuringList, session: Session, path: str
-):
-    fields.focus_path("job.notes")
+@pytest.mark.parametrize("in_focus", ["job.notes", "site.rule", "look.paint", "job.units"])
+def test_the_wheel_turns_no_choice(fields: MeasuringList, session: Session, path: str, in_focus: str):
+    fields.focus_path(in_focus)
     box, before = fields.rows[path].value_widget, session.job
     for widget in (box, *(child for child in box.findChildren(QWidget) if isinstance(child, TapeEdit))):
         assert not _turn(widget, 1)
