@@ -18,7 +18,7 @@ def bore_boards(design: Design, layout: Layout, boards: tuple[Board, ...]) -> tu
     """`boards` with the holes of the cord way and what is sawn out behind its loose panel.
 
     A piece that a hole would part in two, or whose moulded face it would come out of, is left whole:
-    model.check.cord_way says so.
+    model.check.cord_way says so. A rib under the shelf of which a hole leaves nothing is left out.
     """
     way = find_way(design, layout, boards)
     if way is None:
@@ -29,7 +29,14 @@ def bore_boards(design: Design, layout: Layout, boards: tuple[Board, ...]) -> tu
             bored[i] = bore_hole(bored[i], hole)
     if way.loose is not None and way.sheet is not None and way.cut_out is not None:
         bored[way.sheet] = _saw_out(bored[way.sheet], boards[way.loose], way.cut_out)
-    return tuple(bored)
+    return tuple(board for board in bored if not _is_gone(board))
+
+
+def _is_gone(board: Board) -> bool:
+    """Whether a hole that breaks out takes away all of a board."""
+    low, high = board.bounds
+    faces = {axis: (high[u] - low[u]) * (high[v] - low[v]) for axis, (u, v) in CROSS.items()}
+    return any(bore.breaks and bore.area >= faces[bore.axis] - HAIR for bore in board.bores)
 
 
 def bore_hole(board: Board, hole: Hole) -> Board:

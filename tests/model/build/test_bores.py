@@ -120,6 +120,28 @@ def test_a_mitred_plinth_return_is_bored_where_the_hole_goes_through_it():
     assert _mesh(plinth).volume == pytest.approx(replace(plinth, bores=()).volume - pi * 0.875**2 * 0.75)
 
 
+def test_a_rib_of_which_a_hole_leaves_nothing_is_left_out():
+    """A hole of 5 7/8 in., 4 by 3 1/16 across and 13/16 wider, where a rib of the shelf is 4 5/8 long."""
+    rows = {
+        "cord__plug": "own",
+        "cord__own_width": "3 1/16",
+        "cord__own_height": "4",
+        "cord__clearance": "13/16",
+        "column__width": "4",
+        "column__projection": "4",
+        "shelf__thickness": "2",
+        "shelf__overhang_front": "3",
+        "shelf__overhang_end": "7/16",
+        "board__thickness": "15/16",
+    }
+    ribs = {
+        on: [board for board in _plan(cord__on=on, **rows).boards if board.role == "shelf rib"]
+        for on in ("yes", "no")
+    }
+    assert len(ribs["yes"]) == len(ribs["no"]) - 1
+    assert all(_mesh(rib).is_watertight for rib in ribs["yes"])
+
+
 def test_surfaces_of_a_bored_surround_are_those_of_its_meshes():
     surround = _plan(cord__exit_height="4", facing__proud="2", facing__height="46")
     meshes = sum(_mesh(board).area for board in surround.boards)
