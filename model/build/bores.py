@@ -34,6 +34,8 @@ def bore_boards(design: Design, layout: Layout, boards: tuple[Board, ...]) -> tu
 
 def _is_gone(board: Board) -> bool:
     """Whether a hole that breaks out takes away all of a board."""
+    if not board.bores:
+        return False
     low, high = board.bounds
     faces = {axis: (high[u] - low[u]) * (high[v] - low[v]) for axis, (u, v) in CROSS.items()}
     return any(bore.breaks and bore.area >= faces[bore.axis] - HAIR for bore in board.bores)
