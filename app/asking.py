@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 Kinds = Mapping[str, tuple[str, ...]]
 """What may be chosen in the dialog, as it words it, and the endings of such files, with their point: the
 first is added to a name that has none of all these."""
+PDF: Kinds = {"PDF (*.pdf)": (".pdf",)}
 REPLACE, ELSEWHERE = "Replace it", "Save as…"
 
 

@@ -7,15 +7,13 @@ from pathlib import Path
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QWidget
 
-from app.asking import ask_where
+from app.asking import PDF, ask_where
 from app.beside_packet import MEASURING_TITLE, build_labels_pdf, build_measuring_pdf, name_labels
 from app.files import FileTrouble, save_bytes
 from app.job_files import JobFiles
 from app.notice import Notice
 from app.session import Session
 from app.settings import Settings
-
-PDF = {"PDF (*.pdf)": (".pdf",)}
 
 
 class BesideWriting(QObject):

@@ -8,7 +8,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from app.asking import ask_where
+from app.asking import PDF, ask_where
 from app.files import FileTrouble, save_bytes
 from app.job_files import JobFiles
 from app.notice import Notice
@@ -22,7 +22,6 @@ from model.units import INCHES_16, MILLIMETRES_ONLY, LengthStyle, format_length
 
 PATHS = ("own_section.first", "own_section.second", "own_section.third")
 KINDS = {"Drawings (*.dxf)": (".dxf",), "Texts (*.txt)": (".txt",)}
-PDF = {"PDF (*.pdf)": (".pdf",)}
 OPEN_FILTER = "Drawings and texts (*.dxf *.txt);;All files (*)"
 
 

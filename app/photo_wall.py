@@ -12,7 +12,7 @@ from pathlib import Path
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from app.asking import ask_where
+from app.asking import ask_where, with_ending
 from app.dialog_parts import bring_forward
 from app.files import FileTrouble, save_bytes
 from app.notice import Notice
@@ -40,7 +40,7 @@ from render.photo_picture import PhotoPicture
 
 QUALITIES = (88, 75, 60)
 """Of the JPEG that a job keeps, tried in turn until it is small enough."""
-PICTURES, ENDINGS = "Pictures (*.png *.jpg)", (".png", ".jpg", ".jpeg")
+PICTURES = {"Pictures (*.png *.jpg)": (".png", ".jpg", ".jpeg")}
 """What the picture may be saved as."""
 WANTS_LENS = (
     "These corners do not tell which lens it was: the photo was taken too straight on. Type the lens below; "
@@ -169,7 +169,7 @@ class PhotoWall(QObject):
     def ask_and_save(self) -> None:
         """Ask for a file and write the picture to it."""
         start = self._folder() / f"{file_stem(self._session.job)} - on the wall.png"
-        where = ask_where(self.page or self._window, "Save the picture", start, {PICTURES: ENDINGS})
+        where = ask_where(self.page or self._window, "Save the picture", start, PICTURES)
         if where is not None:
             self.save(where[0])
 
@@ -179,8 +179,7 @@ class PhotoWall(QObject):
             self._say("There is no picture yet: set the corners first.")
             return False
         shows_band = self.page is not None and self.page.band.isChecked()
-        if path.suffix.lower() not in ENDINGS:
-            path = path.with_name(path.name + ENDINGS[0])
+        path = with_ending(path, "", PICTURES)
         try:
             save_picture(path, compose(self.photo.image, self.picture, shows_band))
         except FileTrouble as trouble:

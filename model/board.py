@@ -19,7 +19,6 @@ from model.bore import Point3 as Point3
 
 AXES = "xyz"
 
-
 ROUNDED = 6
 """Decimals of an inch that sides are told to where the nearer of two is asked for."""
 STEEPEST_SCRIBE = 0.1

@@ -28,8 +28,6 @@ BEND = 0.01
 """Pieces of line that turn by more than this, radians, do not run on straight, however short they are."""
 STRAY = 10 * GRAIN
 """What lies further off a line than this is no part of it, in."""
-
-
 MOST_LINES = 600
 """The grid is refined until sloping edges meet its corners, two or three times as a rule, but never beyond
 this many lines; past it an edge may be off by less than one cell."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
+from math import inf
 
 from model.board import Point2
 from model.build.flutes import LEAST_STOP
@@ -89,7 +90,7 @@ def _over_frame(design: Design, outline: Rect, front: float, depth: float, ledge
     return Frame(
         outline=outline,
         front=front,
-        reveal=_reveal(design, reveal),
+        reveal=_reveal(design, reveal, front - design.panel.thickness),
         stiles=tuple((x, low, x + stile, high) for x in (x0, *(left + panel_width for left in lefts))),
         rails=((x0, y0, x1, low), (x0, high, x1, y1)),
         openings=tuple((left, low, left + panel_width, high) for left in lefts),
@@ -279,14 +280,14 @@ def lay_frieze(design: Design, outline: Rect, front: float, under_bed: float, le
     return Frame(
         outline=outline,
         front=front,
-        reveal=_reveal(design, reveal),
+        reveal=_reveal(design, reveal, front - design.panel.thickness),
         stiles=tuple((left, low, left + stile, high) for left in stile_lefts),
         rails=((x0, y0, x1, low), (x0, high, x1, y1)),
         openings=tuple((left, low, left + panel_width, high) for left in lefts),
     )
 
 
-def _reveal(design: Design, asked: float) -> float:
-    """Flush on the frame's back when the difference is too thin to cut."""
+def _reveal(design: Design, asked: float, most: float = inf) -> float:
+    """Flush on the frame's back where the difference is too thin to cut; no further back than `most`."""
     board = design.board.thickness
-    return board if abs(asked - board) < FLUSH else asked
+    return board if abs(asked - board) < FLUSH and board <= most else asked

@@ -104,6 +104,20 @@ def test_shelf_depth_is_the_foremost_part_and_the_overhang():
     assert lay_out(job.site, job.design).shelf_front == 9
 
 
+def test_a_panel_that_nearly_lies_behind_its_frame_stays_out_of_the_masonry():
+    """3/4 in. out, less a sheet of 1/4, leaves 1/2 where the boards are 33/64 thick: flush has no room."""
+    layout = lay(
+        frieze__kind="framed",
+        frieze__place="between",
+        frieze__projection="3/4",
+        board__thickness="33/64",
+        panel__thickness="1/4",
+        panel__reveal="7/8",
+    )
+    frame = layout.frieze_frame
+    assert (frame.front, frame.reveal, frame.thickness(layout.panel)) == (0.75, 0.5, 0.75)
+
+
 @settings(max_examples=120, deadline=None)
 @given(jobs())
 def test_every_layout_has_room_for_what_it_names(job):
