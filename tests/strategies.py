@@ -17,6 +17,7 @@ from model.moulding.library import SECTIONS
 from model.moulding.notation import format_section
 from model.moulding.section import Section
 from model.parameters import BY_PATH, MOST_PAIRS, Kind, Parameter
+from model.rows.row import drop_crumb
 
 ODD_SECTIONS = (
     "fillet 1/8 down; foot 12",
@@ -39,7 +40,8 @@ def lengths(row: Parameter, in_between: bool = True) -> st.SearchStrategy[Any]:
     steps = int((high - low) / TAPE)
     on_tape = st.integers(0, steps).map(lambda i: low + i * TAPE)
     ends = st.sampled_from((low, high))
-    anything = st.one_of(on_tape, st.floats(low, high), ends) if in_between else st.one_of(on_tape, ends)
+    between = st.floats(low, high).map(drop_crumb)
+    anything = st.one_of(on_tape, between, ends) if in_between else st.one_of(on_tape, ends)
     return st.one_of(st.none(), anything) if row.optional else anything
 
 
@@ -48,7 +50,7 @@ def numbers(row: Parameter) -> st.SearchStrategy[Any]:
     assert row.lowest is not None
     assert row.highest is not None
     low, high = float(row.lowest), float(row.highest)
-    anything = st.one_of(st.floats(low, high), st.sampled_from((low, high)))
+    anything = st.one_of(st.floats(low, high).map(drop_crumb), st.sampled_from((low, high)))
     return st.one_of(st.none(), anything) if row.optional else anything
 
 

@@ -48,6 +48,8 @@ NOTHING = "nothing"
 MOST_PAIRS = 40
 MOST_READINGS = 12
 MINUS = ("-", "\N{MINUS SIGN}")
+LEAST = 1e-6
+"""What is nearer to nothing than this is nothing: no tape tells it, and solids so thin cannot be held, in."""
 YES = ("yes", "true", "on", "1")
 NO = ("no", "false", "off", "0")
 
@@ -136,7 +138,7 @@ class Parameter:
         return self.check(value, text, style)
 
     def check(self, value: object, read: object = None, style: LengthStyle = INCHES_16) -> Value:
-        """`value` itself when the row may hold it; raises Refused otherwise.
+        """`value` itself when the row may hold it; raises Refused otherwise. A crumb of a length is nothing.
 
         `read` is what to quote; bounds are told in millimetres where `style` is, in inches otherwise.
         """
@@ -149,7 +151,7 @@ class Parameter:
                     raise Refused(self.name, read, "write a length in inches, such as 36 or 36.5")
                 if not self._within(value):
                     raise Refused(self.name, read, self._wanted(style))
-                return float(value)
+                return drop_crumb(value)
             case Kind.NUMBER:
                 return self._check_number(value, read, style)
             case Kind.COUNT:
@@ -211,7 +213,7 @@ class Parameter:
             number = isinstance(reading, int | float) and not isinstance(reading, bool)
             if not number or not self._within(reading):
                 raise Refused(self.name, read, self._wanted(style) + ", or several parted by commas")
-        return tuple(float(reading) for reading in value)
+        return tuple(drop_crumb(reading) for reading in value)
 
     def _check_text(self, value: object, read: object) -> str:
         if not isinstance(value, str):
@@ -227,7 +229,7 @@ class Parameter:
             return None
         if isinstance(value, bool) or not isinstance(value, int | float) or not self._within(value):
             raise Refused(self.name, read, self._wanted(style))
-        return float(value)
+        return drop_crumb(value)
 
     def _within(self, value: float) -> bool:
         low_enough = self.highest is None or value <= self.highest
@@ -278,7 +280,7 @@ class Parameter:
                     raise Refused(
                         self.name, read, f"write lengths from {least} to {most}; {self._wanted(style)}"
                     )
-            pairs.append((float(pair[0]), float(pair[1])))
+            pairs.append((drop_crumb(pair[0]), drop_crumb(pair[1])))
         pairs.sort()
         for (p1, d1), (p2, d2) in pairwise(pairs):
             if p1 == p2:
@@ -321,3 +323,8 @@ def is_control(char: str) -> bool:
     """Whether a sheet or a file cannot hold `char`: control characters and halves of a character."""
     code = ord(char)
     return (code < 32 and char not in "\n\t") or 127 <= code < 160 or 0xD800 <= code <= 0xDFFF
+
+
+def drop_crumb(value: float) -> float:
+    """`value` as it is kept: nothing where it is nearer to nothing than LEAST."""
+    return float(value) if abs(value) >= LEAST else 0.0

@@ -96,6 +96,17 @@ def test_a_length_refuses_what_is_no_number(row):
             row.check(None)
 
 
+@pytest.mark.parametrize("crumb", [5e-324, -5e-324, 2.3e-308, -1e-17, -0.0])
+def test_a_crumb_of_a_length_that_arithmetic_leaves_is_nothing(crumb):
+    """Taken as a size it would be a solid without inside, of which meshes and areas tell each its own tale."""
+    across = find_parameter("bolt_one.across").check(crumb)
+    assert across == 0.0
+    assert math.copysign(1, across) == 1
+    assert find_parameter("bolt_one.across").check(-1 / 1024) == -1 / 1024
+    if crumb > 0:
+        assert find_parameter("chart.shelf").check([(crumb, 4), (1, 6)]) == ((0.0, 4.0), (1.0, 6.0))
+
+
 def test_a_length_that_was_not_measured_is_left_empty():
     row = BY_PATH["hearth.thickness"]
     assert row.parse("  ") is None
