@@ -98,7 +98,7 @@ def test_a_length_refuses_what_is_no_number(row):
 
 @pytest.mark.parametrize("crumb", [5e-324, -5e-324, 2.3e-308, -1e-17, -0.0])
 def test_a_crumb_of_a_length_that_arithmetic_leaves_is_nothing(crumb):
-    """Taken as a size it would be a solid without inside, of which meshes and areas tell each its own tale."""
+    """Taken as a size it would be a solid without inside, and meshes and areas of it disagree."""
     across = find_parameter("bolt_one.across").check(crumb)
     assert across == 0.0
     assert math.copysign(1, across) == 1
