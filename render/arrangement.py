@@ -26,6 +26,8 @@ from render.outlines import KEPT_CELLS, Outlines, lay_ground, list_spots, span_f
 SOUTH, EAST, NORTH, WEST = range(4)
 BEND = 0.01
 """Pieces of line that turn by more than this, radians, do not run on straight, however short they are."""
+SLOW_BEND = 1e-6
+"""Pieces that turn by more than this may be of a curve that leaves its chord bit by bit, radians."""
 STRAY = 10 * GRAIN
 """What lies further off a line than this is no part of it, in."""
 MOST_LINES = 600
@@ -198,9 +200,9 @@ def _join_each(segments: Floats, kinds: Ints, areas: Ints) -> tuple[Floats, Ints
     goes_on = follows & (kinds[1:] == kinds[:-1]) & (areas[1:] == areas[:-1])
     at = np.flatnonzero(goes_on)
     direction = segments[:, 2:] - segments[:, :2]
-    straight, short = _run_straight(direction[at], direction[at + 1])
+    straight, unsure = _run_straight(direction[at], direction[at + 1])
     goes_on[at] = straight
-    for area in set(areas[at[straight & short]].tolist()):
+    for area in set(areas[at[straight & unsure]].tolist()):
         first, last = np.searchsorted(areas, (area, area + 1)).tolist()
         _part_at_corners(segments[first:last], goes_on[first : last - 1])
     first, last = _list_runs(goes_on)
@@ -214,16 +216,17 @@ def _list_runs(goes_on: Mask) -> tuple[Ints, Ints]:
 
 
 def _run_straight(before: Floats, after: Floats) -> tuple[Mask, Mask]:
-    """Whether pieces go on in one direction, and whether one of them is too short to have one."""
+    """Whether pieces go on in one direction, and whether that is unsure: short, or a piece of a slow bend."""
     turn = np.abs(after[:, 0] * before[:, 1] - after[:, 1] * before[:, 0])
     one, other = np.hypot(before[:, 0], before[:, 1]), np.hypot(after[:, 0], after[:, 1])
     short: Mask = np.minimum(one, other) < 10 * GRAIN
     straight: Mask = (turn < GRAIN) & ((turn < BEND * one * other) | short)
-    return straight, short
+    return straight, short | (turn > SLOW_BEND * one * other)
 
 
 def _part_at_corners(segments: Floats, goes_on: Mask) -> None:
-    """End runs where they are furthest off their chord, until none is off it: short pieces may be corners."""
+    """End runs where they are furthest off their chord, until none is off it: short pieces may be corners,
+    and many that hardly turn a curve."""
     while True:
         first, last = _list_runs(goes_on)
         run = np.repeat(np.arange(len(first)), last - first + 1)

@@ -142,6 +142,15 @@ def test_a_corner_that_one_short_piece_makes_stays_where_it_is():
     assert np.abs(joined - [[0, 0, 2, 0], [2, 0, 2, 2]]).max() < 1e-6
 
 
+def test_a_slow_bend_in_small_pieces_is_not_drawn_as_its_chord():
+    """A quarter of a circle of radius 4, in pieces that turn by a thousandth each: all stay on it."""
+    turns = np.arange(0, np.pi / 2, 1e-3)
+    points = 4 * np.stack([np.cos(turns), np.sin(turns)], axis=1)
+    joined, _ = join_collinear(np.hstack([points[:-1], points[1:]]), np.zeros(len(turns) - 1, dtype=np.intp))
+    middles = (joined[:, :2] + joined[:, 2:]) / 2
+    assert np.abs(np.hypot(*middles.T) - 4).max() < 2e-5
+
+
 def test_a_sloping_face_narrower_than_a_grain_shows_nowhere():
     sloping = Face(
         np.array([(0, 0), (8, 0), (8, 4e-7), (0, 4e-7)], dtype=float), (1.0, 0.0, 0.0), upright=False

@@ -73,6 +73,8 @@ def test_default_surround_shows_the_nearest_board_at_every_point(name):
 
 A_GRAIN_OFF = 1000 * GRAIN
 """Square inches that an area may be off: lines within a grain are one, along a thousand inches of outline."""
+A_CELL = 0.01
+"""Inches that lines may be off where a grid was not refined until every sloping edge met its corners."""
 
 
 @settings(max_examples=25, deadline=None)
@@ -119,11 +121,12 @@ def ring_area(rings):
 @given(alike())
 def test_front_view_of_a_surround_is_its_own_mirror_image(job):
     boards = plan_of(job).boards
-    lines = project(flatten_boards(boards), FROM_FRONT).lines
-    for kind, segments in lines.items():
+    projection = project(flatten_boards(boards), FROM_FRONT)
+    within = 1e-6 if projection.grid.exact else A_CELL
+    for kind, segments in projection.lines.items():
         total = sum(abs(a - c) + abs(b - d) for a, b, c, d in segments)
         right = sum(length_right(s) for s in segments)
-        assert right == pytest.approx(total / 2, abs=1e-6), kind
+        assert right == pytest.approx(total / 2, abs=within), kind
 
 
 def length_right(segment):
