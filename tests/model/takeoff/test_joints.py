@@ -99,10 +99,10 @@ def _mirrored(surfaces):
     )
 
 
-def _check_turned_over(surfaces, within: float = 1e-2, part: float = 0.0) -> None:
-    """As long to so many inches, or to that part of the length."""
+def _check_turned_over(surfaces, within: float = 1e-2, part: float = 0.0, of_area: float = 1e-6) -> None:
+    """As long to so many inches, or to that part of the length; as much to paint to that part of the area."""
     turned = _mirrored(surfaces)
-    assert turned.painted_area == pytest.approx(surfaces.painted_area, rel=1e-6)
+    assert turned.painted_area == pytest.approx(surfaces.painted_area, rel=of_area)
     assert turned.glued_area == pytest.approx(surfaces.glued_area, rel=1e-6)
     lengths, others = _lengths(list_joints(surfaces)), _lengths(list_joints(turned))
     assert lengths.keys() == others.keys()
@@ -118,7 +118,7 @@ def test_joints_of_a_shipped_job_are_as_long_when_it_is_turned_over(name):
 @settings(max_examples=4, deadline=None)
 @given(jobs())
 def test_joints_of_any_job_are_as_long_when_it_is_turned_over(job):
-    _check_turned_over(list_faces_of(job), within=0.25, part=5e-3)
+    _check_turned_over(list_faces_of(job), within=0.25, part=5e-3, of_area=1e-5)
 
 
 def test_the_demo_is_caulked_along_these_lines():
