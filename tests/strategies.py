@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator, Mapping
+from collections.abc import Callable, Hashable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import replace
@@ -144,7 +144,19 @@ def jobs(in_between: bool = True, **held: Hashable) -> st.SearchStrategy[Job]:
     def narrowed(design: Job) -> Job:
         return build_job(_narrowed(design, in_between, fixed))
 
-    return draw_job()
+    strategy = draw_job()
+    _NARROWERS[strategy] = narrowed
+    return strategy
+
+
+_NARROWERS: dict[st.SearchStrategy[Job], Callable[[Job], Job]] = {}
+"""For each strategy that `jobs` made, what makes a design one of its jobs."""
+
+
+def narrow(strategy: st.SearchStrategy[Any], design: Job) -> Job | None:
+    """What `strategy` draws while `design` is put, without the drawing; None where `jobs` did not make it."""
+    narrowed = _NARROWERS.get(strategy)
+    return narrowed(design) if narrowed else None
 
 
 _put: ContextVar[Job | None] = ContextVar("put", default=None)

@@ -206,7 +206,8 @@ def _unite(shapes: Shapes, groups: Numbers) -> tuple[Numbers, Shapes]:
     united = _empty(len(named))
     with np.errstate(invalid="ignore", divide="ignore"):
         for i, group in enumerate(named):
-            united[i] = shapely.union_all(shapes[groups == group])
+            own = shapes[groups == group]
+            united[i] = own[0] if len(own) == 1 else shapely.union_all(own)
     return named, united
 
 

@@ -34,7 +34,7 @@ from model.job import Job
 from tests.bench.claims import Claim, list_claims
 from tests.bench.drawn import Drawing, draw_design
 from tests.bench.held import Lot, add_lot, count_tried, find_commit, read_lots
-from tests.strategies import put_design
+from tests.strategies import narrow, put_design
 
 COUNT, LOT = 20_000, 10
 """Designs of a run, and designs that one process works through before it tells."""
@@ -131,7 +131,7 @@ def try_design(number: int, only: str, told: Lot) -> list[tuple[str, int]]:
         if only in claim.name and number % claim.every == 0:
             start = process_time()
             with put_design(design):
-                fault = _try(claim, number)
+                fault = _try(claim, number, design)
             told.seconds[claim.name] = told.seconds.get(claim.name, 0.0) + process_time() - start
             told.tried[claim.name] = told.tried.get(claim.name, 0) + 1
             if fault:
@@ -140,14 +140,15 @@ def try_design(number: int, only: str, told: Lot) -> list[tuple[str, int]]:
     return broken
 
 
-def _try(claim: Claim, number: int) -> str:
+def _try(claim: Claim, number: int, design: Job) -> str:
     """The last lines of what went wrong; nothing where the claim holds or says nothing about this design."""
     drawing = Drawing(claim.name, number)
     asked: dict[str, object] = {}
     try:
         with warnings.catch_warnings(), drawing.going_on():
             warnings.simplefilter("error")
-            asked.update((name, drawing.draw(strategy)) for name, strategy in claim.asks.items())
+            for name, strategy in claim.asks.items():
+                asked[name] = narrow(strategy, design) or drawing.draw(strategy)
             claim.test(**asked)
     except UnsatisfiedAssumption:
         pass

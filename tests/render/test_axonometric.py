@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+import shapely
 from hypothesis import given, settings
 from shapely import Point
 
@@ -24,53 +25,55 @@ CLEAR = 0.02
 """Points nearer to an edge than this are not asked for."""
 
 
-def nearest(solids: Sequence[Board], stand: Stand, spot: tuple[float, float]) -> tuple[int | None, float]:
-    """The solid whose triangles a ray from the viewer meets first, and how far on, by Moller and Trumbore."""
-    basis = stand.basis
-    origin = spot[0] * basis[0] + spot[1] * basis[1] + 1000 * basis[2]
-    line = -basis[2]
-    best, found = np.inf, None
-    for i, solid in enumerate(solids):
-        triangles = triangles_of([solid])
-        a, first, second = (
-            triangles[:, 0],
-            triangles[:, 1] - triangles[:, 0],
-            triangles[:, 2] - triangles[:, 0],
-        )
-        across = np.cross(line, second)
-        size = (first * across).sum(axis=1)
+class Triangles:
+    """The triangles of all solids, each solid's in its place; rays meet them by Moller and Trumbore."""
+
+    def __init__(self, solids: Sequence[Board]) -> None:
+        own = [triangles_of([solid]) for solid in solids]
+        corners = np.concatenate(own)
+        self._owners = np.repeat(np.arange(len(own)), [len(triangles) for triangles in own])
+        self._at = corners[:, 0]
+        self._first, self._second = corners[:, 1] - self._at, corners[:, 2] - self._at
+
+    def find_nearest(self, stand: Stand, spot: tuple[float, float]) -> tuple[int | None, float]:
+        """The solid that a ray from the viewer meets first, and how far on."""
+        basis = stand.basis
+        origin = spot[0] * basis[0] + spot[1] * basis[1] + 1000 * basis[2]
+        line = -basis[2]
+        across = np.cross(line, self._second)
+        size = (self._first * across).sum(axis=1)
         meets = np.abs(size) > 1e-12
         inverse = 1 / np.where(meets, size, 1.0)
-        off = origin - a
+        off = origin - self._at
         u = (off * across).sum(axis=1) * inverse
-        turned = np.cross(off, first)
+        turned = np.cross(off, self._first)
         v = (turned @ line) * inverse
-        along = (second * turned).sum(axis=1) * inverse
+        along = (self._second * turned).sum(axis=1) * inverse
         hit = meets & (u >= -1e-9) & (v >= -1e-9) & (u + v <= 1 + 1e-9) & (along > 0)
-        if hit.any() and along[hit].min() < best - 1e-6:
-            best, found = along[hit].min(), i
-    return found, float(best)
+        if not hit.any():
+            return None, np.inf
+        best = float(along[hit].min())
+        return int(self._owners[hit & (along <= best + 1e-6)].min()), best
 
 
 def check_against_rays(boards: tuple[Board, ...], stand: Stand, seed: int) -> None:
     """At points off all edges; walls of holes are not drawn, so that rays into holes are left out."""
-    unbored = [replace(one, bores=()) for one in boards]
+    triangles, unbored = Triangles(boards), Triangles([replace(one, bores=()) for one in boards])
     scene = Scene(boards, stand)
     present = set(range(len(boards)))
     shown = {i: [shape for _, shape in scene.see(i, present)] for i in present}
+    edges = shapely.boundary([shape for own in shown.values() for shape in own if not shape.is_empty])
     left, low, right, high = scene.extent(present)
     random = np.random.default_rng(seed)
     asked = 0
     for h, v in random.uniform((left, low), (right, high), (POINTS, 2)):
         spot = Point(h, v)
-        if any(s.boundary.distance(spot) < CLEAR for own in shown.values() for s in own if not s.is_empty):
+        if (shapely.distance(edges, spot) < CLEAR).any():
             continue
         owners = [i for i, own in shown.items() if any(shape.contains(spot) for shape in own)]
-        expected, along = nearest(boards, stand, (float(h), float(v)))
-        if expected is not None and boards[expected].bores:
-            _, unbored_along = nearest(unbored, stand, (float(h), float(v)))
-            if along > unbored_along + 1e-6:
-                continue
+        expected, along = triangles.find_nearest(stand, (float(h), float(v)))
+        if along > unbored.find_nearest(stand, (float(h), float(v)))[1] + 1e-6:
+            continue
         assert owners == ([] if expected is None else [expected]), (h, v)
         asked += 1
     assert asked > POINTS / 4
