@@ -2,10 +2,10 @@
 
 Every property test that asks for a job is a claim about designs, and each is held against COUNT designs
 (20,000 if not said), after SKIP others. A design has a number and is the same in every run. Claims about a
-narrower kind, such as gas fireplaces or sides alike, are held against the same design with the rows put on it
-that make it one; those about fireplaces as they are usual draw their own. A few take longer than all others
-together, such as those that cast rays: `SELDOM` names them, and the last lines say against how many designs
-each was held. A design that breaks a claim is written as a job file into ``broken/`` here.
+narrower kind, such as gas fireplaces or sides alike, are held against every second design, with the rows
+put on it that make it one; those about fireplaces as they are usual draw their own. A few take longer than
+all others together, such as those that cast rays: `SELDOM` names them, and the last lines say against how
+many designs each was held. A design that breaks a claim is written as a job file into ``broken/`` here.
 
 With ``--kept FILE`` each lot of numbers that is done leaves a line there, with the commit it was done at;
 numbers that have one are not done again, so that a long run may be stopped and gone on with.
