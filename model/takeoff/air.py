@@ -84,8 +84,11 @@ def _distinct(values: Floats, low: float, high: float) -> Floats:
 
 def _all_tries(full: Mask) -> Mask:
     """The cells all of whose tried places are."""
-    tries = [n for size in full.shape for n in (size // TRIES, TRIES)]
-    return np.asarray(full.reshape(tries).all(axis=(1, 3, 5)))
+    for axis in range(full.ndim):
+        places = np.moveaxis(full, axis, 0)
+        tried = np.logical_and.reduce([places[k::TRIES] for k in range(TRIES)])
+        full = np.moveaxis(tried, 0, axis)
+    return full
 
 
 def _box_round(bore: Bore) -> tuple[Point3, Point3]:

@@ -189,7 +189,8 @@ def _boxes_lap(shapes: Shapes, others: Shapes) -> Flags:
 
     one, other = shapely.bounds(shapes), shapely.bounds(others)
     shared = np.minimum(one[:, 2:], other[:, 2:]) - np.maximum(one[:, :2], other[:, :2])
-    return np.asarray((shared > 2 * GRID).all(axis=1))
+    laps = shared > 2 * GRID
+    return np.asarray(laps[:, 0] & laps[:, 1])
 
 
 def _empty(count: int) -> Shapes:
