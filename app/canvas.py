@@ -49,6 +49,8 @@ LEAST_FILL = 0.8
 """A drawing that shrinks below this part of its room is fitted to it again."""
 ZOOM_STEP = 1.25
 SOFT_EDGE = 10
+READY_PAUSE = 20
+"""Milliseconds that a view which is ready waits for something else to be painted with."""
 LEAST_SCALE, MOST_SCALE = 0.2, 600.0
 _NOTCH = 120
 CLICK_SLACK = 4
@@ -86,6 +88,7 @@ class Canvas(QWidget):
         self._was_seen = False
         self._is_news = False
         self._telling = build_pause(self, 0, self.painted)
+        self._soon = build_pause(self, READY_PAUSE, self.update)
         self.overlay = Overlay()
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
         self.setMouseTracking(True)
@@ -119,13 +122,26 @@ class Canvas(QWidget):
 
     def show_views(self, views: list[ShownView]) -> None:
         """Put other drawings on the sheet; the scale stays unless they no longer suit it, or is held."""
+        self._take_views(views)
+        self._repaint()
+
+    def lay_ready(self, views: list[ShownView]) -> None:
+        """As `show_views`, but painted together with whatever comes next, and soon if nothing does."""
+        self._take_views(views)
+        self._soon.start()
+        self._lay_anew()
+
+    def tell_painted(self) -> None:
+        """Let `painted` follow the next painting even if the views are the same."""
+        self._is_news = True
+
+    def _take_views(self, views: list[ShownView]) -> None:
         held = self._held or {}
         self._views = [replace(view, dx=held.get(view.name, view.dx)) for view in views] if held else views
         self._is_news = True
         self._telling.stop()
         if self._is_fitted and self._held is None and not self._suits():
             self.fit()
-        self._repaint()
 
     @property
     def held(self) -> Mapping[str, float] | None:
@@ -265,12 +281,16 @@ class Canvas(QWidget):
         self.update()
 
     def _repaint(self) -> None:
-        self._picture, self._is_passing = None, True
         self.update()
+        self._lay_anew()
+
+    def _lay_anew(self) -> None:
+        self._picture, self._is_passing = None, True
         self.laid.emit()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The sheet, and over it what is in focus."""
+        self._soon.stop()
         with QPainter(self) as painter:
             self._paint_sheet(painter)
             desk = QRectF(self.rect()).adjusted(DESK, DESK, -DESK, -DESK)

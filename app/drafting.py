@@ -1,4 +1,7 @@
-"""Keeps the sheet and the lists in step with the job: front and side at once, the rest when there is time."""
+"""Keeps the sheet and the lists in step with the job: front and side at once, the rest when there is time.
+
+While a hand moves an edge, the view it is in goes before all else.
+"""
 
 from __future__ import annotations
 
@@ -7,11 +10,12 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QElapsedTimer, QObject, Signal
 
+from app.between_moves import BetweenMoves
 from app.canvas import Canvas
 from app.lettering import letter_sheet
 from app.pause import build_pause
 from app.session import Session
-from app.shown import set_out
+from app.shown import ShownView, put_in, set_out
 from app.working import (
     Wish,
     Worked,
@@ -40,12 +44,22 @@ UNSEEN_PAUSE = 40
 TRYING_BEAT = 100
 """Milliseconds from one list of findings to the next while an edge is dragged: they must not hold it up. When
 it rests they follow as after any edit."""
+TRYING_LATEST = 200
+"""Milliseconds after which they follow a move of a hand even if that holds up the next."""
+BEHIND_LATEST = 50
+"""Milliseconds that the other views may be behind the one that a hand moves an edge in."""
+BEHIND_FRAMES = 33
+"""The same after which they are drawn between two moves even if that holds up the next: two frames, so that
+they are on the sheet with the third."""
 IDLE_PAUSE, TRYING_PAUSE = 60, 400
 """Milliseconds without an edit after which the slower lists follow, and without a move of what is dragged."""
 
 
 class Drafting(QObject):
     """Works out each new state of the session and puts it on the canvas.
+
+    While a hand moves an edge, only the view it is in is drawn with each move; the others follow, each whole,
+    between two moves. `whole` is the surround that they show: the same as `surround` once the hand rests.
 
     `drawn` follows when it is on the sheet, `checked` when it has been painted and there is time for the list
     of findings, `spared` when it has been painted and they are not due, `listed` when guides and cut list are
@@ -66,6 +80,11 @@ class Drafting(QObject):
         self._ahead: Ahead | None = None
         self._faults: tuple[Finding, ...] | None = None
         self.surround: Surround | None = None
+        self.whole: Surround | None = None
+        self.between = BetweenMoves()
+        self._lead = ""
+        self._behind = self.between.add(self._catch_up, BEHIND_FRAMES / 1000)
+        self._untold = self.between.add(self._tell, TRYING_LATEST / 1000, TRYING_BEAT / 1000)
         self.layout: Layout | None = None
         self.findings: tuple[Finding, ...] = ()
         self.guides: tuple[Guide, ...] = ()
@@ -74,7 +93,8 @@ class Drafting(QObject):
         self._lettering = build_pause(self, 0, self._letter_again)
         self._marks_boards = False
         self._marking = build_pause(self, IDLE_PAUSE, self.mark_boards)
-        self._telling = build_pause(self, UNSEEN_PAUSE, self._tell)
+        self._telling = build_pause(self, UNSEEN_PAUSE, self._tell_at_rest)
+        self._catching = build_pause(self, BEHIND_LATEST, self._catch_up)
         self._told = QElapsedTimer()
         self._told.start()
         canvas.painted.connect(self._tell_when_painted)
@@ -116,7 +136,7 @@ class Drafting(QObject):
 
     def wind_up(self) -> None:
         """Do nothing of what was put off, and end the second process."""
-        for timer in (self._idle, self._lettering, self._marking, self._telling):
+        for timer in (self._idle, self._lettering, self._marking, self._telling, self._catching):
             timer.stop()
         self.let_go()
 
@@ -145,7 +165,7 @@ class Drafting(QObject):
         if not self._marks_boards or self.surround is None:
             return
         bare = draw_plan(self.surround, self._wish, self._faults or ())
-        self._canvas.show_views(set_out(mark_plan(self.surround, bare, self._wish.ratio)))
+        self._show_whole(set_out(mark_plan(self.surround, bare, self._wish.ratio)))
         self._lettering.stop()
 
     def _work_out(self) -> None:
@@ -153,25 +173,89 @@ class Drafting(QObject):
         if not self._started:
             return
         marked = self._ahead is not None or bool(self._faults)
-        worked = self._ask(marked)
+        is_led = self._is_led
+        worked = self._ask(marked, replace(self._wish, views=(self._lead,)) if is_led else self._wish)
         self.surround, self.layout, self._faults = worked.plan, worked.layout, worked.faults
-        self._canvas.show_views(set_out(worked.drawings, self._canvas.views))
+        if is_led:
+            self._canvas.show_views(put_in(worked.drawings, self._canvas.views))
+            self._fall_behind()
+        else:
+            self._show_whole(set_out(worked.drawings, self._canvas.views))
         self.drawn.emit()
         if worked.plan is not None:
             self._telling.start()
+            self._untold.ask()
             self._idle.start(self._pause)
             self._mark_later()
 
+    def lead(self, view: str) -> None:
+        """From here on draw this view at once when something is tried, the others after it; "" for all."""
+        self._lead = view
+
+    def note_move(self) -> None:
+        """A hand has moved: what waits for it to rest goes on waiting."""
+        self.between.note_move()
+        if self._telling.isActive():
+            self._telling.start()
+
+    @property
+    def _is_led(self) -> bool:
+        """Whether one view goes before the others."""
+        shown = tuple(view.name for view in self._canvas.views)
+        led = self._ahead is None and self._session.is_trying and self._lead in shown
+        return led and shown == self._wish.views and not self._canvas.shows_another
+
+    def _fall_behind(self) -> None:
+        """The other views are to follow."""
+        if len(self._wish.views) == 1:
+            self.whole = self.surround
+            return
+        self._behind.ask()
+        if not self._catching.isActive():
+            self._catching.start()
+
+    def _catch_up(self) -> None:
+        """Draw the views that are behind."""
+        self._behind.drop()
+        self._catching.stop()
+        if self.surround is None or self.whole is self.surround or self._canvas.shows_another:
+            return
+        others = tuple(view for view in self._wish.views if view != self._lead)
+        drawn = draw_plan(self.surround, replace(self._wish, views=others), self._faults or ())
+        led = [(v.name, v.drawing) for v in self._canvas.views if v.name == self._lead]
+        new = dict((*led, *drawn))
+        drawings = [(name, new[name]) for name in self._wish.views]
+        self._canvas.lay_ready(set_out(drawings, self._canvas.views))
+        self.whole = self.surround
+
+    def _show_whole(self, views: list[ShownView]) -> None:
+        """Show all views of the job as it is now."""
+        self._behind.drop()
+        self._catching.stop()
+        self._canvas.show_views(views)
+        self.whole = self.surround
+
     def _tell_when_painted(self) -> None:
+        if self._lead:
+            self.between.use()
+            return
         hurried = self._session.is_trying and not self._told.hasExpired(TRYING_BEAT)
         if hurried or not self._telling.isActive():
             self.spared.emit()
         else:
-            self._telling.stop()
             self._tell()
 
+    def _tell_at_rest(self) -> None:
+        """No view is behind what is told of."""
+        self._catch_up()
+        self._tell()
+
     def _tell(self) -> None:
-        """The findings of what is drawn; what they mark is drawn too."""
+        """The findings of what is drawn; what they mark is drawn too. No view they point into is behind."""
+        self._telling.stop()
+        self._untold.drop()
+        if self._canvas.overlay.points_out:
+            self._catch_up()
         if self.surround is not None:
             self.findings, faults = check_plan(self.surround)
             if self._faults is None:
@@ -181,25 +265,26 @@ class Drafting(QObject):
         self._told.start()
         self.checked.emit()
 
-    def _ask(self, marked: bool) -> Worked:
+    def _ask(self, marked: bool, wish: Wish) -> Worked:
         if self._ahead is not None:
-            worked = self._ahead.work_out(self._session.job, self._wish)
+            worked = self._ahead.work_out(self._session.job, wish)
             if worked is not None:
                 return worked
             self.let_go()
-        return work_out(self._session.job, self._wish, marked)
+        return work_out(self._session.job, wish, marked)
 
     def _draw(self) -> None:
         """Draw the same job as it is now wished."""
         if self.surround is None:
             self._work_out()
         else:
-            self._canvas.show_views(set_out(draw_plan(self.surround, self._wish, self._faults or ())))
+            self._show_whole(set_out(draw_plan(self.surround, self._wish, self._faults or ())))
             self._mark_later()
 
     def show_other(self, job: Job) -> None:
         """Draw another state of the job in place of the one that is edited, until `show_again`."""
         self._marking.stop()
+        self._catching.stop()
         worked = work_out(job, self._wish)
         self._canvas.show_views(set_out(worked.drawings))
 

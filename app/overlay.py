@@ -44,6 +44,11 @@ class Overlay:
     grip: GripMark | None = None
     banner: str = ""
 
+    @property
+    def points_out(self) -> bool:
+        """Whether a finding's place or a board is marked, as it was when that was looked for."""
+        return self.finding is not None or bool(self.outlines)
+
     def paint(self, painter: QPainter, views: list[ShownView], place: Place, room: QRectF) -> None:
         """Lay it over the views, in pixels; `room` is what of the device is the sheet's."""
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)

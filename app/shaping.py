@@ -30,6 +30,8 @@ REACH = 5.0
 """Pixels from which an edge can be taken hold of."""
 AT_REST = 30
 """Milliseconds without a move after which limits are looked for without a pause."""
+LOOKING_LATEST = 0.1
+"""Seconds after which the next of them is looked for even if that holds up a move."""
 COARSE = 8
 """Fractions that an arrow key moves an edge by with Shift."""
 KEPT_FOCUS = (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason)
@@ -75,6 +77,7 @@ class Shaping(QObject):
         canvas.laid.connect(self._forget_grips)
         drafting.drawn.connect(self._follow)
         drafting.spared.connect(self._look_after_paint)
+        self._trial = drafting.between.add(self._look_after_paint, LOOKING_LATEST)
         canvas.installEventFilter(self)
 
     @property
@@ -183,6 +186,9 @@ class Shaping(QObject):
 
     def _drag(self, hold: EdgeHold, event: QMouseEvent) -> None:
         """With Shift the edge goes one fraction for a pixel, from wherever it is."""
+        self._drafting.note_move()
+        if self._looking.isActive():
+            self._looking.start(AT_REST)
         place, way = self._canvas.place, hold.grip.way
         here = place.to_model(event.position())[way]
         if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
@@ -195,6 +201,7 @@ class Shaping(QObject):
             hold.move_to(here - self._from, 1 / place.scale)
             self._seen = here
         self._show_hold(event.position())
+        self._canvas.tell_painted()
 
     def _let_up(self, event: QMouseEvent) -> bool:
         if self._pressed is None or event.button() is not Qt.MouseButton.LeftButton:
@@ -250,6 +257,7 @@ class Shaping(QObject):
         self.hold, self._by_keys, self._last = EdgeHold(self._session, grip), by_keys, grip.key
         if not by_keys:
             self._unswept.enter_context(unswept())  # a search of memory would hold up the hand
+            self._drafting.lead(grip.view)
             self._look_out()
 
     def _look_out(self) -> None:
@@ -257,6 +265,7 @@ class Shaping(QObject):
         if self.hold is not None and not self.hold.is_looking:
             self.hold.look_out(self._find_list(), self._find_guide())
             self._looking.start(AT_REST)
+            self._trial.ask()
 
     def _look_after_paint(self) -> None:
         """One trial for each picture of a moved edge, so that no move waits for more than one."""
@@ -266,6 +275,7 @@ class Shaping(QObject):
     def _look_on(self, pause: int = 0) -> None:
         if self.hold is not None and self.hold.look_on():
             self._looking.start(pause)
+            self._trial.ask()
             return
         self._looking.stop()
         if self.hold is not None:
@@ -273,6 +283,8 @@ class Shaping(QObject):
 
     def _release(self) -> None:
         self._looking.stop()
+        self._trial.drop()
+        self._drafting.lead("")
         self._unswept.close()
         self.hold, self._by_keys = None, False
         self._canvas.let_go()

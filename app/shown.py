@@ -44,6 +44,18 @@ class ShownView:
                 yield mark
 
 
+def put_in(drawings: Sequence[tuple[str, Drawing]], before: Sequence[ShownView]) -> list[ShownView]:
+    """The views `before`, the named drawings among them in the place of what was there, where it stood."""
+    new = dict(drawings)
+    return [_with_drawing(view, new.get(view.name, view.drawing)) for view in before]
+
+
+def _with_drawing(view: ShownView, drawing: Drawing) -> ShownView:
+    if view.drawing == drawing:
+        return view
+    return ShownView(view.name, drawing, gather_drawing(drawing), view.dx)
+
+
 def set_out(drawings: Sequence[tuple[str, Drawing]], before: Sequence[ShownView] = ()) -> list[ShownView]:
     """The named drawings beside each other from left to right, on one line of heights.
 

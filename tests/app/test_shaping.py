@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.demo import list_demos, read_demo
+from app.edge_hold import EdgeHold
 from app.rooms import PROPORTIONS
 from app.shown import ELEVATIONS
 from app.window import Window
@@ -484,5 +485,154 @@ def test_limits_are_looked_for_while_an_edge_is_moved_and_go_on_when_it_rests(br
     at = _pixel(brick, "inner side of the left column")
     _drag(brick, at, at + QPoint(6, 0))
     qtbot.waitUntil(lambda: any("clearance limit" in mark.reason for mark in brick.shaping.hold.marks))
+    brick.shaping.put_back()
+    _let_go(brick, at)
+
+
+SIDEWAYS, IN_SIDE = "outer side of the right column", "front of the shelf"
+
+
+def _views(window: Window) -> dict[str, Drawing]:
+    return {view.name: view.drawing for view in window.canvas.views}
+
+
+def _afresh(window: Window) -> dict[str, Drawing]:
+    return dict(zip(ELEVATIONS, _draw_afresh(window, clearance=False), strict=True))
+
+
+def _leave_no_time(window: Window) -> None:
+    """As on a machine on which nothing fits between two moves."""
+    for waiting in (window.drafting._behind, window.drafting._untold, window.shaping._trial):
+        waiting.takes = 10.0
+
+
+@pytest.mark.parametrize(("edge", "led", "other"), [(SIDEWAYS, "front", "side"), (IN_SIDE, "side", "front")])
+@pytest.mark.parametrize("hurried", [False, True])
+def test_each_move_is_shown_where_the_hand_is_and_the_other_view_is_always_of_one_job(
+    brick: Window, edge: str, led: str, other: str, hurried: bool
+):
+    whole = [_views(brick)[other]]
+    at = _pixel(brick, edge, led)
+    way = QPoint(0, -1) if _grip(brick, edge, led).way else QPoint(1, 0)
+    stood = brick.canvas.place_of(led)
+    _press(brick, at)
+    for step in range(8, 80, 8):
+        if hurried:
+            _leave_no_time(brick)
+        _send(brick, QEvent.Type.MouseMove, at + way * step)
+        afresh = _afresh(brick)
+        whole.append(afresh[other])
+        assert _views(brick)[led] == afresh[led]
+        assert _views(brick)[other] in whole
+        QApplication.processEvents()
+        assert _views(brick)[led] == afresh[led]
+        assert _views(brick)[other] in whole
+        assert brick.canvas.place_of(led) == stood
+    brick.shaping.put_back()
+    _let_go(brick, at)
+    assert len({id(drawing) for drawing in whole}) > 3
+
+
+def test_while_an_edge_goes_on_moving_the_other_view_is_soon_of_a_later_job(brick: Window, qtbot: QtBot):
+    at = _pixel(brick, SIDEWAYS)
+    _press(brick, at)
+    seen = set()
+    for step in range(8, 80, 4):
+        _leave_no_time(brick)
+        _send(brick, QEvent.Type.MouseMove, at + QPoint(step, 0))
+        qtbot.wait(8)
+        seen.add(id(brick.drafting.whole))
+    assert len(seen) >= 3
+    brick.shaping.put_back()
+    _let_go(brick, at)
+
+
+def test_an_edge_that_rests_in_the_hand_leaves_no_view_behind(brick: Window, qtbot: QtBot):
+    _leave_no_time(brick)
+    at = _pixel(brick, SIDEWAYS)
+    _drag(brick, at, at + QPoint(40, 0))
+    qtbot.waitUntil(lambda: brick.drafting.whole is brick.drafting.surround)
+    assert brick.session.is_trying
+    assert _views(brick) == _afresh(brick)
+    brick.shaping.put_back()
+    _let_go(brick, at)
+
+
+@pytest.mark.parametrize("ends", ["release", "escape", "entered"])
+def test_the_end_of_a_drag_leaves_no_view_behind(brick: Window, ends: str):
+    at = _pixel(brick, SIDEWAYS)
+    before = _views(brick)
+    _drag(brick, at, at + QPoint(40, 0))
+    assert _views(brick)["side"] == before["side"]
+    if ends == "release":
+        _let_go(brick, at + QPoint(40, 0))
+    elif ends == "escape":
+        QTest.keyClick(brick.canvas, Qt.Key.Key_Escape)
+        assert _views(brick) == before
+    else:
+        assert brick.commit_pending()
+    assert not brick.session.is_trying
+    assert brick.drafting.whole is brick.drafting.surround
+    assert brick.drafting.surround.job == brick.session.job
+    assert _views(brick) == _afresh(brick)
+    _let_go(brick, at)
+
+
+def test_keys_move_an_edge_in_all_views_at_once(brick: Window):
+    _pick(brick, SIDEWAYS)
+    QTest.keyClick(brick.canvas, Qt.Key.Key_Right)
+    assert brick.session.is_trying
+    assert _views(brick) == _afresh(brick)
+    brick.shaping.put_back()
+
+
+def test_a_place_that_is_pointed_at_is_never_told_of_a_view_that_is_behind(brick: Window, qtbot: QtBot):
+    qtbot.waitUntil(lambda: bool(brick.drafting.findings))
+    placed = next(finding for finding in brick.drafting.findings if finding.at is not None)
+    brick.canvas.show_finding(placed, brick.drafting.place_finding(placed))
+    brick.drafting.checked.connect(lambda: told.append(brick.drafting.whole is brick.drafting.surround))
+    told: list[bool] = []
+    at = _pixel(brick, SIDEWAYS)
+    _press(brick, at)
+    for step in range(8, 160, 4):
+        brick.drafting._behind.takes = 10.0
+        _send(brick, QEvent.Type.MouseMove, at + QPoint(step, 0))
+        qtbot.wait(8)
+    assert told
+    assert all(told)
+    brick.shaping.put_back()
+    _let_go(brick, at)
+
+
+def test_the_state_before_stays_on_the_sheet_though_a_view_was_behind(brick: Window, qtbot: QtBot):
+    before = _views(brick)
+    _leave_no_time(brick)
+    at = _pixel(brick, SIDEWAYS)
+    _drag(brick, at, at + QPoint(40, 0))
+    brick.before.show()
+    qtbot.wait(120)
+    assert _views(brick) == before
+    brick.before.end()
+    assert _views(brick) == _afresh(brick)
+    brick.shaping.put_back()
+    _let_go(brick, at)
+
+
+def test_limits_and_findings_come_while_a_hand_never_rests_though_there_is_no_time(
+    brick: Window, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+):
+    told: list[bool] = []
+    looked: list[int] = []
+    brick.drafting.checked.connect(lambda: told.append(brick.session.is_trying))
+    look_on = EdgeHold.look_on
+    monkeypatch.setattr(EdgeHold, "look_on", lambda hold: looked.append(turn) or look_on(hold))
+    at = _pixel(brick, "inner side of the left column")
+    _press(brick, at)
+    for turn in range(60):
+        _leave_no_time(brick)
+        _send(brick, QEvent.Type.MouseMove, at + QPoint(6 + turn % 20, 0))
+        qtbot.wait(8)
+    assert any(told)
+    assert len(set(looked)) > 3
     brick.shaping.put_back()
     _let_go(brick, at)

@@ -2,6 +2,10 @@
 
 Run by tests.bench with the job's name and the window's width and height; prints JSON. Moves come at 60 Hz;
 one that has to wait for what the move before it left to do is measured from when it was due.
+
+A move is painted when the view that the hand is in shows the new size, with its dimensions, its numbers and
+the plate beside the pointer. The other view follows. How late it shows that size, or a later one, is told as
+well: `behind`, from when the move was due to when both views are painted.
 """
 
 from __future__ import annotations
@@ -11,6 +15,7 @@ import os
 import sys
 import tempfile
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from statistics import median
 from time import perf_counter, process_time, sleep
@@ -62,43 +67,98 @@ def main(name: str, width: int, height: int) -> None:
     os._exit(0)  # the unsaved job must not ask whether it may go
 
 
-def _tell(moves: list[tuple[float, float, bool]]) -> dict[str, float]:
-    """Of those that changed the job; `cpu` is what the process itself used, whatever else the machine did."""
-    changed = sorted(took for took, _, is_changed in moves if is_changed)
-    busy = sorted(used for _, used, is_changed in moves if is_changed)
+@dataclass(slots=True)
+class Move:
+    """One move: `took` seconds from when it was due to when the view in hand was painted, `behind` to when
+    all views were; None for a move that led nowhere.
+
+    `cpu` is what the process itself used of that, whatever else the machine did: to begin with, what it had
+    used before.
+    """
+
+    due: float
+    shown: object
+    cpu: float
+    is_changed: bool
+    took: float = 0.0
+    behind: float | None = None
+
+
+def _tell(moves: list[Move]) -> dict[str, float]:
+    """Of those that changed the job."""
+    changed = [move for move in moves if move.is_changed]
+    took, busy = sorted(move.took for move in changed), sorted(move.cpu for move in changed)
+    behind = sorted(move.behind for move in changed if move.behind is not None)
     late = int(0.95 * len(changed))
     return {
         "moves": len(moves),
         "changed": len(changed),
-        "median": median(changed),
-        "p95": changed[late],
-        "worst": changed[-1],
+        "median": median(took),
+        "p95": took[late],
+        "worst": took[-1],
         "cpu": median(busy),
         "cpu_p95": busy[late],
+        "behind": median(behind),
+        "behind_p95": behind[int(0.95 * len(behind))],
+        "behind_worst": behind[-1],
     }
 
 
-def _drag(app: QApplication, window: Window, view: str, name: str) -> Iterator[tuple[float, float, bool]]:
-    """Seconds for each move, those this process worked, and whether the job changed; put back at the end."""
+class Paints:
+    """Sees when the sheet shows what a move led to: in the view that the hand is in, and in all of them."""
+
+    def __init__(self, window: Window) -> None:
+        self._drafting, self._watch = window.drafting, Watch(window.canvas, self._look)
+        self._now: Move | None = None
+        self._waiting: list[Move] = []
+        self.end = self._watch.end
+
+    @property
+    def is_due(self) -> bool:
+        """Whether the last move is not painted yet."""
+        return self._now is not None
+
+    def await_move(self, move: Move) -> None:
+        """It has been sent, and what it led to is to be painted."""
+        self._now = move
+        if move.is_changed:
+            self._waiting.append(move)
+
+    def _look(self) -> None:
+        now, move = self._watch.painted_at, self._now
+        if move is not None:
+            move.took, move.cpu, self._now = now - move.due, self._watch.busy_at - move.cpu, None
+        shown = [i for i, each in enumerate(self._waiting) if each.shown is self._drafting.whole]
+        followed = shown[-1] + 1 if shown else 0
+        for each in self._waiting[:followed]:
+            each.behind = now - each.due
+        del self._waiting[:followed]
+
+
+def _drag(app: QApplication, window: Window, view: str, name: str) -> Iterator[Move]:
+    """Each move; what was moved is put back at the end."""
     at = _find_edge(window, view, name)
     grip = window.shaping.find_grip(at)
     assert grip is not None
-    watch = Watch(window.canvas)
+    paints = Paints(window)
     _send(window, QEvent.Type.MouseButtonPress, at)
     due = perf_counter()
     for i in range(1, MOVES + 1):
         due = _wait(app, max(due + BEAT, perf_counter() - BEAT))
         off = FIRST + REACH - abs(i % (2 * REACH) - REACH)
         to = at + (QPointF(0, -off) if grip.way else QPointF(off, 0))
-        before, job, busy = watch.count, window.session.job, process_time()
+        job, busy = window.session.job, process_time()
         _send(window, QEvent.Type.MouseMove, to)
-        while watch.count == before:
+        move = Move(due, window.drafting.surround, busy, window.session.job is not job)
+        paints.await_move(move)
+        while paints.is_due:
             app.processEvents()
         if i > 1:  # the first finds what is worth stopping at
-            yield watch.painted_at - due, watch.busy_at - busy, window.session.job is not job
+            yield move
+    _rest(app, 0.05)
     window.shaping.put_back()
     _send(window, QEvent.Type.MouseButtonRelease, at)
-    watch.end()
+    paints.end()
     _rest(app, 0.15)
 
 

@@ -9,7 +9,7 @@ import json
 import os
 import sys
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from itertools import cycle, islice
 from pathlib import Path
 from statistics import median
@@ -54,13 +54,13 @@ _PAGE = os.sysconf("SC_PAGE_SIZE") if hasattr(os, "sysconf") else 4096
 
 class Watch(QObject):
     """Counts how often the sheet is painted, until its `end`; when that was last done, and what the process
-    had used of the processor by then."""
+    had used of the processor by then. `tell` follows each time."""
 
-    def __init__(self, canvas: Canvas) -> None:
+    def __init__(self, canvas: Canvas, tell: Callable[[], object] = lambda: None) -> None:
         super().__init__()
         self.count = 0
         self.painted_at = self.busy_at = 0.0
-        self._canvas = canvas
+        self._canvas, self._tell = canvas, tell
         canvas.installEventFilter(self)
 
     def end(self) -> None:
@@ -73,6 +73,7 @@ class Watch(QObject):
         watched.event(event)
         self.painted_at, self.busy_at = perf_counter(), process_time()
         self.count += 1
+        self._tell()
         return True
 
 

@@ -1,8 +1,9 @@
 """Every pace in one table, each beside a baseline of the same run: ``python -m tests.bench.paces``.
 
 The job is the one that is shown first. All is processor time, so that what else the machine does is left out;
-a start, and a command that two processes work on, are told by the clock as well. What each is made of, and
-other jobs, in ``python -m tests.bench``.
+a start, a dragged edge, and a command that two processes work on, are told by the clock as well. A move of a
+drag is painted when the view in hand is; the other view follows. What each is made of, and other jobs, in
+``python -m tests.bench``.
 """
 
 from __future__ import annotations
@@ -56,6 +57,8 @@ def _window_paces(surroundings: Surroundings) -> Iterator[Pace]:
     drag = json.loads(run_bench(surroundings, "tests.bench.drags", DEFAULT, width, height))
     yield "move of a drag to painted", 1000 * drag["cpu"], *_FRAME
     yield "the same, 95 of 100 moves", 1000 * drag["cpu_p95"], *_FRAME
+    yield "the same by the clock, 95 of 100", 1000 * drag["p95"], *_FRAME
+    yield "and the other view, by the clock", 1000 * drag["behind_p95"], *_FRAME
     starts = time_starts(surroundings, STARTS)
     empty = starts.pop("empty")
     for what, took in zip(("first drawing", "whole window at rest"), starts.values(), strict=True):
