@@ -114,30 +114,41 @@ class _Around:
         hidden[whole] = pictures[whole]
         left = ~np.isin(mine, whole)
         mine, other, sure = mine[left], other[left], sure[left]
-        doubtful = np.flatnonzero(~sure)
-        sure[doubtful] = self._are_before(
+        screens, doubtful = drawn[other], np.flatnonzero(~sure)
+        sure[doubtful], screens[doubtful] = self._find_before(
             turned[other[doubtful]],
-            drawn[other[doubtful]],
+            screens[doubtful],
             at[mine[doubtful]],
             pictures[mine[doubtful]],
             look,
         )
-        groups, over = _unite(drawn[other[sure]], mine[sure])
+        groups, over = _unite(screens[sure], mine[sure])
         hidden[groups] = _without_crumbs(_areas_of(share(pictures[groups], over)))
         return hidden
 
-    def _are_before(
+    def _find_before(
         self, nears: Numbers, drawn: Shapes, fars: Numbers, pictures: Shapes, look: Floats
-    ) -> Flags:
-        """Which of the faces `nears` lie before their ones of `fars`, told where both can be seen."""
+    ) -> tuple[Flags, Shapes]:
+        """Which of the faces `nears` lie before their ones of `fars`, told where both can be seen, and the
+        part of each that does: less than all of it where two solids run through each other."""
         import shapely
 
         overlaps = _areas_of(share(pictures, drawn))
-        before = shapely.area(overlaps) > CRUMB
+        before, parts = shapely.area(overlaps) > CRUMB, drawn.copy()
+        corners, which = shapely.get_coordinates(overlaps[before], return_index=True)
         spots = shapely.get_coordinates(shapely.point_on_surface(overlaps[before]))
-        near, far = (self._depth(which[before], spots, look) for which in (nears, fars))
-        before[before] = near > far + CLOSE
-        return np.asarray(before)
+        near, far = nears[before], fars[before]
+        ahead = self._depth(near, spots, look) - self._depth(far, spots, look)
+        of_corners = self._depth(near[which], corners, look) - self._depth(far[which], corners, look)
+        least, most = ahead.copy(), ahead.copy()
+        np.minimum.at(least, which, of_corners)
+        np.maximum.at(most, which, of_corners)
+        for k in np.flatnonzero((least < -CLOSE) & (most > CLOSE)):
+            own = which == k
+            parts[np.flatnonzero(before)[k]] = _cut(overlaps[before][k], corners[own], of_corners[own])
+            ahead[k] = most[k]
+        before[before] = ahead > CLOSE
+        return np.asarray(before), parts
 
     def _draw(self, which: Numbers, axes: Floats) -> Shapes:
         import shapely
@@ -162,6 +173,19 @@ class _Around:
         across = spots @ look[:2]
         depth: Floats = (self._outlines.offsets[which] - (normals * across).sum(axis=1)) / (normals @ look[2])
         return depth
+
+
+def _cut(shape: BaseGeometry, places: Floats, ahead: Floats) -> BaseGeometry:
+    """The part of `shape` where a plane that is so much `ahead` at `places` is ahead at all."""
+    import shapely
+
+    middle = places.mean(axis=0)
+    rise, *_ = np.linalg.lstsq(np.column_stack([places - middle, np.ones(len(places))]), ahead, rcond=None)
+    up = rise[:2] / np.hypot(*rise[:2])
+    along = np.array([-up[1], up[0]])
+    start, far = middle - rise[2] / np.hypot(*rise[:2]) * up, 2 * float(np.ptp(places, axis=0).sum())
+    half = [start - far * along, start + far * along, start + far * (along + up), start + far * (up - along)]
+    return shapely.intersection(shape, shapely.Polygon(half))
 
 
 def _picture(line: Floats) -> tuple[Floats, Floats]:

@@ -59,6 +59,14 @@ def test_what_stands_before_a_face_at_a_distance_hides_none_of_it():
     assert both.painted_area == pytest.approx(both.primed_area - 2 * 16)
 
 
+@pytest.mark.parametrize("ledger", [(-3, 5), (-50, 5), (-3, 50)])
+def test_what_of_a_board_lies_in_an_obstacle_is_not_seen(ledger):
+    """A block 2 wide, 4 high and 4 deep, a ledger 2 high and 1 deep right through it: less 2 of each side."""
+    through = board(ledger, (26, 28), (0, 1))
+    alone = part_surfaces((board((0, 2), (25, 29), (0, 4)),), (WALL, FLOOR, through))
+    assert alone.painted_area == pytest.approx(2 * 4 + 2 * 2 * 4 + 2 * (4 * 4 - 2 * 1), abs=0.02)
+
+
 def test_a_slit_shows_no_more_than_its_mouth():
     """Two boards 1/4 in. apart and 4 in. deep: each face half an inch in, twice the slit's width.
 
