@@ -106,7 +106,10 @@ def silhouette_area(boards, look):
     polygons = np.concatenate([shapely.polygons(np.concatenate(flat)), [shapely.Polygon(e) for e in ends]])
     real = polygons[shapely.is_valid(polygons) & (shapely.area(polygons) > 0)]
 
-    return shapely.union_all(real).area
+    try:
+        return shapely.union_all(real).area
+    except shapely.errors.GEOSException:  # edges that nearly run on defeat the exact way
+        return shapely.union_all(real, grid_size=1 / CELL).area
 
 
 def ring_area(rings):
