@@ -11,6 +11,8 @@ from time import perf_counter
 
 BEAT = 1 / 60
 """Seconds from one move of a hand to the next."""
+SPARE = 0.0015
+"""Seconds left clear before the next move: nothing takes exactly as long as it did before."""
 FADING = 0.8
 """What is left, each time, of how long something took when it took longest."""
 NEVER = float("inf")
@@ -77,5 +79,5 @@ class BetweenMoves:
         due = [each for each in self._all if now - each.since >= each.soonest]
         for each in sorted(due, key=lambda each: each.slack(now)):
             now = perf_counter()
-            if each.takes <= self._next - now or each.slack(now) <= 0:
+            if each.takes <= self._next - SPARE - now or each.slack(now) <= 0:
                 each.do()

@@ -44,8 +44,9 @@ UNSEEN_PAUSE = 40
 TRYING_BEAT = 100
 """Milliseconds from one list of findings to the next while an edge is dragged: they must not hold it up. When
 it rests they follow as after any edit."""
-TRYING_LATEST = 200
-"""Milliseconds after which they follow a move of a hand even if that holds up the next."""
+TRYING_LATEST, LAID_LATEST = 200, 100
+"""Milliseconds after which they follow a move of a hand even if that holds up the next, and after which
+values do that only follow from others."""
 BEHIND_LATEST = 50
 """Milliseconds that the other views may be behind the one that a hand moves an edge in."""
 BEHIND_FRAMES = 33
@@ -61,12 +62,13 @@ class Drafting(QObject):
     While a hand moves an edge, only the view it is in is drawn with each move; the others follow, each whole,
     between two moves. `whole` is the surround that they show: the same as `surround` once the hand rests.
 
-    `drawn` follows when it is on the sheet, `checked` when it has been painted and there is time for the list
-    of findings, `spared` when it has been painted and they are not due, `listed` when guides and cut list are
-    there.
+    `drawn` follows when it is on the sheet, `laid_out` when there is time for what only follows from its
+    lines, `checked` when it has been painted and there is time for the list of findings, `spared` when it has
+    been painted and they are not due, `listed` when guides and cut list are there.
     """
 
     drawn = Signal()
+    laid_out = Signal()
     checked = Signal()
     spared = Signal()
     listed = Signal()
@@ -84,6 +86,7 @@ class Drafting(QObject):
         self.between = BetweenMoves()
         self._lead = ""
         self._behind = self.between.add(self._catch_up, BEHIND_FRAMES / 1000)
+        self._unlaid = self.between.add(self.laid_out.emit, LAID_LATEST / 1000)
         self._untold = self.between.add(self._tell, TRYING_LATEST / 1000, TRYING_BEAT / 1000)
         self.layout: Layout | None = None
         self.findings: tuple[Finding, ...] = ()
@@ -182,11 +185,19 @@ class Drafting(QObject):
         else:
             self._show_whole(set_out(worked.drawings, self._canvas.views))
         self.drawn.emit()
+        if is_led:
+            self._unlaid.ask()
+        else:
+            self._lay_out()
         if worked.plan is not None:
             self._telling.start()
             self._untold.ask()
             self._idle.start(self._pause)
             self._mark_later()
+
+    def _lay_out(self) -> None:
+        self._unlaid.drop()
+        self.laid_out.emit()
 
     def lead(self, view: str) -> None:
         """From here on draw this view at once when something is tried, the others after it; "" for all."""
@@ -248,6 +259,8 @@ class Drafting(QObject):
     def _tell_at_rest(self) -> None:
         """No view is behind what is told of."""
         self._catch_up()
+        if self._unlaid.is_asked:
+            self._lay_out()
         self._tell()
 
     def _tell(self) -> None:

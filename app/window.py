@@ -213,7 +213,7 @@ class Window(QMainWindow):
         self.bar.marks_toggled.connect(self.drafting.show_marks)
         self.bar.zoomed.connect(self.zoom)
         self.bar.packet_asked.connect(self.write_packet)
-        self.drafting.drawn.connect(self._show_plan)
+        self.drafting.laid_out.connect(self._show_plan)
         self.drafting.checked.connect(self._show_findings)
         self.drafting.listed.connect(self._show_lists)
         self.tray.findings.chosen.connect(self._show_finding)
@@ -419,7 +419,7 @@ class Window(QMainWindow):
             self.setWindowModified(is_unsaved)  # Qt tells every widget, even where nothing changes
 
     def _show_plan(self) -> None:
-        """What follows at once from an edit: title and derived values."""
+        """What follows from an edit: title and derived values."""
         if self.drafting.layout is not None:
             self._show_state()
             self.fields.show_layout(self.drafting.layout)

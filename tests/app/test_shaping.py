@@ -502,7 +502,7 @@ def _afresh(window: Window) -> dict[str, Drawing]:
 
 def _leave_no_time(window: Window) -> None:
     """As on a machine on which nothing fits between two moves."""
-    for waiting in (window.drafting._behind, window.drafting._untold, window.shaping._trial):
+    for waiting in window.drafting.between._all:
         waiting.takes = 10.0
 
 
@@ -635,4 +635,20 @@ def test_limits_and_findings_come_while_a_hand_never_rests_though_there_is_no_ti
     assert any(told)
     assert len(set(looked)) > 3
     brick.shaping.put_back()
+    _let_go(brick, at)
+
+
+def test_values_that_follow_from_a_dragged_edge_are_right_once_it_rests(brick: Window, qtbot: QtBot):
+    def read_shown() -> dict[str, str]:
+        return {key: row.value.text() for key, row in brick.fields.derived.items() if not row.isHidden()}
+
+    before = read_shown()
+    _leave_no_time(brick)
+    at = _pixel(brick, "top of the shelf")
+    _drag(brick, at, at - QPoint(0, 40))
+    qtbot.waitUntil(lambda: not brick.drafting._unlaid.is_asked)
+    shown = read_shown()
+    assert shown != before
+    brick.shaping.take()
+    assert read_shown() == shown
     _let_go(brick, at)
