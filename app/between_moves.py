@@ -22,12 +22,14 @@ NEVER = float("inf")
 class Waiting:
     """Something put off: no sooner than `soonest` after it was asked for, whatever comes `latest` after.
 
-    Seconds. `takes` is about how long it took lately, 0 before the first time.
+    Seconds. `takes` is about how long it took lately, 0 before the first time, `leads_to` how long what it
+    leads to takes after it, such as painting.
     """
 
     act: Callable[[], object]
     latest: float
     soonest: float = 0.0
+    leads_to: float = 0.0
     takes: float = 0.0
     since: float = NEVER
 
@@ -63,9 +65,11 @@ class BetweenMoves:
         self._all: list[Waiting] = []
         self._next = 0.0
 
-    def add(self, act: Callable[[], object], latest: float, soonest: float = 0.0) -> Waiting:
+    def add(
+        self, act: Callable[[], object], latest: float, soonest: float = 0.0, leads_to: float = 0.0
+    ) -> Waiting:
         """Something that can be put off."""
-        waiting = Waiting(act, latest, soonest)
+        waiting = Waiting(act, latest, soonest, leads_to)
         self._all.append(waiting)
         return waiting
 
@@ -74,10 +78,16 @@ class BetweenMoves:
         self._next = perf_counter() + BEAT
 
     def use(self) -> None:
-        """Do what there is time for before the next move, and what cannot wait for longer, that first."""
+        """Do what there is time for before the next move, what can wait least first.
+
+        Of what cannot wait for longer, one thing is done though there is no time: not all in one go.
+        """
         now = perf_counter()
         due = [each for each in self._all if now - each.since >= each.soonest]
+        can_hold_up = True
         for each in sorted(due, key=lambda each: each.slack(now)):
             now = perf_counter()
-            if each.takes <= self._next - SPARE - now or each.slack(now) <= 0:
+            fits = each.takes + each.leads_to <= self._next - SPARE - now
+            if fits or (can_hold_up and each.slack(now) <= 0):
+                can_hold_up = can_hold_up and fits
                 each.do()

@@ -44,9 +44,11 @@ UNSEEN_PAUSE = 40
 TRYING_BEAT = 100
 """Milliseconds from one list of findings to the next while an edge is dragged: they must not hold it up. When
 it rests they follow as after any edit."""
-TRYING_LATEST, LAID_LATEST = 200, 100
-"""Milliseconds after which they follow a move of a hand even if that holds up the next, and after which
-values do that only follow from others."""
+CHECKED_LATEST, TOLD_LATEST, LAID_LATEST = 150, 50, 100
+"""Milliseconds after which, even if that holds up the next, a move of a hand is checked, what was found is
+listed, and values are shown that only follow from others."""
+LIST_PAINTED = 0.002
+"""Seconds that painting the list of findings takes, about."""
 BEHIND_LATEST = 50
 """Milliseconds that the other views may be behind the one that a hand moves an edge in."""
 BEHIND_FRAMES = 33
@@ -87,7 +89,8 @@ class Drafting(QObject):
         self._lead = ""
         self._behind = self.between.add(self._catch_up, BEHIND_FRAMES / 1000)
         self._unlaid = self.between.add(self.laid_out.emit, LAID_LATEST / 1000)
-        self._untold = self.between.add(self._tell, TRYING_LATEST / 1000, TRYING_BEAT / 1000)
+        self._unchecked = self.between.add(self._check, CHECKED_LATEST / 1000, TRYING_BEAT / 1000)
+        self._untold = self.between.add(self._tell_found, TOLD_LATEST / 1000, leads_to=LIST_PAINTED)
         self.layout: Layout | None = None
         self.findings: tuple[Finding, ...] = ()
         self.guides: tuple[Guide, ...] = ()
@@ -96,7 +99,7 @@ class Drafting(QObject):
         self._lettering = build_pause(self, 0, self._letter_again)
         self._marks_boards = False
         self._marking = build_pause(self, IDLE_PAUSE, self.mark_boards)
-        self._telling = build_pause(self, UNSEEN_PAUSE, self._tell_at_rest)
+        self._telling = build_pause(self, UNSEEN_PAUSE, self._tell_rest)
         self._catching = build_pause(self, BEHIND_LATEST, self._catch_up)
         self._told = QElapsedTimer()
         self._told.start()
@@ -191,7 +194,7 @@ class Drafting(QObject):
             self._lay_out()
         if worked.plan is not None:
             self._telling.start()
-            self._untold.ask()
+            self._unchecked.ask()
             self._idle.start(self._pause)
             self._mark_later()
 
@@ -254,27 +257,35 @@ class Drafting(QObject):
         if hurried or not self._telling.isActive():
             self.spared.emit()
         else:
-            self._tell()
+            self._telling.stop()
+            self._tell_rest()
 
-    def _tell_at_rest(self) -> None:
-        """No view is behind what is told of."""
+    def _tell_rest(self) -> None:
+        """All that waits of what is drawn; no view is behind what is told of it."""
         self._catch_up()
         if self._unlaid.is_asked:
             self._lay_out()
-        self._tell()
+        if self._unchecked.is_asked:
+            self._check()
+        if self._untold.is_asked:
+            self._tell_found()
 
-    def _tell(self) -> None:
-        """The findings of what is drawn; what they mark is drawn too. No view they point into is behind."""
-        self._telling.stop()
-        self._untold.drop()
-        if self._canvas.overlay.points_out:
-            self._catch_up()
+    def _check(self) -> None:
+        """Find what is to be told. What it marks is drawn."""
+        self._unchecked.drop()
+        self._untold.ask()
         if self.surround is not None:
             self.findings, faults = check_plan(self.surround)
             if self._faults is None:
                 self._faults = faults
                 if faults:
                     self._draw()
+
+    def _tell_found(self) -> None:
+        """No view that the findings point into is behind."""
+        self._untold.drop()
+        if self._canvas.overlay.points_out:
+            self._catch_up()
         self._told.start()
         self.checked.emit()
 

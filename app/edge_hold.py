@@ -13,6 +13,7 @@ from app.session import Session
 
 if TYPE_CHECKING:
     from model.cutting.stock_list import StockList
+    from model.job import Job
     from model.shaping.grip import Grip
     from model.shaping.snap import Mark, Pointer, Settled
 
@@ -39,6 +40,7 @@ class EdgeHold:
         self.is_over = False
         self.marks: tuple[Mark, ...] = ()
         self.is_looking = False
+        self._has_marks = False
         self._limits: Iterator[Mark | None] = iter(())
 
     @property
@@ -63,13 +65,24 @@ class EdgeHold:
 
         return any(abs(mark.value - self.value) <= SAME for mark in self.marks)
 
+    def is_of(self, job: Job, grip: Grip) -> bool:
+        """Whether it would take hold of that edge in that job."""
+        return self._job is job and self.grip is grip
+
+    def find_marks(self, stock_list: StockList, guide: str) -> None:
+        """Find what is worth stopping at but for limits; nothing where that is known."""
+        from model.shaping.marks import list_marks
+
+        if not self._has_marks:
+            self._has_marks = True
+            self.marks = list_marks(self._job, self.grip, stock_list, guide)
+
     def look_out(self, stock_list: StockList, guide: str) -> None:
         """Find what is worth stopping at; the clearances' limits follow with `look_on`."""
         from model.shaping.limits import find_limits
-        from model.shaping.marks import list_marks
 
+        self.find_marks(stock_list, guide)
         self.is_looking = True
-        self.marks = list_marks(self._job, self.grip, stock_list, guide)
         self._limits = find_limits(self._job, self.grip)
 
     def look_on(self) -> bool:

@@ -72,6 +72,8 @@ class Shaping(QObject):
         self._by_keys = False
         self._last = ("", "", "")
         self.hold: EdgeHold | None = None
+        self._ready: EdgeHold | None = None
+        self._readying = build_pause(self, 0, self._make_ready)
         self._unswept = ExitStack()
         self._looking = build_pause(self, AT_REST, self._look_on)
         canvas.laid.connect(self._forget_grips)
@@ -169,6 +171,7 @@ class Shaping(QObject):
             return False
         self._pressed = (event.position(), grip)
         self._under = self._canvas.place.to_model(event.position())
+        self._readying.start()
         return True
 
     def _move(self, event: QMouseEvent) -> bool:
@@ -206,7 +209,7 @@ class Shaping(QObject):
     def _let_up(self, event: QMouseEvent) -> bool:
         if self._pressed is None or event.button() is not Qt.MouseButton.LeftButton:
             return False
-        self._pressed = None
+        self._pressed = self._ready = None
         if self.hold is not None:
             self.take()
         else:
@@ -252,9 +255,19 @@ class Shaping(QObject):
 
     # --- holding
 
+    def _make_ready(self) -> None:
+        """Find what is worth stopping at once an edge is pressed, so that its first move need not wait."""
+        if self._pressed is not None and self.hold is None:
+            self._ready = EdgeHold(self._session, self._pressed[1])
+            self._ready.find_marks(self._find_list(), self._find_guide())
+
     def _begin(self, grip: Grip, by_keys: bool) -> None:
         self._canvas.hold_still((grip.view,))
-        self.hold, self._by_keys, self._last = EdgeHold(self._session, grip), by_keys, grip.key
+        self._readying.stop()
+        ready, self._ready = self._ready, None
+        is_right = ready is not None and ready.is_of(self._session.job, grip)
+        self.hold = ready if is_right else EdgeHold(self._session, grip)
+        self._by_keys, self._last = by_keys, grip.key
         if not by_keys:
             self._unswept.enter_context(unswept())  # a search of memory would hold up the hand
             self._drafting.lead(grip.view)

@@ -87,6 +87,31 @@ def test_what_can_wait_least_goes_first_and_the_rest_only_where_it_still_fits(cl
     assert (patient.count, pressing.count) == (1, 1)
 
 
+def test_of_what_cannot_wait_for_longer_only_one_thing_holds_up_a_move(clock: Clock):
+    between = BetweenMoves()
+    works = [Work(clock, 0.008) for _ in range(3)]
+    for work in works:
+        waiting = between.add(work, 0.0)
+        waiting.takes = 0.008
+        waiting.ask()
+    totals = []
+    for _ in range(4):
+        _move_and_paint(between, clock, 0.012)
+        totals.append(sum(work.count for work in works))
+    assert totals == [1, 2, 3, 3]
+
+
+def test_what_leads_to_painting_needs_time_for_that_too(clock: Clock):
+    between, work = BetweenMoves(), Work(clock, 0.003)
+    waiting = between.add(work, 0.2, leads_to=0.004)
+    waiting.takes = 0.003
+    waiting.ask()
+    _move_and_paint(between, clock, 0.010)
+    assert work.count == 0
+    _move_and_paint(between, clock, 0.006)
+    assert work.count == 1
+
+
 def test_what_is_not_to_come_so_often_waits_although_it_would_fit(clock: Clock):
     between, work = BetweenMoves(), Work(clock, 0.001)
     waiting = between.add(work, latest=0.2, soonest=0.04)

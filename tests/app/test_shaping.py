@@ -17,8 +17,10 @@ from app.rooms import PROPORTIONS
 from app.shown import ELEVATIONS
 from app.window import Window
 from model.check.fire import check_fire, list_placed_faults
-from model.job import read_value, with_value
+from model.job import Job, read_value, with_value
 from model.shaping.grip import Grip
+from model.shaping.marks import list_marks
+from model.shaping.snap import Mark
 from model.surround import plan_surround
 from render.drawing import Drawing
 from render.views import ViewOptions, draw_views
@@ -651,4 +653,45 @@ def test_values_that_follow_from_a_dragged_edge_are_right_once_it_rests(brick: W
     assert shown != before
     brick.shaping.take()
     assert read_shown() == shown
+    _let_go(brick, at)
+
+
+def test_what_is_worth_stopping_at_is_known_before_a_pressed_edge_is_moved(
+    brick: Window, monkeypatch: pytest.MonkeyPatch
+):
+    asked: list[float] = []
+
+    def list_counted(job: Job, grip: Grip, *others: object) -> tuple[Mark, ...]:
+        asked.append(read_value(job, grip.path))
+        return list_marks(job, grip, *others)
+
+    monkeypatch.setattr("model.shaping.marks.list_marks", list_counted)
+    at = _pixel(brick, SIDEWAYS)
+    _press(brick, at)
+    QApplication.processEvents()
+    assert len(asked) == 1
+    _send(brick, QEvent.Type.MouseMove, at + QPoint(20, 0))
+    assert len(asked) == 1
+    assert brick.shaping.hold.marks
+    brick.shaping.put_back()
+    _let_go(brick, at)
+    _press(brick, at)
+    QApplication.processEvents()
+    width = _value(brick, "column.width")
+    brick.session.set_value("column.width", width + 1)
+    _send(brick, QEvent.Type.MouseMove, at + QPoint(20, 0))
+    assert asked == [width, width, width + 1]
+    brick.shaping.put_back()
+    _let_go(brick, at)
+
+
+def test_an_edge_that_is_moved_before_the_program_could_get_ready_stops_all_the_same(brick: Window):
+    at = _pixel(brick, SIDEWAYS)
+    _press(brick, at)
+    _send(brick, QEvent.Type.MouseMove, at + QPoint(20, 0))
+    marks = brick.shaping.hold.marks
+    QApplication.processEvents()
+    assert marks
+    assert set(marks) <= set(brick.shaping.hold.marks)
+    brick.shaping.put_back()
     _let_go(brick, at)

@@ -186,7 +186,7 @@ def _wait(app: QApplication, due: float) -> float:
     """Let the window do what it has to do until the next move is due; when that is."""
     while perf_counter() < due:
         app.processEvents()
-        sleep(0.0005)
+        sleep(max(min(0.0005, due - perf_counter()), 0))
     return due
 
 
