@@ -16,7 +16,7 @@ from model.build.groove_room import groove_frame
 from model.build.ledger import Ledger
 from model.build.lines import LEFT, Frame, Side, find_step_up
 from model.build.moulding_room import LEAST_BAND, LEAST_ZONE, fit_capital, fit_plinth_cap
-from model.build.overhang import end_overhang, least_overhang
+from model.build.overhang import end_overhang, least_overhang, room_before_columns
 from model.build.shelf_lines import ShelfLines
 from model.build.taper import Taper, fit_slope
 from model.design import IN_FRONT, Design
@@ -98,11 +98,15 @@ def _fit_taper(
     return taper
 
 
-def set_levels(frieze: Frame, shelf: ShelfLines, under_bed: float, zones: Zones) -> Levels:
-    """What both columns' faces keep to beside and below `frieze`."""
+def set_levels(
+    design: Design, frieze: Frame, shelf: ShelfLines, step: float, under_bed: float, zones: Zones
+) -> Levels:
+    """What both columns' faces keep to beside and below `frieze`, under a shelf with `step` over them."""
     return Levels(
         frieze=frieze,
         shelf_bottom=shelf.bottom,
+        edge_bottom=shelf.edge_bottom,
+        edge_room=room_before_columns(design, step, shelf.hanging),
         under_bed=under_bed,
         capital=zones.capital,
         plinth_cap=zones.plinth_cap,

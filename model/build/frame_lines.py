@@ -29,10 +29,15 @@ RAIL_BEHIND_PLINTH = 0.75
 
 @dataclass(frozen=True, slots=True)
 class Levels:
-    """What both columns' frames keep to: the frieze's panels, the heights over them and the mouldings."""
+    """What both columns' frames keep to: the frieze's panels, the heights over them and the mouldings.
+
+    Above y = `edge_bottom` the shelf's edge leaves `edge_room` before the columns' faces.
+    """
 
     frieze: Frame
     shelf_bottom: float
+    edge_bottom: float
+    edge_room: float
     under_bed: float
     capital: Section | None
     plinth_cap: Section | None
@@ -121,7 +126,7 @@ def lay_column(
     if design.column.kind == FLUTED:
         return _fluted_face(design, outline, low, high, ledger)
     if design.column.kind == RAISED:
-        return _raised_face(design, outline, (low, high), taper, ledger)
+        return _raised_face(design, outline, (low, high), levels, taper, ledger)
     return _framed_column(design, outline, (plinth_top, low, high), levels, taper, ledger)
 
 
@@ -142,13 +147,22 @@ def _fluted_face(design: Design, outline: Rect, low: float, high: float, ledger:
     return _plain_face(design, outline, boards, (x0, levels[1], x1, levels[2]))
 
 
-def _raised_face(design: Design, outline: Rect, y: Point2, taper: Edges | None, ledger: Ledger) -> Frame:
-    """One board, and one laid on it with the same margin all round what shows between two levels."""
+def _raised_face(
+    design: Design, outline: Rect, y: Point2, levels: Levels, taper: Edges | None, ledger: Ledger
+) -> Frame:
+    """One board, and one laid on it with the same margin all round what shows between two levels.
+
+    Without the second where the shelf's edge hangs before it and leaves less than LEAST_LAYER.
+    """
     x0, x1 = taper.narrowest if taper else (outline[0], outline[2])
-    asked = design.raised.margin
-    margin = min(asked, (x1 - x0 - LEAST_RAISED) / 2, (y[1] - y[0] - LEAST_RAISED) / 2)
-    ledger.hold("raised.margin", asked, margin, f"the board would be under {LEAST_RAISED:g} in. wide or high")
-    raised = RaisedBoard((y[0] + margin, y[1] - margin), margin, design.raised.thickness)
+    asked = design.raised
+    margin = min(asked.margin, (x1 - x0 - LEAST_RAISED) / 2, (y[1] - y[0] - LEAST_RAISED) / 2)
+    reason = f"the board would be under {LEAST_RAISED:g} in. wide or high"
+    ledger.hold("raised.margin", asked.margin, margin, reason)
+    room = levels.edge_room if levels.edge_bottom < y[1] - margin else asked.thickness
+    thickness = min(asked.thickness, room) if room >= LEAST_LAYER else 0.0
+    ledger.hold("raised.thickness", asked.thickness, thickness, "the shelf does not reach over more")
+    raised = RaisedBoard((y[0] + margin, y[1] - margin), margin, thickness) if thickness else None
     return replace(_plain_face(design, outline, [outline]), raised=raised)
 
 

@@ -53,7 +53,7 @@ def lay_out(site: Site, design: Design, moisture: float = MOISTURE.value) -> Lay
     frieze = lay_frieze(design, outline, shelf.frieze_front, under_bed, ledger)
     frieze = groove_frame(site, design, moisture, frieze, "frieze", ledger)
     flutes = _fit_flutes(design, feet, zones.taper, ledger)
-    levels = set_levels(frieze, shelf, under_bed, zones)
+    levels = set_levels(design, frieze, shelf, step, under_bed, zones)
     left, right = sides = (
         lay_side(site, design, feet[0], zones.plinth_tops[0], levels, moisture, ledger),
         lay_side(site, design, feet[1], zones.plinth_tops[1], levels, moisture, ledger),

@@ -39,6 +39,12 @@ def mould_overhang(design: Design, frieze_front: float, step: float) -> float:
     return min(front - frieze_front, front + step - column, *ends)
 
 
+def room_before_columns(design: Design, step: float, hanging: float) -> float:
+    """How far what is laid on a column's face may stand out: an edge band `hanging` thick hangs before it, a
+    `step` further out than between the columns."""
+    return design.shelf_depth + step - hanging - design.column.projection
+
+
 def fit_edge_height(design: Design, thickness: float, ledger: Ledger) -> float:
     """An edge band may hang below the shelf only where it clears what stands under it; a plank has none."""
     if design.shelf.kind == PLANK:

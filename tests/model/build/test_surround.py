@@ -218,6 +218,23 @@ def test_a_raised_board_ends_below_a_capital_and_leans_with_its_column():
     assert widths[0] < 5
 
 
+@pytest.mark.parametrize(
+    ("overhang", "step", "built"), [("3", "0", 1), ("1 1/4", "0", 0.5), ("13/16", "0", 0), ("1 1/4", "2", 1)]
+)
+def test_a_raised_board_keeps_behind_an_edge_band_that_hangs_before_it(overhang, step, built):
+    """A band 3/4 thick hangs past the upper end of the board: the overhang less that is left behind it."""
+    layout, boards = build(
+        column__kind="raised",
+        raised__thickness="1",
+        shelf__edge_height="8",
+        shelf__overhang_front=overhang,
+        shelf__step=step,
+    )
+    assert {board.thickness for board in of_role(boards, "column raised board")} == ({built} - {0})
+    held = [(held.path, held.built) for held in layout.shortfalls if held.path == "raised.thickness"]
+    assert held == ([] if built == 1 else [("raised.thickness", built)])
+
+
 def test_a_margin_that_leaves_no_board_is_made_smaller_and_said():
     """Of 5 in. all but two go to the margins."""
     layout, boards = build(column__kind="raised", column__width="5", raised__margin="3")
