@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
 from hypothesis.strategies import floats
@@ -97,11 +95,15 @@ def test_a_reading_far_out_of_plumb_is_taken_for_a_slip():
 
 
 @settings(max_examples=40, deadline=None)
-@given(jobs(plumb__left=None, plumb__right=None, baseboard__meets="cut_back"), floats(-2, 2), floats(-2, 2))
+@given(
+    jobs(plumb__left=None, plumb__right=None, baseboard__meets="cut_back", cord__on=False),
+    floats(-2, 2),
+    floats(-2, 2),
+)
 def test_no_reading_moves_the_front_of_anything_nor_the_shelf(job, left, right):
     """But for what is notched round a baseboard: it is not, where the masonry is out of plumb.
 
-    Holes for cords lie where what stands behind the boards lets them.
+    And but for holes of cords: they lie where what stands behind the boards lets them.
     """
     leaning = with_value(with_value(job, "plumb.left", left), "plumb.right", right)
     plumb, out = plan_of(job), plan_surround(leaning)
@@ -112,4 +114,4 @@ def test_no_reading_moves_the_front_of_anything_nor_the_shelf(job, left, right):
         assert after.bounds[0][:2] == pytest.approx(before.bounds[0][:2])
         assert after.bounds[0][2] <= before.bounds[0][2] + 1e-9
         if before.role not in FOLLOWS and before.assembly in ("shelf", "frieze", "nailers"):
-            assert replace(after, bores=()) == replace(before, bores=())
+            assert after == before
