@@ -89,7 +89,7 @@ def _list_losses(boards) -> Iterator[float]:
 
 def _check_against_solids(boards) -> None:
     """Putting solids together loses each contact twice from their surface."""
-    twice = pytest.approx(2 * sum(contact.area for contact in list_contacts(list_faces(boards))), rel=2e-3)
+    twice = pytest.approx(2 * sum(contact.area for contact in list_contacts(list_faces(boards))), rel=5e-3)
     losses = []
     for loss in _list_losses(boards):
         if loss == twice:
