@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import hypot
 
 from model.job import Job, read_value
@@ -100,11 +101,16 @@ def _draw_tape(
     note: str,
     along: tuple[float, ...] = (),
 ) -> FieldPicture:
-    """The tape before what it is held to; `along` says where on each stretch it reads, not its middle."""
+    """The tape before what it is held to; `along` says where on each stretch it reads, not its middle.
+
+    Where nothing at all is near a tape that is shown from near, the whole fireplace is there beside it.
+    """
     box = _frame_tape(site, tape)
     ratio = fit_ratio(box)
     ground = [*draw_scene(site, tape.scene), *_list_extras(site, surround, path, tape, box)]
     clipped = clip_drawing(Drawing(tuple(ground), ratio), box)
+    if tape.near and not clipped.marks:
+        return _draw_tape(site, surround, path, replace(tape, near=False), texts, note, along)
     places = along or (0.5,) * len(texts)
     marks = [
         mark
