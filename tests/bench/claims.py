@@ -14,6 +14,9 @@ from hypothesis import strategies as st
 from tests.strategies import jobs
 
 SELDOM = {
+    "test_visible_areas_add_up_to_the_silhouette": 2,
+    "test_every_kind_that_shows_enough_is_marked_or_named_as_left_out": 2,
+    "test_what_is_seen_is_bare_and_what_is_bare_is_wood": 2,
     "test_what_shows_of_any_design_is_what_a_ray_meets_first": 40,
     "test_rays_meet_the_same_in_a_photo_of_any_design": 40,
     "test_rays_to_the_light_find_the_same_shadows_on_any_design": 40,
