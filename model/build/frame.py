@@ -12,6 +12,8 @@ from model.build.lines import LEAST_LAYER, PANEL_LAP, Frame, Rect
 
 Cut = Callable[[Point2, Point2, bool, bool], tuple[Point2, ...]]
 """A member's section by its width, its z, and whether a panel lies at its lower and at its higher edge."""
+HAIR = 1e-6
+"""A rebate no deeper than this is none, in.: thicknesses that are worked out differ by rounding."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,8 +38,9 @@ def build_frame(
         cut = partial(_groove, frame.groove.depth, frame.front - frame.reveal, sheet.thickness)
         return _members(frame, words, stock, cut) + _floating_panels(frame, frame.groove, words, stock, sheet)
     rebate = stock.thickness - frame.reveal
-    members = _members(frame, words, stock, partial(_rebate, max(rebate, 0.0), lap))
-    if rebate > 0:
+    rebate = rebate if rebate > HAIR else 0.0
+    members = _members(frame, words, stock, partial(_rebate, rebate, lap))
+    if rebate:
         return members + _rebated_panels(frame, words, sheet, lap)
     return members + _packing(frame, words, stock, sheet_area) + _sheet(frame, words, sheet, sheet_area)
 
@@ -78,7 +81,7 @@ def _rebate(
     """Rectangle `across` by `z`, counter-clockwise, its back corners rebated where a panel lies."""
     (a0, a1), (z0, z1) = across, z
     front = [(a1, z1), (a0, z1)]
-    if rebate <= 0:
+    if not rebate:
         return ((a0, z0), (a1, z0), *front)
     back_left = [(a0, z0 + rebate), (a0 + lap, z0 + rebate), (a0 + lap, z0)] if left else [(a0, z0)]
     back_right = [(a1 - lap, z0), (a1 - lap, z0 + rebate), (a1, z0 + rebate)] if right else [(a1, z0)]

@@ -1,13 +1,16 @@
 """The list of boards: what is there, where it stands and that both sides are twins."""
 
 from collections import Counter
+from dataclasses import replace
 from itertools import pairwise
-from math import pi
+from math import nextafter, pi
 
 import numpy as np
 import pytest
 from hypothesis import given, settings
 
+from model.board import Stock, StockKind
+from model.build.frame import FrameWords, build_frame
 from model.build.layout import lay_out
 from model.build.surround import build_surround
 from model.job import default_job, with_texts
@@ -63,6 +66,17 @@ def test_a_shallow_reveal_rebates_every_member_and_gives_each_opening_its_panel(
     assert len(panels) == len(layout.frieze_frame.openings)
     stile = of_role(boards, "frieze stile")[1]
     assert stile.section_area == pytest.approx(2.5 * 0.75 - 2 * 0.375 * 0.375)
+
+
+def test_a_rebate_that_only_rounding_makes_is_none():
+    """A frame as thick as the reveal but for the last place of the number: its members stay rectangles."""
+    layout, _ = build(panel__reveal="3/4")
+    stock = Stock(StockKind.BOARD, nextafter(0.75, 1), "poplar")
+    sheet = Stock(StockKind.PANEL, 0.25, "")
+    frame = replace(layout.frieze_frame, reveal=0.75, groove=None)
+    boards = build_frame(frame, FrameWords("frieze", "frieze"), stock, sheet, frame.outline)
+    assert {len(board.section) for board in boards} == {4}
+    assert len(of_role(boards, "frieze panel")) == 1
 
 
 def test_panel_face_lies_the_reveal_behind_the_frame():
