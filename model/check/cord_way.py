@@ -54,7 +54,9 @@ def _check_passing(surround: Surround, way: Way, wording: Wording) -> Finding:
     if way.part == IN_FRIEZE:
         cure = "Let the frieze stand out further, run the cords in a column, or choose a smaller plug."
         path = "frieze.projection"
-    return _build(surround, way, Status.FAIL, message, cure, path, min(way.free), min(way.plug))
+    # The side of it that lacks most; askew a plug may pass that is wider than the way.
+    free, plug = min(zip(sorted(way.free), sorted(way.plug), strict=True), key=lambda pair: pair[0] - pair[1])
+    return _build(surround, way, Status.FAIL, message, cure, path, free, plug)
 
 
 def _check_edges(surround: Surround, way: Way, wording: Wording) -> Iterator[Finding]:
