@@ -153,7 +153,7 @@ def _meet(dimensions: Sequence[Dimension], boxes: Sequence[Box]) -> bool:
 
 def _text_box(dimension: Dimension) -> Box:
     """The box of its text, its capitals and a little air."""
-    half, tall = text_width(dimension.text, dimension.height) / 2, 0.8 * dimension.height
+    half, tall = text_width(dimension.text, dimension.height) / 2, 0.85 * dimension.height
     x, y = dimension.text_at
     across, up = (tall, half) if dimension.vertical else (half, tall)
     return x - across, y - up, x + across, y + up
