@@ -74,7 +74,7 @@ def test_default_surround_shows_the_nearest_board_at_every_point(name):
 
 A_GRAIN_OFF = 1000 * GRAIN
 """Square inches that an area may be off: lines within a grain are one, along a thousand inches of outline."""
-A_CELL = 0.05
+A_CELL = 0.5
 """Inches that lines may be off where a grid was not refined until every sloping edge met its corners."""
 
 
