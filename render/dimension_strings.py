@@ -152,8 +152,8 @@ def _meet(dimensions: Sequence[Dimension], boxes: Sequence[Box]) -> bool:
 
 
 def _text_box(dimension: Dimension) -> Box:
-    """The box of its text, its capitals and a little air."""
-    half, tall = text_width(dimension.text, dimension.height) / 2, 0.85 * dimension.height
+    """The box of its text, as far above the middle of its capitals as letters reach below it."""
+    half, tall = text_width(dimension.text, dimension.height) / 2, (0.5 + DESCENT) * dimension.height
     x, y = dimension.text_at
     across, up = (tall, half) if dimension.vertical else (half, tall)
     return x - across, y - up, x + across, y + up

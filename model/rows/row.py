@@ -49,7 +49,7 @@ MOST_PAIRS = 40
 MOST_READINGS = 12
 MINUS = ("-", "\N{MINUS SIGN}")
 LEAST = 1e-6
-"""What is nearer to nothing than this is nothing: no tape tells it, and solids so thin cannot be held, in."""
+"""What is nearer to nothing than this, inches or a number's own unit, is nothing: no solid is so thin."""
 YES = ("yes", "true", "on", "1")
 NO = ("no", "false", "off", "0")
 

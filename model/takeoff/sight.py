@@ -181,9 +181,10 @@ def _cut(shape: BaseGeometry, places: Floats, ahead: Floats) -> BaseGeometry:
 
     middle = places.mean(axis=0)
     rise, *_ = np.linalg.lstsq(np.column_stack([places - middle, np.ones(len(places))]), ahead, rcond=None)
-    up = rise[:2] / np.hypot(*rise[:2])
+    steep = np.hypot(*rise[:2])
+    up = rise[:2] / steep
     along = np.array([-up[1], up[0]])
-    start, far = middle - rise[2] / np.hypot(*rise[:2]) * up, 2 * float(np.ptp(places, axis=0).sum())
+    start, far = middle - rise[2] / steep * up, 2 * float(np.ptp(places, axis=0).sum())
     half = [start - far * along, start + far * along, start + far * (along + up), start + far * (up - along)]
     return shapely.intersection(shape, shapely.Polygon(half))
 
