@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from app.asking import ELSEWHERE, REPLACE, ask_over_changes, ask_where
 from app.demo import read_demo
 from app.files import JOB_SUFFIX, FileState, FileTrouble, file_state, open_job_file, save_job_file
+from app.held_job import HeldJob
 from app.leaving import may_leave
 from app.notice import Notice
 from app.outputs import file_stem
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
 
 KINDS = {f"Mantelwright jobs (*{JOB_SUFFIX})": (JOB_SUFFIX,), "All files (*)": (JOB_SUFFIX,)}
 MOST_FAULTS = 4
+PARTLY = "Saved without the entry that was refused; the value it had before is in the file."
 
 
 class JobFiles(QObject):
@@ -37,6 +39,7 @@ class JobFiles(QObject):
         settings: Settings,
         notice: Notice,
         commit: Callable[[], bool],
+        held: HeldJob,
     ) -> None:
         super().__init__(window)
         self._window = window
@@ -44,6 +47,7 @@ class JobFiles(QObject):
         self._settings = settings
         self._notice = notice
         self._commit = commit
+        self._held = held
         self.state: FileState | None = None
         """How the job's file was when it was last read or written here."""
 
@@ -87,16 +91,24 @@ class JobFiles(QObject):
         except JobRefused as refusal:
             self._notice.say(_explain(path, refusal), wrong=True)
             return False
-        self._take(job, path, state)
+        is_elsewhere = self._take(job, path, state)
         self._remember(path)
-        if missing:
-            self._notice.say(f"{missing} Measure before relying on them.")
+        lacks = f"{missing} Measure before relying on them." if missing else ""
+        self._tell_opened(lacks, path if is_elsewhere else None)
         return True
 
-    def _take(self, job: Job, path: Path | None, state: FileState | None = None) -> None:
+    def _take(self, job: Job, path: Path | None, state: FileState | None = None) -> bool:
+        """Open it here; whether another window has it open."""
         self._notice.put_away()
         self.state = state
         self._session.open(job, path)
+        return self._held.hold(path)
+
+    def _tell_opened(self, said: str, elsewhere: Path | None) -> None:
+        """Say what there is to say of a job just opened or saved, and where another window has it open."""
+        also = _tell_elsewhere(elsewhere) if elsewhere is not None else ""
+        if said or also:
+            self._notice.say("\n".join(filter(None, (said, also))))
 
     def take_up(self, work: LeftBehind) -> bool:
         """Go on with work that was left behind; whether the job that was open could be put aside."""
@@ -104,6 +116,7 @@ class JobFiles(QObject):
             return False
         self.state = work.state
         self._session.open(work.job, work.path, recovered=True)
+        self._tell_opened("", work.path if self._held.hold(work.path) else None)
         return True
 
     def save(self) -> bool:
@@ -148,15 +161,13 @@ class JobFiles(QObject):
                 wrong=True,
             )
             return False
+        is_other = path != self._session.path
+        is_elsewhere = self._held.hold(path) and is_other
         self.state = file_state(path)
         self._session.mark_saved(path)
         self._remember(path)
-        if is_whole:
-            self._notice.put_away()
-        else:
-            self._notice.say(
-                "Saved without the entry that was refused; the value it had before is in the file."
-            )
+        self._notice.put_away()
+        self._tell_opened("" if is_whole else PARTLY, path if is_elsewhere else None)
         return True
 
     def _save_elsewhere(self) -> None:
@@ -173,6 +184,13 @@ class JobFiles(QObject):
             return True
         text = f"“{self._session.name}” has changes that are not saved."
         return may_leave(self._window, "Unsaved work", text, self.save)
+
+
+def _tell_elsewhere(path: Path) -> str:
+    return (
+        f"“{path.name}” is open in another window as well. Go on in one of them: neither sees what the other "
+        "changes, and each asks before it writes over what the other has saved."
+    )
 
 
 def _explain(path: Path, refusal: JobRefused) -> str:

@@ -50,6 +50,7 @@ if TYPE_CHECKING:
     from app.cutting_beside import CuttingBeside
     from app.drafting import Drafting
     from app.fields.measuring_list import MeasuringList
+    from app.held_job import HeldJob
     from app.job_files import JobFiles
     from app.measuring import Measuring
     from app.notice import Notice
@@ -104,6 +105,7 @@ class Window(QMainWindow):
     picturing: Picturing
     measuring: Measuring
     recovery: Recovery
+    held: HeldJob
     files: JobFiles
     sections: OwnSections
     cutting: CuttingBeside
@@ -521,7 +523,8 @@ class Window(QMainWindow):
         self.tray.cuts.focus_mark(mark)
 
     def wind_up(self) -> None:
-        """End everything that runs beside the window."""
+        """End everything that runs beside the window, and let go of the job's file."""
+        self.held.let_go()
         self.work.wait()
         self.takeoff.wait()
         self.curing.wait()

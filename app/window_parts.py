@@ -17,6 +17,7 @@ from app.curing import Curing
 from app.cutting_beside import CuttingBeside
 from app.drafting import Drafting
 from app.fields.measuring_list import MeasuringList
+from app.held_job import HeldJob
 from app.job_files import JobFiles
 from app.measuring import Measuring
 from app.notice import Notice
@@ -65,7 +66,10 @@ def _build_foundation(window: Window) -> None:
     window.curing = Curing(session, window.drafting, window.tray.cures)
     window.picturing = Picturing(window.drafting, window.fields)
     window.measuring = Measuring(session, window.drafting)
-    window.files = files = JobFiles(window, session, window.settings, window.notice, window.commit_pending)
+    window.held = HeldJob(window.recovery_folder)
+    window.files = files = JobFiles(
+        window, session, window.settings, window.notice, window.commit_pending, window.held
+    )
     window.recovery = Recovery(
         session,
         window.recovery_folder,
