@@ -119,7 +119,10 @@ def build_strip(
 
 
 def clip_between(profile: Sequence[Point2], y: Point2) -> tuple[Point2, ...]:
-    """What of a (y, z) outline lies between two levels (Sutherland and Hodgman 1974)."""
+    """What of a (y, z) outline lies between two levels (Sutherland and Hodgman 1974).
+
+    Of an outline that turns back along a level, that way leaves a spike there; it is taken off.
+    """
     kept = tuple(profile)
     for level, way in ((y[0], 1.0), (y[1], -1.0)):
         kept = _clip(kept, level, way)
@@ -133,7 +136,13 @@ def _clip(profile: tuple[Point2, ...], level: float, way: float) -> tuple[Point2
             kept.append(a)
         if (a[0] - level) * (b[0] - level) < 0:
             kept.append((level, a[1] + (b[1] - a[1]) * (level - a[0]) / (b[0] - a[0])))
-    return tuple(dict.fromkeys(kept))
+    return _without_spikes(tuple(dict.fromkeys(kept)), level)
+
+
+def _without_spikes(ring: tuple[Point2, ...], level: float) -> tuple[Point2, ...]:
+    """The ring without corners whose neighbours lie on the level with them."""
+    sides = zip((ring[-1:] + ring)[:-1], ring, ring[1:] + ring[:1], strict=True)
+    return tuple(here for before, here, after in sides if {before[0], here[0], after[0]} != {level})
 
 
 @dataclass(frozen=True, slots=True)

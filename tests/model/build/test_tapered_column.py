@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from manifold3d import Manifold, OpType
+from shapely import Polygon
 
 from model.build.taper import LEAST_WIDTH, STEEPEST_EDGE, Line, clip_between
 from model.job import Job, default_job, with_texts
@@ -181,6 +182,24 @@ def test_a_stepped_return_is_parted_at_its_levels():
     assert set(clip_between(stepped, (8.0, 40.0))) == {
         (8.0, 0.0), (20.0, 0.0), (20.0, -2.0), (40.0, -2.0), (40.0, 3.0), (8.0, 3.0)
     }  # fmt: skip
+
+
+def test_a_return_parted_where_a_notch_ends_has_no_spike_there():
+    notched = (
+        (0.0, 0.0),
+        (3.5, -0.25),
+        (3.5, 1.0),
+        (4.0, 1.0),
+        (4.0, -0.3),
+        (9.0, -0.5),
+        (9.0, 9.0),
+        (0.0, 9.0),
+    )
+    foot, middle = clip_between(notched, (0.0, 4.0)), clip_between(notched, (4.0, 9.0))
+    assert set(foot) == {(0.0, 0.0), (3.5, -0.25), (3.5, 1.0), (4.0, 1.0), (4.0, 9.0), (0.0, 9.0)}
+    assert set(middle) == {(4.0, -0.3), (9.0, -0.5), (9.0, 9.0), (4.0, 9.0)}
+    assert [Polygon(ring).is_valid for ring in (foot, middle)] == [True, True]
+    assert Polygon(foot).area + Polygon(middle).area == pytest.approx(Polygon(notched).area)
 
 
 def _tapers() -> st.SearchStrategy[Job]:
