@@ -29,11 +29,24 @@ def build_nailers(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
     return left + right + _frieze_strips(layout, nailer) + _over_nailers(layout, nailer)
 
 
-def list_uncut(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
-    """The same as they would be clear of an old ledger that may part them now; none where none is left."""
-    if not any(obstacle.kind == OLD_LEDGER for obstacle in layout.behind):
+def list_once_moved(layout: Layout, nailer: Nailer) -> tuple[Board, ...]:
+    """Those that may be there once columns or shelf are moved: whole where an old ledger parts them now, and
+    uprights left out behind returns that stop at the masonry. None where it has neither.
+    """
+    left_out = [
+        (side, spans[0])
+        for side in layout.sides
+        if (spans := _fit_spans(layout.board, side, nailer)) != _list_spans(layout, side, nailer)
+    ]
+    if not left_out and not any(obstacle.kind == OLD_LEDGER for obstacle in layout.behind):
         return ()
-    return build_nailers(replace(layout, behind=()), nailer)
+    clear = replace(layout, behind=())
+    more = [
+        board if side is layout.right else board.mirrored(NAILERS)
+        for side, span in left_out
+        for board in _upright(clear, side, span, _hollow(clear, side))
+    ]
+    return (*build_nailers(clear, nailer), *more)
 
 
 def _thickness(room: float) -> float:
@@ -47,15 +60,30 @@ def _stock(thickness: float) -> Stock:
 
 
 def _uprights(layout: Layout, side: Side, nailer: Nailer) -> tuple[Board, ...]:
-    """One on each side of a column's hollow, or one that fills a narrow one, clear of the returns."""
-    t = layout.board + nailer.clearance
-    low, high = side.narrowest[0] + t, side.narrowest[1] - t
-    hollow = layout.column_front - max(layout.board, side.frame.thickness(layout.panel))
-    two = high - low >= 2 * nailer.width + BETWEEN_UPRIGHTS
-    spans = [(low, low + nailer.width), (high - nailer.width, high)] if two else [(low, high)]
-    if two and _is_out_of_reach(layout, side, low, _thickness(hollow)):
-        spans = spans[1:]
+    hollow = _hollow(layout, side)
+    spans = _list_spans(layout, side, nailer)
     return tuple(board for span in spans for board in _upright(layout, side, span, hollow))
+
+
+def _list_spans(layout: Layout, side: Side, nailer: Nailer) -> list[Point2]:
+    """Where across x there are uprights in a column."""
+    spans = _fit_spans(layout.board, side, nailer)
+    thickness = _thickness(_hollow(layout, side))
+    out_of_reach = len(spans) == 2 and _is_out_of_reach(layout, side, spans[0][0], thickness)
+    return spans[1:] if out_of_reach else spans
+
+
+def _fit_spans(board: float, side: Side, nailer: Nailer) -> list[Point2]:
+    """One on each side of a column's hollow, or one that fills a narrow one, clear of the returns."""
+    t = board + nailer.clearance
+    low, high = side.narrowest[0] + t, side.narrowest[1] - t
+    two = high - low >= 2 * nailer.width + BETWEEN_UPRIGHTS
+    return [(low, low + nailer.width), (high - nailer.width, high)] if two else [(low, high)]
+
+
+def _hollow(layout: Layout, side: Side) -> float:
+    """How deep a column is behind its face, in."""
+    return layout.column_front - max(layout.board, side.frame.thickness(layout.panel))
 
 
 def _upright(layout: Layout, side: Side, span: Point2, hollow: float) -> list[Board]:

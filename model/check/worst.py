@@ -9,7 +9,7 @@ from math import isnan
 import numpy as np
 
 from model.board import Point3
-from model.build.nailers import list_uncut
+from model.build.nailers import list_once_moved
 from model.check.clearance import HAIR, Held, Lengths, square_distance, straight_distance
 from model.check.cure import LeastDistance
 from model.check.finding import Status
@@ -121,15 +121,15 @@ def group_suspects(surround: Surround, planes: Sequence[Plane], rules: Sequence[
 
 
 def group_for_cure(surround: Surround, planes: Sequence[Plane]) -> Grouped:
-    """The same with nailers that an old ledger parts whole beside their pieces: whole they are once moved."""
-    uncut = list_uncut(surround.layout, surround.job.design.nailer)
-    if not uncut:
+    """The same with those nailers beside them that may be there once what they are in is moved."""
+    more = list_once_moved(surround.layout, surround.job.design.nailer)
+    if not more:
         return group_corners(surround, planes)
     opening, boards = surround.job.site.opening, surround.boards
     points = list_points(surround.corners, opening, planes).with_more(
-        list_points(list_corners(uncut), opening, planes), len(boards)
+        list_points(list_corners(more), opening, planes), len(boards)
     )
-    return group_points(points, list_parts((*boards, *uncut)))
+    return group_points(points, list_parts((*boards, *more)))
 
 
 def group_points(points: Points, parts: dict[str, list[int]]) -> Grouped:

@@ -120,6 +120,7 @@ def test_setting_the_columns_further_out_never_breaks_a_clearance(job, push):
     except Refused:
         assume(False)
     assume(near.layout.shortfalls == far.layout.shortfalls)
+    assume(len(near.boards) == len(far.boards))  # a return that goes to the wall gets a nailer behind it
     before, after = _clearance(near), _clearance(far)
     for part, finding in before.items():
         if finding.status is not Status.FAIL and part in after:

@@ -271,6 +271,19 @@ def test_a_cleat_that_an_old_ledger_parts_is_cured_as_the_whole_one_that_it_is_o
     assert _find(raised)["frieze nailers"].status is not Status.FAIL
 
 
+def test_nailers_are_cured_with_the_one_that_is_left_out_until_its_return_goes_to_the_wall():
+    rows = {"facing.width": "37", "facing.proud": "3", "column.margin": "0", "column.width": "6"}
+    job = with_texts(default_job(), [("opening.width", "36"), ("plinth.on", "no"), *rows.items()])
+    roles = [[board.role for board in plan_surround(job).boards]]
+    finding = _find(job)["right column nailers"]
+    # The inner one lies 3/4 behind its return's face: 6 less 3/4 is asked of the column.
+    assert finding.cure == 'Set the columns at least 5 1/4" from the opening.'
+    cured = _apply(job, finding)
+    roles.append([board.role for board in plan_surround(cured).boards])
+    assert [each.count("column nailer") for each in roles] == [2, 4]
+    assert _find(cured)["right column nailers"].status is not Status.FAIL
+
+
 def _mirror(board: Board) -> Board:
     swap = {"left": "right", "right": "left"}
     words = board.assembly.split()
