@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import replace
 from itertools import pairwise
 
-from render.drawing import Drawing, Hatch, Lines, Mark, Point, Polyline, Region, Ring, Segment
+from model.half_plane import keep_side
+from render.drawing import Drawing, Hatch, Lines, Mark, Polyline, Region, Ring, Segment
 from render.extent import Box
 
 
@@ -43,34 +44,9 @@ def clip_segment(segment: Segment, box: Box) -> Segment | None:
 
 def clip_ring(ring: Ring, box: Box) -> Ring:
     """The ring's area in the box, empty when there is none; parts may be joined along the box's edge."""
-    points = list(ring)
-    for axis, limit, keeps_above in (
-        (0, box[0], True),
-        (0, box[2], False),
-        (1, box[1], True),
-        (1, box[3], False),
-    ):
-        points = list(_clip_half(points, axis, limit, keeps_above))
-    return tuple(points) if len(points) > 2 else ()
-
-
-def _clip_half(points: list[Point], axis: int, limit: float, keeps_above: bool) -> Iterator[Point]:
-    """The points of a ring on one side of a level or plumb line, with those where it crosses the line."""
-
-    def inside(point: Point) -> bool:
-        return point[axis] >= limit if keeps_above else point[axis] <= limit
-
-    for before, point in zip(points[-1:] + points[:-1], points, strict=True):
-        if inside(before) != inside(point):
-            yield _crossing(before, point, axis, limit)
-        if inside(point):
-            yield point
-
-
-def _crossing(before: Point, point: Point, axis: int, limit: float) -> Point:
-    part = (limit - before[axis]) / (point[axis] - before[axis])
-    along = before[1 - axis] + part * (point[1 - axis] - before[1 - axis])
-    return (limit, along) if axis == 0 else (along, limit)
+    for axis, limit, above in ((0, box[0], True), (0, box[2], False), (1, box[1], True), (1, box[3], False)):
+        ring = keep_side(ring, axis, limit, above)
+    return ring
 
 
 def _clip_mark(mark: Mark, box: Box) -> Mark | None:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import replace
 
-from model.board import AXES, CROSS, Board, End, Point2
+from model.board import AXES, CROSS, Board, End
 from model.bore import Bore
 from model.carving import lay_along
+from model.half_plane import keep_side
 
 
 def cut_boards(boards: Iterable[Board], axis: str, at: float) -> tuple[Board, ...]:
@@ -36,8 +37,8 @@ def _cut(board: Board, axis: str, at: float) -> Board | None:
     if board.axis == axis:
         return replace(board, high=End(at))
     u_is_cut = CROSS[board.axis][0] == i
-    section = _keep_below(board.section, 0 if u_is_cut else 1, at)
-    return replace(board, section=section, curved=frozenset()) if len(section) > 2 else None
+    section = keep_side(board.section, 0 if u_is_cut else 1, at, above=False)
+    return replace(board, section=section, curved=frozenset()) if section else None
 
 
 def _cut_bores(board: Board, axis: str, at: float) -> Board:
@@ -64,17 +65,3 @@ def _cut_bore(bore: Bore, axis: str, at: float) -> Bore | None:
     if bore.at[k] - half >= at:
         return None
     return replace(bore, breaks=True) if bore.at[k] + half >= at else bore
-
-
-def _keep_below(section: Sequence[Point2], k: int, at: float) -> tuple[Point2, ...]:
-    """The polygon's part whose coordinate `k` is at most `at` (Sutherland and Hodgman 1974)."""
-    kept: list[Point2] = []
-    for start, stop in zip(section, [*section[1:], section[0]], strict=True):
-        if start[k] <= at:
-            kept.append(start)
-        if (start[k] < at) != (stop[k] < at) and start[k] != at and stop[k] != at:
-            part = (at - start[k]) / (stop[k] - start[k])
-            crossing = [start[0] + part * (stop[0] - start[0]), start[1] + part * (stop[1] - start[1])]
-            crossing[k] = at
-            kept.append((crossing[0], crossing[1]))
-    return tuple(kept)

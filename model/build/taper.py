@@ -16,6 +16,7 @@ from dataclasses import dataclass, replace
 from model.board import Board, End, Point2, Stock, block
 from model.build.ledger import Ledger
 from model.design import BOTH, OUTER, Design
+from model.half_plane import keep_side
 
 STEEPEST_EDGE = 1 / 24
 """Most that a column's edge may lean for each inch of height; beyond it stiles and rails no longer serve
@@ -119,30 +120,8 @@ def build_strip(
 
 
 def clip_between(profile: Sequence[Point2], y: Point2) -> tuple[Point2, ...]:
-    """What of a (y, z) outline lies between two levels (Sutherland and Hodgman 1974).
-
-    Of an outline that turns back along a level, that way leaves a spike there; it is taken off.
-    """
-    kept = tuple(profile)
-    for level, way in ((y[0], 1.0), (y[1], -1.0)):
-        kept = _clip(kept, level, way)
-    return kept
-
-
-def _clip(profile: tuple[Point2, ...], level: float, way: float) -> tuple[Point2, ...]:
-    kept: list[Point2] = []
-    for a, b in zip(profile, (*profile[1:], profile[0]), strict=True):
-        if (a[0] - level) * way >= 0:
-            kept.append(a)
-        if (a[0] - level) * (b[0] - level) < 0:
-            kept.append((level, a[1] + (b[1] - a[1]) * (level - a[0]) / (b[0] - a[0])))
-    return _without_spikes(tuple(dict.fromkeys(kept)), level)
-
-
-def _without_spikes(ring: tuple[Point2, ...], level: float) -> tuple[Point2, ...]:
-    """The ring without corners whose neighbours lie on the level with them."""
-    sides = zip((ring[-1:] + ring)[:-1], ring, ring[1:] + ring[:1], strict=True)
-    return tuple(here for before, here, after in sides if {before[0], here[0], after[0]} != {level})
+    """What of a (y, z) outline lies between two levels."""
+    return keep_side(keep_side(profile, 0, y[0], above=True), 0, y[1], above=False)
 
 
 @dataclass(frozen=True, slots=True)
