@@ -137,7 +137,7 @@ def _list_panels(layout: Layout, side: Side) -> Iterator[Edge]:
     frame, turn = side.frame, side.sign
     if not frame.openings:
         return
-    beside = tuple(rect for rect in frame.openings[1:] if _is_beside_frieze(layout, rect))
+    beside = tuple(rect for rect in frame.openings[1:][-1:] if _is_beside_frieze(layout, rect))
     own = frame.openings[: len(frame.openings) - len(beside)]
     sides = [tuple(_beside(side, rect, which) for rect in frame.openings) for which in (0, 1)]
     words = f"edge of the {side.name} column's panel" + ("s" if len(frame.openings) > 1 else "")
@@ -159,7 +159,7 @@ def _list_panels(layout: Layout, side: Side) -> Iterator[Edge]:
 
 
 def _is_beside_frieze(layout: Layout, rect: Rect) -> bool:
-    """Whether a column's panel keeps to the frieze's panels, or lies as if there were some."""
+    """Whether a column's uppermost panel keeps to the frieze's panels, or lies as if there were some."""
     if layout.frieze_frame.openings:
         _, low, _, high = layout.frieze_frame.openings[0]
     else:

@@ -116,6 +116,18 @@ def test_both_columns_follow_one_edge_and_a_column_with_a_width_of_its_own_goes_
     assert _named(alone, "outer side of the right column").path == "column.width"
 
 
+def test_a_panel_as_far_from_the_friezes_foot_as_from_its_top_is_still_one_of_the_columns_own():
+    low = _with(default_job(), opening__height=10.0, facing__height=12.0, plinth__height=6.0)
+    shelf = low.design.shelf.height - plan_surround(low).layout.shelf_bottom + 42.0
+    job = _with(low, shelf__height=shelf, frieze__kind="plain", frieze__height=27.625, bed_mould__on=False)
+    job = _with(job, column__kind="framed", column__panels=4)
+    here = plan_surround(job)
+    third = here.layout.left.frame.openings[2]
+    assert third[1] - here.layout.frieze_bottom == 42.0 - third[3] == 10.875
+    assert _named(job, "lower edge of panel 4 of the left column").path == "column.rail"
+    assert all(_moves_as_it_says(job, here, grip) is not False for grip in list_grips(here, "front"))
+
+
 def test_edges_that_nothing_of_is_built_cannot_be_taken_hold_of():
     job = read_demo("brick")
     assert {"plinth.height", "plinth.projection"} <= _paths(job)
