@@ -17,8 +17,8 @@ from model.takeoff.faces import Face, Floats
 
 Mask = NDArray[np.bool_]
 Ways = tuple[int, ...]
-SAME = 1 / 512
-"""Planes nearer to each other than this are one, in."""
+SAME = 1 / 256
+"""A plane no further past another than this is one with it, in."""
 LEVEL = 1e-9
 """Edges that rise less than this are level, in.; no place that is tried lies between their ends."""
 AROUND = 6.0
@@ -64,8 +64,8 @@ class Air:
         as far as its board's own bounds before it.
         """
         least, most = self._bounds[face.owner]
-        low = np.where(face.normal < -LEVEL, least, face.ring.min(axis=0)) - SAME
-        high = np.where(face.normal > LEVEL, most, face.ring.max(axis=0)) + SAME
+        low = np.where(face.normal < -LEVEL, least, face.ring.min(axis=0)) - (SAME + LEVEL)
+        high = np.where(face.normal > LEVEL, most, face.ring.max(axis=0)) + (SAME + LEVEL)
         window = tuple(
             slice(max(int(np.searchsorted(p, a, "right")) - 1, 0), int(np.searchsorted(p, b, "left")))
             for p, a, b in zip(self.planes, low, high, strict=True)
@@ -77,9 +77,12 @@ class Air:
 
 
 def _distinct(values: Floats, low: float, high: float) -> Floats:
-    ordered = np.sort(np.concatenate([values, [low, high]]))
-    kept: Floats = ordered[np.r_[True, np.diff(ordered) > 2 * SAME]]
-    return kept
+    """The values with both bounds, rising, those left out that lie no further than SAME past one kept."""
+    kept = [low]
+    for value in np.unique(np.append(values, high)).tolist():
+        if value > kept[-1] + SAME:
+            kept.append(value)
+    return np.array(kept)
 
 
 def _all_tries(full: Mask) -> Mask:

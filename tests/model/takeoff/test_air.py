@@ -50,6 +50,20 @@ def test_a_shut_hollow_may_be_seen_along_no_line():
     assert _ways([BACK, FRONT, LEFT, RIGHT, *ends], 2) == set()
 
 
+@pytest.mark.parametrize("short", [0.0, 0.001, 0.002, 0.0026, 0.0039, 0.0041, 0.01, 0.1])
+def test_a_strip_that_ends_a_hair_before_a_return_hides_neither_of_two_twins(short):
+    """Returns behind two faces before a wall, at both ends of a strip, between a floor and a ceiling."""
+    strip = board((1 + short, 19 - short), (0, 20), (0, 1))
+    fronts = board((0, 2), (0, 20), (3, 4)), board((18, 20), (0, 20), (3, 4))
+    boards = [strip, LEFT, RIGHT, *fronts, *(board((0, 20), y, (0, 4)) for y in ((-1, 0), (20, 21)))]
+    air = Air(boards, [board((-9, 29), (-9, 29), (-9, 0))], LINES)
+    inner = [f for f in list_faces(boards) if f.owner in (1, 2) and (1.5 - f.owner) * f.normal[0] > 0.4]
+    assert [f.owner for f in inner] == [1, 2]
+    left, right = ({tuple(line) for line in LINES[air.list_ways(f)].tolist()} for f in inner)
+    assert left
+    assert left == {(-x, y, z) for x, y, z in right}
+
+
 @pytest.mark.parametrize("job", [*list_demos(), 101, 106, 205])
 def test_nothing_is_seen_more_or_less_where_lines_that_lead_nowhere_are_left_out(job):
     """205 has a hole for cords through two layers of its shelf, and is seen into through it."""
