@@ -19,10 +19,12 @@ from model.once import once
 from model.reference.lumber import WIDEST_BOARD
 from model.shop import Allowances
 from model.takeoff.marks import Kind
-from model.takeoff.standing import list_standing
+from model.takeoff.standing import list_room, list_seats
 from model.takeoff.tapers import list_tapers
 
 if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
     from model.surround import Surround
 
 CLOSE = 1 / 128
@@ -149,8 +151,7 @@ def list_touched(surround: Surround) -> dict[int, tuple[int, int]]:
 
     Broad faces do not count, nor do framing and packing: neither is scribed, framing is shimmed.
     """
-    standing = [solid.bounds for solid in list_standing(surround.boards, surround.layout)]
-    lies_on = _list_sides([board.bounds for board in surround.boards], standing)
+    lies_on = _list_sides_on_standing(surround)
     touched = {}
     for i, board in enumerate(surround.boards):
         if board.role in PACKING:
@@ -165,12 +166,27 @@ def list_touched(surround: Surround) -> dict[int, tuple[int, int]]:
     return touched
 
 
-def _list_sides(boxes: Sequence[Box], standing: Sequence[Box]) -> list[set[tuple[str, int]]]:
-    """Axis and way of each side of each box that lies on one of those that stand there."""
+def _list_sides_on_standing(surround: Surround) -> list[set[tuple[str, int]]]:
+    """Axis and way of each side of each board that lies on what stands there; pads and backings count
+    for the one board that they are for."""
+    boards, layout = surround.boards, surround.layout
+    room, seats = list_room(boards, layout), list_seats(boards, layout)
+    counts = np.zeros((len(boards), len(room) + len(seats)), dtype=bool)
+    counts[:, : len(room)] = True
+    for k, (i, _) in enumerate(seats, len(room)):
+        counts[i, k] = True
+    standing = [solid.bounds for solid in (*room, *(solid for _, solid in seats))]
+    return _list_sides([board.bounds for board in boards], standing, counts)
+
+
+def _list_sides(
+    boxes: Sequence[Box], standing: Sequence[Box], counts: NDArray[np.bool_]
+) -> list[set[tuple[str, int]]]:
+    """Axis and way of each side of each box that lies on one of those that stand there and count for it."""
     low, high = np.moveaxis(np.array(boxes), 1, 0)[:, :, None]
     from_low, from_high = np.moveaxis(np.array(standing), 1, 0)[:, None]
     x, y, z = np.moveaxis((low < from_high - ON_SITE) & (from_low + ON_SITE < high), 2, 0)
-    beside = np.stack([y & z, x & z, x & y], axis=2)
+    beside = np.stack([y & z, x & z, x & y], axis=2) & counts[:, :, None]
     sides: list[set[tuple[str, int]]] = [set() for _ in boxes]
     for way, gap in ((-1, low - from_high), (1, high - from_low)):
         lies_on = (beside & (np.abs(gap) <= ON_SITE)).any(axis=1)

@@ -37,26 +37,49 @@ def list_standing(boards: Sequence[Board], layout: Layout) -> tuple[Board, ...]:
     Where masonry is out of plumb each board that is fitted to it has a backing of its own; a shelf's ribs
     stop short of it.
     """
+    return _in_order((*list_room(boards, layout), *(solid for _, solid in list_seats(boards, layout))))
+
+
+def _in_order(solids: Sequence[Board]) -> tuple[Board, ...]:
+    return tuple(sorted(solids, key=lambda solid: ORDER.index(solid.role)))
+
+
+def list_room(boards: Sequence[Board], layout: Layout) -> tuple[Board, ...]:
+    """What stands there for all `boards`: `list_standing` without pads and backings, in ORDER."""
     corners = [board.bounds for board in boards]
     reach = max(layout.facing_side, *(max(-low[0], high[0]) for low, high in corners)) + BEYOND
     front = max(high[2] for _, high in corners)
     x, wall, floor = (-reach, reach), layout.wall, layout.floor
     lowest = min((side.step.floor for side in layout.sides if side.step), default=floor)
     facing = (-layout.facing_side, layout.facing_side)
-    facings = [_solid(FACING, facing, (floor, layout.facing_top), (wall - DEEP, 0.0))]
-    if layout.leans:
-        facings = [*_list_leaning(layout), *_list_backings(boards, layout)]
-    solids = [
-        _solid(WALL, x, (floor, layout.ceiling), (wall - DEEP, wall - _sunk(layout))),
-        *facings,
-        _solid(FLOOR, x, (floor - DEEP, min(floor, lowest)), (wall - DEEP, front)),
+    return _in_order(
+        [
+            _solid(WALL, x, (floor, layout.ceiling), (wall - DEEP, wall - _sunk(layout))),
+            *(
+                _list_leaning(layout)
+                if layout.leans
+                else [_solid(FACING, facing, (floor, layout.facing_top), (wall - DEEP, 0.0))]
+            ),
+            _solid(FLOOR, x, (floor - DEEP, min(floor, lowest)), (wall - DEEP, front)),
+            *_list_ceiling(layout.ceiling, max(high[1] for _, high in corners), x, (wall - DEEP, front)),
+            *(_solid(o.kind, o.x, o.y, o.z) for o in layout.obstacles if o.kind == BASEBOARD),
+            *(_solid(o.kind, o.x, o.y, o.z) for o in layout.behind if o.kind == OLD_LEDGER),
+            *_list_slab(layout, min(layout.hearth_front, front)),
+        ]
+    )
+
+
+def list_seats(boards: Sequence[Board], layout: Layout) -> list[tuple[int, Board]]:
+    """The pads and backings, each with the index of the one board that lies on it.
+
+    They run on behind and below that board only so as to be solids: what stands beside it does not touch
+    them.
+    """
+    return [
+        *_list_backings(boards, layout),
+        *_list_hearth_pads(boards, layout),
         *_list_floor_pads(boards, layout),
-        *_list_ceiling(layout.ceiling, max(high[1] for _, high in corners), x, (wall - DEEP, front)),
-        *(_solid(o.kind, o.x, o.y, o.z) for o in layout.obstacles if o.kind == BASEBOARD),
-        *(_solid(o.kind, o.x, o.y, o.z) for o in layout.behind if o.kind == OLD_LEDGER),
-        *_list_hearth(boards, layout, min(layout.hearth_front, front)),
     ]
-    return tuple(sorted(solids, key=lambda solid: ORDER.index(solid.role)))
 
 
 def _sunk(layout: Layout) -> float:
@@ -85,11 +108,13 @@ def _list_leaning(layout: Layout) -> list[Board]:
     return solids
 
 
-def _list_backings(boards: Sequence[Board], layout: Layout) -> list[Board]:
+def _list_backings(boards: Sequence[Board], layout: Layout) -> list[tuple[int, Board]]:
     """What each board before masonry out of plumb is fitted to, scribed or packed: flush with its back."""
+    if not layout.leans:
+        return []
     packed = list_packed(boards)
-    backings = (_back(board, layout) for i, board in enumerate(boards) if i not in packed)
-    return [backing for backing in backings if backing is not None]
+    backings = [(i, _back(board, layout)) for i, board in enumerate(boards) if i not in packed]
+    return [(i, backing) for i, backing in backings if backing is not None]
 
 
 def _back(board: Board, layout: Layout) -> Board | None:
@@ -122,19 +147,36 @@ def _list_ceiling(ceiling: float, top: float, x: Point2, z: Point2) -> list[Boar
     return [_solid(CEILING, x, (ceiling, ceiling + DEEP), z)] if top <= ceiling + SAME else []
 
 
-def _list_hearth(boards: Sequence[Board], layout: Layout, front: float) -> list[Board]:
-    """The slab where it is raised, as high as the lowest foot on it, and a pad under each board of a foot."""
-    slab = front > SAME and layout.floor < -SAME
-    on_hearth = [y for y in list_feet(layout) if abs(y) < abs(y - layout.floor) or not slab]
+def _has_slab(layout: Layout, front: float) -> bool:
+    """Whether the hearth is raised off the floor, and reaches out under the boards."""
+    return front > SAME and layout.floor < -SAME
+
+
+def _list_on_hearth(layout: Layout, front: float) -> list[float]:
+    """y of the feet that stand on the hearth, raised or not."""
+    slab = _has_slab(layout, front)
+    return [y for y in list_feet(layout) if abs(y) < abs(y - layout.floor) or not slab]
+
+
+def _list_slab(layout: Layout, front: float) -> list[Board]:
+    """The hearth where it is raised, as high as the lowest foot on it."""
+    if not _has_slab(layout, front):
+        return []
+    top = min([0.0, *_list_on_hearth(layout, front)])
+    return [_solid(HEARTH, (-layout.hearth_side, layout.hearth_side), (layout.floor, top), (0.0, front))]
+
+
+def _list_hearth_pads(boards: Sequence[Board], layout: Layout) -> list[tuple[int, Board]]:
+    """One under each board of a foot that is out of level."""
+    front = min(layout.hearth_front, max(board.bounds[1][2] for board in boards))
+    on_hearth = _list_on_hearth(layout, front)
     top = min([0.0, *on_hearth])
-    side = (-layout.hearth_side, layout.hearth_side)
-    solids = [_solid(HEARTH, side, (layout.floor, top), (0.0, front))] if slab else []
-    for board in boards:
-        low, high = board.bounds
+    pads = []
+    for i, (low, high) in enumerate(board.bounds for board in boards):
         if any(abs(low[1] - y) <= SAME for y in on_hearth) and abs(low[1] - top) > SAME:
             pad = (low[1] - DEEP, low[1])
-            solids.append(_solid(HEARTH, (low[0], high[0]), pad, (low[2], high[2])))
-    return solids
+            pads.append((i, _solid(HEARTH, (low[0], high[0]), pad, (low[2], high[2]))))
+    return pads
 
 
 def list_feet(layout: Layout) -> tuple[float, ...]:
@@ -142,16 +184,16 @@ def list_feet(layout: Layout) -> tuple[float, ...]:
     return tuple(side.base for side in layout.sides)
 
 
-def _list_floor_pads(boards: Sequence[Board], layout: Layout) -> list[Board]:
+def _list_floor_pads(boards: Sequence[Board], layout: Layout) -> list[tuple[int, Board]]:
     """What the legs stand on that step off the hearth to a floor out of level."""
     levels = [side.step.floor for side in layout.sides if side.step and side.step.floor > layout.floor + SAME]
-    solids = []
-    for low, high in (board.bounds for board in boards):
+    pads = []
+    for i, (low, high) in enumerate(board.bounds for board in boards):
         if any(abs(low[1] - y) <= SAME for y in levels):
             x = (max(low[0], layout.hearth_side), high[0])
             x = x if low[0] > 0 else (low[0], min(high[0], -layout.hearth_side))
-            solids.append(_solid(FLOOR, x, (low[1] - DEEP, low[1]), (low[2], high[2])))
-    return solids
+            pads.append((i, _solid(FLOOR, x, (low[1] - DEEP, low[1]), (low[2], high[2]))))
+    return pads
 
 
 def _solid(role: str, x: Point2, y: Point2, z: Point2) -> Board:

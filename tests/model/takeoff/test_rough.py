@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
+
 import pytest
 from hypothesis import given
 
 from app.demo import list_demos, read_demo
 from model.board import Board, StockKind
-from model.build.level_backs import gap_left
-from model.job import default_job, with_texts
+from model.build.level_backs import PACKING, gap_left
+from model.job import Job, default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.marks import GRID, list_kinds
 from model.takeoff.rough import list_glue_ups, list_touched, plan_rough, shortest_line
@@ -151,3 +153,43 @@ def test_feet_and_backs_touch_and_fronts_do_not():
     assert by_role["edge band front"] == (0, 0)
     assert by_role["edge band end"] == (1, 0)
     assert by_role["plinth front"] == (0, 1)
+
+
+LEANING = "plumb.left=0.75", "plinth_cap.on=yes", "capital.on=yes"
+
+
+def _scribed(job: Job) -> dict[tuple[str, str], list[tuple[int, int]]]:
+    """How many ends and edges of each board are fitted on site, by sub-assembly and role."""
+    surround = plan_surround(job)
+    touched, scribed = list_touched(surround), defaultdict(list)
+    for i, board in enumerate(surround.boards):
+        if board.role not in PACKING:
+            scribed[board.assembly, board.role].append(touched[i])
+    return {key: sorted(sides) for key, sides in scribed.items()}
+
+
+@pytest.mark.parametrize(
+    "settings", [(*LEANING, "column.taper=1"), (*LEANING, "plumb.right=-0.5"), (*LEANING, "level.left=40.25")]
+)
+def test_masonry_out_of_plumb_is_scribed_to_where_plumb_masonry_is(settings):
+    """What backs one board, or lies under it, stands against none that butts it or lies beside it."""
+    job = with_texts(read_demo("brick"), [tuple(setting.split("=")) for setting in settings])
+    plumb = with_texts(job, [("plumb.left", "0"), ("plumb.right", "0")])
+    assert _scribed(job) == _scribed(plumb)
+
+
+def test_boards_that_are_mitred_together_before_leaning_masonry_are_sawn_to_one_width():
+    """Plinth of 9 in., 1/2 in. to scribe at the hearth; a capital of 2 in. stock has none beside it."""
+    surround = plan_surround(
+        with_texts(read_demo("brick"), [tuple(s.split("=")) for s in (*LEANING, "column.taper=1")])
+    )
+    rough, roles = plan_rough(surround), {"plinth return", "plinth front", "capital return", "soffit"}
+    found = defaultdict(set)
+    for kind in surround.kinds:
+        found[surround.boards[kind.pieces[0]].role].add(rough[kind.mark])
+    assert {role: {size.width.to_saw for size in found[role]} for role in roles - {"soffit"}} == {
+        "plinth return": {9.5},
+        "plinth front": {9.5},
+        "capital return": {2},
+    }
+    assert {size.length.scribe for size in found["soffit"]} == {0}
