@@ -5,7 +5,7 @@ Mouldings' sections are model.moulding's; how templates stand on pages is render
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import hypot
@@ -24,6 +24,9 @@ TOGETHER = 8.0
 """Corners no further apart than this stand on one template, in. Shop choice."""
 TO_EDGE = 6.0
 """A template runs on to an edge of the board that is no further off than this, in. Shop choice."""
+SHARED = 0.5
+"""Two templates of which the smaller shows so much of the other too, as a part of its area, are made one.
+Shop choice."""
 ALONG = 6.0
 """How far a template follows an edge that is askew, in. Shop choice."""
 HAIR = 1e-6
@@ -67,7 +70,7 @@ def _list_of(board: Board, kind: Kind) -> Iterator[Template]:
     seen_along = _thin_axis(board)
     outline = _outline(board, seen_along)
     cuts = _list_cuts(outline)
-    for window in _list_windows(cuts, _bounds(outline)):
+    for window in _join_shared(_list_windows(cuts, _bounds(outline))):
         yield _cut_out(board, kind, seen_along, outline, window, _name_cut(cuts, window))
     for bore in board.bores:
         if bore.axis == seen_along:
@@ -148,6 +151,23 @@ def _list_windows(cuts: Sequence[tuple[Point2, Point2]], whole: Window) -> Itera
             box = _follow(box, cut, whole)
         if askew or len(met) > len(set(met)):
             yield _widen(box, whole)
+
+
+def _join_shared(windows: Iterable[Window]) -> list[Window]:
+    """Windows with those made one that show much the same: on a short piece one end's reaches the other."""
+    apart: list[Window] = []
+    for window in windows:
+        while (like := next((other for other in apart if _shares(window, other)), None)) is not None:
+            apart.remove(like)
+            window = _join(window, like)
+        apart.append(window)
+    return apart
+
+
+def _shares(one: Window, other: Window) -> bool:
+    wide, high = (min(one[k + 2], other[k + 2]) - max(one[k], other[k]) for k in (0, 1))
+    smaller = min((x1 - x0) * (y1 - y0) for x0, y0, x1, y1 in (one, other))
+    return wide > 0 and high > 0 and wide * high >= SHARED * smaller
 
 
 def _is_askew(cut: tuple[Point2, Point2]) -> bool:

@@ -130,3 +130,31 @@ def test_turning_keeps_distances_and_hand():
             )
             if len(stroke) > 2:
                 assert area == pytest.approx(other_area)
+
+
+SHORT = (
+    "column.width_left=7 column.width_right=9 plumb.left=0.75 plumb.right=-0.5 "
+    "cord.on=yes old_ledger.top=48 column.taper=1 column.kind=plain"
+)
+
+
+def test_a_piece_shorter_than_what_its_two_ends_want_has_one_template():
+    """A foot return 9 3/4 in. long, and a plinth return 5 in. long, askew from end to end."""
+    surround, templates = made(SHORT)
+    foot = {"column inner foot return", "column outer foot return", "plinth return"}
+    marks = [t.mark for t in templates if boards_of(surround, t.mark)[0].role in foot]
+    assert marks
+    assert len(marks) == len(set(marks))
+
+
+def test_ends_of_a_long_piece_that_lie_apart_have_each_their_own():
+    surround, templates = made(SHORT)
+    marks = [t.mark for t in templates if boards_of(surround, t.mark)[0].role == "column inner return"]
+    assert marks
+    assert all(marks.count(mark) == 2 for mark in marks)
+
+
+@pytest.mark.parametrize("texts", [SHORT, "column.taper=1", "plumb.left=1 plumb.right=-1", HEARTH])
+def test_no_template_of_a_piece_is_another_of_it(texts):
+    _, templates = made(texts)
+    assert len(set(templates)) == len(templates)
