@@ -8,12 +8,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from model.board import Point3
+from model.build.behind import OLD_LEDGER
 from model.job import Job
 from model.measures import FOOT, POUND, SQ_FT, SQUARE_INCHES, format_measure
 from model.parameters import TABLE
 from model.takeoff.joints import Joint, JointKind
 from model.takeoff.materials import CAULKED, Basis, Material, Rate, find_rate
 from model.takeoff.packages import format_package
+from model.takeoff.standing import FLOOR
 from model.takeoff.takeoff import Takeoff
 from model.takeoff.weight import Load, centre_of, describe_lift, total_weight
 from model.units import INCHES_PER_FOOT, LengthStyle, format_length
@@ -166,6 +168,8 @@ DONE = {
     JointKind.LOOSE: ("Round loose panels", "left open"),
     JointKind.FLOATING: ("Round solid panels", "left open"),
 }
+WHY_OPEN = {FLOOR: "for the floor moves", OLD_LEDGER: "where the old ledger shows"}
+"""Why wood is not caulked to what stands there."""
 
 
 def describe_lengths(joints: Sequence[Joint]) -> list[tuple[str, float, str]]:
@@ -181,7 +185,8 @@ def describe_lengths(joints: Sequence[Joint]) -> list[tuple[str, float, str]]:
 
 
 def _say_site(site: str) -> str:
-    return "caulked" if site in CAULKED else "left open, for the floor moves"
+    """`site` is caulked or has its reason in WHY_OPEN."""
+    return "caulked" if site in CAULKED else f"left open, {WHY_OPEN[site]}"
 
 
 def _feet(length: float, style: LengthStyle) -> str:

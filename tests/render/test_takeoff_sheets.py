@@ -11,13 +11,14 @@ from shapely.affinity import affine_transform
 from app.demo import read_demo
 from model.job import default_job, with_texts
 from model.surround import plan_surround
-from model.takeoff.materials import find_rate
+from model.takeoff.materials import CAULKED, find_rate
+from model.takeoff.standing import ORDER
 from model.takeoff.takeoff import Takeoff, take_off
 from model.units import FEET_INCHES_16, INCHES_16, MM_PER_INCH
 from render.drawing import Drawing
 from render.extent import list_texts, text_corners
 from render.guide_sheet import guide_strips, say_saw
-from render.materials_sheet import describe_lengths, list_measured, list_weights, materials_strips
+from render.materials_sheet import WHY_OPEN, describe_lengths, list_measured, list_weights, materials_strips
 from render.packet import build_packet
 from render.rough_sheet import describe_stretch, rough_strips
 from render.sheets import PAPERS, Block, safe_area
@@ -129,6 +130,15 @@ def test_measured_lines_add_up_to_the_joints():
     assert names[:2] == ["Faces of all boards", "Faces that show"]
     assert "Wood against the floor" in names
     assert {name: done for name, _, done in lengths}["Wood against the floor"].startswith("left open")
+
+
+def test_an_old_ledger_that_shows_is_not_said_to_move_as_a_floor_does():
+    done = {name: done for name, _, done in describe_lengths(_take("brick", "old_ledger.top=48").joints)}
+    assert done["Wood against the old ledger"] == "left open, where the old ledger shows"
+
+
+def test_of_all_that_stands_there_it_is_said_what_is_done_where_wood_meets_it():
+    assert {*CAULKED, *WHY_OPEN} == set(ORDER)
 
 
 def test_weights_end_with_all_of_them_together():
