@@ -70,10 +70,14 @@ class Making:
 
     @cached_property
     def takeoff(self) -> Takeoff:
-        """What is taken off the boards."""
+        """What is taken off the boards, glued up of such as the stock list has."""
+        from model.cutting.pieces import plan_glued
+        from model.cutting.serving import Serving
         from model.takeoff.takeoff import take_off
 
-        return take_off(self.surround)
+        plan = self._known_plan
+        stock = self._find_stock() if plan is None else plan.order.stock_list
+        return take_off(self.surround, plan_glued(self.surround, Serving(stock).widest))
 
     @cached_property
     def plan(self) -> CuttingPlan:

@@ -111,6 +111,8 @@ def _setting_record(setting: Setting) -> dict[str, Any]:
         "thickness": setting.stock.thickness,
         "kept": setting.size,
         "angle": setting.angle,
+        "inward": setting.inward,
+        "edges": setting.edges,
         "pieces": dict(setting.pieces),
         "set_off": None if guide is None else round(guide.set_off, PLACES),
         "guide_on": None if guide is None else "piece" if guide.on_piece else "waste",

@@ -13,6 +13,7 @@ from model.takeoff.materials import Material
 from model.takeoff.packages import format_package
 from model.takeoff.rough import Rough
 from model.units import MILLIMETRES_ONLY, MM_PER_INCH, LengthStyle, format_length, round_length
+from render.guide_sheet import describe_edge
 from render.materials_sheet import describe_basis, format_rate
 
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
@@ -109,8 +110,8 @@ def write_settings_csv(settings: Sequence[Setting], saw: GuideSaw, style: Length
     """The saw settings as RFC 4180 text; no set-off where the blade is tilted and it is not known."""
     unit = unit_name(style)
     heading = (
-        "stock", "cut", "angle_degrees", "kept", f"kept_{unit}", "pieces", f"set_off_{unit}", "guide_on",
-        "shoe_edge", "keep", f"guide_line_{unit}", "saw_measured",
+        "stock", "cut", "edge", "angle_degrees", "kept", f"kept_{unit}", "pieces", f"set_off_{unit}",
+        "guide_on", "shoe_edge", "keep", f"guide_line_{unit}", "saw_measured",
     )  # fmt: skip
     return write_table(heading, (_setting_row(setting, saw, style) for setting in settings))
 
@@ -124,6 +125,7 @@ def _setting_row(setting: Setting, saw: GuideSaw, style: LengthStyle) -> tuple[s
     return (
         describe_stock(setting.stock, style),
         str(setting.action),
+        describe_edge(setting, style),
         f"{setting.angle:g}",
         format_length(setting.size, style),
         decimal_text(setting.size, style),

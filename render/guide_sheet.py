@@ -11,6 +11,7 @@ from model.measures import INCH, format_measure
 from model.sentences import capitalise
 from model.takeoff.cut_list import describe_stock, thickness_style
 from model.takeoff.guide_settings import GuideSaw, Setting
+from model.takeoff.saw_angles import format_degrees
 from model.units import INCHES_PER_FOOT, LengthStyle, format_length
 from render.tables import (
     FIGURES,
@@ -30,6 +31,10 @@ HOW = (
     "and right are seen from behind the saw; keep is the side of the blade on which the piece lies. Guide "
     "line: from the piece's other edge or end to the guide."
 )
+TAPERED = (
+    "Of a tapered rip kept is what is left at its narrow end up to the other edge as ripped: mark both edges "
+    "out, from where to where the cut list says, before either is sawn."
+)
 MEASURE = (
     "The saw is not measured: set-offs marked ~ are a usual saw's. Cut half way into a scrap, mark both "
     "edges of the shoe and both sides of the kerf, measure, and enter shoe and kerf with the job."
@@ -48,7 +53,8 @@ def guide_strips(
     if not settings:
         return ()
     columns = share_columns(width, COLUMNS, SHARES, _FIGURES, _BOLD)
-    words = f"{HOW} {say_saw(saw, style)}"
+    tapered = f" {TAPERED}" if any(setting.inward for setting in settings) else ""
+    words = f"{HOW}{tapered} {say_saw(saw, style)}"
     return (
         *opening_strips("Saw settings: circular saw along a guide", words, width),
         *table_strips(Table(columns, tuple(_list_rows(settings, saw, style)), FIGURES, ROW, ruled=True)),
@@ -80,8 +86,9 @@ def _row(setting: Setting, saw: GuideSaw, style: LengthStyle) -> Row:
 
 def setting_texts(setting: Setting, saw: GuideSaw, style: LengthStyle) -> tuple[str, ...]:
     """What is cut, what is kept, and where the guide lies: COLUMNS without the box and the pieces."""
-    angle = f" {setting.angle:g}°" if setting.angle else ""
-    first = (f"{setting.action}{angle}", format_length(setting.size, style))
+    angle = f" {format_degrees(setting.angle)}" if setting.angle else ""
+    edge = f", {describe_edge(setting, style)}" if setting.inward else ""
+    first = (f"{setting.action}{angle}{edge}", format_length(setting.size, style))
     guide, fine = setting.guide, thickness_style(style)
     if guide is None:
         return (*first, "", TILTED, "", "", "")
@@ -95,6 +102,15 @@ def setting_texts(setting: Setting, saw: GuideSaw, style: LengthStyle) -> tuple[
         guide.keep,
         f"{about}{line}",
     )
+
+
+def describe_edge(setting: Setting, style: LengthStyle) -> str:
+    """Which edge a tapered rip is, in the cut list's words: ``edge 5/8" out``; nothing for another cut."""
+    if not setting.inward:
+        return ""
+    far = format_length(abs(setting.inward), thickness_style(style))
+    edges = "edge" if setting.edges == 1 else "both edges"
+    return f"{edges} {far} {'in' if setting.inward > 0 else 'out'}"
 
 
 def describe_pieces(setting: Setting) -> str:

@@ -29,7 +29,7 @@ PIECES = ("Mark", "Piece", "No.", "Finished size")
 JOINTS = ("Joint", "How it is made")
 MARK, COUNT = 13 * MM, 9.5 * MM
 """Widths of the columns of marks and counts."""
-HANDS, HANDED = ("left", "right", "handed"), "mirror twin of"
+HANDS, HANDED = ("left", "right", "left-hand", "right-hand", "handed"), "mirror twin of"
 """Notes of these words and notes that hold these say which of two a piece is: its drawing shows that."""
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from model.reference.lumber import WIDEST_BOARD
 from model.takeoff.cut_list import Cut
 from model.takeoff.rough import Rough, Stretch
 from model.units import LengthStyle, format_length, without_feet
@@ -28,7 +29,7 @@ WHAT = (
     "off in the shop, and what a glue-up is made larger by. Short points are of mitred ends, along the piece."
 )
 COLUMNS = ("Mark", "Piece", "Qty", "Length", "Width", "Short points", "Grain", "Hand", "Shows")
-SHARES = (21, 29, 12, 52, 48, 20, 19, 16, 30)
+SHARES = (21, 29, 12, 51, 46, 20, 19, 19, 30)
 _FIGURES = {"Qty", "Short points"}
 
 
@@ -56,7 +57,7 @@ def _row(cut: Cut, style: LengthStyle) -> Row | None:
         Cell(_describe_width(rough, across)),
         Cell(format_length(cut.short_length, style) if mitred else ""),
         Cell(cut.grain),
-        Cell(cut.hand),
+        Cell(cut.hand.replace("-hand", " hand")),
         Cell(cut.shows),
     )
 
@@ -74,10 +75,10 @@ def describe_stretch(stretch: Stretch, style: LengthStyle, small: LengthStyle) -
 def _describe_width(rough: Rough, style: LengthStyle) -> str:
     lines = [describe_stretch(rough.width, style, style)]
     if rough.strips > 1:
-        lines.append(f"{rough.strips} strips of {format_length(rough.strip_width, style)}")
+        lines.append(f"{rough.strips} strips of {format_length(rough.strip_width, style)}, edge-glued")
     if rough.layers > 1:
         lines.append(f"{rough.layers} layers")
     if rough.too_wide > 0:
-        wide = format_length(rough.too_wide, style)
-        lines.append(f"{wide} wider than boards are sold: glue on a strip, or leave less on")
+        widest, over = (format_length(size, style) for size in (WIDEST_BOARD, rough.too_wide))
+        lines.append(f"one board of {widest} does with {over} less left on")
     return "\n".join(lines)

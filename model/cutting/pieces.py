@@ -7,19 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from math import ceil
 from typing import TYPE_CHECKING
 
 from model.board import AXES, CROSS, Board, End, StockKind
-from model.shop import Allowances
 from model.takeoff.naming import name_kinds
-from model.takeoff.rough import CLOSE, Rough, plan_rough
+from model.takeoff.on_hand import list_yields
+from model.takeoff.rough import Rough, glue_up, plan_whole
 
 if TYPE_CHECKING:
     from model.surround import Surround
 
-MOST_STRIPS = 40
-"""More strips than this are no glue-up. Shop choice."""
 COLUMNS, FRIEZE, BOTH = "columns", "frieze", "both"
 """Words of the row board.match: whose frames' long members come out of one board each."""
 
@@ -74,32 +71,44 @@ Widest = Callable[[Material], float]
 def list_pieces(job_name: str, surround: Surround, widest: Widest) -> tuple[Piece, ...]:
     """Every piece of `surround`, boards in the order of its kinds; what needs gluing up is in strips."""
     kinds = surround.kinds
-    rough, names = plan_rough(surround), name_kinds(surround.boards, kinds)
+    rough, names = plan_glued(surround, widest), name_kinds(surround.boards, kinds)
     return tuple(
         piece
         for kind in kinds
         for board in kind.pieces
-        for piece in _list_of(job_name, surround, board, names[kind.mark], rough[kind.mark], widest)
+        for piece in _list_of(job_name, surround, board, names[kind.mark], rough[kind.mark])
     )
 
 
-def _list_of(
-    job: str, surround: Surround, at: int, name: str, rough: Rough, widest: Widest
-) -> Iterator[Piece]:
+def plan_glued(surround: Surround, widest: Widest) -> dict[str, Rough]:
+    """The rough size of each kind, by its mark, in as many strips as boards are to be had wide enough for.
+
+    What comes out of a piece on hand is not parted any further: that was found to be wide enough.
+    """
+    whole, allow = plan_whole(surround), surround.job.shop.allow
+    on_hand = {i for found in list_yields(surround) for i in found.taken}
+    return {
+        kind.mark: whole[kind.mark]
+        if on_hand.issuperset(kind.pieces)
+        else glue_up(whole[kind.mark], allow, widest(_material(surround.boards[kind.pieces[0]])))
+        for kind in surround.kinds
+    }
+
+
+def _list_of(job: str, surround: Surround, at: int, name: str, made: Rough) -> Iterator[Piece]:
     board = surround.boards[at]
     material = _material(board)
     source = Source(job, surround.marks[at], name, board.assembly, at)
     turns = material.kind is StockKind.PANEL and surround.job.design.panel.grain == "free"
-    made = _glue_wider(rough, surround.job.shop.allow, widest(material))
     if made.strips * made.layers == 1:
-        bare = 0.0 if made.is_glued else rough.width.to_saw
+        bare = 0.0 if made.is_glued else made.width.to_saw
         batch = _batch(job, board, surround.job.design.board.match)
-        width = material.width or rough.width.rough
-        yield Piece(source, material, made.length, width, bare, list_mitres(board), batch, turns)
+        width = material.width or made.width.rough
+        yield Piece(source, material, made.length.rough, width, bare, list_mitres(board), batch, turns)
         return
     for i in range(made.strips * made.layers):
         part = Source(job, source.mark, name, board.assembly, at, _part(made, i))
-        yield Piece(part, material, made.length, made.strip)
+        yield Piece(part, material, made.length.rough, made.strip_width)
 
 
 def _material(board: Board) -> Material:
@@ -110,46 +119,7 @@ def _material(board: Board) -> Material:
     return Material(stock.kind, stock.wood, stock.thickness)
 
 
-@dataclass(frozen=True, slots=True)
-class _Glued:
-    """A rough size with as many strips as boards are to be had wide enough for."""
-
-    rough: Rough
-    length: float
-    strips: int
-    strip: float
-
-    @property
-    def layers(self) -> int:
-        return self.rough.layers
-
-    @property
-    def is_glued(self) -> bool:
-        """Whether it is trimmed after gluing, so that no piece may be taken as it is sold."""
-        return self.strips * self.layers > 1 or self.rough.width.glue_up > 0
-
-
-def _glue_wider(rough: Rough, allow: Allowances, widest: float) -> _Glued:
-    """`rough` in more strips where the boards that are sold are narrower than a strip of it."""
-    as_planned = _Glued(rough, rough.length.rough, rough.strips, rough.strip_width)
-    if not rough.is_solid or widest <= 0 or _fits(rough, as_planned, widest):
-        return as_planned
-    trim = rough.width.trim
-    length = rough.length.rough + (0.0 if rough.length.glue_up else allow.glue_length)
-    width = rough.width.rough - trim + (0.0 if rough.width.glue_up else allow.glue_width)
-    if widest <= trim:
-        return as_planned
-    strips = ceil(width / (widest - trim) - CLOSE)
-    return _Glued(rough, length, strips, width / strips + trim) if strips <= MOST_STRIPS else as_planned
-
-
-def _fits(rough: Rough, planned: _Glued, widest: float) -> bool:
-    """Whether a strip is to be had: as wide as planned, or a whole piece as wide as a board is sold."""
-    as_sold = not planned.is_glued and rough.width.to_saw <= widest + CLOSE
-    return planned.strip <= widest + CLOSE or (as_sold and abs(rough.width.to_saw - widest) <= CLOSE)
-
-
-def _part(glued: _Glued, i: int) -> str:
+def _part(glued: Rough, i: int) -> str:
     layer, strip = divmod(i, glued.strips)
     words = []
     if glued.strips > 1:

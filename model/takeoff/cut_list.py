@@ -16,15 +16,14 @@ from model.board import AXES, CROSS, Board, End, Point2, Stock, StockKind
 from model.build.groove import is_floating
 from model.build.level_backs import list_stretches
 from model.parameters import SPECIES
-from model.reference.lumber import WIDEST_BOARD
 from model.takeoff.bores import list_bores
 from model.takeoff.cord_work import list_cord_work
 from model.takeoff.leaning import describe_askew, list_askew
-from model.takeoff.lie import describe_grain, describe_hand, describe_shown
+from model.takeoff.lie import describe_grain, describe_shown, find_hand
 from model.takeoff.marks import Kind, shape_of
 from model.takeoff.naming import name_kinds
 from model.takeoff.on_hand import note_on_hand
-from model.takeoff.rough import Rough, plan_rough, shortest_line
+from model.takeoff.rough import Rough, find_stock, plan_rough, shortest_line
 from model.takeoff.saw_angles import Corner, format_degrees, list_end_cuts, lying_angles
 from model.takeoff.tapers import describe_tapers
 from model.units import LengthStyle, format_length, without_feet
@@ -67,61 +66,67 @@ class Cut:
     shows: str = ""
 
 
-def list_cuts(surround: Surround, surfaces: Surfaces | None = None) -> tuple[Cut, ...]:
+def list_cuts(
+    surround: Surround, surfaces: Surfaces | None = None, rough: Mapping[str, Rough] | None = None
+) -> tuple[Cut, ...]:
     """Every board of `surround`, once, like pieces on one line; sub-assemblies in the order of the boards.
 
-    With its `surfaces` each line says which faces show.
+    With its `surfaces` each line says which faces show. `rough` are the rough sizes by mark, those out of
+    boards as wide as are commonly stocked where none are given.
     """
-    style = surround.job.about.length_style
     kinds = surround.kinds
     twins = _mirror_twins(surround.boards, kinds)
     work = _list_all_work(surround)
-    rough, names = plan_rough(surround), name_kinds(surround.boards, kinds)
+    rough, names = rough or plan_rough(surround), name_kinds(surround.boards, kinds)
     return tuple(
         _finish_cut(
-            replace(_cut(surround, kind, twins.get(kind.mark, ""), style, work), name=names[kind.mark]),
+            _cut(surround, kind, twins.get(kind.mark), rough[kind.mark], work),
+            names[kind.mark],
             surround,
             kind,
-            rough,
             surfaces,
         )
         for kind in kinds
     )
 
 
-def _finish_cut(
-    cut: Cut, surround: Surround, kind: Kind, rough: Mapping[str, Rough], surfaces: Surfaces | None
-) -> Cut:
-    """`cut` with its rough size and how its pieces lie."""
+def _finish_cut(cut: Cut, name: str, surround: Surround, kind: Kind, surfaces: Surfaces | None) -> Cut:
+    """`cut` with its name and how its pieces lie."""
     boards = [surround.boards[i] for i in kind.pieces]
     return replace(
         cut,
+        name=name,
         short_length=shortest_line(boards[0]),
-        rough=rough[kind.mark],
-        hand=describe_hand(boards, "mirror twin of" in cut.notes),
         grain=describe_grain(boards[0]),
         shows=describe_shown(surfaces, kind.pieces) if surfaces is not None else "",
     )
 
 
 def _cut(
-    surround: Surround, kind: Kind, twin: str, style: LengthStyle, work: Mapping[int, Sequence[str]]
+    surround: Surround, kind: Kind, twin: Kind | None, rough: Rough, work: Mapping[int, Sequence[str]]
 ) -> Cut:
     boards = [surround.boards[i] for i in kind.pieces]
-    first = boards[0]
+    first, style = boards[0], surround.job.about.length_style
+    stock = find_stock(surround.job, first)
     assemblies = dict.fromkeys(board.assembly for board in boards)
+    hand = find_hand(boards, [surround.boards[i] for i in twin.pieces] if twin else ())
+    notes = [f"{hand}; mirror twin of {twin.mark}"] if twin else []
     return Cut(
         mark=kind.mark,
         name=first.role,
         assembly=", ".join(assemblies),
         quantity=len(boards),
-        stock=describe_stock(first.stock, style),
+        stock=describe_stock(stock, style),
         length=first.length,
         width=first.width,
         thickness=first.thickness,
         ends=describe_ends(first),
-        notes="; ".join((*_list_notes(boards, twin, style), *_list_work(surround, kind, work))),
+        notes="; ".join(
+            (*notes, *_list_notes(first, stock, rough, style), *_list_work(surround, kind, work))
+        ),
         pieces=tuple(surround.marks[i] for i in kind.pieces),
+        rough=rough,
+        hand=hand,
     )
 
 
@@ -224,12 +229,12 @@ def _long_side(end: End, way: int) -> tuple[int, int] | None:
     return i, 1 if slopes[i] > 0 else -1
 
 
-def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[str]:
-    first = boards[0]
-    notes = [_hand(boards, twin)] if twin else []
+def _list_notes(first: Board, stock: Stock, rough: Rough, style: LengthStyle) -> list[str]:
+    """What is done to a piece like `first`, which is sawn out of `stock`."""
+    notes: list[str] = []
     if first.worked:
         name = first.worked.name
-        return [*notes, f"section: {name[:1].lower()}{name[1:]}"]
+        return [f"section: {name[:1].lower()}{name[1:]}"]
     shaped = first.length_axis != first.axis
     if shaped and list_askew(first):
         notes += describe_askew(first, style)
@@ -250,10 +255,11 @@ def _list_notes(boards: Sequence[Board], twin: str, style: LengthStyle) -> list[
     if first.thickness > first.stock.thickness + CLOSE:
         layers = ceil(first.thickness / first.stock.thickness - CLOSE)
         notes.append(f"built up from {layers} thicknesses")
-    elif first.thickness < first.stock.thickness - CLOSE:
-        notes.append(f"planed to {_thickness_text(first.thickness, style)}")
-    if first.width > WIDEST_BOARD + CLOSE:
-        notes.append(f"edge-glued from {ceil(first.width / WIDEST_BOARD - CLOSE)} boards")
+    elif first.thickness < stock.thickness - CLOSE:
+        as_bought = ", or bought so" if abs(first.thickness - first.stock.thickness) < CLOSE else ""
+        notes.append(f"planed to {_thickness_text(first.thickness, style)}{as_bought}")
+    if rough.strips > 1:
+        notes.append(f"edge-glued from {rough.strips} boards")
     return notes
 
 
@@ -271,25 +277,15 @@ def _list_flutes(board: Board, style: LengthStyle) -> list[str]:
     return [f"{count} along the face, {size} deep"]
 
 
-def _hand(boards: Sequence[Board], twin: str) -> str:
-    """Which of two handed kinds this is; by the side of the opening where all of it stands on one side."""
-    middles = [board.bounds[0][0] + board.bounds[1][0] for board in boards]
-    if all(x < 0 for x in middles):
-        return f"left; mirror twin of {twin}"
-    if all(x > 0 for x in middles):
-        return f"right; mirror twin of {twin}"
-    return f"handed; mirror twin of {twin}"
-
-
-def _mirror_twins(boards: Sequence[Board], kinds: Sequence[Kind]) -> dict[str, str]:
-    """Each handed kind's mark with the mark of its mirror twin, where both are in the list."""
-    by_shape = {(_words(boards, kind), shape_of(boards[kind.pieces[0]])): kind.mark for kind in kinds}
+def _mirror_twins(boards: Sequence[Board], kinds: Sequence[Kind]) -> dict[str, Kind]:
+    """Each handed kind's mark with its mirror twin, where both are in the list."""
+    by_shape = {(_words(boards, kind), shape_of(boards[kind.pieces[0]])): kind for kind in kinds}
     twins = {}
     for kind in kinds:
         mirrored = shape_of(boards[kind.pieces[0]], mirrored=True)
-        mark = by_shape.get((_words(boards, kind), mirrored), kind.mark)
-        if mark != kind.mark:
-            twins[kind.mark] = mark
+        twin = by_shape.get((_words(boards, kind), mirrored), kind)
+        if twin.mark != kind.mark:
+            twins[kind.mark] = twin
     return twins
 
 

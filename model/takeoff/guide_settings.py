@@ -6,18 +6,18 @@ model.takeoff.saw_setups' business.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from math import atan, degrees
 from typing import TYPE_CHECKING
 
 from model.board import CROSS, Board, End, Stock, StockKind
 from model.reference.lumber import DRESSED_WIDTHS
-from model.takeoff.leaning import list_askew, widths_at_ends
+from model.takeoff.leaning import list_askew
 from model.takeoff.marks import Kind
 from model.takeoff.materials import Rate, find_rate
-from model.takeoff.rough import Rough, plan_rough
+from model.takeoff.rough import Rough, find_stock, plan_rough
 
 if TYPE_CHECKING:
     from model.job import Job
@@ -73,10 +73,12 @@ class GuideSaw:
 @dataclass(frozen=True, slots=True)
 class Setting:
     """Equal cuts. `size` is what is kept, in inches; `angle` degrees off square of the guide or the blade,
-    of a tapered rip off the straight edge; there the size is the narrower end's.
+    of a tapered rip off the straight edge.
 
     `pieces` are kinds' marks with how many pieces of each. `guide` is None where the blade is tilted: the
-    set-off is then found on scrap.
+    set-off is then found on scrap. `inward` is how far the edge of a tapered rip comes in up the piece, in.,
+    below nothing how far it goes out, and `edges` how many edges are sawn so; the size is then what is left
+    at the narrow end up to the other edge as it was ripped before.
     """
 
     action: Action
@@ -85,6 +87,8 @@ class Setting:
     angle: float
     pieces: tuple[tuple[str, int], ...]
     guide: Guide | None
+    inward: float = 0.0
+    edges: int = 1
 
     @property
     def count(self) -> int:
@@ -114,32 +118,50 @@ def place_guide(size: float, saw: GuideSaw) -> Guide:
     return Guide(set_off, False, shoe, "right" if shoe == "left" else "left", size + set_off)
 
 
-def list_guide_settings(surround: Surround) -> tuple[Setting, ...]:
+@dataclass(frozen=True, slots=True)
+class _Sawn:
+    """One cut of a piece; fields as in Setting."""
+
+    action: Action
+    size: float
+    angle: float = 0.0
+    inward: float = 0.0
+    edges: int = 1
+
+    @property
+    def rounded(self) -> _Sawn:
+        """The same to STEPS, equal for equal cuts."""
+        size, angle, inward = (round(v * STEPS) / STEPS for v in (self.size, self.angle, self.inward))
+        return _Sawn(self.action, size, angle, inward, self.edges)
+
+
+def list_guide_settings(surround: Surround, rough: Mapping[str, Rough] | None = None) -> tuple[Setting, ...]:
     """Each setting once: stock by stock, rips before crosscuts, the largest first, mitres last.
 
-    What is sawn to is the finished size with scribe stock on. Mouldings are left out.
+    What is sawn to is the finished size with scribe stock on. Mouldings are left out. `rough` are the rough
+    sizes by mark, those out of boards as wide as are commonly stocked where none are given.
     """
     saw = find_saw(surround.job)
-    kinds = surround.kinds
-    rough = plan_rough(surround)
-    found: dict[tuple[Stock, Action, int, int], list[tuple[str, int]]] = {}
-    for kind in kinds:
+    rough = rough or plan_rough(surround)
+    found: dict[tuple[Stock, _Sawn], list[tuple[str, int]]] = {}
+    for kind in surround.kinds:
         board = surround.boards[kind.pieces[0]]
-        for action, size, angle in _list_cuts(board, rough[kind.mark]):
-            key = (board.stock, action, round(size * STEPS), round(angle * STEPS))
-            found.setdefault(key, []).append((kind.mark, _pieces(kind, rough[kind.mark], action)))
-    stocks = list(dict.fromkeys(stock for stock, *_ in found))
-    keys = sorted(found, key=lambda key: (stocks.index(key[0]), ORDER.index(key[1]), key[3], -key[2]))
-    return tuple(_setting(key, found[key], saw) for key in keys)
+        stock = find_stock(surround.job, board)
+        for cut in dict.fromkeys(cut.rounded for cut in _list_cuts(board, rough[kind.mark])):
+            pieces = kind.mark, _pieces(kind, rough[kind.mark], cut.action)
+            found.setdefault((stock, cut), []).append(pieces)
+    stocks = list(dict.fromkeys(stock for stock, _ in found))
+    keys = sorted(found, key=lambda key: (stocks.index(key[0]), *_order(key[1])))
+    return tuple(_setting(*key, found[key], saw) for key in keys)
 
 
-def _setting(
-    key: tuple[Stock, Action, int, int], pieces: Sequence[tuple[str, int]], saw: GuideSaw
-) -> Setting:
-    stock, action, size, angle = key
-    kept = size / STEPS
-    guide = None if action is Action.BEVEL else place_guide(kept, saw)
-    return Setting(action, stock, kept, angle / STEPS, tuple(pieces), guide)
+def _order(cut: _Sawn) -> tuple[float, ...]:
+    return ORDER.index(cut.action), cut.angle, -cut.size
+
+
+def _setting(stock: Stock, cut: _Sawn, pieces: Sequence[tuple[str, int]], saw: GuideSaw) -> Setting:
+    guide = None if cut.action is Action.BEVEL else place_guide(cut.size, saw)
+    return Setting(cut.action, stock, cut.size, cut.angle, tuple(pieces), guide, cut.inward, cut.edges)
 
 
 def _pieces(kind: Kind, rough: Rough, action: Action) -> int:
@@ -148,22 +170,27 @@ def _pieces(kind: Kind, rough: Rough, action: Action) -> int:
     return len(kind.pieces) * each
 
 
-def _list_cuts(board: Board, rough: Rough) -> Iterator[tuple[Action, float, float]]:
-    """Action, size and angle of each cut that a piece takes along a guide."""
+def _list_cuts(board: Board, rough: Rough) -> Iterator[_Sawn]:
+    """Each cut that a piece takes along a guide."""
     if board.stock.kind is StockKind.MOULDING:
         return
     if rough.strips > 1:
-        yield Action.RIP, rough.strip_width, 0.0
-        yield Action.GLUED_RIP, rough.width.to_saw, 0.0
+        yield _Sawn(Action.RIP, rough.strip_width)
+        yield _Sawn(Action.GLUED_RIP, rough.width.to_saw)
     elif not _is_dressed(board, rough):
-        yield Action.RIP, rough.width.to_saw, 0.0
-    if askew := list_askew(board):
-        narrow = min(widths_at_ends(board))
-        yield from dict.fromkeys((Action.TAPER, narrow, edge.angle) for edge in askew)
+        yield _Sawn(Action.RIP, rough.width.to_saw)
+    yield from _list_tapers(board, rough.width.to_saw)
     angles = list(dict.fromkeys(_end_cut(board, end) for end in (board.low, board.high)))
     for action, angle in angles:
         if action is not Action.CROSSCUT or len(angles) == 1:
-            yield action, rough.length.to_saw, angle
+            yield _Sawn(action, rough.length.to_saw, angle)
+
+
+def _list_tapers(board: Board, ripped: float) -> Iterator[_Sawn]:
+    """A tapered rip for each edge that is sawn askew of a piece `ripped` inches wide; one for two alike."""
+    rips = [_Sawn(Action.TAPER, ripped - abs(e.inward), e.angle, e.inward).rounded for e in list_askew(board)]
+    for rip in dict.fromkeys(rips):
+        yield replace(rip, edges=rips.count(rip))
 
 
 def _is_dressed(board: Board, rough: Rough) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from model.board import AXES, Board, StockKind
 from model.takeoff.faces import Face
+from model.takeoff.naming import list_hands
 from model.takeoff.surfaces import Surfaces
 
 GRAIN = {"x": "level", "y": "upright", "z": "front to back"}
@@ -24,12 +25,18 @@ def describe_grain(board: Board) -> str:
     return f"face {words}" if board.stock.kind is StockKind.PANEL else words
 
 
-def describe_hand(boards: Sequence[Board], is_handed: bool) -> str:
-    """The side of the opening for pieces that have a hand; ``either`` for those that may be turned."""
-    if not is_handed:
+def find_hand(boards: Sequence[Board], twins: Sequence[Board]) -> str:
+    """``left`` or ``right`` of the opening for like `boards` that have mirror `twins`, or ``left-hand``.
+
+    That is which end of their own front they go to, where they stand on both sides of the opening.
+    ``either`` for those that may be turned.
+    """
+    if not twins:
         return "either"
     middles = [board.bounds[0][0] + board.bounds[1][0] for board in boards]
-    return "left" if all(x < 0 for x in middles) else "right" if all(x > 0 for x in middles) else "handed"
+    if all(x < 0 for x in middles):
+        return "left"
+    return "right" if all(x > 0 for x in middles) else list_hands([boards, twins])[0] or "handed"
 
 
 def describe_shown(surfaces: Surfaces, which: Iterable[int]) -> str:

@@ -17,7 +17,7 @@ ALONG = {"x": "level", "y": "upright", "z": "front-to-back"}
 PAIRED = ("column", "nailers")
 """Last words of assemblies that stand on each side of the opening, with an inner and an outer side."""
 
-Group = list[list[Board]]
+Group = Sequence[Sequence[Board]]
 """The boards of each of several lines."""
 
 
@@ -129,7 +129,7 @@ def _depths(lines: Group) -> list[str]:
     return _halves(lines, lambda board: _middle(board, 2), "rear", "front", "middle")
 
 
-def _hands(lines: Group) -> list[str]:
+def list_hands(lines: Group) -> list[str]:
     """Which end of its own front a piece stands at: so a left outer and a right inner return are alike."""
     middles: dict[str, float] = {}
     for assembly in {board.assembly for line in lines for board in line}:
@@ -159,7 +159,7 @@ WAYS: tuple[tuple[int, Callable[[Group], list[str]]], ...] = (
     (1, _sides),
     (2, _in_and_out),
     (0, _levels),
-    (4, _hands),
+    (4, list_hands),
     (3, _depths),
     (7, _directions),
     (5, _lengths),

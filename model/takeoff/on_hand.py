@@ -14,7 +14,7 @@ from model.board import Board
 from model.parameters import PIECE_USES
 from model.shop import NO_USE, Piece
 from model.takeoff.guide_settings import find_saw
-from model.takeoff.rough import Rough, plan_rough
+from model.takeoff.rough import Rough, plan_whole
 from model.units import format_length
 
 if TYPE_CHECKING:
@@ -103,7 +103,7 @@ def list_yields(surround: Surround) -> tuple[Yield, ...]:
     if not used:
         return ()
     kinds = surround.kinds
-    rough = plan_rough(surround)
+    rough = plan_whole(surround)
     sizes = {i: rough[kind.mark] for kind in kinds for i in kind.pieces}
     taken: set[int] = set()
     yields = []

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from model.board import AXES, Board, Point2, StockKind
+from model.board import AXES, Board, Point2, Stock, StockKind
 from model.build.level_backs import PACKING, gap_left, list_level_tapers
 from model.once import once
 from model.reference.lumber import WIDEST_BOARD
@@ -25,6 +25,7 @@ from model.takeoff.tapers import list_tapers
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
+    from model.job import Job
     from model.surround import Surround
 
 CLOSE = 1 / 128
@@ -33,6 +34,8 @@ ON_SITE = 1 / 512
 """A side no further from masonry, wall or floor than this is fitted to it, in."""
 TRIMMED = (StockKind.BOARD, StockKind.MOULDING, StockKind.FRAMING)
 """Bought longer than needed and with rough ends; sheets are cut to size at once."""
+MOST_STRIPS = 40
+"""More strips than this are no glue-up. Shop choice."""
 
 
 Box = tuple[tuple[float, float, float], tuple[float, float, float]]
@@ -79,16 +82,41 @@ class Rough:
 
     @property
     def too_wide(self) -> float:
-        """Inches by which a strip is wider than boards are sold; 0 where it is not."""
-        return max(0.0, self.strip_width - WIDEST_BOARD) if self.is_solid else 0.0
+        """Inches by which what is left on makes a piece that is glued up wider than boards are stocked.
+
+        0 where it is wider when finished, or comes out of one board.
+        """
+        over = self.width.rough - self.width.glue_up - WIDEST_BOARD
+        return over if self.strips > 1 and self.width.finished <= WIDEST_BOARD and over > CLOSE else 0.0
+
+    @property
+    def is_glued(self) -> bool:
+        """Whether it is trimmed after gluing, so that no piece may be taken as it is sold."""
+        return self.strips * self.layers > 1 or self.width.glue_up > 0
 
 
 def plan_rough(surround: Surround) -> dict[str, Rough]:
-    """The rough size of each kind of piece, by its mark; like pieces all get what any of them needs."""
+    """The rough size of each kind of piece, by its mark, out of boards as wide as are commonly stocked.
+
+    Like pieces all get what any of them needs.
+    """
     return once(surround, "rough", lambda: _plan_rough(surround))
 
 
 def _plan_rough(surround: Surround) -> dict[str, Rough]:
+    allow = surround.job.shop.allow
+    return {mark: glue_up(rough, allow, WIDEST_BOARD) for mark, rough in plan_whole(surround).items()}
+
+
+def plan_whole(surround: Surround) -> dict[str, Rough]:
+    """The same where boards are to be had as wide as the rough sizes want them.
+
+    What is wider than boards are stocked even when it is finished is in strips.
+    """
+    return once(surround, "whole", lambda: _plan_whole(surround))
+
+
+def _plan_whole(surround: Surround) -> dict[str, Rough]:
     touched = list_touched(surround)
     parts = list_glue_ups(surround.boards)
     allow = surround.job.shop.allow
@@ -101,6 +129,26 @@ def _plan_rough(surround: Surround) -> dict[str, Rough]:
         if gap:
             rough[kind.mark] = _reach_back(board, rough[kind.mark], gap)
     return rough
+
+
+def glue_up(rough: Rough, allow: Allowances, widest: float) -> Rough:
+    """`rough` in more strips where boards are narrower than a strip of it: no wider than `widest` in.
+
+    As it is where none are known, `widest` 0, and where it would take more than MOST_STRIPS.
+    """
+    trim = rough.width.trim
+    if not rough.is_solid or widest <= trim or _fits(rough, widest):
+        return rough
+    width = replace(rough.width, glue_up=rough.width.glue_up or allow.glue_width)
+    length = replace(rough.length, glue_up=rough.length.glue_up or allow.glue_length)
+    strips = ceil((width.rough - trim) / (widest - trim) - CLOSE)
+    return replace(rough, length=length, width=width, strips=strips) if strips <= MOST_STRIPS else rough
+
+
+def _fits(rough: Rough, widest: float) -> bool:
+    """Whether a strip is to be had: as wide as planned, or a whole piece as wide as a board is sold."""
+    as_sold = not rough.is_glued and abs(rough.width.to_saw - widest) <= CLOSE
+    return rough.strip_width <= widest + CLOSE or as_sold
 
 
 def _reach_back(board: Board, rough: Rough, gap: float) -> Rough:
@@ -144,6 +192,13 @@ def _rough(board: Board, size: Point2, allow: Allowances, ends: int, edges: int,
 
 def _is_solid(board: Board) -> bool:
     return board.stock.kind in (StockKind.BOARD, StockKind.FRAMING)
+
+
+def find_stock(job: Job, board: Board) -> Stock:
+    """What a piece is sawn out of: wood thinner than the job's boards is planed out of one of those."""
+    stock, usual = board.stock, job.design.board.thickness
+    is_thin = stock.kind is StockKind.BOARD and stock.thickness < usual
+    return replace(stock, thickness=usual) if is_thin else stock
 
 
 def list_touched(surround: Surround) -> dict[int, tuple[int, int]]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -10,6 +11,7 @@ from model.takeoff.fasteners import Fixing, list_fixings
 from model.takeoff.guide_settings import GuideSaw, Setting, find_saw, list_guide_settings
 from model.takeoff.joints import Joint, list_joints
 from model.takeoff.materials import Material, list_materials
+from model.takeoff.rough import Rough
 from model.takeoff.surfaces import Surfaces, list_surfaces
 from model.takeoff.weight import Load, list_loads
 
@@ -31,15 +33,18 @@ class Takeoff:
     materials: tuple[Material, ...]
 
 
-def take_off(surround: Surround) -> Takeoff:
-    """All lists of `surround`; takes a few tenths of a second, most of it for what can be seen."""
+def take_off(surround: Surround, rough: Mapping[str, Rough] | None = None) -> Takeoff:
+    """All lists of `surround`; takes a few tenths of a second, most of it for what can be seen.
+
+    `rough` are the rough sizes by mark, where boards are not as wide as is common: as a yard has them.
+    """
     surfaces = list_surfaces(surround)
     joints = list_joints(surfaces)
     fixings = list_fixings(surfaces, surround.job.shop.rates)
     return Takeoff(
-        cuts=list_cuts(surround, surfaces),
+        cuts=list_cuts(surround, surfaces, rough),
         saw=find_saw(surround.job),
-        settings=list_guide_settings(surround),
+        settings=list_guide_settings(surround, rough),
         loads=list_loads(surround),
         surfaces=surfaces,
         joints=joints,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -11,17 +13,19 @@ from shapely.affinity import affine_transform
 from app.demo import read_demo
 from model.job import default_job, with_texts
 from model.surround import plan_surround
+from model.takeoff.guide_settings import Action
 from model.takeoff.materials import CAULKED, find_rate
 from model.takeoff.standing import ORDER
 from model.takeoff.takeoff import Takeoff, take_off
 from model.units import FEET_INCHES_16, INCHES_16, MM_PER_INCH
+from render.desk import Desk
 from render.drawing import Drawing
 from render.extent import list_texts, text_corners
-from render.guide_sheet import guide_strips, say_saw
+from render.guide_sheet import describe_edge, guide_strips, say_saw
 from render.materials_sheet import WHY_OPEN, describe_lengths, list_measured, list_weights, materials_strips
 from render.packet import build_packet
 from render.rough_sheet import describe_stretch, rough_strips
-from render.sheets import PAPERS, Block, safe_area
+from render.sheets import PAPERS, Block, paper_size, safe_area
 from render.tables import Strip, pour_strips
 
 WIDTH = 9.6
@@ -57,12 +61,41 @@ def test_every_line_of_the_cut_list_has_its_rough_size_hand_and_faces():
     joined = " ".join(words)
     for said in ("C1a–d", "Left and right column", "upright", "level", "either", "moulded face", "none"):
         assert said in joined
-    assert "are sold: glue on a strip" in joined.replace("boards ", "")
+    # 11 1/4 in. of shelf, 1/2 to scribe, 1/4 of trim.
+    assert '2 strips of 6 1/4", edge-glued' in joined
+    assert 'one board of 11 1/4" does with 3/4" less left on' in joined
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_no_word_of_hand_or_grain_is_broken_on_any_paper(paper):
+    cuts = _take("bedroom", "panel.kind=solid", "column.kind=fluted", "plinth_cap.on=yes").cuts
+    handed = [*cuts, replace(cuts[0], mark="X1", hand="handed")]
+    size = paper_size(paper)
+    width = Desk(plan_surround(default_job()), size).width
+    words = _words(rough_strips(handed, FEET_INCHES_16, width))
+    lines = {line for cut in handed for line in (cut.hand, cut.grain)}
+    wanted = {word for line in lines for word in re.split("[ -]", line)}
+    assert {"left", "right", "hand", "handed"} <= wanted
+    assert wanted <= {word for line in words for word in line.split()}
+
+
+def test_a_tapered_rip_says_which_edge_it_is_in_the_cut_lists_words():
+    takeoff = _take("brick", "column.taper=1.5")
+    stile = next(cut for cut in takeoff.cuts if cut.name == "column stile")
+    tapers = [s for s in takeoff.settings if s.action is Action.TAPER]
+    edges = [describe_edge(setting, INCHES_16) for setting in tapers]
+    assert [edge.split()[0] for edge in edges] == ["edge", "edge", "both"]
+    for edge in edges[:2]:
+        assert f"{edge.removeprefix('edge ')} between" in stile.notes
+    words = " ".join(_words(guide_strips(takeoff.settings, takeoff.saw, INCHES_16, WIDTH)))
+    assert "before either is sawn" in words
+    assert "C1 ×4, C1 ×4" not in words
 
 
 def test_settings_say_kept_size_pieces_set_off_and_side():
     takeoff = _take("brick")
     words = _words(guide_strips(takeoff.settings, takeoff.saw, FEET_INCHES_16, WIDTH))
+    assert "tapered" not in " ".join(words)
     for said in (
         "rip",
         "crosscut",

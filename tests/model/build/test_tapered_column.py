@@ -13,6 +13,7 @@ from model.takeoff.contacts import list_contacts
 from model.takeoff.cut_list import Cut, list_cuts
 from model.takeoff.faces import list_faces
 from model.takeoff.guide_settings import Action, list_guide_settings
+from model.takeoff.leaning import list_askew
 from tests.planned import cuts_of, plan_of
 from tests.solids import GRID, build_solid
 from tests.strategies import alike, jobs
@@ -92,8 +93,22 @@ def test_the_saw_is_tilted_for_returns_and_its_guide_set_askew_for_stiles_and_mi
     }
     assert set(found) == {Action.TAPER, Action.MITRE, Action.BEVEL}
     assert found[Action.BEVEL].guide is None
-    # 10 rips for the stiles' two edges and the sheets' two alike ones, 4 x 2 + 2 on the stock of each.
-    assert [s.count for s in list_guide_settings(_plan(WORKED)) if s.action is Action.TAPER] == [8, 2]
+    # Rips for each of the stiles' two edges and for the sheets' two alike ones, on the stock of each.
+    tapers = [s for s in list_guide_settings(_plan(WORKED)) if s.action is Action.TAPER]
+    assert [(s.count, s.edges) for s in tapers] == [(4, 1), (4, 1), (2, 2)]
+
+
+def test_a_tapered_rip_keeps_what_its_edge_leaves_of_the_width_that_was_ripped():
+    """Of a stile that comes in by 3/4 in. and goes out by as much as its panel's edge does."""
+    surround = _plan(WORKED)
+    stile = next(b for b in surround.boards if b.role == "column stile")
+    sheet = next(b for b in surround.boards if b.role == "column panel")
+    edges = {edge.inward for edge in list_askew(stile)}
+    assert {inward > 0 for inward in edges} == {True, False}
+    tapers = [s for s in list_guide_settings(surround) if s.action is Action.TAPER]
+    wanted = {(round(stile.width - abs(inward), 2), round(inward, 2)) for inward in edges}
+    assert {(round(s.size, 2), round(s.inward, 2)) for s in tapers[:2]} == wanted
+    assert (tapers[2].size, tapers[2].inward) == pytest.approx((sheet.width - 0.75, 0.75), abs=2e-3)
 
 
 def test_what_is_wrapped_round_a_column_fits_its_width_there_and_the_frieze_closes_at_the_top():

@@ -151,8 +151,10 @@ def test_a_piece_thinner_or_thicker_than_its_stock_says_how_it_is_made():
 def test_a_piece_wider_than_boards_are_sold_is_glued_up():
     deep = _cuts("column.projection=14")["column outer return"][0]
     assert deep.notes == "edge-glued from 2 boards"
+    # 11 1/4 in. and 1/2 to scribe want two boards, 10 3/4 and 1/2 are one as wide as it is sold.
     assert _cuts("column.projection=12")["column outer return"][0].width == 11.25
-    assert _cuts("column.projection=12")["column outer return"][0].notes == ""
+    assert _cuts("column.projection=12")["column outer return"][0].notes == deep.notes
+    assert _cuts("column.projection=11 1/2")["column outer return"][0].notes == ""
 
 
 @pytest.mark.parametrize(
@@ -227,7 +229,8 @@ def test_grooves_are_noted_with_their_size_and_place():
     assert {cut.notes for cut in _of(cuts, "frieze stile")} == {one, one.replace("one edge", "both edges")}
     panel = cuts["column panel"][0]
     assert "not glued" in panel.notes
-    assert panel.stock == '1/4" yellow poplar board'
+    assert 'planed to 1/4", or bought so' in panel.notes
+    assert panel.stock == cuts["column stile"][0].stock == '3/4" yellow poplar board'
 
 
 def test_a_side_stepped_over_a_proud_facing_is_notched_and_not_rebated():

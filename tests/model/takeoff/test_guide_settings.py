@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from app.demo import list_demos, read_demo
 from model.board import StockKind
+from model.cutting.pieces import list_pieces, plan_glued
 from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.guide_settings import (
@@ -127,3 +130,50 @@ def test_every_piece_but_mouldings_is_crosscut_once_or_more(job):
         is_moulding = surround.boards[kind.pieces[0]].stock.kind is StockKind.MOULDING
         assert (kind.mark in crosscut) != is_moulding
     assert all(s.size > 0 and s.count > 0 for s in settings)
+
+
+@given(jobs(), st.sampled_from([5.5, 11.25, 14.0]))
+def test_rips_are_as_wide_and_as_many_as_the_pieces_that_are_asked_of_the_yard(job, widest):
+    """Strips of a glue-up, and once more for each that is glued."""
+    surround = plan_of(job)
+    strips = Counter(
+        (piece.source.mark, round(piece.width, 3))
+        for piece in list_pieces("", surround, lambda material: widest)
+        if piece.source.part.startswith("strip")
+    )
+    marks = {surround.marks[i]: kind.mark for kind in surround.kinds for i in kind.pieces}
+    wanted: Counter[tuple[str, float]] = Counter()
+    for (mark, width), count in strips.items():
+        wanted[marks[mark], width] += count
+    settings = list_guide_settings(surround, plan_glued(surround, lambda material: widest))
+    glued = {mark for s in settings if s.action is Action.GLUED_RIP for mark, _ in s.pieces}
+    assert glued == {mark for mark, _ in wanted}
+    for (mark, width), count in wanted.items():
+        rips = [
+            (s.size, dict(s.pieces)[mark])
+            for s in settings
+            if s.action is Action.RIP and mark in dict(s.pieces)
+        ]
+        assert rips == [(pytest.approx(width, abs=2e-3), count)]
+
+
+def test_a_shelf_that_scribe_stock_makes_wider_than_a_board_is_ripped_as_strips_and_when_it_is_glued():
+    """11 1/4 in., 1/2 to scribe: two strips of half of 12 in. and 1/4 to trim; 11 3/4 once it is dry."""
+    surround = plan_surround(with_texts(read_demo("brick"), [("shelf.overhang_front", "3 1/2")]))
+    tops = {k.mark for k in surround.kinds if surround.boards[k.pieces[0]].role == "shelf top"}
+    rips = [
+        (s.action, s.size, count)
+        for s in list_guide_settings(surround)
+        for mark, count in s.pieces
+        if mark in tops and s.action is not Action.CROSSCUT
+    ]
+    assert rips == [(Action.RIP, 6.25, 2), (Action.GLUED_RIP, 11.75, 1)]
+
+
+def test_wood_thinner_than_the_jobs_boards_is_sawn_with_those_that_it_is_planed_from():
+    surround = plan_surround(with_texts(read_demo("bedroom"), [("panel.kind", "solid")]))
+    panels = {k.mark for k in surround.kinds if surround.boards[k.pieces[0]].role == "frieze panel"}
+    found = {
+        s.stock.thickness for s in list_guide_settings(surround) for mark, _ in s.pieces if mark in panels
+    }
+    assert found == {surround.job.design.board.thickness}

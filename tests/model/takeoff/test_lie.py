@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from app.demo import read_demo
-from model.job import default_job
+from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
-from model.takeoff.lie import describe_grain, describe_hand, describe_shown
+from model.takeoff.lie import describe_grain, describe_shown, find_hand
 from model.takeoff.surfaces import list_surfaces
 from tests.takeoff_wood import SHEET, board
 
@@ -44,7 +44,23 @@ def test_left_and_right_pieces_say_their_side_and_others_that_they_may_be_turned
     assert by_mark["C1"].hand == "either"
     handed = {cut.hand for cut in by_mark.values() if "mirror twin" in cut.notes}
     assert handed == {"left", "right"}
-    assert describe_hand([board((1, 2), (0, 1), (0, 1)), board((-2, -1), (0, 1), (0, 1))], True) == "handed"
+
+
+def test_like_pieces_on_both_sides_say_which_end_of_their_own_front_they_go_to():
+    """Narrow columns have returns of one length: a left outer one and a right inner one are alike."""
+    settings = [("panel.kind", "solid"), ("column.kind", "fluted"), ("plinth_cap.on", "yes")]
+    cuts = list_cuts(plan_surround(with_texts(read_demo("bedroom"), settings)))
+    hands = {cut.name: (cut.hand, cut.notes) for cut in cuts if cut.name.endswith("plinth cap return")}
+    assert set(hands) == {"left-hand plinth cap return", "right-hand plinth cap return"}
+    for name, (hand, notes) in hands.items():
+        assert name.startswith(hand)
+        assert notes.startswith(f"{hand}; mirror twin of ")
+
+
+def test_pieces_at_no_one_end_are_handed():
+    twins = [board((1, 2), (0, 1), (0, 1)), board((-2, -1), (0, 1), (0, 1))]
+    assert find_hand(twins, ()) == "either"
+    assert find_hand(twins, twins) == "handed"
 
 
 def test_the_cut_list_says_what_shows_only_where_somebody_looked():
