@@ -6,7 +6,7 @@ What a table says is decided in the files that build sheets; where a page ends i
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 
 from model.check.finding import Status
 from render.drawing import MM, Anchor, Fill, Lines, Mark, Pen, Point, Region, Text
@@ -28,6 +28,8 @@ OPENING_GAP = 1.5 * MM
 """Clear between what is said of a table and the table. Shop choice."""
 MOST_LINES = 12
 """A row with more lines than this goes on in a further row, so that no row outgrows a page."""
+LEAST_ROWS = 2
+"""Rows of a table that stay together on its last page, and that stay behind. Shop choice."""
 SIGN_SPACE = 1.7
 """Room for a sign before the writing of its cell, for capitals of height 1."""
 
@@ -84,29 +86,59 @@ class Strip:
     tight: Strip | None = None
 
 
-@dataclass(slots=True)
-class _Page:
-    marks: list[Mark] = field(default_factory=list)
-    used: float = 0.0
+_Group = list[Strip]
+"""Strips that stay together."""
 
 
 def pour_strips(strips: Sequence[Strip], at: Point, height: float) -> tuple[tuple[Mark, ...], ...]:
     """The marks of each page: strips from the top left corner `at` downwards within `height`.
 
-    A strip taller than a page stands alone on one. No strips give one empty page.
+    A strip taller than a page stands alone on one. No strips give one empty page. A table's last row does
+    not stand on the last page by itself: the row before it goes there with it, where there is one to spare.
     """
-    pages = [_Page()]
+    pages = _keep_two(_share_out(strips, height), height)
+    return tuple(_set_page(page, at) for page in pages)
+
+
+def _share_out(strips: Sequence[Strip], height: float) -> list[list[_Group]]:
+    """The groups of each page, as many as it has room for."""
+    pages: list[list[_Group]] = [[]]
     for group in _groups(strips):
-        needed = sum(strip.height for strip in group)
-        if pages[-1].used and pages[-1].used + needed > height + 1e-9:
-            pages.append(_Page())
-        page = pages[-1]
-        if not page.used and group[0].repeat is not None:
-            group = [group[0].repeat, *group]
-        for strip in group:
-            page.marks.extend(shift_mark(mark, (at[0], at[1] - page.used)) for mark in strip.marks)
-            page.used += strip.height
-    return tuple(tuple(page.marks) for page in pages)
+        if pages[-1] and _page_height([*pages[-1], group]) > height + 1e-9:
+            pages.append([])
+        pages[-1].append(group)
+    return pages
+
+
+def _keep_two(pages: list[list[_Group]], height: float) -> list[list[_Group]]:
+    """The same pages, a row that is all that the last one has joined by the row before it."""
+    if len(pages) < 2 or len(pages[-1]) != 1 or len(pages[-2]) < LEAST_ROWS + 1:
+        return pages
+    *first, fuller, (alone,) = pages
+    both = [fuller[-1], alone]
+    are_rows = all(group[-1].repeat is not None for group in both)
+    if not are_rows or _page_height(both) > height + 1e-9:
+        return pages
+    return [*first, fuller[:-1], both]
+
+
+def _on_page(page: Sequence[_Group]) -> list[Strip]:
+    """The strips of a page, headings that stand again at its top included."""
+    repeat = page[0][0].repeat if page else None
+    return [*([] if repeat is None else [repeat]), *(strip for group in page for strip in group)]
+
+
+def _page_height(page: Sequence[_Group]) -> float:
+    return strips_height(_on_page(page))
+
+
+def _set_page(page: Sequence[_Group], at: Point) -> tuple[Mark, ...]:
+    marks: list[Mark] = []
+    used = 0.0
+    for strip in _on_page(page):
+        marks.extend(shift_mark(mark, (at[0], at[1] - used)) for mark in strip.marks)
+        used += strip.height
+    return tuple(marks)
 
 
 def pour_pages(strips: Sequence[Strip], at: Point, height: float) -> tuple[tuple[Mark, ...], ...]:
@@ -127,9 +159,9 @@ def strips_height(strips: Iterable[Strip]) -> float:
     return sum(strip.height for strip in strips)
 
 
-def _groups(strips: Sequence[Strip]) -> Iterable[list[Strip]]:
+def _groups(strips: Sequence[Strip]) -> Iterable[_Group]:
     """Strips that stay together: each run of leading ones with the strip they lead."""
-    group: list[Strip] = []
+    group: _Group = []
     for strip in strips:
         group.append(strip)
         if not strip.leads:

@@ -55,6 +55,18 @@ def test_a_groups_heading_is_never_the_last_on_a_page_and_goes_on_with_it():
         assert page[3].startswith("Group")
 
 
+@pytest.mark.parametrize("count", range(6, 40))
+def test_no_row_stands_alone_on_the_last_of_several_pages(count):
+    rows = [(f"C{n}", "1", "") for n in range(count)]
+    pages = pages_of(table_strips(table_of("Group", *rows, least=0.3)), 2.5)
+    found = [text for page in pages for text in page if text.startswith("C")]
+    assert found == [mark for mark, *_ in rows]
+    assert all(sum(text.startswith("C") for text in page) >= 2 for page in pages)
+    assert len(pages) == len(pages_of(table_strips(table_of("Group", *rows, least=0.3))[:-1], 2.5)) or (
+        sum(text.startswith("C") for text in pages[-1]) == 2
+    )
+
+
 @given(st.lists(st.tuples(WORDS, WORDS, WORDS), max_size=25), st.floats(2.5, 8))
 def test_no_letter_is_lost_and_no_page_overflows(rows, height):
     unnamed = tuple(Column("", column.width) for column in COLUMNS)
