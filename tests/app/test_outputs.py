@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import csv
+from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 
@@ -11,6 +13,7 @@ import pytest
 from app.demo import read_demo
 from app.files import FileTrouble
 from app.outputs import DRAWING, LIST, LISTS, PACKET, build_outputs, file_stem, name_output, write_outputs
+from app.stock_lists import read_shipped_list
 from export.progress import Cancelled
 from model.errors import Refused
 from model.job import default_job, with_value
@@ -36,6 +39,27 @@ def test_a_packet_a_drawing_and_a_list_are_made_and_agree():
     assert all(piece in planned for cut in cuts for piece in cut.pieces)
     assert "Buying list" in text
     assert b"DIMENSION" in outputs["views.dxf"]
+
+
+def test_strips_that_a_yards_boards_ask_for_are_ripped_and_noted_as_they_are_planned():
+    """A shelf top of two strips where boards are no wider than 5 1/2 in., of one where they are 11 1/4."""
+    shipped = read_shipped_list()
+    narrow = replace(shipped, sold=tuple(row for row in shipped.sold if row.width <= 5.5))
+    for stock, glued in ((shipped, False), (narrow, True)):
+        built = build_outputs(default_job(), "letter", DATE, LISTS, stock=stock)
+        texts = {o.name.rsplit(" - ")[1]: o.data.decode() for o in built}
+        cuts, rips, plan = (
+            list(csv.DictReader(texts[f"{part}.csv"].splitlines()))
+            for part in ("cut list", "saw settings", "cutting plan")
+        )
+        (top,) = (row for row in cuts if row["name"] == "shelf top")
+        ripped = [row for row in rips if f"{top['mark']}x" in row["pieces"] and row["cut"].startswith("rip")]
+        strips = [row for row in plan if row["mark"] == top["mark"]]
+        assert [row["cut"] for row in ripped] == (["rip", "rip, after gluing"] if glued else ["rip"])
+        assert ("edge-glued" in top["notes"]) == glued
+        assert len(strips) == (int(top["notes"].split("from ")[1][0]) if glued else 1)
+        if glued:
+            assert {row["width"] for row in strips} == {ripped[0]["kept"]}
 
 
 def test_only_what_is_asked_for_is_made():

@@ -9,6 +9,7 @@ import pytest
 
 from app.demo import read_demo
 from export.csv import write_cut_list_csv, write_materials_csv, write_settings_csv
+from model.job import with_texts
 from model.surround import plan_surround
 from model.takeoff.guide_settings import Action
 from model.takeoff.takeoff import Takeoff, take_off
@@ -49,6 +50,14 @@ def test_every_setting_is_a_row_and_tilted_ones_have_no_set_off():
         assert (row["set_off_in"] == "") == (setting.action is Action.BEVEL)
         assert row["saw_measured"] == "no"
         assert {pair.split("x")[0] for pair in row["pieces"].split()} == {mark for mark, _ in setting.pieces}
+
+
+def test_a_tapered_rip_names_its_edge():
+    job = with_texts(read_demo("brick"), [("column.taper", "1.5")])
+    rows = _settings(take_off(plan_surround(job)))
+    edges = [row["edge"].split()[0] if row["edge"] else "" for row in rows if "tapered" in row["cut"]]
+    assert edges == ["edge", "edge", "both"]
+    assert {row["edge"] for row in rows if "tapered" not in row["cut"]} == {""}
 
 
 def test_rough_sizes_stand_beside_finished_ones_in_the_cut_list():
