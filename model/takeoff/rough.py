@@ -19,7 +19,7 @@ from model.once import once
 from model.reference.lumber import WIDEST_BOARD
 from model.shop import Allowances
 from model.takeoff.marks import Kind
-from model.takeoff.standing import list_room, list_seats
+from model.takeoff.standing import FACING, list_room, list_seats
 from model.takeoff.tapers import list_tapers
 
 if TYPE_CHECKING:
@@ -214,8 +214,6 @@ def list_touched(surround: Surround) -> dict[int, tuple[int, int]]:
             continue
         framing = board.stock.kind is StockKind.FRAMING
         sides = set() if framing else lies_on[i]
-        if board.is_scribed or list_tapers(board) or list_level_tapers(board):
-            sides.add(("z", -1))
         axes = [axis for axis, _ in sides]
         touched[i] = axes.count(board.length_axis), axes.count(_width_axis(board))
     return touched
@@ -231,7 +229,16 @@ def _list_sides_on_standing(surround: Surround) -> list[set[tuple[str, int]]]:
     for k, (i, _) in enumerate(seats, len(room)):
         counts[i, k] = True
     standing = [solid.bounds for solid in (*room, *(solid for _, solid in seats))]
-    return _list_sides([board.bounds for board in boards], standing, counts)
+    sides = _list_sides([board.bounds for board in boards], standing, counts)
+    for i, solid in seats:
+        if solid.role == FACING and _follows(boards[i]):
+            sides[i].add(("z", -1))
+    return sides
+
+
+def _follows(board: Board) -> bool:
+    """Whether its back is cut askew to what it lies on, which bounds do not tell."""
+    return board.is_scribed or bool(list_tapers(board) or list_level_tapers(board))
 
 
 def _list_sides(

@@ -120,6 +120,8 @@ def _list_backings(boards: Sequence[Board], layout: Layout) -> list[tuple[int, B
 def _back(board: Board, layout: Layout) -> Board | None:
     """A solid behind a board that lies on the facing, or is cut to follow it."""
     low, high = board.bounds
+    if not _is_before_masonry(board, layout):
+        return None
     if board.is_scribed:
         return replace(
             board, role=FACING, stock=STANDING, low=End(low[2] - DEEP), high=board.low, worked=None, bores=()
@@ -140,6 +142,13 @@ def _back(board: Board, layout: Layout) -> Board | None:
     if plane is None or low[1] >= top:
         return None
     return _solid(FACING, (low[0], high[0]), (low[1], min(high[1], top)), (low[2] - DEEP, low[2]))
+
+
+def _is_before_masonry(board: Board, layout: Layout) -> bool:
+    """Not beside or over the facing, out in front of the wall: a shelf's end may run on past the facing."""
+    (x0, y0, z), (x1, _, _) = board.bounds
+    beside = x0 >= layout.facing_side - SAME or x1 <= SAME - layout.facing_side
+    return z <= layout.wall or not (beside or y0 >= layout.facing_top)
 
 
 def _list_ceiling(ceiling: float, top: float, x: Point2, z: Point2) -> list[Board]:

@@ -168,8 +168,18 @@ def _scribed(job: Job) -> dict[tuple[str, str], list[tuple[int, int]]]:
     return {key: sorted(sides) for key, sides in scribed.items()}
 
 
+PAST_THE_FACING = "plumb.left=-0.75", "plumb.right=0.5", "facing.width=94", "facing.height=72"
+"""The shelf's ends are 48 3/4 in. off the centre line and run on past the brick."""
+
+
 @pytest.mark.parametrize(
-    "settings", [(*LEANING, "column.taper=1"), (*LEANING, "plumb.right=-0.5"), (*LEANING, "level.left=40.25")]
+    "settings",
+    [
+        (*LEANING, "column.taper=1"),
+        (*LEANING, "plumb.right=-0.5"),
+        (*LEANING, "level.left=40.25"),
+        PAST_THE_FACING,
+    ],
 )
 def test_masonry_out_of_plumb_is_scribed_to_where_plumb_masonry_is(settings):
     """What backs one board, or lies under it, stands against none that butts it or lies beside it."""
