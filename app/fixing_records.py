@@ -8,9 +8,10 @@ from typing import Any
 from app.records import PLACES, table_lines
 from model.build.cord_way import Way, list_pierced, plan_cord_way
 from model.surround import Surround
+from model.takeoff.anchor_materials import list_bought
 from model.takeoff.anchors import list_order, plan_anchors
 from model.takeoff.cord_work import list_cord_work
-from render.fixing_sheet import COLUMNS, describe_loads, row_texts
+from render.fixing_sheet import COLUMNS, describe_loads, list_said, row_texts
 
 
 def fixing_record(surround: Surround) -> dict[str, Any]:
@@ -33,6 +34,12 @@ def fixing_record(surround: Surround) -> dict[str, Any]:
                 "upper": anchor.upper,
             }
             for anchor in plan.anchors
+        ],
+        "not_held": [surround.marks[i] for i in plan.loose],
+        "held_in_part": [surround.marks[i] for i in plan.partly],
+        "take": [
+            {"into": each.into, "length": _rounded(each.length), "count": each.count}
+            for each in list_bought(surround)
         ],
         "cord_way": way and _way_record(surround, way),
         "order": list(list_order(surround)),
@@ -71,6 +78,9 @@ def fixing_lines(surround: Surround) -> Iterable[str]:
     yield from table_lines(
         COLUMNS, [row_texts(surround, n, anchor) for n, anchor in enumerate(plan.anchors, start=1)]
     )
+    for said in list_said(surround):
+        yield ""
+        yield said
     for i, words in list_cord_work(surround).items():
         yield ""
         yield from (f"{surround.marks[i]} {surround.boards[i].role}: {line}" for line in words)

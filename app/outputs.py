@@ -220,8 +220,10 @@ def _build_settings(making: Making, _tell: Step) -> bytes:
 def _build_buying(making: Making, _tell: Step) -> bytes:
     from export.cutting_csv import write_buying_csv
     from model.cutting.buying import list_buying
+    from model.takeoff.materials import list_fastened
 
-    return write_buying_csv(list_buying(making.plan), making.style).encode()
+    fastened = list_fastened(making.takeoff.materials)
+    return write_buying_csv(list_buying(making.plan), making.style, fastened).encode()
 
 
 def _build_plan(making: Making, _tell: Step) -> bytes:

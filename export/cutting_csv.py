@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from export.csv import decimal_text, unit_name, write_table
 from model.cutting.buying import BuyingList, Line, describe_line
@@ -11,16 +11,28 @@ from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
 from model.cutting.stock_list import SoldRow, describe_row
 from model.cutting.task import to_inches
 from model.takeoff.cut_list import thickness_style
+from model.takeoff.materials import Material
 from model.units import LengthStyle, format_length
+from render.buying_sheet import describe_fastened
 
 
-def write_buying_csv(buying: BuyingList, style: LengthStyle) -> str:
-    """What is bought, then what lies there, as RFC 4180 text; money is empty where no price is known."""
+def write_buying_csv(buying: BuyingList, style: LengthStyle, fastened: Sequence[Material] = ()) -> str:
+    """What is bought, then what lies there, as RFC 4180 text; money is empty where no price is known.
+
+    `fastened` are nails, screws and anchors: their counts follow, without prices.
+    """
     heading = (
         "heading", "item", f"length_{unit_name(style)}", "count", "spare", "price", "cost", "spare_cost",
         "pieces", "waste_percent", "waste_cost",
     )  # fmt: skip
-    return write_table(heading, (_buying_row(line, style) for line in (*buying.lines, *buying.used)))
+    rows = [_buying_row(line, style) for line in (*buying.lines, *buying.used)]
+    return write_table(heading, (*rows, *(_fastened_row(material, style) for material in fastened)))
+
+
+def _fastened_row(material: Material, style: LengthStyle) -> tuple[str | int, ...]:
+    long = decimal_text(material.basis.length or 0.0, thickness_style(style))
+    item, count = describe_fastened(material, style), material.basis.count or 0
+    return ("Nails, screws and anchors", item, long, count, 0, "", "", "", "", "", "")
 
 
 def _buying_row(line: Line, style: LengthStyle) -> tuple[str | int, ...]:

@@ -12,6 +12,7 @@ from model.steps.finishing import Finish
 from model.steps.step import Step
 from model.steps.work import round_up
 from model.surround import Surround
+from model.takeoff.anchor_materials import choose_length
 from model.takeoff.anchors import plan_anchors
 from model.takeoff.cut_list import thickness_style
 from model.takeoff.takeoff import Takeoff
@@ -120,11 +121,24 @@ def _finish_row(number: int, finish: Finish, style: LengthStyle) -> tuple[str | 
 
 
 def write_anchors_csv(surround: Surround) -> str:
-    """The anchors as RFC 4180 text: across from the opening's centre line, up from the hearth."""
+    """The anchors as RFC 4180 text: across from the opening's centre line, up from the hearth.
+
+    ``length_`` is what is bought. A nailer that finds no anchor has a line without a number or a place.
+    """
     style = surround.job.about.length_style
     unit, fine = unit_name(style), thickness_style(style)
-    heading = ("anchor", f"across_{unit}", f"up_{unit}", "through", "role", "into", "holds_the_top")
-    rows = (
+    heading = (
+        "anchor",
+        f"across_{unit}",
+        f"up_{unit}",
+        "through",
+        "role",
+        "into",
+        f"length_{unit}",
+        "holds_the_top",
+    )
+    plan = plan_anchors(surround)
+    rows = [
         (
             number,
             decimal_text(anchor.x, fine),
@@ -132,8 +146,13 @@ def write_anchors_csv(surround: Surround) -> str:
             surround.marks[anchor.board],
             surround.boards[anchor.board].role,
             anchor.into,
+            decimal_text(choose_length(anchor.into, surround.boards[anchor.board].extent("z")), fine),
             "yes" if anchor.upper else "no",
         )
-        for number, anchor in enumerate(plan_anchors(surround).anchors, start=1)
-    )
-    return write_table(heading, rows)
+        for number, anchor in enumerate(plan.anchors, start=1)
+    ]
+    bare = [
+        ("", "", "", surround.marks[i], surround.boards[i].role, "no sound place found", "", "no")
+        for i in plan.loose
+    ]
+    return write_table(heading, [*rows, *bare])

@@ -20,7 +20,8 @@ from model.reference.cautions import (
 )
 from model.site import CUT_BACK, REMOVE
 from model.surround import Surround
-from model.takeoff.anchors import MASONRY, plan_anchors
+from model.takeoff.anchor_places import MASONRY
+from model.takeoff.anchors import plan_anchors
 from model.takeoff.weight import Load, describe_lift, list_loads
 
 _FIRE = {"masonry": FIRE_MASONRY, "not_in_use": FIRE_UNUSED}

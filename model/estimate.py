@@ -8,12 +8,11 @@ from typing import TYPE_CHECKING
 
 from model.cutting.buying import BuyingList, list_buying
 from model.cutting.stock_list import HEADINGS
-from model.cutting.supplies import ANCHORS, SORTS
+from model.cutting.supplies import SORTS
 from model.steps.finishing import Finish, list_finishing
 from model.steps.plan import plan_steps
 from model.steps.step import Step, Where
 from model.steps.work import round_up
-from model.takeoff.anchors import plan_anchors
 from model.takeoff.takeoff import Takeoff
 
 if TYPE_CHECKING:
@@ -64,7 +63,7 @@ def make_estimate(surround: Surround, takeoff: Takeoff, plan: CuttingPlan) -> Es
     return Estimate(
         list_buying(plan),
         list_hours(plan_steps(surround, takeoff), finishing),
-        list_needs(surround, takeoff),
+        list_needs(takeoff),
         list_bought(surround.job.purchase),
     )
 
@@ -87,12 +86,11 @@ def list_hours(steps: Sequence[Step], finishing: Sequence[Finish]) -> tuple[Hour
     return tuple(found)
 
 
-def list_needs(surround: Surround, takeoff: Takeoff) -> tuple[Need, ...]:
+def list_needs(takeoff: Takeoff) -> tuple[Need, ...]:
     """What is used up, by supply in the order of SORTS; the same material of several lines is added up."""
     amounts = dict.fromkeys(SORTS, 0.0)
     for material in takeoff.materials:
         amounts[material.name] += material.amount
-    amounts[ANCHORS] += len(plan_anchors(surround).anchors)
     return tuple(Need(name, amount) for name, amount in amounts.items() if amount > 0)
 
 

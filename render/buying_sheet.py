@@ -11,9 +11,13 @@ from model.cutting.buying import BuyingList, Line, describe_line
 from model.cutting.plan import CuttingPlan
 from model.cutting.printed import Change, share_changes
 from model.cutting.stock_list import SoldRow
+from model.cutting.supplies import ANCHORS
 from model.cutting.wording import describe_bound
+from model.measures import POUND
 from model.money import format_money
-from model.units import LengthStyle
+from model.takeoff.materials import Material
+from model.takeoff.packages import format_package
+from model.units import LengthStyle, format_length
 from render.drawing import MM
 from render.tables import (
     FIGURES,
@@ -29,6 +33,7 @@ from render.tables import (
 )
 
 NO_PRICE, ON_HAND = "no price", "On hand"
+FASTENERS = "Nails, screws and anchors: how many are driven; their prices are not counted here"
 COLUMNS = {
     "": 8,
     "Item": 78,
@@ -55,9 +60,11 @@ def buying_strips(
     style: LengthStyle,
     width: float,
     changes: Sequence[Change] | None = None,
+    fastened: Sequence[Material] = (),
 ) -> tuple[Strip, ...]:
     """What is bought, heading by heading, what lies there already, totals and how good the plan is.
 
+    `fastened` are nails, screws and anchors, which have a count here and no price.
     Where anything changed since the list was last printed, each row says what; None where it never was.
     """
     if not (buying.lines or buying.used or changes):
@@ -65,7 +72,7 @@ def buying_strips(
     shares = COLUMNS | (CHANGED if changes else {})
     ends = shares.keys() - set(WORDS)
     columns = share_columns(width, tuple(shares), tuple(shares.values()), ends, BOLD)
-    rows = tuple(_list_rows(buying, style, changes or ()))
+    rows = (*_list_rows(buying, style, changes or ()), *_list_fastened(fastened, style, bool(changes)))
     words = list_words(plan, buying, style, changes)
     return (
         heading_strip("Buying list"),
@@ -89,6 +96,26 @@ def _list_rows(buying: BuyingList, style: LengthStyle, changes: Sequence[Change]
     if rest:
         yield NO_LONGER
         yield from (tuple(map(Cell, ("", *gone_texts(change)[1:]))) for change in rest)
+
+
+def _list_fastened(fastened: Sequence[Material], style: LengthStyle, since: bool) -> Iterator[Row]:
+    if fastened:
+        yield FASTENERS
+    for material in fastened:
+        texts = (describe_fastened(material, style), str(material.basis.count), "", "", "", "", "")
+        yield (Cell(box=True), *map(Cell, (*texts, "") if since else texts))
+
+
+def describe_fastened(material: Material, style: LengthStyle) -> str:
+    """What to ask for: ``1/4 in. masonry screws, 3 1/4"``, ``Brads: 18 gauge, 2"``; of nails the weight."""
+    basis = material.basis
+    named = material.measure is POUND or material.name == ANCHORS
+    words = [
+        basis.words if named else f"{material.name}: {basis.words}",
+        format_length(basis.length or 0.0, style),
+    ]
+    words += [format_package(material, style)] if material.measure is POUND else []
+    return ", ".join(words)
 
 
 def _amount(cost: int, missing: int, currency: str) -> str:

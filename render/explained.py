@@ -13,6 +13,7 @@ from model.check.house import CHECK as HOUSE
 from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
+from model.check.nailers_held import CHECK as HELD
 from model.check.panels import CHECK as PANELS
 from model.check.plain import FIT, SURVEY
 from model.check.plinths import CHECK as PLINTHS
@@ -27,6 +28,7 @@ from render.explained_hearth import draw_hearth_page, draw_zone_page
 from render.explained_held import (
     draw_anchor_page,
     draw_cord_page,
+    draw_held_page,
     draw_pull_page,
     draw_sag_page,
     draw_screen_page,
@@ -83,6 +85,7 @@ PAGES: dict[str, Callable[[Surround, Finding, float], list[Mark]]] = {
     WEIGHED: draw_sag_page,
     FIXING: draw_pull_page,
     ANCHORS: draw_anchor_page,
+    HELD: draw_held_page,
     CORD_WAY: draw_cord_page,
     TELEVISION: draw_screen_page,
     PLINTHS: draw_plinth_page,

@@ -98,16 +98,25 @@ def draw_anchor_page(surround: Surround, finding: Finding, ratio: float) -> list
     """Every anchor on the front, those that hold the top filled."""
     plan = plan_anchors(surround)
     through = {surround.marks[anchor.board] for anchor in plan.anchors}
-    marks = [*draw_front(surround, through)]
-    for anchor in plan.anchors:
-        ring = circle_points((anchor.x, anchor.y), DOT * ratio, SIDES)
-        if anchor.upper:
-            marks.append(Region(Fill.OPENING, (ring,)))
-        marks.append(Polyline(Pen.OUTLINE, ring, True))
+    marks = [*draw_front(surround, through), *_draw_spots(surround, ratio, filled=True)]
     foot = min(side.lowest for side in surround.layout.sides)
     out = max(surround.layout.left.shelf_side, surround.layout.right.shelf_side) + LINE * ratio
     marks.append(measure(surround, (0.0, foot), (0.0, foot + plan.drop), True, -out, ratio))
     return marks
+
+
+def draw_held_page(surround: Surround, finding: Finding, ratio: float) -> list[Mark]:
+    """Every anchor on the front, and the nailers tinted that are not held."""
+    return [*draw_front(surround, finding.boards), *_draw_spots(surround, ratio)]
+
+
+def _draw_spots(surround: Surround, ratio: float, filled: bool = False) -> Iterator[Mark]:
+    """A ring for each anchor; those that hold the top `filled`."""
+    for anchor in plan_anchors(surround).anchors:
+        ring = circle_points((anchor.x, anchor.y), DOT * ratio, SIDES)
+        if filled and anchor.upper:
+            yield Region(Fill.OPENING, (ring,))
+        yield Polyline(Pen.OUTLINE, ring, True)
 
 
 def draw_cord_page(surround: Surround, finding: Finding, ratio: float) -> list[Mark]:

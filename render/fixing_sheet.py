@@ -5,9 +5,13 @@ What is planned stands in model.takeoff.anchors; the drawing beside it is render
 
 from __future__ import annotations
 
-from model.reference.anchors import SAFETY_FACTOR, SOFT_TENSION
+from model.check.finding import Status
+from model.check.nailers_held import check_nailers_held
+from model.reference.anchors import EMBEDMENT, SAFETY_FACTOR, SCREW_INTO_FRAMING, SOFT_TENSION, WALL_SKIN
+from model.sentences import join_words
 from model.surround import Surround
-from model.takeoff.anchors import Anchor as Fixing
+from model.takeoff.anchor_materials import KINDS, list_bought
+from model.takeoff.anchor_places import Anchor as Fixing
 from model.takeoff.anchors import AnchorPlan, list_order, plan_anchors
 from model.units import format_length
 from render.drawing import MM
@@ -38,6 +42,7 @@ def fixing_strips(surround: Surround, width: float) -> tuple[Strip, ...]:
     strips = [
         *opening_strips(heading, describe_loads(surround, plan), width),
         *table_strips(Table(columns, rows)),
+        *(strip for words in list_said(surround) for strip in paragraph_strips(words, width)),
         heading_strip("Order of fitting", above=3 * MM),
     ]
     for step in list_order(surround):
@@ -56,6 +61,27 @@ def describe_loads(surround: Surround, plan: AnchorPlan) -> str:
         f"starts from are {SOFT_TENSION.standing} for soft mortar: pull-test one on the spot and allow a "
         f"fifth of what it held ({SAFETY_FACTOR.source.split(':')[0]})."
     )
+
+
+def list_said(surround: Surround) -> list[str]:
+    """What nailers are not held and what helps, then what the anchors are: kind, length, count."""
+    style = surround.job.about.length_style
+    unheld = [f for f in check_nailers_held(surround) if f.status is not Status.PASS]
+    said = [f"{finding.message} {finding.cure}" for finding in unheld]
+    found = list_bought(surround)
+    if found:
+        kinds = [f"{each.count} {KINDS[each.into]}, {format_length(each.length, style)}" for each in found]
+        deep, into, skin = (
+            format_length(size.value, style) for size in (EMBEDMENT, SCREW_INTO_FRAMING, WALL_SKIN)
+        )
+        maker = EMBEDMENT.source.split(":")[0]
+        said.append(
+            f"Take {join_words(kinds)}. Through a nailer as thick as drawn, those into masonry go {deep} "
+            f"deep or more ({maker}), those into framing {into} behind {skin} of wall; take them longer by "
+            "what is shimmed. Which anchor suits this masonry, its drill and its depth are for its maker to "
+            "say. Where a screw goes into the wall, framing is taken to be there: find it before drilling."
+        )
+    return said
 
 
 def row_texts(surround: Surround, number: int, fixing: Fixing) -> tuple[str, ...]:

@@ -38,6 +38,7 @@ SUPPLIES = {
     "Finish nails": 720,
     "Brads": 640,
     "Pocket screws": 890,
+    "Wood screws": 780,
     ANCHORS: 1150,
     "Hook-and-loop tape": 1480,
     "Wood filler": 1290,

@@ -195,11 +195,15 @@ def _frieze_hollow(design: Design, frieze: Frame) -> float:
 
 
 def _fit_strips(design: Design, frieze: Frame, ledger: Ledger) -> Point2:
-    """Heights of the ledger under the shelf and of the cleat over the soffit: half of the hollow at most."""
+    """Heights of the ledger under the shelf and of the cleat over the soffit: the cleat has half of the
+    hollow at most, the ledger what that leaves."""
     if _frieze_hollow(design, frieze) < STRIP:
         return 0.0, 0.0
     _, bottom, _, top = frieze.outline
-    most = (top - bottom - design.board.thickness) / 2
-    asked, reason = design.nailer, "behind the frieze each of ledger and cleat has half of its height"
-    under_shelf = ledger.hold("nailer.ledger", asked.ledger, min(asked.ledger, most), reason)
-    return under_shelf, ledger.hold("nailer.cleat", asked.cleat, min(asked.cleat, most), reason)
+    hollow, asked = top - bottom - design.board.thickness, design.nailer
+    over_soffit = min(asked.cleat, hollow / 2)
+    under_shelf = min(asked.ledger, hollow - over_soffit)
+    reason = "behind the frieze it has what the cleat over the soffit leaves of the height"
+    ledger.hold("nailer.ledger", asked.ledger, under_shelf, reason)
+    reason = "behind the frieze it has half of the height"
+    return under_shelf, ledger.hold("nailer.cleat", asked.cleat, over_soffit, reason)

@@ -13,6 +13,7 @@ from model.check.house import check_house
 from model.check.joinery import check_joinery
 from model.check.left_on import check_left_on
 from model.check.movement import check_movement
+from model.check.nailers_held import check_nailers_held
 from model.check.obstacles import check_obstacles
 from model.check.on_hand import check_on_hand
 from model.check.panels import check_panels
@@ -54,6 +55,7 @@ def check_built(surround: Surround) -> tuple[Finding, ...]:
         *check_plumb(surround),
         *check_cord_way(surround),
         *check_anchors(surround),
+        *check_nailers_held(surround),
         *check_on_hand(surround),
         *check_holding(surround),
         *check_television(surround),

@@ -14,6 +14,7 @@ from model.check.mantel import CHECK as MANTEL
 from model.check.mantel import IRC_RULE, NBC_RULE, NFPA211_RULE
 from model.check.manuals_hearth import CHECK as HEARTH
 from model.check.manuals_hearth import MANUAL
+from model.check.nailers_held import CHECK as HELD
 from model.check.panels import CHECK as PANELS
 from model.check.plain import FIT, SURVEY
 from model.check.plinths import CHECK as PLINTHS
@@ -112,6 +113,12 @@ ASKED = {
         "Whoever leans on the front edge turns the shelf about the frieze's face; the screws at its back "
         "hold against that. What a screw may hold is the wood's specific gravity squared, times its "
         "diameter, times 2850 lb, for each inch of thread."
+    ),
+    HELD: (
+        "Every nailer wants anchors of its own: one near each end and the rest no further apart than is set, "
+        "in masonry away from its edges and the opening's, or in framing beside or over it, and not at the "
+        "nailer's own edge. They may lie on any line in its width and be moved along it by half a bay. What "
+        "has none is held by nothing and is counted for nothing."
     ),
     TELEVISION: "A seated person should not have to look up more than 15 degrees to the screen's middle.",
     ANCHORS: (

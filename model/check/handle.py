@@ -14,6 +14,8 @@ from model.check.holding import FIXING, SAG, WEIGHED
 from model.check.joinery import CHECK as JOINTS
 from model.check.mantel import CHECK as MANTEL
 from model.check.manuals_hearth import CHECK as HEARTH
+from model.check.nailers_held import CHECK as HELD
+from model.check.nailers_held import LEDGER
 from model.check.panels import CHECK as PANELS
 from model.check.part import BACK_BAND, BED_MOULD, FRIEZE, NAILERS, OVERMANTEL, SHELF, SLIP, stands_beside
 from model.check.plain import FIT
@@ -58,9 +60,20 @@ def _lower_screen(surround: Surround, finding: Finding) -> Iterator[Handle]:
 
 def _ease_pull(surround: Surround, finding: Finding) -> Iterator[Handle]:
     yield from (Handle("shelf.overhang_front", LESS), Handle("frieze.projection", MORE))
+    yield Handle("nailer.ledger", MORE)
+
+
+def _hold(surround: Surround, finding: Finding) -> Iterator[Handle]:
+    """A ledger that reaches down to sound masonry, uprights that stand elsewhere."""
+    if finding.part == LEDGER:
+        yield from (Handle("nailer.ledger", MORE), Handle("shelf.height", MORE), Handle("shelf.height", LESS))
+    elif "column" in finding.part:
+        yield from (Handle("column.margin", LESS), Handle("column.margin", MORE))
+        yield from (Handle("column.width", LESS), Handle("column.width", MORE), Handle("nailer.width", MORE))
 
 
 def _stiffen(surround: Surround, finding: Finding) -> Iterator[Handle]:
+    yield Handle("nailer.ledger", MORE)
     yield from (Handle("frieze.height", MORE), Handle("shelf.thickness", MORE))
 
 
@@ -170,6 +183,7 @@ TRIED: dict[str, Callable[[Surround, Finding], Iterator[Handle]]] = {
     TELEVISION: _lower_screen,
     FIXING: _ease_pull,
     SAG: _stiffen,
+    HELD: _hold,
     WEIGHED: _stiffen,
     JOINTS: _mend_joint,
     PANELS: _make_sheets,

@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from model.board import Board
+from model.build.behind import find_used
+from model.build.nailers import SHELF_NAILER
 from model.check.clearance import HAIR
 from model.check.finding import Bound, Finding, Status
 from model.check.part import SHELF
@@ -23,14 +25,15 @@ from model.reference.bending import (
     sag_under,
     screw_holds,
 )
+from model.reference.nails import SCREW_DIAMETER, SCREW_THREAD
 from model.reference.sourced import Sourced
 from model.reference.weights import SPECIFIC_GRAVITIES, WATER
+from model.sentences import capitalise
 from model.surround import Surround
+from model.takeoff.anchors import plan_anchors
 from model.units import INCHES_PER_FOOT
 
 SAG, WEIGHED, FIXING = "shelf sag", "shelf under a weight", "shelf fixing"
-SCREW, THREAD = 0.164, 1.0
-"""A no. 8 screw with 1 in. of thread in the ledger, in. Shop choice."""
 SHARING = 2
 """Screws at 16 in. that share what pulls at one spot: the shelf is stiff enough. Shop choice."""
 
@@ -41,7 +44,7 @@ class Sag:
 
     `load` is what stands on it, `own` its own weight, `first` its sag at once and `most` what it may be;
     `heavy` is how much further a weight at its middle bends it, and `full` what it may be then; `carried`
-    says that a ledger and the frieze hold it up all along.
+    says that a ledger that is held and the frieze hold it up all along, `ledger` that there is one at all.
     """
 
     span: float
@@ -54,6 +57,7 @@ class Sag:
     heavy: float
     full: float
     carried: bool
+    ledger: bool
 
     @property
     def weighed(self) -> float:
@@ -64,12 +68,18 @@ class Sag:
 @dataclass(frozen=True, slots=True)
 class Pull:
     """Somebody leans on the front edge: it lies `front` in. before the frieze's face, over which the shelf
-    turns, the screws `behind` in. behind it; what they feel and what they may, lb."""
+    turns, the screws `behind` in. behind it; what they feel and what they may, lb.
+
+    `thread` is what of each is in the ledger, in., `ledger` its mark, empty where none is held: then they
+    hold nothing.
+    """
 
     front: float
     behind: float
     pull: float
     holds: float
+    thread: float
+    ledger: str
 
 
 def check_holding(surround: Surround) -> Iterator[Finding]:
@@ -95,10 +105,26 @@ def work_out_sag(surround: Surround) -> Sag | None:
     density = WATER.value * SPECIFIC_GRAVITIES[species].value * (1 + surround.job.shop.rates.moisture / 100)
     load, own = design.shelf.load / INCHES_PER_FOOT, area * density / CUBIC_INCHES
     first = sag_between(load + own, span, stiffness.value, inertia)
-    carried = surround.layout.strips[0] > HAIR
+    carried = _is_carried(surround)
     heavy = sag_under(HEAVY.value, span, stiffness.value, inertia)
     most, full = SAG_PER_FOOT.value * span / INCHES_PER_FOOT, FULL_LOAD.value * span
-    return Sag(span, load, own, stiffness, inertia, first, most, heavy, full, carried)
+    ledger = surround.layout.strips[0] > HAIR
+    return Sag(span, load, own, stiffness, inertia, first, most, heavy, full, carried, ledger)
+
+
+def _list_held(surround: Surround) -> list[int]:
+    """Places of the ledger's boards that have their anchors."""
+    plan = plan_anchors(surround)
+    ledgers = [i for i, board in enumerate(surround.boards) if board.role == SHELF_NAILER]
+    return [i for i in ledgers if i not in plan.loose and i not in plan.partly]
+
+
+def _is_carried(surround: Surround) -> bool:
+    """Whether a ledger that is held, or an old one that is used, runs along more than half of the frieze."""
+    inner, old = surround.layout.column_inner, find_used(surround.layout.behind)
+    spans = [(b.bounds[0][0], b.bounds[1][0]) for b in (surround.boards[i] for i in _list_held(surround))]
+    spans += [] if old is None else [old.x]
+    return sum(min(high, inner) - max(low, -inner) for low, high in spans) >= inner
 
 
 def work_out_pull(surround: Surround) -> Pull:
@@ -106,8 +132,14 @@ def work_out_pull(surround: Surround) -> Pull:
     layout = surround.layout
     front = max(layout.shelf_foremost - layout.frieze_front, 0.0)
     behind = max(layout.frieze_front - layout.shelf_back, HAIR)
-    holds = SHARING * screw_holds(SPECIFIC_GRAVITIES["framing"].value, SCREW, THREAD)
-    return Pull(front, behind, LEANING.value * front / behind, holds)
+    held, old = _list_held(surround), find_used(layout.behind)
+    ledger = surround.marks[held[0]] if held else "the old ledger" if old else ""
+    high = min((surround.boards[i].extent("y") for i in held), default=SCREW_THREAD.value)
+    thread = min(high, SCREW_THREAD.value)
+    one = screw_holds(SPECIFIC_GRAVITIES["framing"].value, SCREW_DIAMETER.value, thread)
+    return Pull(
+        front, behind, LEANING.value * front / behind, SHARING * one if ledger else 0.0, thread, ledger
+    )
 
 
 def _runs_over_the_middle(board: Board) -> bool:
@@ -131,6 +163,8 @@ def _report_sag(surround: Surround, sag: Sag) -> Finding:
     )
     if sag.carried:
         message += " The ledger behind and the frieze in front carry it all along."
+    elif sag.ledger:
+        message += " The ledger behind is not held by anchors as it should be, and counts for nothing."
     return Finding(
         check=SAG,
         rule="sag, 0.02 in. per ft",
@@ -142,10 +176,15 @@ def _report_sag(surround: Surround, sag: Sag) -> Finding:
         limit=None if sag.carried else round(sag.most, 4),
         unit="in",
         message=message,
-        cure="" if fits else "Make the frieze high enough for a ledger, or the shelf thicker.",
+        cure="" if fits else _say_stiffer(sag),
         path="shelf.thickness",
         bound=Bound.MOST,
     )
+
+
+def _say_stiffer(sag: Sag) -> str:
+    first = "See that the ledger is anchored" if sag.ledger else "Give the frieze room for a ledger behind it"
+    return f"{first}, or make the shelf thicker."
 
 
 def _report_weight(sag: Sag) -> Finding:
@@ -166,7 +205,7 @@ def _report_weight(sag: Sag) -> Finding:
         limit=round(sag.full, 4),
         unit="in",
         message=message,
-        cure="" if fits else "Make the frieze high enough for a ledger, or the shelf thicker.",
+        cure="" if fits else _say_stiffer(sag),
         path="shelf.thickness",
         bound=Bound.MOST,
     )
@@ -175,6 +214,12 @@ def _report_weight(sag: Sag) -> Finding:
 def _report_pull(surround: Surround, found: Pull) -> Finding:
     wording = Wording(surround.job.about.length_style)
     fits = found.pull <= found.holds
+    ease = "let the shelf overhang less, let the frieze stand out more, or carry it on brackets."
+    cure = capitalise(ease) if found.ledger else f"Give the shelf a ledger that is anchored, or {ease}"
+    message = (
+        f"{LEANING.value:g} lb on the front edge, {wording.distance(found.front)} before the frieze, pull "
+        f"{found.pull:.0f} lb at the back, {wording.distance(found.behind)} behind it; "
+    )
     return Finding(
         check=FIXING,
         rule="pull on a screw",
@@ -185,15 +230,17 @@ def _report_pull(surround: Surround, found: Pull) -> Finding:
         measured=round(found.pull, 1),
         limit=round(found.holds, 1),
         unit="lb",
-        message=(
-            f"{LEANING.value:g} lb on the front edge, {wording.distance(found.front)} before the frieze, "
-            f"pull {found.pull:.0f} lb at the back, {wording.distance(found.behind)} behind it; two no. 8 "
-            f"screws with {wording.distance(THREAD)} of thread in the ledger may take {found.holds:.0f} lb "
-            "by the standard's allowable value."
-        ),
-        cure=""
-        if fits
-        else "Let the shelf overhang less, let the frieze stand out more, or carry it on brackets.",
+        message=message + _say_held(found, wording),
+        cure="" if fits else cure,
         path="shelf.overhang_front",
         bound=Bound.MOST,
+    )
+
+
+def _say_held(found: Pull, wording: Wording) -> str:
+    if not found.ledger:
+        return "no ledger that is held by anchors takes its screws."
+    return (
+        f"two no. 8 screws with {wording.distance(found.thread)} of thread in {found.ledger} may take "
+        f"{found.holds:.0f} lb by the standard's allowable value."
     )

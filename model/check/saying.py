@@ -55,6 +55,8 @@ SAYINGS = {
     "frieze.projection": "let the frieze stand out {}",
     "bed_mould.size": "make the bed mould {} high",
     "bed_mould.on": "leave the bed mould off",
+    "nailer.ledger": "make the ledger {} high",
+    "nailer.width": "make the columns' uprights {} wide",
     "shelf.overhang_front": "let the shelf overhang {} in front",
     "shelf.overhang_left": "let the shelf overhang {} at its left end",
     "shelf.overhang_right": "let the shelf overhang {} at its right end",

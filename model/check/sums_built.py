@@ -7,7 +7,7 @@ from math import radians, sqrt, tan
 
 from model.build.cord_way import plan_cord_way
 from model.check.finding import Bound, Finding
-from model.check.holding import SCREW, SHARING, THREAD, work_out_pull, work_out_sag
+from model.check.holding import SHARING, work_out_pull, work_out_sag
 from model.check.joinery import find_widest_mitre
 from model.check.movement import work_out_movement
 from model.check.panels import list_floating
@@ -16,6 +16,7 @@ from model.check.television import place_screen
 from model.reference.bending import CREEP, HEAVY, LEANING, NDS_SCREW, SAG_PER_FOOT
 from model.reference.cautions import LEAD_YEAR, LOOK_UP
 from model.reference.moisture import SATURATION, SHRINKS_ACROSS
+from model.reference.nails import SCREW_DIAMETER
 from model.reference.panels import A_FOOT, ENDS, PLAY
 from model.reference.weights import SPECIFIC_GRAVITIES
 from model.takeoff.anchors import plan_anchors
@@ -99,10 +100,13 @@ def list_pull_sums(sums: Sums, finding: Finding) -> Iterator[str]:
         f"Pull: {LEANING.value:g} × {found.front:.4f} / {found.behind:.4f} = {found.pull:.2f} lb, the lever "
         "before the frieze over the one behind it."
     )
+    if not found.ledger:
+        yield "A screw: none behind has a ledger to hold in that is held itself."
+        return
     one = found.holds / SHARING
     yield (
-        f"A screw: {NDS_SCREW.value:g} × {gravity:g}² × {SCREW:g} × {THREAD:g} = {one:.1f} lb; "
-        f"{SHARING} share it: {SHARING} × {one:.1f} = {found.holds:.1f} lb."
+        f"A screw: {NDS_SCREW.value:g} × {gravity:g}² × {SCREW_DIAMETER.value:g} × {found.thread:g} = "
+        f"{one:.1f} lb; {SHARING} share it: {SHARING} × {one:.1f} = {found.holds:.1f} lb."
     )
 
 

@@ -21,7 +21,7 @@ from model.measures import (
 from model.units import LengthStyle
 
 ANCHORS = "Anchors and screws into the wall"
-"""The one supply that is no line of the materials: one for each place of the anchor plan."""
+"""One for each place of the anchor plan, whatever it goes into."""
 HAIR = 1e-9
 PLACES = 6
 """Significant figures of what is in a pack."""
@@ -75,6 +75,7 @@ SORTS = {
     "Finish nails": Sort(POUND, "", False),
     "Brads": Sort(BARE, "brads", False),
     "Pocket screws": Sort(BARE, "screws", False),
+    "Wood screws": Sort(BARE, "screws", False),
     ANCHORS: Sort(BARE, "anchors", False),
     "Hook-and-loop tape": Sort(FOOT, "", False),
     "Wood filler": Sort(FLUID_OUNCE, "", True),
@@ -89,6 +90,7 @@ USUAL_SUPPLIES = (
     Supply("Finish nails", 1.0),
     Supply("Brads", 1000.0),
     Supply("Pocket screws", 100.0),
+    Supply("Wood screws", 100.0),
     Supply(ANCHORS, 10.0),
     Supply("Hook-and-loop tape", 15.0),
     Supply("Wood filler", 16.0),

@@ -37,6 +37,16 @@ BRADS = (0.5, 0.625, 0.75, 1.0, 1.25, 1.5, 2.0)
 SCREWS = {0.625: 1.0, 0.875: 1.25, 1.125: 1.5, 1.5: 2.5}
 """Pocket screw length by the thickest stock it is for, in. Common practice."""
 
+WOOD_SCREWS = (1.25, 1.5, 1.75, 2.0, 2.25, 2.5, 3.0, 3.5)
+"""Lengths of no. 8 wood screws, in. Common practice."""
+SCREW_DIAMETER = Sourced(
+    0.164, "in", Standing.PUBLISHED, "screw charts: 0.060 in. and 0.013 in. for each number"
+)
+SCREW_THREAD = Sourced(1.0, "in", Standing.SHOP_CHOICE, "thread of a shelf's screws in the ledger")
+SCREW_SPACING = Sourced(16.0, "in", Standing.SHOP_CHOICE, "a shelf's screws along the ledger, at most")
+THREADED = Sourced(2 / 3, "", Standing.COMMON_PRACTICE, "part of a wood screw that is threaded")
+NARROWEST_SCREWED = Sourced(0.5, "in", Standing.SHOP_CHOICE, "a strip under this takes no no. 8 screw")
+
 FROM_END = Sourced(2.5, "in", Standing.COMMON_PRACTICE, "first nail 2 to 3 in. from an end")
 PAIRED_FROM = Sourced(
     3.0, "in", Standing.PUBLISHED, "construction cost book of 2018, trim: casings are nailed in pairs"

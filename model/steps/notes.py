@@ -8,14 +8,19 @@ from typing import TYPE_CHECKING
 from model.board import StockKind
 from model.build.groove import is_floating
 from model.build.obstacles import BASEBOARD
+from model.reference.nails import MOST_THROUGH
 from model.reference.times import GLUE_OPEN
+from model.sentences import join_words
 from model.steps.step import Step, Where
 from model.steps.touching import Touching
-from model.takeoff.anchors import MASONRY, plan_anchors
+from model.takeoff.anchor_places import MASONRY
+from model.takeoff.anchors import plan_anchors
+from model.takeoff.contacts import TOUCHING
 from model.takeoff.fasteners import Fixing, Means
 from model.takeoff.standing import CEILING, FACING, FLOOR, HEARTH, WALL
 from model.takeoff.takeoff import Takeoff
 from model.takeoff.weight import describe_lift
+from model.units import format_length
 
 if TYPE_CHECKING:
     from model.surround import Surround
@@ -38,6 +43,8 @@ TRY_DRY = (
 )
 MOST_COVERED = 0.5
 """Part of a contact that may be covered before its nails are said to be out of reach. Shop choice."""
+SCREWED = (Means.SCREW, Means.LEDGER_SCREW)
+"""What has a way of its own to be driven."""
 FITTED = (FACING, WALL, HEARTH, FLOOR, BASEBOARD, CEILING)
 
 
@@ -54,6 +61,7 @@ def list_notes(
         *_note_sides(step, surround, fixings, touching),
         *_note_inside(step, surround, fixings),
         *_note_hidden(fixings, touching, later),
+        *_note_ledger(surround, fixings),
         *_note_anchors(step, surround),
         *_note_site(step, surround, touching),
         *_note_lift(step, takeoff),
@@ -72,7 +80,7 @@ def _note_panels(step: Step, surround: Surround) -> Iterator[str]:
     boards = surround.boards
     panels = [i for i in step.boards if is_floating(boards[i])]
     if panels:
-        which = _join([surround.marks[i] for i in panels])
+        which = join_words([surround.marks[i] for i in panels])
         yield f"Slide {which} dry into the grooves before the frame closes, edges and faces finished first."
         yield "No glue on them: centre them, then one pin from behind in the middle of each end."
         yield "Where a groove runs out at an end that shows, glue a slip of wood into it."
@@ -101,14 +109,14 @@ def _note_sides(step: Step, surround: Surround, fixings: list[Fixing], touching:
     turned: dict[str, None] = {}
     closed: dict[str, None] = {}
     for f in fixings:
-        if not f.count or f.means is Means.SCREW or touching.is_open(f.through, f.into, there, MOST_COVERED):
+        if not f.count or f.means in SCREWED or touching.is_open(f.through, f.into, there, MOST_COVERED):
             continue
         others = turned if touching.is_open(f.into, f.through, there, MOST_COVERED) else closed
         others[surround.marks[f.into if others is turned else f.through]] = None
     if turned:
-        yield f"Nail through {_join(list(turned))}: the other side is closed here."
+        yield f"Nail through {join_words(list(turned))}: the other side is closed here."
     if closed:
-        yield f"Before it closes, or slanting from beside: the nails of {_join(list(closed))}."
+        yield f"Before it closes, or slanting from beside: the nails of {join_words(list(closed))}."
 
 
 def _note_inside(step: Step, surround: Surround, fixings: list[Fixing]) -> Iterator[str]:
@@ -118,7 +126,7 @@ def _note_inside(step: Step, surround: Surround, fixings: list[Fixing]) -> Itera
     inside = [
         f.through
         for f in fixings
-        if f.count and f.means is not Means.SCREW and not f.shows and f.through in step.there
+        if f.count and f.means not in SCREWED and not f.shows and f.through in step.there
     ]
     packed = [i for i in inside if surround.boards[i].role.endswith("packing")]
     for marks, words in (
@@ -129,24 +137,66 @@ def _note_inside(step: Step, surround: Surround, fixings: list[Fixing]) -> Itera
         ),
     ):
         if marks:
-            yield words.format(_join(list(dict.fromkeys(marks))))
+            yield words.format(join_words(list(dict.fromkeys(marks))))
 
 
 def _note_hidden(fixings: list[Fixing], touching: Touching, later: Set[int]) -> Iterator[str]:
     hidden = sum(
         f.count
         for f in fixings
-        if f.count and (f.means is Means.SCREW or not touching.is_open(f.through, f.into, later))
+        if f.count and (f.means in SCREWED or not touching.is_open(f.through, f.into, later))
     )
-    nailed = any(f.means is not Means.SCREW for f in fixings if f.count)
+    nailed = any(f.means not in SCREWED for f in fixings if f.count)
     if hidden and nailed and later:
         yield "Set every head now: later boards cover some of them."
 
 
+def _note_ledger(surround: Surround, fixings: list[Fixing]) -> Iterator[str]:
+    """How the shelf is screwed down: through what lies over the board on the ledger, or deep in that."""
+    boards, marks = surround.boards, surround.marks
+    for through in dict.fromkeys(f.through for f in fixings if f.means is Means.LEDGER_SCREW):
+        into = [f.into for f in fixings if f.means is Means.LEDGER_SCREW and f.through == through]
+        ledgers = join_words([marks[i] for i in into])
+        cover = _find_cover(surround, through, into[0])
+        if cover is not None:
+            yield (
+                f"Clear of the ribs, bore {marks[cover]} over each screw for the driver, screw "
+                f"{marks[through]} down to {ledgers}, and plug the holes."
+            )
+        elif boards[through].extent("y") > MOST_THROUGH.value:
+            left = format_length(MOST_THROUGH.value, surround.job.about.length_style)
+            yield f"Counterbore {marks[through]} until {left} is left, screw it to {ledgers}, and plug it."
+        else:
+            yield f"Countersink the screws through {marks[through]} into {ledgers} deep enough to be filled."
+
+
+def _find_cover(surround: Surround, through: int, into: int) -> int | None:
+    """The highest board of the shelf over where one rests on the ledger, None where its own top is free."""
+    under, ledger = surround.boards[through], surround.boards[into]
+    low = [max(under.bounds[0][k], ledger.bounds[0][k]) for k in range(3)]
+    high = [min(under.bounds[1][k], ledger.bounds[1][k]) for k in range(3)]
+    over = [
+        i
+        for i, board in enumerate(surround.boards)
+        if board.assembly == under.assembly
+        and board.bounds[0][1] >= under.bounds[1][1] - TOUCHING
+        and all(min(board.bounds[1][k], high[k]) - max(board.bounds[0][k], low[k]) > TOUCHING for k in (0, 2))
+    ]
+    return max(over, key=lambda i: surround.boards[i].bounds[1][1], default=None)
+
+
 def _note_anchors(step: Step, surround: Surround) -> Iterator[str]:
+    plan = plan_anchors(surround)
+    anchors = plan.anchors
+    for places, words in (
+        (plan.loose, "No sound place for an anchor was found for {}"),
+        (plan.partly, "Too few sound places for anchors were found for {}"),
+    ):
+        bare = [surround.marks[i] for i in step.boards if i in places]
+        if bare:
+            yield f"{words.format(join_words(bare))}: hold it as the sheet of checks says before it is used."
     if not step.anchors:
         return
-    anchors = plan_anchors(surround).anchors
     if any(anchors[n].into == MASONRY for n in step.anchors):
         yield "Drill wet or with a vacuum and wear a mask: masonry dust holds silica."
     framing = [i for i in step.boards if surround.boards[i].stock.kind is StockKind.FRAMING]
@@ -161,7 +211,7 @@ def _note_site(step: Step, surround: Surround, touching: Touching) -> Iterator[s
     fitted = [role for role in FITTED if role in roles]
     built = any(surround.boards[i].stock.kind is not StockKind.MOULDING for i in step.put_on)
     if fitted and built:
-        yield f"Scribed to {_join(fitted)}; check plumb and level before the first nail is set."
+        yield f"Scribed to {join_words(fitted)}; check plumb and level before the first nail is set."
 
 
 def _note_lift(step: Step, takeoff: Takeoff) -> Iterator[str]:
@@ -170,8 +220,3 @@ def _note_lift(step: Step, takeoff: Takeoff) -> Iterator[str]:
     for load in takeoff.loads:
         if load.name in step.parts and load.people != 1:
             yield f"Lifting: {describe_lift(load)}."
-
-
-def _join(words: list[str]) -> str:
-    """``a``, ``a and b``, ``a, b and c``."""
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"

@@ -15,6 +15,8 @@ import numpy as np
 from model.board import AXES, Board, StockKind
 from model.build.access_panel import ACCESS_PANEL
 from model.build.groove import is_floating
+from model.build.nailers import PACKING, SHELF_NAILER
+from model.build.shelf import SHELF
 from model.reference.nails import (
     BRADS,
     BRADS_TO_A_MITRE,
@@ -22,10 +24,15 @@ from model.reference.nails import (
     MOST_THROUGH,
     NAILS,
     NARROW,
+    NARROWEST_SCREWED,
     PAIRED_FROM,
+    SCREW_SPACING,
+    SCREW_THREAD,
     SCREWS,
     SHORT_OF_FACE,
     THIN,
+    THREADED,
+    WOOD_SCREWS,
     Nail,
 )
 from model.shop import Rates
@@ -53,6 +60,7 @@ class Means(StrEnum):
     NAIL = "finish nail"
     BRAD = "18 gauge brad"
     SCREW = "pocket screw"
+    LEDGER_SCREW = "no. 8 wood screw"
     NONE = "glue alone"
 
 
@@ -142,12 +150,14 @@ class _Driver:
         at = first.lift(np.array(contact.shape.representative_point().coords) + BESIDE)[0]
         through, into = sorted((self._half(first, at), self._half(second, at)), key=_preference)
         boards = self._surfaces.boards
+        if _carries_shelf(boards[through.board], boards[into.board]):
+            through, into = into, through
         one, other = boards[through.board], boards[into.board]
         if _is_sheet_edge(one, through) or _is_sheet_edge(other, into):
             return Fixing(Means.NONE, through.board, into.board, 0.0, 0, False, 0.0)
         glue = contact.area if _is_glued(one, other) else 0.0
         means, length, count = self._choose(contact, through, into)
-        shows = through.shows and means is not Means.SCREW
+        shows = through.shows and means not in (Means.SCREW, Means.LEDGER_SCREW)
         return Fixing(means, through.board, into.board, length, count, shows, glue)
 
     def pin(self, contact: Contact, floating: set[int]) -> Iterator[Fixing]:
@@ -164,6 +174,11 @@ class _Driver:
         boards = self._surfaces.boards
         one, other = boards[through.board], boards[into.board]
         long, wide = _sides(contact)
+        if _carries_shelf(other, one) and min(long, wide) >= NARROWEST_SCREWED.value:
+            packed = into.depth if other.role == PACKING else 0.0
+            length = choose_screw(through.depth, into.depth, packed)
+            spacing = min(SCREW_SPACING.value, self._rates.nail_spacing)
+            return Means.LEDGER_SCREW, length, count_along(long, spacing)
         if long < SHORTEST or not _is_fixed(one, other, through, into):
             return Means.NONE, 0.0, 0
         if through.is_end and into.is_end:
@@ -274,6 +289,11 @@ def _is_fixed(one: Board, other: Board, through: _Half, into: _Half) -> bool:
     return _lies_on(one, other) or _lies_on(other, one) or not (through.is_end or into.is_end)
 
 
+def _carries_shelf(ledger: Board, board: Board) -> bool:
+    """Whether the shelf rests on it and is screwed down to it: the ledger, or what packs an old one up."""
+    return ledger.role in (SHELF_NAILER, PACKING) and board.assembly == SHELF and _lies_on(board, ledger)
+
+
 def _lies_on(upper: Board, lower: Board) -> bool:
     return upper.bounds[0][1] >= lower.bounds[1][1] - TOUCHING
 
@@ -311,6 +331,21 @@ def choose_nail(wanted: float, room: float) -> float:
     fitting = [nail.length for nail in NAILS if nail.length <= room + 1e-9]
     longer = [length for length in fitting if length >= wanted - 1e-9]
     return longer[0] if longer else fitting[-1] if fitting else 0.0
+
+
+def choose_screw(through: float, into: float, packed: float = 0.0) -> float:
+    """Length of a no. 8 screw through a shelf `through` in. thick, and `packed` in. of packing, into a ledger
+    `into` in. high: the shortest that has SCREW_THREAD in it, or all of a lower one.
+
+    A shelf too thick to be screwed through is bored from above until MOST_THROUGH is left under the head.
+
+    >>> choose_screw(0.75, 3.5), choose_screw(2.25, 3.5), choose_screw(0.75, 0.5, 0.5)
+    (1.75, 2.0, 2.25)
+    """
+    wood = min(through, MOST_THROUGH.value) + packed
+    thread = SCREW_THREAD.value if packed else min(SCREW_THREAD.value, into)
+    fitting = [n for n in WOOD_SCREWS if n >= wood + thread - 1e-9 and n * THREADED.value >= thread - 1e-9]
+    return fitting[0] if fitting else WOOD_SCREWS[-1]
 
 
 def _fit_brad(wanted: float) -> float:

@@ -12,6 +12,7 @@ from math import pi
 
 from model.build.access_panel import ACCESS_PANEL
 from model.build.obstacles import BASEBOARD
+from model.cutting.supplies import ANCHORS
 from model.job import Job, read_value
 from model.measures import BARE, FLUID_OUNCE, FOOT, GALLON, POUND, SQUARE_INCHES, Measure
 from model.parameters import Parameter, find_parameter
@@ -25,6 +26,8 @@ from model.units import INCHES_PER_FOOT
 
 CAULKED = (FACING, WALL, HEARTH, BASEBOARD, CEILING)
 """Where wood is caulked to what stands there; against a floor, which moves, it is left open. Shop choice."""
+FASTENED = ("Finish nails", "Brads", "Pocket screws", "Wood screws", ANCHORS)
+"""Materials by their names that are driven; they are bought by the piece or the pound."""
 OWN = Sourced(0.0, "", Standing.SHOP_CHOICE, "set in this job")
 
 
@@ -75,12 +78,20 @@ def find_rate(job: Job, path: str) -> Rate:
 
 
 def list_materials(
-    job: Job, surfaces: Surfaces, joints: Sequence[Joint], fixings: Sequence[Fixing]
+    job: Job,
+    surfaces: Surfaces,
+    joints: Sequence[Joint],
+    fixings: Sequence[Fixing],
+    anchors: Sequence[Material] = (),
 ) -> tuple[Material, ...]:
-    """Every material of a job, in the order of its use; those of which nothing is needed are left out."""
+    """Every material of a job, in the order of its use; those of which nothing is needed are left out.
+
+    `anchors` are the lines of what holds the nailers, which stand among them.
+    """
     lines = [
         _glue(job, fixings),
         *_driven(job, fixings),
+        *anchors,
         _filler(job, joints, fixings),
         *_abrasive(job, surfaces),
         _coats(job, "primer", "Primer", Basis("all faces of all boards", area=surfaces.primed_area)),
@@ -89,6 +100,11 @@ def list_materials(
         _tape(job, surfaces),
     ]
     return tuple(line for line in lines if line.amount > 0)
+
+
+def list_fastened(materials: Sequence[Material]) -> tuple[Material, ...]:
+    """Of `materials` the nails, screws and anchors, each with its length and count."""
+    return tuple(material for material in materials if material.name in FASTENED)
 
 
 def coverage_of_film(mils: float, solids: float = 1.0, efficiency: float = 1.0) -> float:
@@ -126,6 +142,7 @@ def _driven(job: Job, fixings: Sequence[Fixing]) -> Iterator[Material]:
     others = {
         Means.BRAD: ("Brads", "18 gauge", "brad", (factor, find_rate(job, "rates.brad_spacing"))),
         Means.SCREW: ("Pocket screws", "frame joints", "screw", (find_rate(job, "rates.frame_screws"),)),
+        Means.LEDGER_SCREW: ("Wood screws", "no. 8, shelf to ledger", "screw", (spacing,)),
     }
     for means, length, count, _ in count_fixings(fixings):
         if means in others:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from model.takeoff.anchor_materials import list_anchor_materials
 from model.takeoff.cut_list import Cut, list_cuts
 from model.takeoff.fasteners import Fixing, list_fixings
 from model.takeoff.guide_settings import GuideSaw, Setting, find_saw, list_guide_settings
@@ -49,5 +50,5 @@ def take_off(surround: Surround, rough: Mapping[str, Rough] | None = None) -> Ta
         surfaces=surfaces,
         joints=joints,
         fixings=fixings,
-        materials=list_materials(surround.job, surfaces, joints, fixings),
+        materials=list_materials(surround.job, surfaces, joints, fixings, list_anchor_materials(surround)),
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from model.cutting.buying import list_buying
 from model.cutting.frozen import list_since_printed
+from model.takeoff.materials import list_fastened
 from model.takeoff.saw_setups import list_corner_angles, list_setups
 from render.buying_sheet import buying_strips
 from render.cut_sheet import cut_strips
@@ -45,7 +46,8 @@ def draft_buying(desk: Desk) -> list[Draft]:
     style = desk.surround.job.about.length_style
     buying = list_buying(desk.cutting)
     changes = list_since_printed(desk.surround.job.purchase, buying)
-    strips = buying_strips(desk.cutting, buying, style, desk.width, changes)
+    fastened = list_fastened(desk.takeoff.materials) if desk.takeoff else ()
+    strips = buying_strips(desk.cutting, buying, style, desk.width, changes, fastened)
     return draft_pages(desk, "Buying list", strips) if strips else []
 
 

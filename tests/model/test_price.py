@@ -284,7 +284,7 @@ def test_every_material_of_a_job_is_sold_as_a_supply_in_the_same_measure(demo: s
     for material in takeoff.materials:
         assert SORTS[material.name].measure == material.measure
         assert not material.unit or SORTS[material.name].unit.startswith(material.unit)
-    needs = {need.name: need.amount for need in list_needs(surround, takeoff)}
+    needs = {need.name: need.amount for need in list_needs(takeoff)}
     caulk = sum(m.amount for m in takeoff.materials if m.name == "Caulk")
     assert needs["Caulk"] == pytest.approx(caulk)
     assert needs[ANCHORS] >= 2

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import pytest
 
-from model.check.holding import SCREW
 from model.reference.bending import (
     CREEP,
     EYE_PER_FOOT,
@@ -23,6 +22,7 @@ from model.reference.bending import (
     sag_under,
     screw_holds,
 )
+from model.reference.nails import SCREW_DIAMETER
 from model.reference.sourced import Standing
 
 SHELVES = [
@@ -87,7 +87,7 @@ def test_a_wood_screw_may_be_pulled_by_so_much():
 def test_a_wood_screws_diameter_follows_from_its_gauge(gauge, diameter):
     """0.060 and 0.013 in. for each gauge, screw charts; a no. 8 holds the shelf."""
     assert 0.060 + 0.013 * gauge == pytest.approx(diameter)
-    assert pytest.approx(0.164) == SCREW
+    assert pytest.approx(0.164) == SCREW_DIAMETER.value
 
 
 def test_what_is_from_practice_says_so():

@@ -7,7 +7,8 @@ from hypothesis import given, settings
 from model.board import Board
 from model.job import default_job, with_texts
 from model.surround import Surround, plan_surround
-from model.takeoff.anchors import WALL, list_order, plan_anchors
+from model.takeoff.anchor_places import WALL
+from model.takeoff.anchors import list_order, plan_anchors
 from tests.planned import plan_of
 from tests.strategies import jobs
 

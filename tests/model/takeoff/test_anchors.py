@@ -12,8 +12,10 @@ from app.demo import list_demos, read_demo
 from model.check.all import check_surround
 from model.check.finding import Status
 from model.job import default_job, with_texts
+from model.reference.anchors import OFF_FACING
 from model.surround import plan_surround
-from model.takeoff.anchors import WALL, list_order, plan_anchors
+from model.takeoff.anchor_places import WALL, list_nailers
+from model.takeoff.anchors import list_order, plan_anchors
 from tests.planned import findings_of, plan_of
 from tests.strategies import jobs
 
@@ -39,13 +41,18 @@ def test_every_anchor_lies_in_its_nailer_and_keeps_its_distances(job):
         assert low[0] < anchor.x < high[0]
         assert low[1] < anchor.y < high[1]
         if anchor.into == WALL:
-            assert abs(anchor.x) > facing or anchor.y > surround.layout.facing_top
+            off = max(abs(anchor.x) - facing, anchor.y - surround.layout.facing_top)
+            assert off >= OFF_FACING.value - 1e-6
             continue
         over = anchor.y - surround.layout.opening_top
         assert abs(anchor.x) - opening >= rule.edge - 1e-6 or over >= max(rule.edge, rule.lintel) - 1e-6
         assert facing - abs(anchor.x) >= rule.edge - 1e-6
+        assert surround.layout.facing_top - anchor.y >= rule.edge - 1e-6
     for one, other in combinations(plan.anchors, 2):
         assert hypot(one.x - other.x, one.y - other.y) >= 4 - 1e-5
+    held = {anchor.board for anchor in plan.anchors}
+    assert set(plan.loose) | held == set(list_nailers(surround))
+    assert not set(plan.loose) & held
     (finding,) = (finding for finding in findings_of(job) if finding.check == "anchors")
     assert (finding.status is Status.PASS) is plan.holds
 
@@ -71,7 +78,7 @@ def test_the_shipped_jobs_are_held(name):
 
 def test_where_too_few_find_sound_masonry_it_is_said():
     weak = {"anchor__shear": "5", "anchor__tension": "5", "anchor__spacing": "32"}
-    (finding,) = _found(_plan(**weak, facing__width="64", facing__height="50"))
+    (finding,) = _found(_plan(**weak, facing__width="64", facing__height="46"))
     assert finding.measured < finding.limit
     assert "Pull-test" in finding.cure
 
@@ -89,3 +96,14 @@ def test_the_order_begins_at_the_level_line_and_names_the_higher_foot():
     assert any("right foot" in step for step in steps)
     assert not any("cord" in step for step in steps)
     assert any("cord holes" in step for step in list_order(_plan(cord__on="yes")))
+
+
+def test_the_order_names_what_has_no_anchor_before_the_ledger_is_fixed():
+    """The shipped brick front with a ledger that lies over the facing's top edge but for 3/4 in."""
+    short = with_texts(read_demo("brick"), [("nailer.ledger", "3 1/2")])
+    steps = list_order(plan_surround(short))
+    said = next(k for k, step in enumerate(steps) if "No sound place was found for an anchor" in step)
+    fixed = next(k for k, step in enumerate(steps) if "Fix the ledger" in step)
+    assert "N4" in steps[said]
+    assert said < fixed
+    assert not any("No sound place" in step for step in list_order(plan_surround(read_demo("brick"))))
