@@ -13,7 +13,6 @@ from model.cutting.printed import Change, share_changes
 from model.cutting.stock_list import SoldRow
 from model.cutting.supplies import ANCHORS
 from model.cutting.wording import describe_bound
-from model.measures import POUND
 from model.money import format_money
 from model.takeoff.materials import Material
 from model.takeoff.packages import format_package
@@ -33,7 +32,9 @@ from render.tables import (
 )
 
 NO_PRICE, ON_HAND = "no price", "On hand"
-FASTENERS = "Nails, screws and anchors: how many are driven; their prices are not counted here"
+FASTENED = {"": 8, "Item": 100, "No.": 18, "Take": 90}
+"""The columns of what is driven, and their widths in proportion."""
+NAILS = "Finish nails"
 COLUMNS = {
     "": 8,
     "Item": 78,
@@ -72,13 +73,14 @@ def buying_strips(
     shares = COLUMNS | (CHANGED if changes else {})
     ends = shares.keys() - set(WORDS)
     columns = share_columns(width, tuple(shares), tuple(shares.values()), ends, BOLD)
-    rows = (*_list_rows(buying, style, changes or ()), *_list_fastened(fastened, style, bool(changes)))
+    rows = tuple(_list_rows(buying, style, changes or ()))
     words = list_words(plan, buying, style, changes)
     return (
         heading_strip("Buying list"),
         *table_strips(Table(columns, rows, FIGURES, ROW, ruled=True)),
         Strip(2 * MM, leads=True),
         *(strip for text in words for strip in paragraph_strips(text, width)),
+        *_fastened_strips(fastened, style, width),
     )
 
 
@@ -98,24 +100,35 @@ def _list_rows(buying: BuyingList, style: LengthStyle, changes: Sequence[Change]
         yield from (tuple(map(Cell, ("", *gone_texts(change)[1:]))) for change in rest)
 
 
-def _list_fastened(fastened: Sequence[Material], style: LengthStyle, since: bool) -> Iterator[Row]:
-    if fastened:
-        yield FASTENERS
-    for material in fastened:
-        texts = (describe_fastened(material, style), str(material.basis.count), "", "", "", "", "")
-        yield (Cell(box=True), *map(Cell, (*texts, "") if since else texts))
+def _fastened_strips(fastened: Sequence[Material], style: LengthStyle, width: float) -> tuple[Strip, ...]:
+    """Nails, screws and anchors by size, each with how many are driven and what is taken."""
+    if not fastened:
+        return ()
+    columns = share_columns(width, tuple(FASTENED), tuple(FASTENED.values()), ("No.",), ("No.",))
+    rows = tuple(
+        (
+            Cell(box=True),
+            *map(Cell, (describe_fastened(each, style), str(each.basis.count), _take(each, style))),
+        )
+        for each in fastened
+    )
+    return (
+        heading_strip("Nails, screws and anchors", above=4 * MM),
+        *table_strips(Table(columns, rows, FIGURES, ROW, ruled=True)),
+    )
+
+
+def _take(material: Material, style: LengthStyle) -> str:
+    """The package, and why it may be another."""
+    package = format_package(material, style)
+    return f"{package}; its maker says whether it suits the wall" if material.name == ANCHORS else package
 
 
 def describe_fastened(material: Material, style: LengthStyle) -> str:
-    """What to ask for: ``1/4 in. masonry screws, 3 1/4"``, ``Brads: 18 gauge, 2"``; of nails the weight."""
-    basis = material.basis
-    named = material.measure is POUND or material.name == ANCHORS
-    words = [
-        basis.words if named else f"{material.name}: {basis.words}",
-        format_length(basis.length or 0.0, style),
-    ]
-    words += [format_package(material, style)] if material.measure is POUND else []
-    return ", ".join(words)
+    """What to ask for: ``1/4 in. masonry screws, 3 1/4"``, ``Brads: 18 gauge, 2"``."""
+    words = material.basis.words
+    named = words if material.name in (NAILS, ANCHORS) else f"{material.name}: {words}"
+    return f"{named}, {format_length(material.basis.length or 0.0, style)}"
 
 
 def _amount(cost: int, missing: int, currency: str) -> str:

@@ -27,6 +27,7 @@ from render.tables import (
 )
 
 COLUMNS = ("Anchor", "From the centre line", "Over the hearth", "Through", "Into", "Holds the top")
+TIMES = "\N{MULTIPLICATION SIGN}"
 SHARES = (20, 45, 40, 60, 40, 30)
 
 
@@ -42,6 +43,7 @@ def fixing_strips(surround: Surround, width: float) -> tuple[Strip, ...]:
     strips = [
         *opening_strips(heading, describe_loads(surround, plan), width),
         *table_strips(Table(columns, rows)),
+        Strip(2 * MM),
         *(strip for words in list_said(surround) for strip in paragraph_strips(words, width)),
         heading_strip("Order of fitting", above=3 * MM),
     ]
@@ -70,7 +72,10 @@ def list_said(surround: Surround) -> list[str]:
     said = [f"{finding.message} {finding.cure}" for finding in unheld]
     found = list_bought(surround)
     if found:
-        kinds = [f"{each.count} {KINDS[each.into]}, {format_length(each.length, style)}" for each in found]
+        kinds = [
+            f"{each.count} {TIMES} {KINDS[each.into]}, {format_length(each.length, style)} long"
+            for each in found
+        ]
         deep, into, skin = (
             format_length(size.value, style) for size in (EMBEDMENT, SCREW_INTO_FRAMING, WALL_SKIN)
         )

@@ -144,7 +144,9 @@ def _note_hidden(fixings: list[Fixing], touching: Touching, later: Set[int]) -> 
     hidden = sum(
         f.count
         for f in fixings
-        if f.count and (f.means in SCREWED or not touching.is_open(f.through, f.into, later))
+        if f.count
+        and f.means is not Means.LEDGER_SCREW
+        and (f.means is Means.SCREW or not touching.is_open(f.through, f.into, later))
     )
     nailed = any(f.means not in SCREWED for f in fixings if f.count)
     if hidden and nailed and later:

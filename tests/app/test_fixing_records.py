@@ -35,4 +35,15 @@ def test_the_words_hold_the_table_the_cord_work_and_the_order():
     lines = list(fixing_lines(_plan(("cord.on", "yes"))))
     assert any(line.startswith("Anchor") for line in lines)
     assert any("bore 1 3/4" in line for line in lines)
-    assert lines[-1].startswith("9. Fix columns")
+    assert lines[-1].startswith("10. Fix columns")
+
+
+def test_what_is_not_held_is_said_and_what_is_taken_adds_up():
+    """Nailers at the facing's side: anchors keep 4 in. off its edge, and they lie within 2 3/4."""
+    surround = _plan()
+    record = fixing_record(surround)
+    assert record["not_held"] == ["N1b", "N1d"]
+    assert sum(each["count"] for each in record["take"]) == len(record["anchors"])
+    words = " ".join(fixing_lines(surround))
+    assert "N1b finds no sound place for an anchor" in words
+    assert 'masonry screws, 3 1/4" long' in words

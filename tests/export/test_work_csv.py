@@ -66,3 +66,13 @@ def test_anchors_stand_where_they_are_planned_in_the_jobs_unit(units, unit, fact
             anchor.y * factor, abs=0.51 if factor > 1 else 1 / 32
         )
         assert row["through"] == surround.marks[anchor.board]
+
+
+def test_a_nailer_without_an_anchor_has_a_line_that_says_so():
+    rows = _read(write_anchors_csv(plan_surround(read_demo("too-close"))))
+    bare = [row for row in rows if not row["anchor"]]
+    assert [(row["through"], row["into"]) for row in bare] == [
+        ("N1b", "no sound place found"),
+        ("N1d", "no sound place found"),
+    ]
+    assert all(float(row["length_in"]) >= 2 for row in rows if row["anchor"])

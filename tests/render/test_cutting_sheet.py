@@ -17,6 +17,8 @@ from model.cutting.plan import plan_order
 from model.cutting.printed import count_printed, list_changes
 from model.cutting.task import Effort, SawnBoard, to_inches
 from model.surround import plan_surround
+from model.takeoff.materials import list_fastened
+from model.takeoff.takeoff import take_off
 from model.units import FEET_INCHES_16, MILLIMETRES, format_length
 from render.board_bar import read_pieces
 from render.buying_sheet import NO_PRICE, buying_strips
@@ -125,6 +127,17 @@ def test_each_line_of_the_buying_list_has_a_box_and_the_totals_add_up():
     assert sum(total.cost for total in buying.totals) == buying.total
     assert f"${buying.total / 100:.2f}" in words
     assert all(f"{total.heading}:" in words for total in buying.totals)
+
+
+def test_what_is_driven_is_bought_by_size_and_count_below_the_boards():
+    fastened = list_fastened(take_off(plan_surround(read_demo("brick"))).materials)
+    plan = plan_of("brick")
+    strips = buying_strips(plan, list_buying(plan), FEET_INCHES_16, WIDTH, None, fastened)
+    texts = [text.text for text in texts_of(strips)]
+    assert "Nails, screws and anchors" in texts
+    at = texts.index('Wood screws: no. 8, shelf to ledger, 1 3/4"')
+    assert texts[at + 1 : at + 3] == ["6", "6 screws"]
+    assert any(text.startswith("1/4 in. masonry screws") for text in texts)
 
 
 def test_nothing_planned_draws_nothing():

@@ -11,7 +11,7 @@ from model.job import default_job, with_texts
 from model.surround import plan_surround
 from model.takeoff.anchors import plan_anchors
 from render.drawing import Hatch, Lines, Pen, Polyline, Text
-from render.fixing_sheet import COLUMNS, fixing_strips, row_texts
+from render.fixing_sheet import COLUMNS, fixing_strips, list_said, row_texts
 from render.hatching import hatch_segments
 from render.views import VIEWS, ViewOptions, draw_view
 
@@ -111,3 +111,11 @@ def test_the_table_says_where_each_anchor_goes_from_centre_line_and_hearth():
     assert rows[0][1] == "2'-8 1/2\" left"
     assert ("on it", "4'-2 1/4\"") in [row[1:3] for row in rows]
     assert fixing_strips(surround, 9.0)
+
+
+def test_the_sheet_says_what_finds_no_anchor_and_what_to_take():
+    """A count before a diameter is parted from it: "22 1/4 in." would be read as one length."""
+    said = list_said(_plan())
+    assert any(text.startswith("N1b finds no sound place for an anchor") for text in said)
+    assert '18 \N{MULTIPLICATION SIGN} 1/4 in. masonry screws, 3 1/4" long' in said[-1]
+    assert "maker" in said[-1]

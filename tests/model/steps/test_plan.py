@@ -203,3 +203,20 @@ def test_solid_panels_go_in_as_their_frame_is_put_together_and_mouldings_keep_of
     moulds = [step for step in steps if step.title.endswith("panel mouldings")]
     assert moulds
     assert all(any("to stiles and rails only" in note for note in step.notes) for step in moulds)
+
+
+def test_the_step_that_puts_the_shelf_on_says_how_it_is_screwed_down():
+    notes = {}
+    for kind in ("built_up", "plank"):
+        *_, steps = planned(with_texts(read_demo("brick"), [("shelf.kind", kind)]))
+        step = next(step for step in steps if step.title == "Fix the shelf")
+        notes[kind] = " ".join(step.notes)
+    assert "bore S1 over each screw for the driver, screw S2 down to N4" in notes["built_up"]
+    assert 'Counterbore S1 until 1" is left, screw it to N4, and plug it' in notes["plank"]
+
+
+def test_the_step_that_fixes_the_nailers_names_those_that_find_no_anchor():
+    *_, steps = planned(read_demo("too-close"))
+    (said,) = {note for s in steps for note in s.notes if note.startswith("No sound place for an anchor")}
+    assert "N1b" in said
+    assert "N1d" in said

@@ -6,14 +6,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from app.demo import read_demo
 from model.board import StockKind
 from model.build.groove import is_floating
+from model.check.holding import work_out_pull
 from model.job import default_job, with_texts
 from model.reference.nails import NAILS
 from model.surround import plan_surround
 from model.takeoff.fasteners import (
     Means,
     choose_nail,
+    choose_screw,
     count_along,
     count_fixings,
     list_fixings,
@@ -189,3 +192,51 @@ def test_a_solid_panel_has_a_pin_in_each_end_and_neither_glue_nor_nails_besides(
         surround.boards[f.through].length_axis != surround.boards[f.into].length_axis and f.into in panels
         for f in held
     )
+
+
+def _screwed(**texts):
+    """The shipped brick front, and what is driven between its shelf and its ledger."""
+    pairs = [(path.replace("__", "."), text) for path, text in texts.items()]
+    surround = plan_surround(with_texts(read_demo("brick"), pairs))
+    ledger = surround.marks.index("N4")
+    fixings = list_fixings(list_surfaces(surround), surround.job.shop.rates)
+    between = [f for f in fixings if ledger in (f.through, f.into)]
+    return surround, [f for f in between if surround.boards[f.through].assembly == "shelf"]
+
+
+def test_a_shelf_is_screwed_to_its_ledger_with_what_its_check_counts_on():
+    """74 in. of contact: every 14 in.; 1 3/4 in. through a board of 3/4 leaves the 1 in. that is reckoned."""
+    surround, found = _screwed()
+    (fixing,) = found
+    assert (fixing.means, fixing.length, fixing.count) == (Means.LEDGER_SCREW, 1.75, 6)
+    pull = work_out_pull(surround)
+    assert pull.ledger == surround.marks[fixing.into]
+    assert fixing.length - surround.boards[fixing.through].thickness >= pull.thread
+
+
+def test_a_plank_too_thick_for_a_nail_is_screwed_down_too():
+    """2 1/4 in.: bored until 1 in. is left, and 1 in. of thread in the ledger."""
+    _, found = _screwed(shelf__kind="plank")
+    assert {(f.means, f.length) for f in found} == {(Means.LEDGER_SCREW, 2.0)}
+
+
+def test_screws_are_no_further_apart_than_nails_and_never_more_than_a_shelfs_check_takes_them():
+    assert _screwed(rates__nail_spacing="12")[1][0].count == 7
+    assert _screwed(rates__nail_spacing="24")[1][0].count == _screwed()[1][0].count
+
+
+@given(st.floats(0.5, 6), st.floats(0.75, 7.25))
+def test_a_screw_has_its_thread_in_the_ledger(through, into):
+    length = choose_screw(through, into)
+    assert length - min(through, 1.0) >= min(1.0, into) - 1e-9
+    assert length * 2 / 3 >= min(1.0, into) - 1e-9
+
+
+@settings(max_examples=8, deadline=None)
+@given(jobs())
+def test_where_a_shelfs_check_counts_on_screws_there_are_some(job):
+    surround = plan_of(job)
+    ledger = work_out_pull(surround).ledger
+    if ledger in surround.marks:
+        into = surround.marks.index(ledger)
+        assert [f for f in take(job).fixings if f.means is Means.LEDGER_SCREW and f.into == into]

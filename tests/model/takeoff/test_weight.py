@@ -88,7 +88,8 @@ def test_left_and_right_columns_weigh_the_same_at_mirrored_places():
 
 def test_framing_and_mouldings_are_lifted_a_piece_at_a_time():
     loads = {load.name: load for load in list_loads(plan_surround(read_demo("brick")))}
-    assert loads["nailers"].lifted < loads["nailers"].weight / 2
+    # One of eight, a 2x8 as long as the frieze, is heavier than all others together.
+    assert loads["nailers"].lifted < 0.6 * loads["nailers"].weight
     assert loads["shelf"].lifted == loads["shelf"].weight
 
 
