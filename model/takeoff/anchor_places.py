@@ -93,7 +93,9 @@ class _Ground:
         self._ends = low[self._along], high[self._along]
         self._sides = low[1 - self._along], high[1 - self._along]
         self._on_wall, self._on_facing = low[2] == layout.wall, low[2] == 0.0
-        self._bolts = [o for o in layout.behind if o.kind == BOLT]
+        bolts = [o for o in layout.behind if o.kind == BOLT]
+        self._bolts = [(_middle_of(o), rule.edge + (o.x[1] - o.x[0]) / 2) for o in bolts]
+        """Each bolt's middle, and how far from there an anchor keeps."""
         self._others = [(anchor.x, anchor.y) for anchor in found]
 
     def find_spots(self) -> list[Point2]:
@@ -114,27 +116,35 @@ class _Ground:
             return WALL
         return MASONRY if self._on_facing and self._is_sound(x, y) else ""
 
-    def _list_lines(self) -> list[float]:
+    def _list_lines(self) -> Iterator[float]:
         """Across the nailer: its middle, and where soundness begins or ends, the nearest to it first."""
         low, high = self._sides
         middle, inset = (low + high) / 2, min(WOOD_EDGE.value, (high - low) / 2)
+        yield middle
         stops = (low + inset, high - inset, *self._list_stops(1 - self._along))
-        inside = [at for at in stops if low + inset - HAIR <= at <= high - inset + HAIR]
-        return [middle, *_nearest_first(inside, middle)]
+        yield from _nearest_first(
+            (at for at in stops if low + inset - HAIR <= at <= high - inset + HAIR), middle
+        )
 
     def _follow(self, across: float, wanted: Sequence[float]) -> list[Point2]:
         """The places along one line, each moved no further than half way to the next."""
-        bay = wanted[1] - wanted[0] if len(wanted) > 1 else self._ends[1] - self._ends[0]
-        margin = min(END, (self._ends[1] - self._ends[0]) / 4)
-        first, last = self._ends[0] + margin, self._ends[1] - margin
         spots: list[Point2] = []
+        bay = wanted[1] - wanted[0] if len(wanted) > 1 else self._ends[1] - self._ends[0]
         for at in wanted:
-            stops = (self._list_stops(self._along), self._list_clear(across, spots))
-            near = [to for own in stops for to in own if first - HAIR <= to <= last + HAIR]
-            reach = [to for to in _nearest_first(near, at) if abs(to - at) <= bay / 2 + HAIR]
-            places = (self._at(across, to) for to in (at, *reach))
-            spots += [spot for spot in places if self._is_free(spot, spots)][:1]
+            spot: Point2 | None = self._at(across, at)
+            if not self._is_free(self._at(across, at), spots):
+                beside = (self._at(across, to) for to in self._list_beside(across, at, bay / 2, spots))
+                spot = next((place for place in beside if self._is_free(place, spots)), None)
+            if spot is not None:
+                spots.append(spot)
         return spots
+
+    def _list_beside(self, across: float, at: float, reach: float, spots: Sequence[Point2]) -> list[float]:
+        """Where along a line an anchor may go instead, no further off than `reach`, the nearest first."""
+        margin = min(END, (self._ends[1] - self._ends[0]) / 4)
+        low, high = max(self._ends[0] + margin, at - reach), min(self._ends[1] - margin, at + reach)
+        stops = (*self._list_stops(self._along), *self._list_clear(across, spots))
+        return _nearest_first((to for to in stops if low - HAIR <= to <= high + HAIR), at)
 
     def _at(self, across: float, along: float) -> Point2:
         return (across, along) if self._along else (along, across)
@@ -155,23 +165,23 @@ class _Ground:
     def _list_clear(self, across: float, spots: Sequence[Point2]) -> Iterator[float]:
         """Where along a line one comes clear of each bolt and each anchor."""
         anchors = [(other, LEAST_APART.value) for other in (*self._others, *spots)]
-        for (x, y), apart in (*self._list_bolts(), *anchors):
+        for (x, y), apart in (*self._bolts, *anchors):
             along, off = (y, across - x) if self._along else (x, across - y)
             if abs(off) < apart:
                 half = sqrt(apart**2 - off**2)
                 yield from (along - half, along + half)
 
-    def _list_bolts(self) -> list[tuple[Point2, float]]:
-        """Each bolt's middle, and how far from there an anchor keeps."""
-        return [(_middle_of(o), self._rule.edge + (o.x[1] - o.x[0]) / 2) for o in self._bolts]
-
     def _is_free(self, spot: Point2, spots: Sequence[Point2]) -> bool:
         """Sound, and far enough from bolts and other anchors."""
         if not self.into(*spot):
             return False
-        if any(_apart(spot, bolt) < keep - HAIR for bolt, keep in self._list_bolts()):
+        if any(_apart(spot, bolt) < keep - HAIR for bolt, keep in self._bolts):
             return False
-        return all(_apart(spot, other) >= LEAST_APART.value - HAIR for other in (*self._others, *spots))
+        least = LEAST_APART.value - HAIR
+        return all(
+            abs(x - spot[0]) >= least or abs(y - spot[1]) >= least or _apart(spot, (x, y)) >= least
+            for x, y in (*self._others, *spots)
+        )
 
     def _is_sound(self, x: float, y: float) -> bool:
         """Far enough from the opening, its lintel and the masonry's own edges, and above the hearth."""
