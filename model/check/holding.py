@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from model.board import Board
+from model.board import Board, Point2
 from model.build.behind import find_used
 from model.build.nailers import SHELF_NAILER
 from model.check.clearance import HAIR
@@ -34,6 +34,7 @@ from model.takeoff.anchors import plan_anchors
 from model.units import INCHES_PER_FOOT
 
 SAG, WEIGHED, FIXING = "shelf sag", "shelf under a weight", "shelf fixing"
+OLD = "the old ledger"
 SHARING = 2
 """Screws at 16 in. that share what pulls at one spot: the shelf is stiff enough. Shop choice."""
 
@@ -105,7 +106,7 @@ def work_out_sag(surround: Surround) -> Sag | None:
     density = WATER.value * SPECIFIC_GRAVITIES[species].value * (1 + surround.job.shop.rates.moisture / 100)
     load, own = design.shelf.load / INCHES_PER_FOOT, area * density / CUBIC_INCHES
     first = sag_between(load + own, span, stiffness.value, inertia)
-    carried = _is_carried(surround)
+    carried = bool(_find_bearing(surround))
     heavy = sag_under(HEAVY.value, span, stiffness.value, inertia)
     most, full = SAG_PER_FOOT.value * span / INCHES_PER_FOOT, FULL_LOAD.value * span
     ledger = surround.layout.strips[0] > HAIR
@@ -119,12 +120,20 @@ def _list_held(surround: Surround) -> list[int]:
     return [i for i in ledgers if i not in plan.loose and i not in plan.partly]
 
 
-def _is_carried(surround: Surround) -> bool:
-    """Whether a ledger that is held, or an old one that is used, runs along more than half of the frieze."""
-    inner, old = surround.layout.column_inner, find_used(surround.layout.behind)
-    spans = [(b.bounds[0][0], b.bounds[1][0]) for b in (surround.boards[i] for i in _list_held(surround))]
-    spans += [] if old is None else [old.x]
+def _covers(surround: Surround, spans: Iterable[Point2]) -> bool:
+    """Whether together they run along half of the way between the columns, or more."""
+    inner = surround.layout.column_inner
     return sum(min(high, inner) - max(low, -inner) for low, high in spans) >= inner
+
+
+def _find_bearing(surround: Surround) -> str:
+    """What carries the shelf's back, by its mark: a ledger that is held, or the old one; empty where none
+    runs along half of the way between the columns."""
+    held, old = _list_held(surround), find_used(surround.layout.behind)
+    spans = [(low[0], high[0]) for low, high in (surround.boards[i].bounds for i in held)]
+    if held and _covers(surround, spans):
+        return surround.marks[held[0]]
+    return OLD if old is not None and _covers(surround, [*spans, old.x]) else ""
 
 
 def work_out_pull(surround: Surround) -> Pull:
@@ -132,10 +141,9 @@ def work_out_pull(surround: Surround) -> Pull:
     layout = surround.layout
     front = max(layout.shelf_foremost - layout.frieze_front, 0.0)
     behind = max(layout.frieze_front - layout.shelf_back, HAIR)
-    held, old = _list_held(surround), find_used(layout.behind)
-    ledger = surround.marks[held[0]] if held else "the old ledger" if old else ""
-    high = min((surround.boards[i].extent("y") for i in held), default=SCREW_THREAD.value)
-    thread = min(high, SCREW_THREAD.value)
+    ledger = _find_bearing(surround)
+    high = min((surround.boards[i].extent("y") for i in _list_held(surround)), default=SCREW_THREAD.value)
+    thread = min(SCREW_THREAD.value if ledger == OLD else high, SCREW_THREAD.value)
     one = screw_holds(SPECIFIC_GRAVITIES["framing"].value, SCREW_DIAMETER.value, thread)
     return Pull(
         front, behind, LEANING.value * front / behind, SHARING * one if ledger else 0.0, thread, ledger
@@ -164,7 +172,7 @@ def _report_sag(surround: Surround, sag: Sag) -> Finding:
     if sag.carried:
         message += " The ledger behind and the frieze in front carry it all along."
     elif sag.ledger:
-        message += " The ledger behind is not held by anchors as it should be, and counts for nothing."
+        message += " The ledger behind is not held all along, and counts for nothing."
     return Finding(
         check=SAG,
         rule="sag, 0.02 in. per ft",
@@ -239,8 +247,9 @@ def _report_pull(surround: Surround, found: Pull) -> Finding:
 
 def _say_held(found: Pull, wording: Wording) -> str:
     if not found.ledger:
-        return "no ledger that is held by anchors takes its screws."
+        return "no ledger that is held all along takes its screws."
+    its_own = ", if that holds itself: pull-test it" if found.ledger == OLD else ""
     return (
         f"two no. 8 screws with {wording.distance(found.thread)} of thread in {found.ledger} may take "
-        f"{found.holds:.0f} lb by the standard's allowable value."
+        f"{found.holds:.0f} lb by the standard's allowable value{its_own}."
     )

@@ -118,9 +118,9 @@ def _say_why(surround: Surround, i: int) -> str:
     if board.bounds[0][2] != 0.0:
         return f"framing for a screw begins {off} off the facing's edge"
     if near > layout.facing_side - rule.edge + HAIR:
-        return f"{_say_past(near > layout.facing_side, 'side')}, where an anchor keeps {edge} off"
+        return f"{_say_past(near > layout.facing_side, 'side')}, and an anchor keeps {edge} off that"
     if low > layout.facing_top - rule.edge + HAIR:
-        return f"{_say_past(low > layout.facing_top, 'top')}, where an anchor keeps {edge} off"
+        return f"{_say_past(low > layout.facing_top, 'top')}, and an anchor keeps {edge} off that"
     if near < layout.opening_side + rule.edge - HAIR and low < over - HAIR:
         above = wording.distance(over - layout.opening_top)
         return f"an anchor keeps {edge} off the opening and {above} over it"

@@ -6,9 +6,12 @@ from collections.abc import Iterator, Set
 from typing import TYPE_CHECKING
 
 from model.board import StockKind
+from model.build.behind import find_used
 from model.build.groove import is_floating
+from model.build.nailers import PACKING
 from model.build.obstacles import BASEBOARD
-from model.reference.nails import MOST_THROUGH
+from model.build.shelf import SHELF
+from model.reference.nails import MOST_THROUGH, SCREW_SPACING, SCREW_THREAD
 from model.reference.times import GLUE_OPEN
 from model.sentences import join_words
 from model.steps.step import Step, Where
@@ -62,6 +65,7 @@ def list_notes(
         *_note_inside(step, surround, fixings),
         *_note_hidden(fixings, touching, later),
         *_note_ledger(surround, fixings),
+        *_note_old_ledger(step, surround),
         *_note_anchors(step, surround),
         *_note_site(step, surround, touching),
         *_note_lift(step, takeoff),
@@ -170,6 +174,15 @@ def _note_ledger(surround: Surround, fixings: list[Fixing]) -> Iterator[str]:
             yield f"Counterbore {marks[through]} until {left} is left, screw it to {ledgers}, and plug it."
         else:
             yield f"Countersink the screws through {marks[through]} into {ledgers} deep enough to be filled."
+
+
+def _note_old_ledger(step: Step, surround: Surround) -> Iterator[str]:
+    """Screws into an old ledger that carries the shelf: what is no board here is in no list."""
+    packed = any(board.role == PACKING for board in surround.boards)
+    if step.where is Where.SITE and SHELF in step.parts and find_used(surround.layout.behind) and not packed:
+        style = surround.job.about.length_style
+        apart, deep = (format_length(each.value, style) for each in (SCREW_SPACING, SCREW_THREAD))
+        yield f"Screw it to the old ledger too, every {apart} and {deep} deep: no list has those screws."
 
 
 def _find_cover(surround: Surround, through: int, into: int) -> int | None:

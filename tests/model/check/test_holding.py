@@ -50,3 +50,24 @@ def test_a_weight_at_the_middle_is_asked_where_nothing_carries_the_shelf():
     assert (thin.status, thick.status) == (Status.WARN, Status.PASS)
     assert thin.cure
     assert thin.limit == thick.limit == pytest.approx(2 * (18 + 13) / 144, abs=1e-4)
+
+
+def test_a_ledger_that_an_old_one_parts_carries_no_shelf_and_holds_no_screws():
+    """Kept as it is, the old one leaves 5 in. of a new one at each end of 62."""
+    found = _find(old_ledger__top="51 1/2", old_ledger__use="keep")
+    assert "counts for nothing" in found["shelf sag"].message
+    assert (found["shelf fixing"].status, found["shelf fixing"].limit) == (Status.WARN, 0.0)
+
+
+def test_an_old_ledger_that_is_used_takes_the_screws_if_it_holds_itself():
+    fixing = _find(old_ledger__top="51 1/2", old_ledger__use="use")["shelf fixing"]
+    assert fixing.status is Status.PASS
+    assert "in the old ledger may take 165 lb" in fixing.message
+    assert "pull-test it" in fixing.message
+
+
+def test_where_nothing_behind_takes_screws_the_shelf_is_not_passed_by_them():
+    """A frieze of one board on the facing has no ledger behind it."""
+    fixing = _find(frieze__projection="3/4")["shelf fixing"]
+    assert (fixing.status, fixing.limit) == (Status.WARN, 0.0)
+    assert "Give the shelf a ledger" in fixing.cure

@@ -220,3 +220,10 @@ def test_the_step_that_fixes_the_nailers_names_those_that_find_no_anchor():
     (said,) = {note for s in steps for note in s.notes if note.startswith("No sound place for an anchor")}
     assert "N1b" in said
     assert "N1d" in said
+
+
+def test_screws_into_an_old_ledger_are_told_as_none_of_the_lists():
+    texts = [("old_ledger.top", "52"), ("old_ledger.use", "use")]
+    *_, steps = planned(with_texts(default_job(), texts))
+    (said,) = [note for step in steps for note in step.notes if "old ledger too" in note]
+    assert "no list has those screws" in said
