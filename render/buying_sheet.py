@@ -121,7 +121,7 @@ def _fastened_strips(fastened: Sequence[Material], style: LengthStyle, width: fl
 def _take(material: Material, style: LengthStyle) -> str:
     """The package, and why it may be another."""
     package = format_package(material, style)
-    return f"{package}; its maker says whether it suits the wall" if material.name == ANCHORS else package
+    return f"{package}, if the maker allows it in this wall" if material.name == ANCHORS else package
 
 
 def describe_fastened(material: Material, style: LengthStyle) -> str:

@@ -74,7 +74,7 @@ def _build(
         check=CHECK,
         rule="an anchor for every nailer",
         standing=EDGE.standing,
-        source=f"{EDGE.source}; in the nailer: {WOOD_EDGE.source}; beside the facing: {OFF_FACING.source}",
+        source=f"{EDGE.source}; distances in the nailer and beside the facing are shop choices",
         status=status,
         part=part,
         measured=0.0 if wanting else None,
