@@ -5,15 +5,18 @@ What is planned stands in model.takeoff.anchors; the drawing beside it is render
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from model.check.finding import Status
 from model.check.nailers_held import check_nailers_held
 from model.reference.anchors import EMBEDMENT, SAFETY_FACTOR, SCREW_INTO_FRAMING, SOFT_TENSION, WALL_SKIN
 from model.sentences import join_words
 from model.surround import Surround
-from model.takeoff.anchor_materials import KINDS, list_bought
+from model.takeoff.anchor_materials import KINDS, Bought, list_bought
+from model.takeoff.anchor_places import MASONRY, WALL
 from model.takeoff.anchor_places import Anchor as Fixing
 from model.takeoff.anchors import AnchorPlan, list_order, plan_anchors
-from model.units import format_length
+from model.units import LengthStyle, format_length
 from render.drawing import MM
 from render.tables import (
     Cell,
@@ -66,27 +69,29 @@ def describe_loads(surround: Surround, plan: AnchorPlan) -> str:
 
 
 def list_said(surround: Surround) -> list[str]:
-    """What nailers are not held and what helps, then what the anchors are: kind, length, count."""
-    style = surround.job.about.length_style
+    """What nailers are not held and what helps, then what the anchors are: kind, length, count, depth."""
     unheld = [f for f in check_nailers_held(surround) if f.status is not Status.PASS]
     said = [f"{finding.message} {finding.cure}" for finding in unheld]
     found = list_bought(surround)
-    if found:
-        kinds = [
-            f"{each.count} {TIMES} {KINDS[each.into]}, {format_length(each.length, style)} long"
-            for each in found
-        ]
-        deep, into, skin = (
-            format_length(size.value, style) for size in (EMBEDMENT, SCREW_INTO_FRAMING, WALL_SKIN)
-        )
-        maker = EMBEDMENT.source.split(":")[0]
-        said.append(
-            f"Take {join_words(kinds)}. Through a nailer as thick as drawn, those into masonry go {deep} "
-            f"deep or more ({maker}), those into framing {into} behind {skin} of wall; take them longer by "
-            "what is shimmed. Which anchor suits this masonry, its drill and its depth are for its maker to "
-            "say. Where a screw goes into the wall, framing is taken to be there: find it before drilling."
-        )
-    return said
+    return [*said, _say_taken(found, surround.job.about.length_style)] if found else said
+
+
+def _say_taken(found: Sequence[Bought], style: LengthStyle) -> str:
+    kinds = [
+        f"{each.count} {TIMES} {KINDS[each.into]}, {format_length(each.length, style)} long" for each in found
+    ]
+    deep, into, skin = (
+        format_length(size.value, style) for size in (EMBEDMENT, SCREW_INTO_FRAMING, WALL_SKIN)
+    )
+    maker = EMBEDMENT.source.split(":")[0]
+    words = {
+        MASONRY: f"Those into masonry go {deep} deep or more ({maker}): which anchor suits this masonry, "
+        "its drill and its depth are for its maker to say.",
+        WALL: f"Those into framing go {into} deep behind {skin} of wall: framing is taken to be there, so "
+        "find it before drilling.",
+    }
+    told = " ".join(words[kind] for kind in words if any(each.into == kind for each in found))
+    return f"Take {join_words(kinds)}, longer by what is shimmed. {told}"
 
 
 def row_texts(surround: Surround, number: int, fixing: Fixing) -> tuple[str, ...]:
