@@ -104,7 +104,9 @@ def _check_turned_over(surfaces, within: float = 1e-2, part: float = 0.0, of_are
     turned = _mirrored(surfaces)
     assert turned.painted_area == pytest.approx(surfaces.painted_area, rel=of_area)
     assert turned.glued_area == pytest.approx(surfaces.glued_area, rel=1e-6)
-    lengths, others = _lengths(list_joints(surfaces)), _lengths(list_joints(turned))
+    lengths, others = (_lengths(list_joints(each)) for each in (surfaces, turned))
+    for found in (lengths, others):  # an edge that lies within a bead of both is put down to either
+        found["masonry"] = found.pop("wall", 0.0) + found.pop("facing", 0.0)
     assert lengths.keys() == others.keys()
     for name, length in lengths.items():
         assert others[name] == pytest.approx(length, abs=within, rel=part), name
