@@ -7,9 +7,10 @@ from collections.abc import Iterator, Sequence
 from export.csv import decimal_text, unit_name, write_table
 from model.cutting.buying import BuyingList, Line, describe_line
 from model.cutting.places import list_places
-from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
+from model.cutting.plan import CuttingPlan, GroupPlan, Sawn, Short
 from model.cutting.stock_list import SoldRow, describe_row
 from model.cutting.task import to_inches
+from model.cutting.wording import describe_short
 from model.takeoff.cut_list import thickness_style
 from model.takeoff.materials import Material
 from model.units import LengthStyle, format_length
@@ -19,14 +20,22 @@ from render.buying_sheet import describe_fastened
 def write_buying_csv(buying: BuyingList, style: LengthStyle, fastened: Sequence[Material] = ()) -> str:
     """What is bought, then what lies there, as RFC 4180 text; money is empty where no price is known.
 
-    `fastened` are nails, screws and anchors: their counts follow, without prices.
+    What is not to be had follows by its marks, without a count; last `fastened`, nails, screws and anchors,
+    with their counts and without prices.
     """
     heading = (
         "heading", "item", f"length_{unit_name(style)}", "count", "spare", "price", "cost", "spare_cost",
         "pieces", "waste_percent", "waste_cost",
     )  # fmt: skip
     rows = [_buying_row(line, style) for line in (*buying.lines, *buying.used)]
+    rows += [_short_row(short, style) for short in buying.short]
     return write_table(heading, (*rows, *(_fastened_row(material, style) for material in fastened)))
+
+
+def _short_row(short: Short, style: LengthStyle) -> tuple[str | int, ...]:
+    long = decimal_text(short.wants_length, thickness_style(style))
+    item = describe_short(short, short.marks, style)
+    return ("not to be had", item, long, "", "", "", "", "", len(short.sources), "", "")
 
 
 def _fastened_row(material: Material, style: LengthStyle) -> tuple[str | int, ...]:

@@ -13,6 +13,7 @@ from enum import StrEnum
 from itertools import accumulate, pairwise
 
 from model.cutting.buying import trade_of
+from model.cutting.plan import Short
 from model.cutting.supplies import SORTS, Supply
 from model.estimate import BUILDING, CUTTING, FINISHING, FITTING, Estimate, Hours
 from model.money import parse_currency
@@ -106,12 +107,15 @@ def _list_wood(estimate: Estimate, missing: list[str]) -> Iterator[PriceLine]:
     buying = estimate.buying
     bought = {each.heading: each.cost for each in estimate.bought}
     totals = {total.heading: total for total in buying.totals}
+    has_any = bool(buying.lines or buying.used or bought)
+    if buying.short and has_any:
+        missing.append(_name_short(buying.short))
     unpriced = len(buying.missing)
     if unpriced:
         missing.append(f"prices of {unpriced} size{'' if unpriced == 1 else 's'} on the buying list")
     if None in bought.values():
         missing.append("what boards cost that are bought already")
-    if not (buying.lines or buying.used or bought):
+    if not has_any:
         missing.append("a stock list that holds the boards")
         yield PriceLine(WOOD, None)
     for heading in dict.fromkeys((*totals, *bought)):
@@ -120,6 +124,12 @@ def _list_wood(estimate: Estimate, missing: list[str]) -> Iterator[PriceLine]:
         cost = (total.cost if total else 0) + (before or 0)
         spare = any(line.spare for line in buying.lines if trade_of(line.row) == heading)
         yield PriceLine(heading, cost if known else None, "spare ones included" if spare else "")
+
+
+def _name_short(shorts: Sequence[Short]) -> str:
+    marks = list(dict.fromkeys(source.mark for short in shorts for source in short.sources))
+    more = f" and {len(marks) - MOST_NAMED} more" if len(marks) > MOST_NAMED else ""
+    return f"wood for {', '.join(marks[:MOST_NAMED])}{more}, which nothing on the stock list holds"
 
 
 def _list_supplies(

@@ -12,7 +12,7 @@ from model.cutting.plan import CuttingPlan
 from model.cutting.printed import Change, share_changes
 from model.cutting.stock_list import SoldRow
 from model.cutting.supplies import ANCHORS
-from model.cutting.wording import describe_bound
+from model.cutting.wording import describe_bound, describe_short
 from model.money import format_money
 from model.takeoff.materials import Material
 from model.takeoff.packages import format_package
@@ -68,7 +68,7 @@ def buying_strips(
     `fastened` are nails, screws and anchors, which have a count here and no price.
     Where anything changed since the list was last printed, each row says what; None where it never was.
     """
-    if not (buying.lines or buying.used or changes):
+    if not (buying.lines or buying.used or buying.short or changes):
         return ()
     shares = COLUMNS | (CHANGED if changes else {})
     ends = shares.keys() - set(WORDS)
@@ -174,10 +174,12 @@ def list_words(
     changes: Sequence[Change] | None,
     brief: bool = False,
 ) -> Iterator[str]:
-    """What it comes to, how good the plan is, what has no price and what changed, a sentence each.
+    """What is not to be had, what it comes to, how good the plan is, what has no price and what changed.
 
     A `brief` one counts what has no price instead of naming it once more.
     """
+    for short in buying.short:
+        yield f"Not to be had, so neither listed nor counted: {describe_short(short, short.marks, style)}"
     spare = f", of it {format_money(buying.spare_cost, buying.currency)} spare" if buying.spare_cost else ""
     if buying.total:
         yield f"Total of what has a price: {format_money(buying.total, buying.currency)}{spare}."

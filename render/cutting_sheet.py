@@ -151,8 +151,7 @@ def _short_strips(plan: CuttingPlan, style: LengthStyle, width: float) -> Iterat
         return
     yield heading_strip("Not to be had", above=3 * MM)
     for short in plan.short:
-        marks = ", ".join(dict.fromkeys(source.mark for source in short.sources))
-        yield from paragraph_strips(describe_short(short, marks, style), width)
+        yield from paragraph_strips(describe_short(short, short.marks, style), width)
 
 
 def draw_cutting(

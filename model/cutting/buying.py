@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from model.board import StockKind
 from model.cutting.pieces import Material, Source
-from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
+from model.cutting.plan import CuttingPlan, GroupPlan, Sawn, Short
 from model.cutting.stock_list import HandRow, SoldRow, StockList, describe_row, wood_name
 from model.cutting.task import SawnBoard, Wanted
 from model.takeoff.cut_list import thickness_style
@@ -72,12 +72,16 @@ class Total:
 
 @dataclass(frozen=True, slots=True)
 class BuyingList:
-    """`lines` are bought, `used` lie there already. `cost` and `spare_cost` are of what has a price."""
+    """`lines` are bought, `used` lie there already. `cost` and `spare_cost` are of what has a price.
+
+    `short` are pieces that nothing on the stock list holds: neither on a line nor in any sum.
+    """
 
     lines: tuple[Line, ...]
     used: tuple[Line, ...]
     totals: tuple[Total, ...]
     currency: str
+    short: tuple[Short, ...] = ()
 
     @property
     def cost(self) -> int:
@@ -113,7 +117,7 @@ def list_buying(plan: CuttingPlan) -> BuyingList:
     headings = list(dict.fromkeys(trade_of(line.row) for line in bought))
     bought.sort(key=lambda line: headings.index(trade_of(line.row)))
     totals = tuple(_total(name, [e for e in bought if trade_of(e.row) == name]) for name in headings)
-    return BuyingList(tuple(bought), tuple(used), totals, plan.order.stock_list.currency)
+    return BuyingList(tuple(bought), tuple(used), totals, plan.order.stock_list.currency, plan.short)
 
 
 def trade_of(row: SoldRow | HandRow) -> str:

@@ -60,6 +60,11 @@ class Short:
     wants_length: float
     wants_width: float
 
+    @property
+    def marks(self) -> str:
+        """The pieces' marks, each once: ``S1, S2``."""
+        return ", ".join(dict.fromkeys(source.mark for source in self.sources))
+
 
 @dataclass(frozen=True, slots=True)
 class GroupPlan:

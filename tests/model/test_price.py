@@ -32,7 +32,7 @@ from model.estimate import (
     list_needs,
     make_estimate,
 )
-from model.job import Job, default_job, with_value
+from model.job import Job, default_job, with_texts, with_value
 from model.price import (
     FASTENINGS,
     FINISH,
@@ -160,6 +160,15 @@ def test_an_empty_price_list_gives_no_price():
     nothing = _price(BuyingList((), (), (), "$"))
     assert nothing.total is None
     assert nothing.missing == ("a stock list that holds the boards",)
+
+
+def test_a_piece_that_nothing_on_the_list_holds_leaves_no_total_and_is_named():
+    job = with_texts(read_demo("bedroom"), [("shelf.kind", "plank"), ("shelf.thickness", "3")])
+    buying = list_buying(_plan(job, read_shipped_list(EXAMPLE)))
+    assert [short.marks for short in buying.short] == ["S1"]
+    price = _price(buying)
+    assert price.total is None
+    assert price.missing == ("wood for S1, which nothing on the stock list holds",)
 
 
 def test_boards_bought_before_are_in_the_price_and_not_bought_again():
