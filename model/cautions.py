@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from model.look import is_painted
 from model.parameters import FIREPLACES
 from model.reference.cautions import (
     ASBESTOS,
@@ -15,9 +16,11 @@ from model.reference.cautions import (
     FIRE_UNUSED,
     LEAD,
     LIFTING,
+    RAGS,
     SILICA,
     Caution,
 )
+from model.rows.look import FINISHES
 from model.site import CUT_BACK, REMOVE
 from model.surround import Surround
 from model.takeoff.anchor_places import MASONRY
@@ -54,6 +57,8 @@ def _list(surround: Surround, loads: Sequence[Load]) -> Iterator[Concern]:
     if drilled:
         holes = "hole is" if drilled == 1 else "holes are"
         yield Concern(SILICA, f"{drilled} {holes} drilled into masonry.")
+    if not is_painted(design.look):
+        yield Concern(RAGS, f"The wood is entered as {FINISHES[design.look.finish].lower()}.")
     if design.cord.on:
         yield Concern(CORDS, "The surround has a way for cords.")
     if loads:

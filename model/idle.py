@@ -9,6 +9,7 @@ from model.design import FLUTED, FRAMED, IN_FRONT, PLANK, RAISED, TABLET, TO_CEI
 from model.fixing import IN_FRIEZE
 from model.fixing import OWN as OWN_PLUG
 from model.job import Job
+from model.look import PAINTED, STAINED
 from model.moulding.library import OWN
 from model.reference.cautions import LEAD_YEAR
 from model.shop import NO_USE
@@ -50,6 +51,7 @@ def list_idle(job: Job) -> frozenset[str]:
     for path, piece in (("piece_one", job.shop.piece_one), ("piece_two", job.shop.piece_two)):
         if piece.use == NO_USE:
             idle |= {f"{path}.{row}" for row in ("name", "length", "width", "thickness", "clear")}
+    idle |= _list_idle_coats(job.design.look.finish)
     idle |= _list_idle_obstacles(job.site) | _list_idle_levels(job)
     if job.about.units == MILLIMETRES_ONLY:
         idle.add("job.precision")
@@ -98,6 +100,14 @@ def _list_idle_faces(design: Design) -> set[str]:
     if not design.plinth.on:
         idle |= {"plinth.height", "plinth.projection"}
     return idle
+
+
+def _list_idle_coats(finish: str) -> set[str]:
+    """Rates and drying times of what the wood is not finished with."""
+    idle = set() if finish == STAINED else {"rates.stain_coverage", "times.stain"}
+    paint = {"rates.primer_coverage", "rates.top_coverage", "times.primer", "times.top", "times.hard"}
+    clear = {"rates.clear_coverage", "times.clear", "times.clear_hard"}
+    return idle | (clear if finish == PAINTED else paint)
 
 
 def _list_idle_obstacles(site: Site) -> set[str]:

@@ -91,6 +91,11 @@ def name_finish(look: Look) -> str:
     return "clear coat" if look.finish == CLEAR else f"{look.finish}, {word}"
 
 
+def is_painted(look: Look) -> bool:
+    """Whether the wood is covered; stained or under a clear coat its grain shows."""
+    return look.finish == PAINTED
+
+
 def wall_colour(look: Look) -> str:
     """The wall in the light."""
     return colour_of(look.wall, WALLS)

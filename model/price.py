@@ -20,7 +20,7 @@ from model.money import parse_currency
 from model.shop import Offer
 
 WOOD, SUNDRIES, WORK = "Wood and sheets", "Fastenings, glue and finish", "Work"
-FASTENINGS, FINISH = "Fastenings and glue", "Filler, caulk and paint"
+FASTENINGS, FINISH = "Fastenings and glue", "Filler, caulk and finish"
 WASTE, OVERHEAD, MARGIN, TAX = "Waste allowance", "Overhead", "Margin", "Tax"
 MATERIALS = "Materials"
 SUM, TOTAL = "Before tax", "Total"

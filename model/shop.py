@@ -18,6 +18,8 @@ class Rates:
     moisture: float
     primer_coverage: float
     primer_coats: int
+    stain_coverage: float
+    clear_coverage: float
     top_coverage: float
     top_coats: int
     coat_loss: float
@@ -46,8 +48,8 @@ class Times:
 
     `cut`, `install` and `finish` are for the whole surround, `column`, `frieze` and `shelf` for one of each,
     `panel`, `piece`, `mitre`, `anchor` and `coat` for each one, `moulding` for a foot. The others are waited
-    for: `clamp` before a glued piece is handled, `cure` before it is fitted, `filler`, `caulk`, `primer`
-    and `top` before the next work on them, `hard` after the last coat.
+    for: `clamp` before a glued piece is handled, `cure` before it is fitted, `filler`, `caulk`, `primer`,
+    `top`, `stain` and `clear` before the next work on them, `hard` and `clear_hard` after the last coat.
     """
 
     crew: int
@@ -71,6 +73,9 @@ class Times:
     primer: float
     top: float
     hard: float
+    stain: float
+    clear: float
+    clear_hard: float
 
 
 @dataclass(frozen=True, slots=True)

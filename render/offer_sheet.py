@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from model.board import StockKind
 from model.build.groove import is_floating
 from model.job import Job, default_job, read_value
-from model.look import name_finish
+from model.look import STAINED, is_painted, name_finish
 from model.money import format_money
 from model.parameters import SPECIES
 from model.price import Price, list_price
@@ -89,14 +89,17 @@ def _say_depth(job: Job) -> str:
 
 
 def _say_finish(surround: Surround) -> Iterator[str]:
-    rates = surround.job.shop.rates
+    rates, look = surround.job.shop.rates, surround.job.design.look
+    first, last = ("primer", "paint") if is_painted(look) else ("sealer", "clear finish")
     coats = [
         f"{count} coat{'' if count == 1 else 's'} of {what}"
-        for count, what in ((rates.primer_coats, "primer"), (rates.top_coats, "paint or varnish"))
+        for count, what in ((rates.primer_coats, first), (rates.top_coats, last))
         if count
     ]
+    if look.finish == STAINED:
+        coats.insert(0, "stain")
     if coats:
-        yield " and ".join(coats).capitalize()
+        yield ", ".join((*coats[:-2], " and ".join(coats[-2:]))).capitalize()
 
 
 def _price_strips(surround: Surround, price: Price, width: float) -> Iterator[Strip]:

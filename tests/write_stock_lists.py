@@ -44,8 +44,11 @@ SUPPLIES = {
     "Wood filler": 1290,
     "Abrasive": 860,
     "Primer": 1750,
+    "Stain": 1320,
+    "Sealer": 1640,
     "Caulk": 590,
     "Top coat": 2380,
+    "Clear coat": 2150,
 }
 """Invented: hundredths for a usual pack."""
 SHEET_FOOT = 165

@@ -22,6 +22,8 @@ from model.units import LengthStyle
 
 ANCHORS = "Anchors and screws into the wall"
 """One for each place of the anchor plan, whatever it goes into."""
+PRIMER, STAIN, SEALER = "Primer", "Stain", "Sealer"
+TOP_COAT, CLEAR_COAT = "Top coat", "Clear coat"
 HAIR = 1e-9
 PLACES = 6
 """Significant figures of what is in a pack."""
@@ -80,9 +82,12 @@ SORTS = {
     "Hook-and-loop tape": Sort(FOOT, "", False),
     "Wood filler": Sort(FLUID_OUNCE, "", True),
     "Abrasive": Sort(BARE, "discs", True),
-    "Primer": Sort(GALLON, "", True),
+    PRIMER: Sort(GALLON, "", True),
+    STAIN: Sort(GALLON, "", True),
+    SEALER: Sort(GALLON, "", True),
     "Caulk": Sort(BARE, "cartridges", True),
-    "Top coat": Sort(GALLON, "", True),
+    TOP_COAT: Sort(GALLON, "", True),
+    CLEAR_COAT: Sort(GALLON, "", True),
 }
 """Every supply by its name, in the order of its use."""
 USUAL_SUPPLIES = (
@@ -95,8 +100,11 @@ USUAL_SUPPLIES = (
     Supply("Hook-and-loop tape", 15.0),
     Supply("Wood filler", 16.0),
     Supply("Abrasive", 10.0),
-    Supply("Primer", 0.25),
+    Supply(PRIMER, 0.25),
+    Supply(STAIN, 0.25),
+    Supply(SEALER, 0.25),
     Supply("Caulk", 1.0),
-    Supply("Top coat", 0.25),
+    Supply(TOP_COAT, 0.25),
+    Supply(CLEAR_COAT, 0.25),
 )
 """Packs as they are commonly sold, common practice; nobody knows their prices but who buys them."""

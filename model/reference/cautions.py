@@ -55,6 +55,14 @@ LEAD = Caution(
     "40 CFR 745.83",
     "A certified renovator; the state's own program where there is one",
 )
+RAGS = Caution(
+    "Oily rags",
+    "Rags with oil stain or varnish on them can heat up and catch fire by themselves: spread them flat "
+    "outdoors to dry, or keep them under water in a closed metal can. Air the room; no flame near it.",
+    Standing.COMMON_PRACTICE,
+    "",
+    "The can's label and safety data sheet",
+)
 ASBESTOS = Caution(
     "Asbestos",
     "Board, paper or cement sheet round an old fireplace, old patching compound and artificial embers "

@@ -17,9 +17,11 @@ PAINT_PAGE = "article on coverage of house paints"
 
 MOISTURE = Sourced(8.0, "%", _PUBLISHED, HANDBOOK_MOISTURE)
 PRIMER_COVERAGE = Sourced(250.0, "sq ft/gal", _PUBLISHED, f"{PAINT_PAGE}: 200 to 300")
-PRIMER_COATS = Sourced(1, "", _PRACTICE, "one coat on all faces before fitting")
+PRIMER_COATS = Sourced(1, "", _PRACTICE, "one coat of primer or sealer on all faces before fitting")
 TOP_COVERAGE = Sourced(375.0, "sq ft/gal", _PUBLISHED, f"{PAINT_PAGE}: 350 to 400 on smooth primed wood")
 TOP_COATS = Sourced(2, "", _PRACTICE, "two coats on what shows")
+STAIN_COVERAGE = Sourced(450.0, "sq ft/gal", _PRACTICE, "400 to 500")
+CLEAR_COVERAGE = Sourced(425.0, "sq ft/gal", _PRACTICE, "350 to 500")
 COAT_LOSS = Sourced(10.0, "%", _PRACTICE, "5 to 10 % brushed; sprayed trim loses 30 to 50 %")
 GLUE_FILM = Sourced(6.0, "mil", _PRACTICE, "wet film on one face")
 GLUE_LOSS = Sourced(20.0, "%", _OURS, "squeeze-out, brush and bottle")

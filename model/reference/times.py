@@ -6,7 +6,12 @@ model.steps and model.days.
 
 from model.reference.sourced import Sourced, Standing
 
-_PUBLISHED, _PRACTICE, _OURS = Standing.PUBLISHED, Standing.COMMON_PRACTICE, Standing.SHOP_CHOICE
+_PUBLISHED, _PRACTICE, _MEMORY, _OURS = (
+    Standing.PUBLISHED,
+    Standing.COMMON_PRACTICE,
+    Standing.FROM_MEMORY,
+    Standing.SHOP_CHOICE,
+)
 OWN_JOBS = "to be corrected by your own jobs"
 GLUE_PAGES = "two woodworking articles on clamping"
 
@@ -23,7 +28,7 @@ MITRE = Sourced(0.15, "h", _PRACTICE, f"each mitre; {OWN_JOBS}")
 ANCHOR = Sourced(0.125, "h", _PRACTICE, f"0.25 for a pair in masonry; {OWN_JOBS}")
 INSTALL = Sourced(4.0, "h", _PRACTICE, f"install and scribe; {OWN_JOBS}")
 FINISH = Sourced(2.5, "h", _PRACTICE, f"fill, sand and caulk; {OWN_JOBS}")
-COAT = Sourced(1.0, "h", _PRACTICE, f"each coat of primer or paint; {OWN_JOBS}")
+COAT = Sourced(1.0, "h", _PRACTICE, f"each coat of primer, paint, stain or clear finish; {OWN_JOBS}")
 
 GLUE_CLAMP = Sourced(1.0, "h", _PUBLISHED, f"{GLUE_PAGES}: 1/2 to 1 h unstressed, 1 h or more for good fits")
 GLUE_CURE = Sourced(24.0, "h", _PUBLISHED, f"{GLUE_PAGES}: 24 h before the joint is stressed")
@@ -34,6 +39,9 @@ CAULK_DRY = Sourced(2.0, "h", _OURS, "until it takes paint; follow the cartridge
 PRIMER_DRY = Sourced(3.0, "h", _PUBLISHED, "latex primer sheet: top coat after up to 3 h; oil primer 24 h")
 TOP_DRY = Sourced(8.0, "h", _PUBLISHED, "latex trim paint sheet: recoat after 8 h; 4 h is common practice")
 HARD = Sourced(24.0, "h", _PUBLISHED, "latex trim paint sheet: hard after 24 h")
+STAIN_DRY = Sourced(24.0, "h", _MEMORY, "oil stain overnight to 24 h, water-borne less; follow the can")
+CLEAR_DRY = Sourced(24.0, "h", _MEMORY, "oil varnish 12 to 24 h, water-borne 2 to 4 h; follow the can")
+CLEAR_HARD = Sourced(72.0, "h", _MEMORY, "light use after about 3 days; follow the can")
 
 CREW = Sourced(2, "", _OURS, "one carpenter and a helper")
 DAY = Sourced(8.0, "h", _PRACTICE, "a working day without its breaks")

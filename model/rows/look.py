@@ -23,7 +23,7 @@ def _colour(path: str, label: str, palette: Mapping[str, tuple[str, str]], help:
 
 # fmt: off
 LOOK_ROWS: tuple[Parameter, ...] = (
-    choice("look.finish", "Wood is", GROUP, FINISHES, "How the wood looks in pictures."),
+    choice("look.finish", "Wood is", GROUP, FINISHES, "How the wood is finished."),
     _colour("look.paint", "Paint", PAINTS, f"The wood where it is painted. {OWN}"),
     _colour("look.stain", "Stain", STAINS, f"The wood where it is stained, its own tone under it. {OWN}"),
     _colour("look.facing", "Facing", FACINGS, f"Brick, stone or tile round the opening. {OWN}"),

@@ -28,7 +28,7 @@ TIME_ROWS: tuple[Parameter, ...] = (
     hours("times.install", "Fitting on site", "Scribing and fixing all that was built on the bench.",
           times.INSTALL),
     hours("times.finish", "Filling and caulking", "Filling, sanding and caulking what is up.", times.FINISH),
-    hours("times.coat", "One coat", "Putting on one coat of primer or paint.", times.COAT),
+    hours("times.coat", "One coat", "Putting on one coat of anything.", times.COAT),
     hours("times.clamp", "Glue in clamps", "Before a glued piece is handled.", times.GLUE_CLAMP, 72),
     hours("times.cure", "Glue to full strength", "Before a glued piece is fitted.", times.GLUE_CURE, 168),
     hours("times.filler", "Filler dry", "Before it is sanded.", times.FILLER_DRY, 168),
@@ -36,5 +36,9 @@ TIME_ROWS: tuple[Parameter, ...] = (
     hours("times.primer", "Primer dry", "Before it is handled or painted.", times.PRIMER_DRY, 168),
     hours("times.top", "Top coat dry", "Before the next coat.", times.TOP_DRY, 168),
     hours("times.hard", "Paint hard", "After the last coat, before the shelf is used.", times.HARD, 720),
+    hours("times.stain", "Stain dry", "Before it is sealed.", times.STAIN_DRY, 168),
+    hours("times.clear", "Clear coat dry", "Before the next coat.", times.CLEAR_DRY, 168),
+    hours("times.clear_hard", "Clear coat hard", "After the last coat, before the shelf is used.",
+          times.CLEAR_HARD, 720),
 )
 # fmt: on

@@ -12,8 +12,9 @@ from math import pi
 
 from model.build.access_panel import ACCESS_PANEL
 from model.build.obstacles import BASEBOARD
-from model.cutting.supplies import ANCHORS
+from model.cutting.supplies import ANCHORS, CLEAR_COAT, PRIMER, SEALER, STAIN, TOP_COAT
 from model.job import Job, read_value
+from model.look import STAINED, is_painted
 from model.measures import BARE, FLUID_OUNCE, FOOT, GALLON, POUND, SQUARE_INCHES, Measure
 from model.parameters import Parameter, find_parameter
 from model.reference.coating import GALLON_FILM, OUNCE_VOLUME, OUNCES_PER_GALLON
@@ -94,9 +95,9 @@ def list_materials(
         *anchors,
         _filler(job, joints, fixings),
         *_abrasive(job, surfaces),
-        _coats(job, "primer", "Primer", Basis("all faces of all boards", area=surfaces.primed_area)),
+        *_first_coats(job, surfaces),
         *_caulk(job, joints),
-        _coats(job, "top", "Top coat", Basis("faces that show", area=surfaces.painted_area)),
+        _last_coats(job, surfaces),
         _tape(job, surfaces),
     ]
     return tuple(line for line in lines if line.amount > 0)
@@ -154,11 +155,15 @@ def _filler(job: Job, joints: Sequence[Joint], fixings: Sequence[Fixing]) -> Mat
     paths = ("hole_width", "hole_depth", "seam", "filler_loss")
     wide, deep, seam, lost = (find_rate(job, f"rates.{name}") for name in paths)
     holes = sum(shown for *_, shown in count_fixings(fixings))
-    length = sum(joint_length(joints, kind) for kind in (JointKind.FLUSH, JointKind.MITRE))
+    filled = (JointKind.FLUSH, JointKind.MITRE) if is_painted(job.design.look) else ()
+    length = sum(joint_length(joints, kind) for kind in filled)
     volume = holes * pi / 4 * wide.value**2 * deep.value + length * seam.value**2
     ounces = volume / OUNCE_VOLUME.value * _with_loss(lost)
-    basis = Basis("flush seams and nail heads", length=length, count=holes, counted="holes")
-    return Material("Wood filler", ounces, FLUID_OUNCE, basis, (wide, deep, seam, lost))
+    if filled:
+        basis = Basis("flush seams and nail heads", length=length, count=holes, counted="holes")
+        return Material("Wood filler", ounces, FLUID_OUNCE, basis, (wide, deep, seam, lost))
+    basis = Basis("nail heads, in the wood's finished colour", count=holes, counted="holes")
+    return Material("Wood filler", ounces, FLUID_OUNCE, basis, (wide, deep, lost))
 
 
 def _abrasive(job: Job, surfaces: Surfaces) -> Iterator[Material]:
@@ -174,20 +179,40 @@ def _abrasive(job: Job, surfaces: Surfaces) -> Iterator[Material]:
         yield Material("Abrasive", discs, BARE, Basis(words, area=area), rates, "disc")
 
 
-def _coats(job: Job, name: str, words: str, basis: Basis) -> Material:
-    paths = (f"rates.{name}_coverage", f"rates.{name}_coats", "rates.coat_loss")
-    coverage, coats, lost = (find_rate(job, path) for path in paths)
-    covered = coverage.value * (1 - lost.value / 100)
-    gallons = (basis.area or 0.0) / SQUARE_INCHES * coats.value / covered
-    return Material(words, gallons, GALLON, basis, (coverage, coats, lost))
+def _first_coats(job: Job, surfaces: Surfaces) -> Iterator[Material]:
+    """What goes on before anything is put together: primer, or stain and what seals the wood."""
+    look = job.design.look
+    everywhere = Basis("all faces of all boards", area=surfaces.primed_area)
+    if is_painted(look):
+        yield _coats(job, PRIMER, everywhere, "primer_coverage", "primer_coats")
+        return
+    if look.finish == STAINED:
+        yield _coats(job, STAIN, Basis("faces that show", area=surfaces.painted_area), "stain_coverage")
+    yield _coats(job, SEALER, everywhere, "clear_coverage", "primer_coats")
+
+
+def _last_coats(job: Job, surfaces: Surfaces) -> Material:
+    basis = Basis("faces that show", area=surfaces.painted_area)
+    if is_painted(job.design.look):
+        return _coats(job, TOP_COAT, basis, "top_coverage", "top_coats")
+    return _coats(job, CLEAR_COAT, basis, "clear_coverage", "top_coats")
+
+
+def _coats(job: Job, name: str, basis: Basis, coverage: str, coats: str = "") -> Material:
+    """As many coats as the rate `coats` says, one where it is not given."""
+    spread, lost = find_rate(job, f"rates.{coverage}"), find_rate(job, "rates.coat_loss")
+    times = (find_rate(job, f"rates.{coats}"),) if coats else ()
+    count = times[0].value if times else 1.0
+    gallons = (basis.area or 0.0) / SQUARE_INCHES * count / (spread.value * (1 - lost.value / 100))
+    return Material(name, gallons, GALLON, basis, (spread, *times, lost))
 
 
 def _caulk(job: Job, joints: Sequence[Joint]) -> Iterator[Material]:
+    """Of wood whose grain shows, inside corners are fitted tight and left as they are. Common practice."""
     cartridge, lost = find_rate(job, "rates.caulk_cartridge"), find_rate(job, "rates.caulk_loss")
-    for name, words, length in (
-        ("wood", "inside corners of wood", joint_length(joints, JointKind.CORNER)),
-        ("masonry", "wood to masonry and wall", joint_length(joints, JointKind.SITE, CAULKED)),
-    ):
+    corners = ("wood", "inside corners of wood", joint_length(joints, JointKind.CORNER))
+    masonry = ("masonry", "wood to masonry and wall", joint_length(joints, JointKind.SITE, CAULKED))
+    for name, words, length in (corners, masonry) if is_painted(job.design.look) else (masonry,):
         bead = find_rate(job, f"rates.bead_{name}")
         tubes = cartridges_of(bead_volume(bead.value, length), cartridge.value) * _with_loss(lost)
         basis = Basis(words, length=length)

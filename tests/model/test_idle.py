@@ -6,8 +6,10 @@ import pytest
 
 from model.check.all import check_surround
 from model.idle import list_idle
-from model.job import Job, default_job, with_value
+from model.job import Job, default_job, read_value, with_value
+from model.steps.finishing import list_finishing
 from model.surround import plan_surround
+from model.takeoff.takeoff import take_off
 
 CHANGED = {
     "baseboard.thickness": 1.0,
@@ -255,9 +257,29 @@ def _job(**values: object) -> Job:
     ],
 )
 def test_idle_rows_are_named_and_have_no_say(job: Job, idle: set[str]):
-    assert list_idle(job) == idle
+    assert list_idle(job) - PAINT - CLEAR - STAIN == idle
     for path in idle:
         assert _outcome(with_value(job, path, CHANGED[path])) == _outcome(job), path
+
+
+PAINT = {"rates.primer_coverage", "rates.top_coverage", "times.primer", "times.top", "times.hard"}
+CLEAR = {"rates.clear_coverage", "times.clear", "times.clear_hard"}
+STAIN = {"rates.stain_coverage", "times.stain"}
+
+
+@pytest.mark.parametrize(
+    ("finish", "idle"), [("painted", CLEAR | STAIN), ("stained", PAINT), ("clear", PAINT | STAIN)]
+)
+def test_coats_of_another_finish_have_no_say_and_those_of_its_own_do(finish: str, idle: set[str]):
+    def finished(job: Job):
+        materials = take_off(plan_surround(job)).materials
+        return materials, list_finishing(job, materials)
+
+    job = _job(look__finish=finish)
+    assert list_idle(job) & (PAINT | CLEAR | STAIN) == idle
+    for path in PAINT | CLEAR | STAIN:
+        changed = with_value(job, path, 2 * float(read_value(job, path)))
+        assert (finished(changed) == finished(job)) is (path in idle), path
 
 
 def test_rows_of_a_face_have_a_say_in_its_own_kind():
