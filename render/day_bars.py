@@ -161,7 +161,7 @@ def legend_strip() -> Strip:
     for kind, words in (
         ("lead", "work that decides when all is done (bold)"),
         ("work", "other work"),
-        ("dry", "glue, filler, caulk or paint drying"),
+        ("dry", "glue, filler, caulk or finish drying"),
     ):
         marks += (
             draw_drying(x, x + 8 * MM, middle)
