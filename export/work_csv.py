@@ -42,7 +42,7 @@ def _step_row(number: int, step: Step, surround: Surround, takeoff: Takeoff) -> 
         "; ".join(step.parts),
         *marks,
         say_driven(step, takeoff, style),
-        say_glue(step, takeoff, style),
+        say_glue(step, surround, takeoff),
         " ".join(str(anchor + 1) for anchor in step.anchors),
         _hours(round_up(step.hours)),
         step.hands,

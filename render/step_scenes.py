@@ -13,6 +13,7 @@ from model.steps.step import Step, Where
 from model.surround import Surround
 from model.takeoff.faces import Face, list_faces
 from render.axonometric import BACK_LEFT, BELOW_RIGHT, FRONT_LEFT, FRONT_RIGHT, Scene, Stand
+from render.glue_up_scene import stage_wide
 from render.site_solids import site_in_room
 from render.step_picture import Staged, count_known
 
@@ -69,11 +70,16 @@ class _Stage:
         self._chains: dict[tuple[str, ...], list[int]] = {}
         for step in steps:
             if step.where is Where.BENCH and step.parts:
-                self._chains.setdefault(step.parts, []).extend(step.boards)
+                chain = self._chains.setdefault(step.parts, [])
+                chain += [i for i in (*step.there, *step.brought, *step.boards) if i not in chain]
 
     def show(self, step: Step) -> Shown:
         if step.where is Where.SITE and not step.put_on:
             return Shown(step, self._scene((), FRONT_RIGHT), step.tried, step.there)
+        if step.wide:
+            staged = stage_wide(self._surround, step)
+            every = tuple(range(len(staged.marks)))
+            return Shown(step, staged, every, (), every)
         if not step.put_on:
             return Shown(step)
         if step.where is Where.SITE:

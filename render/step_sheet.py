@@ -32,6 +32,10 @@ BESIDE = 0.4
 INDENT = 3.2 * MM
 FOR_MARKS = 7 * MM
 """Left clear round a picture for marks that stand beside it."""
+LEAST_PICTURE = 40 * MM
+"""The longer side of a picture is no shorter than this where a larger cell can help it. Shop choice."""
+NO_ROOM = 1e4
+"""The ratio of a picture that has no room at all."""
 TRIES = 4
 SMALLER = 1.12
 """How much smaller a picture is drawn each time its marks do not fit."""
@@ -55,49 +59,97 @@ def count_cells(room: Box) -> tuple[int, int]:
 def lay_steps(
     shown: Sequence[Shown], surround: Surround, takeoff: Takeoff, room: Box
 ) -> tuple[tuple[Placed, ...], ...]:
-    """The marks of each page; steps go in rows from the top left."""
-    columns, rows = count_cells(room)
-    per_page = columns * rows
-    pages = []
-    for page in range(ceil(len(shown) / per_page)):
-        placed: list[Placed] = []
-        for n, one in enumerate(shown[page * per_page : (page + 1) * per_page]):
-            cell = _cell(room, columns, rows, n)
-            placed += _lay_step(page * per_page + n + 1, one, surround, takeoff, cell)
-        pages.append(tuple(placed))
-    return tuple(pages)
+    """The marks of each page; steps go in rows from the top left.
+
+    A step whose words leave its picture too little room in one cell has the whole row, or the whole page.
+    """
+    pages = _Pages(room)
+    for number, one in enumerate(shown, start=1):
+        task = _Told(number, one, list_words(one.step, surround, takeoff, one.seen))
+        pages.lay(task)
+    return tuple(tuple(page) for page in pages.pages)
 
 
-def _cell(room: Box, columns: int, rows: int, n: int) -> Box:
-    wide = (room[2] - room[0] - (columns - 1) * GUTTER) / columns
-    tall = (room[3] - room[1] - (rows - 1) * GUTTER) / rows
-    left = room[0] + n % columns * (wide + GUTTER)
-    top = room[3] - n // columns * (tall + GUTTER)
-    return left, top - tall, left + wide, top
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """A step with its number and its words."""
+
+    number: int
+    shown: Shown
+    words: Sequence[tuple[str, str]]
 
 
-def _lay_step(number: int, shown: Shown, surround: Surround, takeoff: Takeoff, cell: Box) -> list[Placed]:
+class _Pages:
+    """Pages filled step by step; `_at` is the next free cell of the last one."""
+
+    def __init__(self, room: Box) -> None:
+        self.pages: list[list[Placed]] = []
+        self._room = room
+        self._columns, self._rows = count_cells(room)
+        self._at = self._columns * self._rows
+
+    def lay(self, told: _Told) -> None:
+        """The step in the first size of cell that holds it, in the next place that is free for that."""
+        page = self._columns * self._rows
+        for wide, tall in dict.fromkeys(((1, 1), (self._columns, 1), (self._columns, self._rows))):
+            at = ceil(self._at / (wide * tall)) * wide * tall
+            laid = _lay_step(told, self._cell(at % page, wide, tall))
+            if laid.fits:
+                break
+        if at >= page:
+            self.pages.append([])
+        self.pages[-1] += laid.placed
+        self._at = at % page + wide * tall
+
+    def _cell(self, at: int, wide: int, tall: int) -> Box:
+        left, low, right, high = self._room
+        across = (right - left - (self._columns - 1) * GUTTER) / self._columns
+        up = (high - low - (self._rows - 1) * GUTTER) / self._rows
+        left += at % self._columns * (across + GUTTER)
+        top = high - at // self._columns * (up + GUTTER)
+        foot = top - tall * up - (tall - 1) * GUTTER
+        return left, foot, left + wide * across + (wide - 1) * GUTTER, top
+
+
+@dataclass(frozen=True, slots=True)
+class _Laid:
+    """A step in its cell, and whether words, picture and marks have the room they want there."""
+
+    placed: tuple[Placed, ...]
+    fits: bool
+
+
+def _lay_step(told: _Told, cell: Box) -> _Laid:
     left, bottom, right, top = cell
-    marks = _header(number, shown, cell)
-    words = list_words(shown.step, surround, takeoff, shown.seen)
-    below, bookmark = top - HEADER, f"Step {number}: {shown.step.title}"
-    if shown.staged is None:
-        alone = Drawing((*marks, *_write(words, right - left, (left, below)).lines))
-        return [Placed(alone, (0.0, 0.0), "table", bookmark)]
+    marks = _header(told.number, told.shown, cell)
+    below, bookmark = top - HEADER, f"Step {told.number}: {told.shown.step.title}"
+    if told.shown.staged is None:
+        words = _write(told.words, right - left, (left, below))
+        alone = Drawing((*marks, *words.lines))
+        return _Laid((Placed(alone, (0.0, 0.0), "table", bookmark),), words.height <= below - bottom)
+    room, text = _choose_room(told, (left, bottom, right, below))
+    picture, is_marked = _draw(told.shown, room)
+    is_large = _paper_size(told.shown, picture.ratio) >= LEAST_PICTURE
+    placed = (
+        Placed(Drawing((*marks, *text.lines)), (0.0, 0.0), "table", bookmark),
+        Placed(picture, find_middle(picture, room), f"step_{told.number}"),
+    )
+    return _Laid(placed, is_marked and is_large and text.height <= below - bottom)
+
+
+def _choose_room(told: _Told, cell: Box) -> tuple[Box, _Words]:
+    """Words beside the picture or below it, whichever leaves more for the picture."""
+    left, bottom, right, below = cell
     narrow = BESIDE * (right - left)
-    beside = _write(words, narrow, (right - narrow, below))
-    across = _write(words, right - left, (left, 0.0))
+    beside = _write(told.words, narrow, (right - narrow, below))
+    across = _write(told.words, right - left, (left, 0.0))
     rooms: list[tuple[Box, _Words]] = []
     if beside.height <= below - bottom:
         rooms.append(((left, bottom, right - narrow - AIR, below), beside))
     foot = bottom + across.height + AIR
-    rooms.append(((left, foot, right, below), _write(words, right - left, (left, bottom + across.height))))
-    room, text = min(rooms, key=lambda pair: _ratio(shown, pair[0]))
-    picture = _draw(shown, room)
-    return [
-        Placed(Drawing((*marks, *text.lines)), (0.0, 0.0), "table", bookmark),
-        Placed(picture, find_middle(picture, room), f"step_{number}"),
-    ]
+    under = _write(told.words, right - left, (left, bottom + across.height))
+    rooms.append(((left, foot, right, below), under))
+    return min(rooms, key=lambda pair: _ratio(told.shown, pair[0]))
 
 
 def _header(number: int, shown: Shown, cell: Box) -> list[Mark]:
@@ -145,22 +197,33 @@ def _wrap(text: str, width: float, lead: float, hang: float) -> list[str]:
 
 
 def _ratio(shown: Shown, room: Box) -> float:
+    across, up = _extent(shown)
+    wide, tall = room[2] - room[0] - 2 * FOR_MARKS, room[3] - room[1] - 2 * FOR_MARKS
+    if wide <= 0 or tall <= 0:
+        return NO_ROOM
+    return max(across / wide, up / tall)
+
+
+def _extent(shown: Shown) -> tuple[float, float]:
+    """How far the picture reaches across and up, in inches of the room."""
     assert shown.staged is not None
     present = {*shown.picked, *shown.there, *shown.staged.site}
     low_h, low_v, high_h, high_v = shown.staged.scene.extent(present)
-    wide, tall = room[2] - room[0] - 2 * FOR_MARKS, room[3] - room[1] - 2 * FOR_MARKS
-    if wide <= 0 or tall <= 0:
-        return float("inf")
-    return max((high_h - low_h) / wide, (high_v - low_v) / tall)
+    return high_h - low_h, high_v - low_v
 
 
-def _draw(shown: Shown, room: Box) -> Drawing:
-    """As large as it and its marks fit into the room."""
+def _paper_size(shown: Shown, ratio: float) -> float:
+    """The longer side of the picture on paper."""
+    return max(_extent(shown)) / ratio
+
+
+def _draw(shown: Shown, room: Box) -> tuple[Drawing, bool]:
+    """As large as it and its marks fit into the room, and whether the marks do."""
     assert shown.staged is not None
     ratio, bare = _ratio(shown, room), outline_step(shown.staged, shown.picked, shown.there)
     for _ in range(TRIES):
         drawing = draw_step(shown.staged, bare, ratio, shown.named)
         if fits_room(drawing, room):
-            return drawing
+            return drawing, True
         ratio *= SMALLER
-    return draw_step(shown.staged, bare, ratio)
+    return draw_step(shown.staged, bare, ratio), not shown.named

@@ -10,6 +10,7 @@ from model.steps.step import Step, Where
 from model.steps.work import round_up
 from model.surround import Surround
 from model.takeoff.fasteners import Means, count_fixings
+from model.takeoff.glue_ups import list_glued_up
 from model.takeoff.takeoff import Takeoff
 from model.units import LengthStyle, format_length
 from render.board_marks import kind_of
@@ -23,11 +24,16 @@ def list_words(
     """Paragraphs, each with the word it begins with; `seen` is where the picture is looked at from."""
     style = surround.job.about.length_style
     found = [
-        ("Put on", say_boards(step.boards, surround) if step.boards else ""),
+        (
+            "Glue up",
+            say_boards((*step.glued, *step.boards), surround) if step.wide and not step.dressed else "",
+        ),
+        ("Dress", say_boards(step.dressed, surround) if step.dressed else ""),
+        ("Put on", say_boards(step.boards, surround) if step.boards and not step.wide else ""),
         ("Bring", " and ".join(step.parts) if step.brought and step.where is Where.SITE else ""),
         ("Add", _say_ready(step, surround)),
         ("Drive", say_driven(step, takeoff, style)),
-        ("Glue", say_glue(step, takeoff, style)),
+        ("Glue", say_glue(step, surround, takeoff)),
         ("Anchors", _say_anchors(step)),
         *(("–", note) for note in step.notes),
         ("Seen", seen),
@@ -62,11 +68,13 @@ def say_driven(step: Step, takeoff: Takeoff, style: LengthStyle) -> str:
     )
 
 
-def say_glue(step: Step, takeoff: Takeoff, style: LengthStyle) -> str:
-    """How large the faces are that are glued; empty where nothing is."""
-    area = sum(takeoff.fixings[n].glue for n in step.fixings)
+def say_glue(step: Step, surround: Surround, takeoff: Takeoff) -> str:
+    """How large the faces are that are glued, edges of strips among them; empty where nothing is."""
+    seams = {i: one.seams for one in list_glued_up(surround) for i in one.pieces}
+    area = sum(takeoff.fixings[n].glue for n in step.fixings) + sum(seams[i] for i in step.glued)
     if not area:
         return ""
+    style = surround.job.about.length_style
     return f"{format_measure(area / SQUARE_INCHES, SQ_FT, style, 2)} of joints"
 
 

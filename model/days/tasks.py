@@ -19,9 +19,10 @@ BENCH, SITE, FINISHING = "On the bench", "On site", "Finishing"
 def list_tasks(
     steps: Sequence[Step], finishing: Sequence[Finish], touching: Touching, times: Times
 ) -> tuple[Task, ...]:
-    """Cutting, what is done to loose pieces, then each sub-assembly by itself; the wall meanwhile; then up.
+    """Cutting, what is glued up, what is done to loose pieces, then each sub-assembly by itself; the wall
+    meanwhile; then up.
 
-    A glued sub-assembly goes to the wall when its glue has its full strength.
+    Glue has its full strength before what was glued up is dressed and a glued sub-assembly goes to the wall.
     """
     return tuple(_Tasks(steps, finishing, touching, times).list_all())
 
@@ -36,13 +37,16 @@ class _Tasks:
         self._cure = times.cure
         self._tasks: list[Task] = []
         self._of: dict[int, int] = {}
+        self._loose = 0
 
     def list_all(self) -> list[Task]:
         cut = [n for n, step in enumerate(self._steps) if step.where is Where.BENCH and not step.parts]
         for n in cut:
-            self._add(n, (), BENCH)
-        loose = self._chain([f for f in self._finishing if f.loose], BENCH, len(self._tasks) - 1)
-        self._add_bench(loose)
+            before = (len(self._tasks) - 1,) if self._tasks else ()
+            dries = self._steps[n].dries
+            self._add(n, before, BENCH, max(self._cure, dries) if dries else None)
+        self._loose = self._chain([f for f in self._finishing if f.loose], BENCH, len(self._tasks) - 1)
+        self._add_bench(self._loose)
         self._add_site()
         up = tuple(n for n, task in enumerate(self._tasks) if task.group == SITE)
         rest = [f for f in self._finishing if not f.loose]
@@ -92,7 +96,7 @@ class _Tasks:
                     tried = self._add(n, self._before_trial(set_out), SITE)
                 continue
             before = [set_out if tried is None else tried, *self._touched(n)]
-            cut = [0] if step.boards else []
+            cut = [self._sized(step)] if step.boards else []
             after = tuple(dict.fromkeys(i for i in (*cut, *before) if i is not None))
             self._add(n, after, SITE)
 
@@ -100,7 +104,12 @@ class _Tasks:
         """Everything built on the bench, and what is on the wall by then."""
         benches = {step.parts: self._of[n] for n, step in enumerate(self._steps) if self._is_bench(step)}
         wall = [n for n, task in enumerate(self._tasks) if task.group == SITE and n != set_out]
-        return tuple(sorted((*benches.values(), *wall, set_out)))
+        return tuple(sorted({self._loose, *benches.values(), *wall, set_out}))
+
+    def _sized(self, step: Step) -> int:
+        """The task after which the step's own boards are cut to size."""
+        own = set(step.boards)
+        return max(task for n, task in self._of.items() if task == 0 or own & set(self._steps[n].dressed))
 
     def _touched(self, n: int) -> list[int]:
         """The tasks before it that put something up which it touches."""

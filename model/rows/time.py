@@ -19,7 +19,7 @@ TIME_ROWS: tuple[Parameter, ...] = (
     hours("times.frieze", "Frieze", "Putting the frieze together, its panels apart.", times.FRIEZE),
     hours("times.shelf", "Shelf", "Putting the shelf together.", times.SHELF),
     hours("times.panel", "Framed panel", "Fitting one panel into its frame.", times.PANEL),
-    hours("times.piece", "Other piece", "Putting on a piece of anything else built on the bench.",
+    hours("times.piece", "Other piece", "Putting on a piece of anything else, gluing up or dressing one.",
           times.PIECE),
     hours("times.moulding", "Moulding", "Cutting and nailing mouldings, their mitres apart.",
           times.MOULDING, 4, HOUR_PER_FOOT),

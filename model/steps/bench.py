@@ -95,6 +95,11 @@ class Bench:
             first = Round(first.part, (*core, *rounds.pop(0).new), joined=False)
         return (*made, first, *rounds)
 
+    def is_one_wide(self, boards: Sequence[int]) -> bool:
+        """Whether several boards are only glued edge to edge, each of them to others."""
+        groups = group_touching(boards, list(self._list_edged(boards)))
+        return bool(groups) and all(len(group) > 1 for group in groups)
+
     def _make(self, clump: tuple[int, ...]) -> Round:
         return Round(part_of(self._boards[clump[0]]), clump, joined=False)
 

@@ -28,12 +28,6 @@ from model.units import format_length
 if TYPE_CHECKING:
     from model.surround import Surround
 
-CUT = (
-    "Rough sizes first, by the cutting plans; then to the finished sizes of the cut list.",
-    "Pencil each mark on the back, with an arrow up and another to the front edge.",
-    "Leave scribe stock where the cut list says so.",
-    "Sand and prime the loose pieces as the sheet of finishing says.",
-)
 SET_OUT = (
     "Snap a level line at the shelf's underside and a plumb one on its middle.",
     "Find the studs beside the masonry; mark every anchor from the sheet of anchors, off cracks and joints "
@@ -60,7 +54,7 @@ def list_notes(
         *_note_frame(step, fixings),
         *_note_panels(step, surround),
         *_note_edges(step, surround, fixings),
-        *_note_glue(fixings),
+        *_note_glue(step, fixings),
         *_note_sides(step, surround, fixings, touching),
         *_note_inside(step, surround, fixings),
         *_note_hidden(fixings, touching, later),
@@ -95,15 +89,17 @@ def _note_panels(step: Step, surround: Surround) -> Iterator[str]:
 
 
 def _note_edges(step: Step, surround: Surround, fixings: list[Fixing]) -> Iterator[str]:
-    """Of boards glued edge to edge with nothing driven."""
+    """Of boards glued edge to edge with nothing driven, but where that is a step of its own."""
+    if step.wide:
+        return
     on = set(step.boards)
     edged = [f for f in fixings if f.means is Means.NONE and f.glue > 0 and {f.through, f.into} <= on]
     if any(surround.boards[f.through].role == surround.boards[f.into].role for f in edged):
         yield "Glue edge to edge in clamps; plane flush when dry."
 
 
-def _note_glue(fixings: list[Fixing]) -> Iterator[str]:
-    if any(f.glue for f in fixings):
+def _note_glue(step: Step, fixings: list[Fixing]) -> Iterator[str]:
+    if step.glued or any(f.glue for f in fixings):
         yield f"The glue grabs in {GLUE_OPEN.value:.0f} minutes: lay everything out first."
 
 

@@ -12,7 +12,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, cast
 
 from model.steps.bench import PARTS, Bench, Round
-from model.steps.notes import CUT as CUT_NOTES
+from model.steps.gluing_up import list_shop, take_edged
 from model.steps.notes import SET_OUT, TRY_DRY, list_notes
 from model.steps.step import Step, Where
 from model.steps.touching import Touching, touching_of
@@ -24,7 +24,7 @@ from model.takeoff.takeoff import Takeoff
 if TYPE_CHECKING:
     from model.surround import Surround
 
-CUT, SET_OUT_TITLE, DRY_TITLE = "Cut and mark every board", "Set out the wall", "Try it dry"
+SET_OUT_TITLE, DRY_TITLE = "Set out the wall", "Try it dry"
 TWINS = ("left column", "right column")
 COLUMNS = "columns"
 """What is said of both columns together."""
@@ -49,10 +49,10 @@ def _plan_steps(surround: Surround, takeoff: Takeoff) -> tuple[Step, ...]:
     units = list_units(boards, touching)
     bench = Bench(boards, touching, takeoff.fixings)
     built = [unit for unit in units if unit.turn is Turn.BUILT]
-    chains = [list(_list_bench(unit, bench.order(unit.boards))) for unit in built]
+    edged, chains = take_edged([list(_list_bench(unit, bench.order(unit.boards))) for unit in built], bench)
     going_up = GoingUp(boards, touching, takeoff.fixings)
     steps = [
-        Step(Where.BENCH, CUT, (), notes=CUT_NOTES),
+        *list_shop(surround, edged),
         *(_singular(step) for chain in _join_twins(chains, surround) for step in chain),
         *_list_site(going_up.order(units), surround),
     ]

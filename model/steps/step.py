@@ -22,9 +22,10 @@ class Step:
 
     `parts` names what is worked on. `boards` are put together here for the first time, `brought` were put
     together in an earlier step and go on here as one, `there` are in their places before either; `tried`
-    are set in their places and taken down again. `fixings` are places in the take-off's list of fixings,
-    `anchors` in the plan of anchors. `hours` is the work of all hands together, `hands` how many people it
-    takes at least, `dries` the hours its glue is left alone before the next step.
+    are set in their places and taken down again. `glued` are made of strips or layers here, `dressed` are
+    planed flat and cut to size once that glue has cured. `fixings` are places in the take-off's list of
+    fixings, `anchors` in the plan of anchors. `hours` is the work of all hands together, `hands` how many
+    people it takes at least, `dries` the hours its glue is left alone before the next step.
     """
 
     where: Where
@@ -34,6 +35,8 @@ class Step:
     brought: tuple[int, ...] = ()
     there: tuple[int, ...] = ()
     tried: tuple[int, ...] = ()
+    glued: tuple[int, ...] = ()
+    dressed: tuple[int, ...] = ()
     fixings: tuple[int, ...] = ()
     anchors: tuple[int, ...] = ()
     notes: tuple[str, ...] = ()
@@ -45,3 +48,9 @@ class Step:
     def put_on(self) -> tuple[int, ...]:
         """Everything that goes on in this step."""
         return (*self.boards, *self.brought)
+
+    @property
+    def wide(self) -> tuple[int, ...]:
+        """The pieces that are glued up in this step, of strips or edge to edge, or dressed."""
+        own = self.boards if self.where is Where.BENCH and not self.parts else ()
+        return (*self.glued, *self.dressed, *own)

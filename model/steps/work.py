@@ -13,6 +13,7 @@ from model.board import Board, StockKind
 from model.build.groove import is_floating
 from model.shop import Times
 from model.steps.step import Step, Where
+from model.takeoff.glue_ups import list_glued_up
 from model.takeoff.takeoff import Takeoff
 from model.units import INCHES_PER_FOOT
 
@@ -31,6 +32,7 @@ class Work:
         self._boards = surround.boards
         self._times: Times = surround.job.shop.times
         self._takeoff = takeoff
+        self._strips = {i: one.parts for one in list_glued_up(surround) for i in one.pieces}
         self._built: dict[str, int] = {}
         self._shares = sum(self._share(step) for step in steps)
         for i in {i for step in steps if step.where is Where.BENCH for i in step.boards}:
@@ -41,6 +43,8 @@ class Work:
     def hours(self, step: Step) -> float:
         """Work of all hands together."""
         times = self._times
+        if step.wide:
+            return self._glue_up(step)
         if not step.put_on and step.where is Where.BENCH:
             return times.cut
         if share := self._share(step):
@@ -53,6 +57,14 @@ class Work:
         else:
             hours += times.piece * sum(b.stock.kind is not StockKind.MOULDING for b in on)
         return hours
+
+    def _glue_up(self, step: Step) -> float:
+        """A piece's time for each strip or layer that is jointed and glued, and for each that is dressed.
+
+        Boards of their own have their share of their sub-assembly's.
+        """
+        pieces = sum(self._strips[i] for i in step.glued) + len(step.dressed)
+        return self._times.piece * pieces + sum(self._bench(self._boards[i]) for i in step.boards)
 
     def _share(self, step: Step) -> int:
         """Of the hours on site: as much to set out and to try it dry as to fix any sub-assembly."""
@@ -88,7 +100,7 @@ class Work:
 
     def dries(self, step: Step) -> float:
         """Hours in clamps after it, 0 where nothing is glued."""
-        glued = any(self._takeoff.fixings[n].glue for n in step.fixings)
+        glued = bool(step.glued) or any(self._takeoff.fixings[n].glue for n in step.fixings)
         return self._times.clamp if glued else 0.0
 
 

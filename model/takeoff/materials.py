@@ -84,13 +84,15 @@ def list_materials(
     joints: Sequence[Joint],
     fixings: Sequence[Fixing],
     anchors: Sequence[Material] = (),
+    seams: float = 0.0,
 ) -> tuple[Material, ...]:
     """Every material of a job, in the order of its use; those of which nothing is needed are left out.
 
-    `anchors` are the lines of what holds the nailers, which stand among them.
+    `anchors` are the lines of what holds the nailers, which stand among them; `seams` the square inches of
+    glue within pieces that are glued up of strips or layers.
     """
     lines = [
-        _glue(job, fixings),
+        _glue(job, fixings, seams),
         *_driven(job, fixings),
         *anchors,
         _filler(job, joints, fixings),
@@ -127,9 +129,9 @@ def cartridges_of(volume: float, ounces: float) -> float:
     return volume / (ounces * OUNCE_VOLUME.value)
 
 
-def _glue(job: Job, fixings: Sequence[Fixing]) -> Material:
+def _glue(job: Job, fixings: Sequence[Fixing], seams: float) -> Material:
     film, lost = find_rate(job, "rates.glue_film"), find_rate(job, "rates.glue_loss")
-    area = sum(fixing.glue for fixing in fixings)
+    area = sum(fixing.glue for fixing in fixings) + seams
     gallons = area / SQUARE_INCHES / coverage_of_film(film.value)
     ounces = gallons * OUNCES_PER_GALLON.value * _with_loss(lost)
     return Material("Wood glue", ounces, FLUID_OUNCE, Basis("wood on wood", area=area), (film, lost))

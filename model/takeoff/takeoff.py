@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from model.takeoff.anchor_materials import list_anchor_materials
 from model.takeoff.cut_list import Cut, list_cuts
 from model.takeoff.fasteners import Fixing, list_fixings
+from model.takeoff.glue_ups import area_of_seams
 from model.takeoff.guide_settings import GuideSaw, Setting, find_saw, list_guide_settings
 from model.takeoff.joints import Joint, list_joints
 from model.takeoff.materials import Material, list_materials
@@ -50,5 +51,7 @@ def take_off(surround: Surround, rough: Mapping[str, Rough] | None = None) -> Ta
         surfaces=surfaces,
         joints=joints,
         fixings=fixings,
-        materials=list_materials(surround.job, surfaces, joints, fixings, list_anchor_materials(surround)),
+        materials=list_materials(
+            surround.job, surfaces, joints, fixings, list_anchor_materials(surround), area_of_seams(surround)
+        ),
     )

@@ -16,6 +16,7 @@ from render.desk import Desk, Draft
 from render.drawing import Fill, Lines, Pen, Region, Text
 from render.extent import drawing_extent, text_corners
 from render.sheets import Block, paper_size, safe_area
+from render.step_scenes import list_shown
 from render.step_sheet import count_cells
 from render.tables import SMALL
 
@@ -68,7 +69,9 @@ def test_every_step_has_its_number_and_every_step_with_boards_its_picture(
         assert f"{number}  {step.title}" in titles
     names = [placed.name for draft in drafts for placed in draft.placed if placed.name.startswith("step")]
     assert names == [
-        f"step_{n}" for n, step in enumerate(steps, start=1) if step.put_on or step.where is Where.SITE
+        f"step_{n}"
+        for n, step in enumerate(steps, start=1)
+        if step.put_on or step.wide or step.where is Where.SITE
     ]
 
 
@@ -127,6 +130,29 @@ def test_two_to_six_steps_stand_on_a_page_of_any_size() -> None:
 
 def test_without_a_takeoff_there_are_no_steps() -> None:
     assert draft_steps(Desk(plan_surround(default_job()), paper_size("letter"))) == []
+
+
+LONG_WORDS = [("panel.kind", "solid")]
+WIDE = [("frieze.kind", "plain"), ("frieze.place", "in_front")]
+
+
+@pytest.mark.parametrize("pairs", [LONG_WORDS, WIDE])
+@pytest.mark.parametrize("paper", ["letter", "a4", "tabloid"])
+def test_no_picture_is_a_speck_beside_its_words(pairs: list[tuple[str, str]], paper: str) -> None:
+    for draft in draft_steps(desk_of(with_texts(read_demo("brick"), pairs), paper)):
+        for placed in draft.placed:
+            if placed.name.startswith("step_"):
+                left, low, right, high = drawing_extent(placed.drawing)
+                assert max(right - left, high - low) / placed.drawing.ratio > 1.4, placed.name
+                named = any(isinstance(mark, Text) for mark in placed.drawing.marks)
+                assert named or not _has_names(pairs, paper, placed.name), placed.name
+
+
+def _has_names(pairs: list[tuple[str, str]], paper: str, name: str) -> bool:
+    desk = desk_of(with_texts(read_demo("brick"), pairs), paper)
+    assert desk.takeoff is not None
+    shown = list_shown(desk.surround, plan_steps(desk.surround, desk.takeoff))
+    return bool(shown[int(name.removeprefix("step_")) - 1].named)
 
 
 def test_pages_after_the_first_say_so(drafted: tuple[Desk, list[Draft]]) -> None:
