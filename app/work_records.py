@@ -31,7 +31,7 @@ def list_step_records(steps: Sequence[Step], surround: Surround, takeoff: Takeof
             "there": [surround.marks[board] for board in step.there],
             "driven": [
                 {"means": str(fixing.means), "length": round(fixing.length, PLACES), "count": fixing.count}
-                for fixing in (takeoff.fixings[n] for n in step.fixings)
+                for fixing in (takeoff.fixings[n] for n in step.driven)
                 if fixing.count
             ],
             "anchors": [anchor + 1 for anchor in step.anchors],

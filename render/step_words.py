@@ -60,7 +60,7 @@ def say_boards(boards: Sequence[int], surround: Surround) -> str:
 
 def say_driven(step: Step, takeoff: Takeoff, style: LengthStyle) -> str:
     """``20 finish nails 2 1/4"``; what is driven in a step, longest first of each kind."""
-    fixings = [takeoff.fixings[n] for n in step.fixings]
+    fixings = [takeoff.fixings[n] for n in step.driven]
     return ", ".join(
         f"{count} {TIMES} {means}{'s' if count > 1 else ''} {format_length(length, style)}"
         for means, length, count, _ in count_fixings(fixings)

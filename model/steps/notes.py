@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Set
+from collections.abc import Iterator, Mapping, Sequence, Set
 from typing import TYPE_CHECKING
 
 from model.board import StockKind
@@ -14,6 +14,7 @@ from model.build.shelf import SHELF
 from model.reference.nails import MOST_THROUGH, SCREW_SPACING, SCREW_THREAD
 from model.reference.times import GLUE_OPEN
 from model.sentences import join_words
+from model.steps.reach import How, Way
 from model.steps.step import Step, Where
 from model.steps.touching import Touching
 from model.takeoff.anchor_places import MASONRY
@@ -38,25 +39,30 @@ TRY_DRY = (
     "Set columns, frieze and shelf without a nail; check plumb, level and diagonals.",
     "Scribe feet and backs to hearth and masonry, take down, cut, and try once more.",
 )
-MOST_COVERED = 0.5
-"""Part of a contact that may be covered before its nails are said to be out of reach. Shop choice."""
 SCREWED = (Means.SCREW, Means.LEDGER_SCREW)
 """What has a way of its own to be driven."""
 FITTED = (FACING, WALL, HEARTH, FLOOR, BASEBOARD, CEILING)
 
+Ways = Mapping[int, Way | None]
+"""By the place of a fixing how it is driven; None where it cannot be."""
+
 
 def list_notes(
-    step: Step, surround: Surround, takeoff: Takeoff, touching: Touching, later: Set[int]
+    step: Step, surround: Surround, takeoff: Takeoff, touching: Touching, later: Set[int], ways: Ways
 ) -> tuple[str, ...]:
-    """Sentences for one step; `later` are the boards that no step up to this one has put together."""
+    """Sentences for one step; `later` are the boards that no step up to this one has put together.
+
+    `ways` says for each of its fixings with anything driven how that gets in.
+    """
     fixings = [takeoff.fixings[n] for n in step.fixings]
     return (
         *_note_frame(step, fixings),
         *_note_panels(step, surround),
         *_note_edges(step, surround, fixings),
         *_note_glue(step, fixings),
-        *_note_sides(step, surround, fixings, touching),
-        *_note_inside(step, surround, fixings),
+        *_note_sides(step, surround, takeoff, ways),
+        *_note_inside(step, surround, takeoff, ways),
+        *_note_left_out(step, surround, takeoff),
         *_note_hidden(fixings, touching, later),
         *_note_ledger(surround, fixings),
         *_note_old_ledger(step, surround),
@@ -103,41 +109,80 @@ def _note_glue(step: Step, fixings: list[Fixing]) -> Iterator[str]:
         yield f"The glue grabs in {GLUE_OPEN.value:.0f} minutes: lay everything out first."
 
 
-def _note_sides(step: Step, surround: Surround, fixings: list[Fixing], touching: Touching) -> Iterator[str]:
-    """Where the board that would be nailed through is out of reach: from which side it is nailed instead."""
-    there = set(step.there) | set(step.put_on)
-    turned: dict[str, None] = {}
-    closed: dict[str, None] = {}
-    for f in fixings:
-        if not f.count or f.means in SCREWED or touching.is_open(f.through, f.into, there, MOST_COVERED):
-            continue
-        others = turned if touching.is_open(f.into, f.through, there, MOST_COVERED) else closed
-        others[surround.marks[f.into if others is turned else f.through]] = None
-    if turned:
-        yield f"Nail through {join_words(list(turned))}: the other side is closed here."
-    if closed:
-        yield f"Before it closes, or slanting from beside: the nails of {join_words(list(closed))}."
+def _note_sides(step: Step, surround: Surround, takeoff: Takeoff, ways: Ways) -> Iterator[str]:
+    """Where the board that would be nailed through is out of reach: how it is fastened instead."""
+    turned = [way.through for way in ways.values() if way and way.how is How.TURNED]
+    if turned and step.where is Where.BENCH:
+        yield f"Nail through {_join_marks(turned, surround)}: the other side is closed here."
+    slanting: dict[tuple[bool, str], list[int]] = {}
+    for n, way in ways.items():
+        if way and way.how is How.SLANTING:
+            is_screw = takeoff.fixings[n].means is Means.SCREW
+            slanting.setdefault((is_screw, way.side), []).append(n)
+    for (is_screw, side), own in slanting.items():
+        pairs = [_sort_pair(takeoff.fixings[n], ways[n]) for n in own]
+        through, into = (_join_marks(boards, surround) for boards in zip(*pairs, strict=True))
+        verb, after = ("Screw", "plug the heads") if is_screw else ("Nail", "straight is closed here")
+        yield f"{verb} slanting through {through} into {into}, from {side}: {after}."
 
 
-def _note_inside(step: Step, surround: Surround, fixings: list[Fixing]) -> Iterator[str]:
-    """Nails through what is up already, from a side that does not show."""
+def _note_inside(step: Step, surround: Surround, takeoff: Takeoff, ways: Ways) -> Iterator[str]:
+    """Nails on site from a side that does not show afterwards, and packing tacked to a back."""
     if step.where is Where.BENCH:
         return
-    inside = [
-        f.through
-        for f in fixings
-        if f.count and f.means not in SCREWED and not f.shows and f.through in step.there
+    fixings = {n: takeoff.fixings[n] for n in ways}
+    tacked = [f for f in fixings.values() if is_tacked(f, step, surround)]
+    if tacked:
+        packing, framing = (_join_marks(own, surround) for own in zip(*map(_pair, tacked), strict=True))
+        yield f"Tack {packing} to the back of {framing} before it is drawn tight."
+    told = [
+        way
+        for n, way in ways.items()
+        if way and fixings[n] not in tacked and (way.how is How.TURNED or _is_hidden(fixings[n], way))
     ]
-    packed = [i for i in inside if surround.boards[i].role.endswith("packing")]
-    for marks, words in (
-        ([surround.marks[i] for i in packed], "Tack {} to the back of it before it is drawn tight."),
-        (
-            [surround.marks[i] for i in inside if i not in packed],
-            "Nail through {} from the hidden side, while it can be reached from above.",
-        ),
-    ):
-        if marks:
-            yield words.format(join_words(list(dict.fromkeys(marks))))
+    for side in dict.fromkeys(way.side for way in told):
+        which = _join_marks([way.through for way in told if way.side == side], surround)
+        yield f"Nail through {which} from {side}."
+
+
+def _is_hidden(fixing: Fixing, way: Way) -> bool:
+    """Whether it goes straight in through a face that does not show when all is done."""
+    return way.how is How.STRAIGHT and not fixing.shows
+
+
+def _note_left_out(step: Step, surround: Surround, takeoff: Takeoff) -> Iterator[str]:
+    """What nothing gets at: glue holds it, or what else is driven."""
+    left_out = [takeoff.fixings[n] for n in step.left_out]
+    if step.where is Where.SITE and left_out and not any(takeoff.fixings[n].count for n in step.driven):
+        yield "Nothing that is planned holds it here: try it dry, and find a fixing for it before it goes up."
+        return
+    for glued, words in ((True, "by glue alone"), (False, "by what else is driven")):
+        own = [f for f in left_out if bool(f.glue) is glued]
+        pairs = [f"{surround.marks[f.through]} on {surround.marks[f.into]}" for f in own]
+        if pairs:
+            yield f"No tool gets at {join_words(list(dict.fromkeys(pairs)))}: held {words}."
+
+
+def is_tacked(fixing: Fixing, step: Step, surround: Surround) -> bool:
+    """Whether packing is tacked to the framing before it, ahead of both going up in this step."""
+    pair = {fixing.through, fixing.into}
+    kinds = {surround.boards[i].stock.kind for i in pair}
+    packs = any(surround.boards[i].role.endswith("packing") for i in pair)
+    return step.where is Where.SITE and pair <= set(step.boards) and packs and StockKind.FRAMING in kinds
+
+
+def _sort_pair(fixing: Fixing, way: Way | None) -> tuple[int, int]:
+    """The board it goes through, then the one it goes into."""
+    pair = _pair(fixing)
+    return pair if way is None or way.through == pair[0] else pair[::-1]
+
+
+def _pair(fixing: Fixing) -> tuple[int, int]:
+    return fixing.through, fixing.into
+
+
+def _join_marks(boards: Sequence[int], surround: Surround) -> str:
+    return join_words([surround.marks[i] for i in dict.fromkeys(boards)])
 
 
 def _note_hidden(fixings: list[Fixing], touching: Touching, later: Set[int]) -> Iterator[str]:

@@ -7,18 +7,23 @@ model.steps.finishing.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 from dataclasses import replace
+from functools import partial
 from typing import TYPE_CHECKING, cast
 
+from model.build.nailers import SHELF_NAILER
 from model.steps.bench import PARTS, Bench, Round
 from model.steps.gluing_up import list_shop, take_edged
-from model.steps.notes import SET_OUT, TRY_DRY, list_notes
+from model.steps.notes import SET_OUT, TRY_DRY, Ways, is_tacked, list_notes
+from model.steps.parting import Parting
+from model.steps.reach import Reach
 from model.steps.step import Step, Where
 from model.steps.touching import Touching, touching_of
 from model.steps.units import GoingUp, Turn, Unit, list_units
 from model.steps.work import Work
 from model.takeoff.anchors import plan_anchors
+from model.takeoff.fasteners import Means
 from model.takeoff.takeoff import Takeoff
 
 if TYPE_CHECKING:
@@ -26,6 +31,8 @@ if TYPE_CHECKING:
 
 SET_OUT_TITLE, DRY_TITLE = "Set out the wall", "Try it dry"
 TWINS = ("left column", "right column")
+FIRST = (SHELF_NAILER, "soffit nailer", "column nailer")
+"""Framing that is fixed to the level line before the rest of its round: ledger, cleat, uprights."""
 COLUMNS = "columns"
 """What is said of both columns together."""
 
@@ -48,15 +55,21 @@ def _plan_steps(surround: Surround, takeoff: Takeoff) -> tuple[Step, ...]:
     touching = touching_of(surround, takeoff)
     units = list_units(boards, touching)
     bench = Bench(boards, touching, takeoff.fixings)
-    built = [unit for unit in units if unit.turn is Turn.BUILT]
+    reach = Reach(takeoff.surfaces)
+    rounds = GoingUp(boards, touching, takeoff.fixings).order(units)
+    rounds = Parting(boards, touching, takeoff.fixings, reach).part(rounds)
+    built = sorted(
+        (unit for own in rounds for unit in own if unit.turn is Turn.BUILT),
+        key=lambda unit: next(n for n, whole in enumerate(units) if set(unit.boards) <= set(whole.boards)),
+    )
     edged, chains = take_edged([list(_list_bench(unit, bench.order(unit.boards))) for unit in built], bench)
-    going_up = GoingUp(boards, touching, takeoff.fixings)
     steps = [
         *list_shop(surround, edged),
         *(_singular(step) for chain in _join_twins(chains, surround) for step in chain),
-        *_list_site(going_up.order(units), surround),
     ]
-    return _finish(_fasten(steps, takeoff), surround, takeoff, touching)
+    made = {i for step in steps for i in step.boards}
+    steps += _list_site(rounds, surround, made)
+    return _finish(_fasten(steps, takeoff), surround, takeoff, touching, reach)
 
 
 def _list_bench(unit: Unit, rounds: Sequence[Round]) -> Iterator[Step]:
@@ -117,29 +130,35 @@ def _join(one: Step, other: Step) -> Step:
     )
 
 
-def _list_site(rounds: Sequence[Sequence[Unit]], surround: Surround) -> Iterator[Step]:
+def _list_site(rounds: Sequence[Sequence[Unit]], surround: Surround, made: Set[int]) -> Iterator[Step]:
+    """Setting out, all that goes up, and the dry trial before it; `made` was put together on the bench."""
     there: tuple[int, ...] = ()
     yield Step(Where.SITE, SET_OUT_TITLE, (), notes=SET_OUT)
     tried = False
     anchors = plan_anchors(surround).anchors
     for units in rounds:
-        on = tuple(i for unit in units for i in unit.boards)
+        on = tuple(i for unit in sorted(units, key=partial(_rank, surround)) for i in unit.boards)
         if units[0].turn is Turn.BUILT and not tried:
             tried = True
             built = tuple(i for own in rounds for unit in own if unit.turn is Turn.BUILT for i in unit.boards)
             yield Step(Where.SITE, DRY_TITLE, (), there=there, tried=built, notes=TRY_DRY)
-        single = len(units[0].boards) == 1
         parts = tuple(dict.fromkeys(unit.name for unit in units))
         yield Step(
             Where.SITE,
             _title(units),
             parts,
-            boards=on if single else (),
-            brought=() if single else on,
+            boards=tuple(i for i in on if i not in made),
+            brought=tuple(i for i in on if i in made),
             there=there,
             anchors=tuple(n for n, anchor in enumerate(anchors) if anchor.board in on),
         )
         there += on
+
+
+def _rank(surround: Surround, unit: Unit) -> int:
+    """Framing in the order it is fixed, everything else as it comes."""
+    role = surround.boards[unit.boards[0]].role
+    return FIRST.index(role) if role in FIRST else len(FIRST)
 
 
 def _title(units: Sequence[Unit]) -> str:
@@ -151,7 +170,7 @@ def _title(units: Sequence[Unit]) -> str:
         case Turn.LOOSE:
             return "Fit the access panel"
         case Turn.BUILT:
-            return f"Fix the {units[0].name}"
+            return f"Fix the {units[0].part}"
 
 
 def _fasten(steps: Sequence[Step], takeoff: Takeoff) -> list[Step]:
@@ -172,14 +191,30 @@ def _fasten(steps: Sequence[Step], takeoff: Takeoff) -> list[Step]:
 
 
 def _finish(
-    steps: Sequence[Step], surround: Surround, takeoff: Takeoff, touching: Touching
+    steps: Sequence[Step], surround: Surround, takeoff: Takeoff, touching: Touching, reach: Reach
 ) -> tuple[Step, ...]:
     """Hours, drying times, hands and notes, now that it is known what is done when."""
     work = Work(surround, takeoff, steps)
     finished = []
     for number, step in enumerate(steps):
         later = {i for other in steps[number + 1 :] for i in other.boards}
-        notes = (*step.notes, *list_notes(step, surround, takeoff, touching, later))
+        ways = _list_ways(step, surround, takeoff, reach)
+        step = replace(step, left_out=tuple(n for n, way in ways.items() if way is None))
+        notes = (*step.notes, *list_notes(step, surround, takeoff, touching, later, ways))
         hours, hands, dries = work.hours(step), work.hands(step), work.dries(step)
         finished.append(replace(step, notes=notes, hours=hours, hands=hands, dries=dries))
     return tuple(finished)
+
+
+def _list_ways(step: Step, surround: Surround, takeoff: Takeoff, reach: Reach) -> Ways:
+    """How each fixing of a step gets in. Frames are screwed on the bench from their open backs."""
+    there = {*step.there, *step.put_on}
+    ways = {}
+    for n in step.fixings:
+        fixing = takeoff.fixings[n]
+        if not fixing.count or (fixing.means is Means.SCREW and step.where is Where.BENCH):
+            continue
+        before = is_tacked(fixing, step, surround)
+        present = {fixing.through, fixing.into} if before else there
+        ways[n] = reach.find(fixing, present, step.where is Where.SITE and not before)
+    return ways

@@ -24,8 +24,9 @@ class Step:
     together in an earlier step and go on here as one, `there` are in their places before either; `tried`
     are set in their places and taken down again. `glued` are made of strips or layers here, `dressed` are
     planed flat and cut to size once that glue has cured. `fixings` are places in the take-off's list of
-    fixings, `anchors` in the plan of anchors. `hours` is the work of all hands together, `hands` how many
-    people it takes at least, `dries` the hours its glue is left alone before the next step.
+    fixings, `left_out` those of them that nothing can be driven for, `anchors` in the plan of anchors.
+    `hours` is the work of all hands together, `hands` how many people it takes at least, `dries` the hours
+    its glue is left alone before the next step.
     """
 
     where: Where
@@ -38,11 +39,17 @@ class Step:
     glued: tuple[int, ...] = ()
     dressed: tuple[int, ...] = ()
     fixings: tuple[int, ...] = ()
+    left_out: tuple[int, ...] = ()
     anchors: tuple[int, ...] = ()
     notes: tuple[str, ...] = ()
     hours: float = 0.0
     hands: int = 1
     dries: float = 0.0
+
+    @property
+    def driven(self) -> tuple[int, ...]:
+        """The fixings that are driven, or glued with nothing driven."""
+        return tuple(n for n in self.fixings if n not in self.left_out)
 
     @property
     def put_on(self) -> tuple[int, ...]:

@@ -6,7 +6,7 @@ loose panels last. Nothing goes up before what carries it, and nothing over a na
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import IntEnum
 
@@ -43,12 +43,36 @@ class Unit:
 def list_units(boards: Sequence[Board], touching: Touching) -> tuple[Unit, ...]:
     """Every board in one unit. A sub-assembly whose boards do not hang together makes several."""
     singles = [i for i, board in enumerate(boards) if _goes_alone(i, boards, touching)]
-    units = [Unit(_turn(boards[i]), boards[i].assembly, part_of(boards[i]), (i,)) for i in singles]
+    tacked = dict(_list_tacked(singles, boards, touching))
+    units = [
+        Unit(
+            _turn(boards[i]),
+            boards[i].assembly,
+            part_of(boards[i]),
+            (i, *(packing for packing, framing in tacked.items() if framing == i)),
+        )
+        for i in singles
+        if i not in tacked
+    ]
     alone = set(singles)
     for name in dict.fromkeys(board.assembly for board in boards):
         own = [i for i, board in enumerate(boards) if board.assembly == name and i not in alone]
         units += [Unit(Turn.BUILT, name, name, group) for group in group_touching(own, list(touching.areas))]
     return tuple(units)
+
+
+def _list_tacked(
+    singles: Sequence[int], boards: Sequence[Board], touching: Touching
+) -> Iterator[tuple[int, int]]:
+    """Packing that lies behind framing, and the framing whose back it is tacked to."""
+    for i in singles:
+        before = [j for j in singles if (j, i) in touching.covers and _is_framing(boards[j])]
+        if boards[i].role.endswith("packing") and not _is_framing(boards[i]) and before:
+            yield i, max(before, key=lambda j: touching.area(i, j))
+
+
+def _is_framing(board: Board) -> bool:
+    return board.stock.kind is StockKind.FRAMING
 
 
 def _turn(board: Board) -> Turn:
