@@ -32,7 +32,7 @@ BESIDE = 0.4
 INDENT = 3.2 * MM
 FOR_MARKS = 7 * MM
 """Left clear round a picture for marks that stand beside it."""
-LEAST_PICTURE = 40 * MM
+LEAST_PICTURE = 36 * MM
 """The longer side of a picture is no shorter than this where a larger cell can help it. Shop choice."""
 NO_ROOM = 1e4
 """The ratio of a picture that has no room at all."""

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from model.board import StockKind
 from model.build.behind import find_used
 from model.build.groove import is_floating
-from model.build.nailers import PACKING
+from model.build.nailers import PACKING, SHELF_NAILER
 from model.build.obstacles import BASEBOARD
 from model.build.shelf import SHELF
 from model.reference.nails import MOST_THROUGH, SCREW_SPACING, SCREW_THREAD
@@ -41,6 +41,8 @@ TRY_DRY = (
 )
 SCREWED = (Means.SCREW, Means.LEDGER_SCREW)
 """What has a way of its own to be driven."""
+IN_ORDER = ((SHELF_NAILER, "ledger"), ("soffit nailer", "the cleat"), ("column nailer", "the uprights"))
+"""Roles of framing in the order they are fixed, and what each is called."""
 FITTED = (FACING, WALL, HEARTH, FLOOR, BASEBOARD, CEILING)
 
 Ways = Mapping[int, Way | None]
@@ -253,6 +255,11 @@ def _note_anchors(step: Step, surround: Surround) -> Iterator[str]:
             yield f"{words.format(join_words(bare))}: hold it as the sheet of checks says before it is used."
     if not step.anchors:
         return
+    named = [word for role, word in IN_ORDER if any(surround.boards[i].role == role for i in step.boards)]
+    if len(named) > 1:
+        words = ", then ".join(named).removeprefix("the ")
+        yield f"{words[0].upper()}{words[1:]}, all to the level line."
+    anchors = plan_anchors(surround).anchors
     if any(anchors[n].into == MASONRY for n in step.anchors):
         yield "Drill wet or with a vacuum and wear a mask: masonry dust holds silica."
     framing = [i for i in step.boards if surround.boards[i].stock.kind is StockKind.FRAMING]

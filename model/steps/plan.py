@@ -12,10 +12,9 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, cast
 
-from model.build.nailers import SHELF_NAILER
 from model.steps.bench import PARTS, Bench, Round
 from model.steps.gluing_up import list_shop, take_edged
-from model.steps.notes import SET_OUT, TRY_DRY, Ways, is_tacked, list_notes
+from model.steps.notes import IN_ORDER, SET_OUT, TRY_DRY, Ways, is_tacked, list_notes
 from model.steps.parting import Parting
 from model.steps.reach import Reach
 from model.steps.step import Step, Where
@@ -31,8 +30,6 @@ if TYPE_CHECKING:
 
 SET_OUT_TITLE, DRY_TITLE = "Set out the wall", "Try it dry"
 TWINS = ("left column", "right column")
-FIRST = (SHELF_NAILER, "soffit nailer", "column nailer")
-"""Framing that is fixed to the level line before the rest of its round: ledger, cleat, uprights."""
 COLUMNS = "columns"
 """What is said of both columns together."""
 
@@ -151,14 +148,31 @@ def _list_site(rounds: Sequence[Sequence[Unit]], surround: Surround, made: Set[i
             brought=tuple(i for i in on if i in made),
             there=there,
             anchors=tuple(n for n, anchor in enumerate(anchors) if anchor.board in on),
+            notes=_note_parted(units[0], rounds, there, surround),
         )
         there += on
 
 
+def _note_parted(
+    unit: Unit, rounds: Sequence[Sequence[Unit]], there: Sequence[int], surround: Surround
+) -> tuple[str, ...]:
+    """Of what is set down over a part of its own sub-assembly that went up before."""
+    first = [
+        i
+        for own in rounds
+        for other in own
+        if other.name == unit.name and other.part not in (other.name, unit.part)
+        for i in other.boards
+        if i in there and unit.turn is other.turn is Turn.BUILT
+    ]
+    marks = ", ".join(surround.marks[i] for i in first)
+    return (f"Spread the glue and set it down over {marks}.",) if first else ()
+
+
 def _rank(surround: Surround, unit: Unit) -> int:
     """Framing in the order it is fixed, everything else as it comes."""
-    role = surround.boards[unit.boards[0]].role
-    return FIRST.index(role) if role in FIRST else len(FIRST)
+    order, role = [role for role, _ in IN_ORDER], surround.boards[unit.boards[0]].role
+    return order.index(role) if role in order else len(order)
 
 
 def _title(units: Sequence[Unit]) -> str:

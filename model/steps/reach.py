@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
-from model.board import AXES
+from model.board import AXES, Point3
 from model.reference.nails import MOST_THROUGH, SHORT_OF_FACE
 from model.takeoff.contacts import Contact
 from model.takeoff.faces import Face, Floats
@@ -61,11 +61,16 @@ class How(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """Through which board, straight or slanting, and from which side of the room: ``front``, ``above``."""
+    """Through which board, straight or slanting, and from which side of the room: ``the front``, ``above``.
+
+    `head` is where one of the fasteners begins, in the room, `out` the direction it is driven from.
+    """
 
     how: How
     through: int
     side: str
+    head: Point3
+    out: Point3
 
 
 @dataclass(frozen=True, eq=False)
@@ -117,13 +122,13 @@ class Reach:
         straight = ((How.STRAIGHT, one, other), (How.TURNED, other, one))
         for how, through, into in () if fixing.means is Means.SCREW else straight:
             lines = [line for joint in joints for line in self._straight(joint, through, into)]
-            if side := self._open(lines, fixing, how, present):
-                return Way(how, through, side)
+            if found := self._open(lines, fixing, how, present):
+                return found
         angles = POCKET if fixing.means is Means.SCREW else SLANTS
         slants = [*self._slanting(joints, one, other, angles), *self._slanting(joints, other, one, angles)]
         for slant in sorted(slants, key=lambda slant: (angles.index(slant.angle), -round(slant.length))):
-            if side := self._open(slant.lines, fixing, How.SLANTING, present):
-                return Way(How.SLANTING, slant.lines[0].through, side)
+            if found := self._open(slant.lines, fixing, How.SLANTING, present):
+                return found
         return None
 
     def _list_joints(self, one: int, other: int) -> list[Contact]:
@@ -152,23 +157,25 @@ class Reach:
                     way = sin(angle) * (out @ plane.basis) - cos(angle) * face.normal
                     yield _Slant(angle, long, [_Line(at, way, through, into) for at in plane.lift(spots)])
 
-    def _open(self, lines: Sequence[_Line], fixing: Fixing, how: How, present: Places) -> str:
-        """The side that the heads are on where enough of the lines are open, else nothing."""
-        sides = [self._side(line, fixing, how, present) for line in lines]
-        good = [side for side in sides if side]
+    def _open(self, lines: Sequence[_Line], fixing: Fixing, how: How, present: Places) -> Way | None:
+        """The way that most of the lines are open in where enough of them are."""
+        tried = [self._way(line, fixing, how, present) for line in lines]
+        good = [way for way in tried if way]
         if not good or len(good) < ENOUGH * len(lines):
-            return ""
-        return max(good, key=good.count)
+            return None
+        sides = [way.side for way in good]
+        return max(good, key=lambda way: sides.count(way.side))
 
-    def _side(self, line: _Line, fixing: Fixing, how: How, present: Places) -> str:
+    def _way(self, line: _Line, fixing: Fixing, how: How, present: Places) -> Way | None:
         wood, face = self._rays.leave(line.at, line.way, line.through)
         if face is None or not self._fits(line, fixing, how, wood):
-            return ""
-        if not self._rays.is_clear(line.at, line.way, wood, line.through, present):
-            return ""
+            return None
+        if not self._rays.is_clear(line.at, line.way, wood, present):
+            return None
         if not self._rays.leads_out(line.at + (wood + ROOM / 2) * line.way, present):
-            return ""
-        return _name_side(self._surfaces.faces[face].normal)
+            return None
+        side, head = _name_side(self._surfaces.faces[face].normal), line.at + wood * line.way
+        return Way(how, line.through, side, _point(head), _point(line.way))
 
     def _fits(self, line: _Line, fixing: Fixing, how: How, wood: float) -> bool:
         """Whether there is as much wood as the fastener wants: straight it was chosen for that."""
@@ -215,12 +222,13 @@ class _Rays:
         hits = self._hit(own, at, way, slope, HAIR, np.inf)
         return min(hits, default=(0.0, None), key=lambda hit: hit[0])
 
-    def is_clear(self, at: Floats, way: Floats, wood: float, owner: int, present: Places) -> bool:
+    def is_clear(self, at: Floats, way: Floats, wood: float, present: Places) -> bool:
         """Whether nothing that is present lies within ROOM of where the line leaves its board."""
         slope = self._normals @ way
-        own = self._own & (self._owners == owner)
-        others = np.flatnonzero(present & ~own & (slope < -HAIR))
-        return not self._hit(others, at, way, slope, wood - 10 * HAIR, wood + ROOM)
+        on = np.flatnonzero(present & (slope < -HAIR))
+        if self._hit(on, at, way, slope, wood - 10 * HAIR, wood + 10 * HAIR):
+            return False
+        return not self._hit(self._met(present, slope), at, way, slope, wood + 10 * HAIR, wood + ROOM)
 
     def leads_out(self, at: Floats, present: Places) -> bool:
         """Whether any straight line leads from there past everything that is present."""
@@ -228,8 +236,11 @@ class _Rays:
 
     def _is_free(self, at: Floats, way: Floats, present: Places) -> bool:
         slope = self._normals @ way
-        before = np.flatnonzero(present & (slope < -HAIR))
-        return not self._hit(before, at, way, slope, 0.0, np.inf)
+        return not self._hit(self._met(present, slope), at, way, slope, 0.0, np.inf)
+
+    def _met(self, present: Places, slope: Floats) -> Places:
+        """Faces that a line may meet from either side: what a head lies in stops it as well."""
+        return np.flatnonzero(present & (np.abs(slope) > HAIR))
 
     def _hit(
         self, some: Places, at: Floats, way: Floats, slope: Floats, least: float, most: float
@@ -288,6 +299,11 @@ def _edges(shape: BaseGeometry) -> Iterator[tuple[Floats, Floats, float]]:
         spots = _inside(shape, np.array([at + part * side for part in ALONG]) + ASIDE)
         if len(spots):
             yield spots, out, float(np.linalg.norm(side))
+
+
+def _point(place: Floats) -> Point3:
+    x, y, z = place.tolist()
+    return x, y, z
 
 
 def _name_side(normal: Floats) -> str:
