@@ -72,11 +72,14 @@ def mark_seen(
 
 
 def mark_areas(
-    areas: Iterable[tuple[str, Sequence[Ring]]], ratio: float, under: Sequence[Mark]
+    areas: Iterable[tuple[str, Sequence[Ring]]], ratio: float, under: Sequence[Mark], least: float = LEAST
 ) -> BoardMarks:
-    """The same for any areas: what is written on each, and the rings that bound it by the even-odd rule."""
+    """The same for any areas: what is written on each, and the rings that bound it by the even-odd rule.
+
+    `least` are the square inches on paper that must be seen.
+    """
     found = ((mark, _largest(rings, None)) for mark, rings in areas)
-    seen = (_Seen(mark, area) for mark, area in found if area is not None and area.area > LEAST * ratio**2)
+    seen = (_Seen(mark, area) for mark, area in found if area is not None and area.area > least * ratio**2)
     return _mark(seen, ratio, under, every=False)
 
 

@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 SITE_FILLS = {"opening": Fill.OPENING, "hearth": Fill.HEARTH, "facing": Fill.FACING}
 KNOWN = 0.25
 """Part of a board's picture that must show for it to be known. Shop choice."""
+LEAST_MARKED = 0.0006
+"""Square inches on paper of a board that is marked: the dot that its mark's line ends in. Shop choice."""
 OFF = 0.02
 """A grey line nearer to a dark one than this, in inches, is the dark one."""
 
@@ -51,7 +53,7 @@ def draw_step(staged: Staged, bare: Bare, ratio: float, named: Collection[int] =
     """The picture with the marks of those `named`, places in the scene, on or beside them."""
     drawing = Drawing(bare.marks, ratio)
     areas = [(kind_of(staged.marks[i]), rings) for i, rings in bare.rings if i in named and rings]
-    return drawing.plus(*mark_areas(areas, ratio, drawing.marks).marks)
+    return drawing.plus(*mark_areas(areas, ratio, drawing.marks, LEAST_MARKED).marks)
 
 
 def outline_step(staged: Staged, picked: Collection[int], there: Collection[int]) -> Bare:
@@ -74,6 +76,12 @@ def count_known(staged: Staged, picked: Collection[int], there: Collection[int])
     """How many of the picked boards show enough to be known."""
     present = {*picked, *there, *staged.site}
     return sum(staged.scene.seen(i, present) > KNOWN * staged.scene.whole(i) for i in picked)
+
+
+def sum_seen(staged: Staged, picked: Collection[int], there: Collection[int]) -> float:
+    """How much of the picked boards shows, in square inches of the picture at full size."""
+    present = {*picked, *there, *staged.site}
+    return sum(staged.scene.seen(i, present) for i in picked)
 
 
 def _fill(staged: Staged, solid: int, shape: BaseGeometry, is_picked: bool) -> Region:

@@ -15,7 +15,7 @@ from model.takeoff.faces import Face, list_faces
 from render.axonometric import BACK_LEFT, BELOW_RIGHT, FRONT_LEFT, FRONT_RIGHT, Scene, Stand
 from render.glue_up_scene import stage_wide
 from render.site_solids import site_in_room
-from render.step_picture import Staged, count_known
+from render.step_picture import Staged, count_known, sum_seen
 
 APART = 12.0
 """Clear between two parts that are shown beside each other, in. Shop choice."""
@@ -96,7 +96,7 @@ class _Stage:
         picked: tuple[int, ...],
         there: tuple[int, ...],
     ) -> Shown:
-        """The usual place where enough shows from there, else the one that shows most boards."""
+        """The usual place where enough shows from there, else the one that shows most boards or most wood."""
         found: list[tuple[int, Staged]] = []
         for stand in stands:
             staged = self._scene(parts, stand)
@@ -106,6 +106,8 @@ class _Stage:
                 break
         most = max(known for known, _ in found)
         best = next(staged for known, staged in found if known == most)
+        if not most:
+            best = max((staged for _, staged in found), key=lambda staged: sum_seen(staged, picked, there))
         named = () if step.where is Where.SITE and step.brought else picked
         return Shown(step, best, picked, there, named)
 
