@@ -10,7 +10,7 @@ from collections.abc import Sequence, Set
 from dataclasses import replace
 
 from model.board import Board
-from model.steps.reach import How, Reach
+from model.steps.reach import Reach
 from model.steps.touching import Touching, group_touching, list_pairs
 from model.steps.units import Turn, Unit
 from model.takeoff.fasteners import Fixing, Means
@@ -55,13 +55,10 @@ class Parting:
             mine = {fixing.through, fixing.into} & own
             if len(mine) == 1 and {fixing.through, fixing.into} & there and mine <= first:
                 alone = there | (mine if first == own else first)
-                if not self._is_straight(fixing, there | own) and self._is_straight(fixing, alone):
+                whole = self._reach.goes_straight(fixing, there | own)
+                if not whole and self._reach.goes_straight(fixing, alone):
                     gained |= mine
         return gained
-
-    def _is_straight(self, fixing: Fixing, there: Set[int]) -> bool:
-        way = self._reach.find(fixing, there, on_site=True)
-        return way is not None and way.how is not How.SLANTING
 
     def _grow(self, first: set[int], own: Set[int]) -> set[int]:
         """With the boards that are glued edge to edge to them."""

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
 from enum import StrEnum
-from math import cos, radians, sin
+from math import ceil, cos, radians, sin
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -116,18 +116,31 @@ class Reach:
         return self._known[key]
 
     def _find(self, fixing: Fixing, there: Set[int], on_site: bool) -> Way | None:
+        present = self._rays.mask(there, on_site)
+        if found := self._find_straight(fixing, present):
+            return found
         one, other = fixing.through, fixing.into
         joints = self._list_joints(one, other)
-        present = self._rays.mask(there, on_site)
-        straight = ((How.STRAIGHT, one, other), (How.TURNED, other, one))
-        for how, through, into in () if fixing.means is Means.SCREW else straight:
-            lines = [line for joint in joints for line in self._straight(joint, through, into)]
-            if found := self._open(lines, fixing, how, present):
-                return found
         angles = POCKET if fixing.means is Means.SCREW else SLANTS
         slants = [*self._slanting(joints, one, other, angles), *self._slanting(joints, other, one, angles)]
         for slant in sorted(slants, key=lambda slant: (angles.index(slant.angle), -round(slant.length))):
             if found := self._open(slant.lines, fixing, How.SLANTING, present):
+                return found
+        return None
+
+    def goes_straight(self, fixing: Fixing, there: Set[int]) -> bool:
+        """Whether it can be driven straight on site through either board, the boards `there` in place."""
+        return self._find_straight(fixing, self._rays.mask(there, on_site=True)) is not None
+
+    def _find_straight(self, fixing: Fixing, present: Places) -> Way | None:
+        """Screws have pockets and go slanting."""
+        if fixing.means is Means.SCREW:
+            return None
+        one, other = fixing.through, fixing.into
+        joints = self._list_joints(one, other)
+        for how, through, into in ((How.STRAIGHT, one, other), (How.TURNED, other, one)):
+            lines = [line for joint in joints for line in self._straight(joint, through, into)]
+            if found := self._open(lines, fixing, how, present):
                 return found
         return None
 
@@ -158,13 +171,17 @@ class Reach:
                     yield _Slant(angle, long, [_Line(at, way, through, into) for at in plane.lift(spots)])
 
     def _open(self, lines: Sequence[_Line], fixing: Fixing, how: How, present: Places) -> Way | None:
-        """The way that most of the lines are open in where enough of them are."""
-        tried = [self._way(line, fixing, how, present) for line in lines]
-        good = [way for way in tried if way]
-        if not good or len(good) < ENOUGH * len(lines):
-            return None
-        sides = [way.side for way in good]
-        return max(good, key=lambda way: sides.count(way.side))
+        """The way along the first open line where enough of them are open."""
+        wanted = max(1, ceil(ENOUGH * len(lines)))
+        good: list[Way] = []
+        for left, line in zip(range(len(lines), 0, -1), lines, strict=True):
+            if len(good) + left < wanted:
+                return None
+            if way := self._way(line, fixing, how, present):
+                good.append(way)
+            if len(good) == wanted:
+                return good[0]
+        return None
 
     def _way(self, line: _Line, fixing: Fixing, how: How, present: Places) -> Way | None:
         wood, face = self._rays.leave(line.at, line.way, line.through)
