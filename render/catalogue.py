@@ -148,7 +148,8 @@ def _draw_marked(part: Part, view: str, ratio: float) -> Drawing:
 
 def _list_steps(surround: Surround) -> Iterator[Named]:
     """A picture for each step that shows something, numbered as the steps are."""
-    shown = list_shown(surround, plan_steps(surround, take_off(surround)))
+    takeoff = take_off(surround)
+    shown = list_shown(surround, plan_steps(surround, takeoff), takeoff.glue_ups)
     for number, one in enumerate(shown, start=1):
         if one.staged is not None:
             yield Named(f"step_{number}", f"Step {number}: {one.step.title}", partial(_draw_shown, one))

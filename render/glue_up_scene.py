@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from model.board import Board, Point2, Stock, StockKind, block
 from model.steps.step import Step
 from model.surround import Surround
-from model.takeoff.glue_ups import GlueUp, list_glued_up
+from model.takeoff.glue_ups import GlueUp
 from render.axonometric import FRONT_RIGHT, Scene
 from render.board_marks import kind_of
 from render.step_picture import Staged
@@ -33,9 +33,9 @@ class _Laid:
     front: float
 
 
-def stage_wide(surround: Surround, step: Step) -> Staged:
+def stage_wide(surround: Surround, step: Step, glue_ups: Sequence[GlueUp]) -> Staged:
     """The pieces of a step of the glue-up: in strips where they are glued, whole where they are dressed."""
-    groups = [*_list_pieces(surround, step), *_list_edged(surround, step)]
+    groups = [*_list_pieces(surround, step, glue_ups), *_list_edged(surround, step, glue_ups)]
     longest = max(laid.size[0] for group in groups for laid in group)
     solids: list[Board] = []
     marks: list[str] = []
@@ -56,10 +56,10 @@ def _place(laid: _Laid, at: Point2) -> Board:
     return block("strip", "", WOOD, "x", x, y, (laid.front, laid.front + thick))
 
 
-def _list_pieces(surround: Surround, step: Step) -> Iterator[list[_Laid]]:
+def _list_pieces(surround: Surround, step: Step, glue_ups: Sequence[GlueUp]) -> Iterator[list[_Laid]]:
     """What is made of strips and layers."""
     own = {*step.glued, *step.dressed}
-    for up in list_glued_up(surround):
+    for up in glue_ups:
         if own & set(up.pieces):
             thick = surround.boards[up.pieces[0]].thickness
             if step.dressed:
@@ -77,9 +77,9 @@ def _list_strips(up: GlueUp, thick: float) -> Iterator[_Laid]:
             yield _Laid(up.mark, size, strip * (wide + PARTED), layer * (deep + PARTED))
 
 
-def _list_edged(surround: Surround, step: Step) -> Iterator[list[_Laid]]:
+def _list_edged(surround: Surround, step: Step, glue_ups: Sequence[GlueUp]) -> Iterator[list[_Laid]]:
     """Boards of their own that are glued edge to edge, those of one role into one."""
-    strips = {i for up in list_glued_up(surround) for i in up.pieces}
+    strips = {i for up in glue_ups for i in up.pieces}
     groups: dict[tuple[str, str], list[int]] = {}
     for i in step.boards or step.dressed:
         if step.boards or i not in strips:

@@ -12,6 +12,7 @@ from model.board import Board
 from model.steps.step import Step, Where
 from model.surround import Surround
 from model.takeoff.faces import Face, list_faces
+from model.takeoff.glue_ups import GlueUp
 from render.axonometric import BACK_LEFT, BELOW_RIGHT, FRONT_LEFT, FRONT_RIGHT, Scene, Stand
 from render.glue_up_scene import stage_wide
 from render.site_solids import site_in_room
@@ -54,17 +55,18 @@ class _Solids:
     faces: tuple[Face, ...]
 
 
-def list_shown(surround: Surround, steps: Sequence[Step]) -> tuple[Shown, ...]:
-    """Every step with its picture."""
-    stage = _Stage(surround, steps)
+def list_shown(surround: Surround, steps: Sequence[Step], glue_ups: Sequence[GlueUp]) -> tuple[Shown, ...]:
+    """Every step with its picture; `glue_ups` are the take-off's."""
+    stage = _Stage(surround, steps, glue_ups)
     return tuple(stage.show(step) for step in steps)
 
 
 class _Stage:
     """Scenes of one surround, each worked out once."""
 
-    def __init__(self, surround: Surround, steps: Sequence[Step]) -> None:
+    def __init__(self, surround: Surround, steps: Sequence[Step], glue_ups: Sequence[GlueUp]) -> None:
         self._surround = surround
+        self._glue_ups = glue_ups
         self._scenes: dict[tuple[tuple[str, ...], Stand], Staged] = {}
         self._solids: dict[tuple[str, ...], _Solids] = {}
         self._chains: dict[tuple[str, ...], list[int]] = {}
@@ -77,7 +79,7 @@ class _Stage:
         if step.where is Where.SITE and not step.put_on:
             return Shown(step, self._scene((), FRONT_RIGHT), step.tried, step.there)
         if step.wide:
-            staged = stage_wide(self._surround, step)
+            staged = stage_wide(self._surround, step, self._glue_ups)
             every = tuple(range(len(staged.marks)))
             return Shown(step, staged, every, (), every)
         if not step.put_on:

@@ -10,7 +10,6 @@ from model.steps.step import Step, Where
 from model.steps.work import round_up
 from model.surround import Surround
 from model.takeoff.fasteners import Means, count_fixings
-from model.takeoff.glue_ups import list_glued_up
 from model.takeoff.takeoff import Takeoff
 from model.units import LengthStyle, format_length
 from render.board_marks import kind_of
@@ -70,7 +69,7 @@ def say_driven(step: Step, takeoff: Takeoff, style: LengthStyle) -> str:
 
 def say_glue(step: Step, surround: Surround, takeoff: Takeoff) -> str:
     """How large the faces are that are glued, edges of strips among them; empty where nothing is."""
-    seams = {i: one.seams for one in list_glued_up(surround) for i in one.pieces}
+    seams = {i: one.seams for one in takeoff.glue_ups for i in one.pieces}
     area = sum(takeoff.fixings[n].glue for n in step.fixings) + sum(seams[i] for i in step.glued)
     if not area:
         return ""

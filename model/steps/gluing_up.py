@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from model.steps.bench import Bench
 from model.steps.step import Step, Where
-from model.takeoff.glue_ups import GlueUp, list_glued_up
+from model.takeoff.glue_ups import GlueUp
 from model.units import LengthStyle, format_length
 
 if TYPE_CHECKING:
@@ -24,9 +24,6 @@ CUT_NOTES = (
     "Pencil each mark on the back, with an arrow up and another to the front edge.",
     "Leave scribe stock where the cut list says so.",
 )
-NO_GLUE_UP = (
-    "What a cutting plan parts into strips is glued edge to edge and left to cure before it is cut to size."
-)
 STRIPS_STAY = "Strips and layers of what is glued up stay rough; the next two steps bring them to size."
 JOINT = "Joint the edges straight and square: held together dry, two show no light between them."
 SPREAD = (
@@ -34,7 +31,6 @@ SPREAD = (
     "of glue stands along each joint. Check with a straightedge that it lies flat."
 )
 LAYERS = "Glue layers over their whole face, clamped from the middle outwards."
-MORE_STRIPS = "A cutting plan whose boards are narrower has more strips, and may part other pieces too."
 FLATTEN = "Scrape the glue off; plane or sand both faces flat and of one thickness."
 
 
@@ -49,14 +45,13 @@ def _is_edged(step: Step, bench: Bench) -> bool:
     return not (step.there or step.brought) and bench.is_one_wide(step.boards)
 
 
-def list_shop(surround: Surround, edged: tuple[int, ...]) -> Iterator[Step]:
+def list_shop(surround: Surround, ups: Sequence[GlueUp], edged: tuple[int, ...]) -> Iterator[Step]:
     """The steps before anything is put together: cutting and, where there is any, the glue-up.
 
     `edged` are boards of their own that are glued edge to edge into one.
     """
-    ups = list_glued_up(surround)
     if not (ups or edged):
-        yield Step(Where.BENCH, CUT, (), notes=(*CUT_NOTES, NO_GLUE_UP, PRIME_NOTE))
+        yield Step(Where.BENCH, CUT, (), notes=(*CUT_NOTES, PRIME_NOTE))
         return
     glued = tuple(i for one in ups for i in one.pieces)
     style = surround.job.about.length_style
@@ -86,8 +81,6 @@ def _note_gluing(
         f"Leave it in clamps {times.clamp:g} h, and {max(times.clamp, times.cure):g} h from gluing "
         "before it is planed or sawn."
     )
-    if wide:
-        yield MORE_STRIPS
 
 
 def _say_parts(one: GlueUp, style: LengthStyle) -> str:

@@ -66,7 +66,7 @@ def list_notes(
         *_note_inside(step, surround, takeoff, ways),
         *_note_left_out(step, surround, takeoff),
         *_note_hidden(fixings, touching, later),
-        *_note_ledger(surround, fixings),
+        *_note_ledger(step, surround, fixings),
         *_note_old_ledger(step, surround),
         *_note_anchors(step, surround),
         *_note_site(step, surround, touching),
@@ -200,14 +200,16 @@ def _note_hidden(fixings: list[Fixing], touching: Touching, later: Set[int]) -> 
         yield "Set every head now: later boards cover some of them."
 
 
-def _note_ledger(surround: Surround, fixings: list[Fixing]) -> Iterator[str]:
+def _note_ledger(step: Step, surround: Surround, fixings: list[Fixing]) -> Iterator[str]:
     """How the shelf is screwed down: through what lies over the board on the ledger, or deep in that."""
     boards, marks = surround.boards, surround.marks
     for through in dict.fromkeys(f.through for f in fixings if f.means is Means.LEDGER_SCREW):
         into = [f.into for f in fixings if f.means is Means.LEDGER_SCREW and f.through == through]
         ledgers = join_words([marks[i] for i in into])
         cover = _find_cover(surround, through, into[0])
-        if cover is not None:
+        if cover is not None and cover not in (*step.there, *step.put_on):
+            yield f"Countersink the screws through {marks[through]} into {ledgers}, clear of the ribs."
+        elif cover is not None:
             yield (
                 f"Clear of the ribs, bore {marks[cover]} over each screw for the driver, screw "
                 f"{marks[through]} down to {ledgers}, and plug the holes."
@@ -222,7 +224,9 @@ def _note_ledger(surround: Surround, fixings: list[Fixing]) -> Iterator[str]:
 def _note_old_ledger(step: Step, surround: Surround) -> Iterator[str]:
     """Screws into an old ledger that carries the shelf: what is no board here is in no list."""
     packed = any(board.role == PACKING for board in surround.boards)
-    if step.where is Where.SITE and SHELF in step.parts and find_used(surround.layout.behind) and not packed:
+    begun = any(surround.boards[i].assembly == SHELF for i in step.there)
+    shelf = step.where is Where.SITE and SHELF in step.parts and not begun
+    if shelf and find_used(surround.layout.behind) and not packed:
         style = surround.job.about.length_style
         apart, deep = (format_length(each.value, style) for each in (SCREW_SPACING, SCREW_THREAD))
         yield f"Screw it to the old ledger too, every {apart} and {deep} deep: no list has those screws."

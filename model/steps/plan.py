@@ -61,7 +61,7 @@ def _plan_steps(surround: Surround, takeoff: Takeoff) -> tuple[Step, ...]:
     )
     edged, chains = take_edged([list(_list_bench(unit, bench.order(unit.boards))) for unit in built], bench)
     steps = [
-        *list_shop(surround, edged),
+        *list_shop(surround, takeoff.glue_ups, edged),
         *(_singular(step) for chain in _join_twins(chains, surround) for step in chain),
     ]
     made = {i for step in steps for i in step.boards}
@@ -221,12 +221,16 @@ def _finish(
 
 
 def _list_ways(step: Step, surround: Surround, takeoff: Takeoff, reach: Reach) -> Ways:
-    """How each fixing of a step gets in. Frames are screwed on the bench from their open backs."""
+    """How each fixing of a step gets in.
+
+    Frames are screwed on the bench from their open backs; screws into a ledger are told of by themselves.
+    """
     there = {*step.there, *step.put_on}
     ways = {}
     for n in step.fixings:
         fixing = takeoff.fixings[n]
-        if not fixing.count or (fixing.means is Means.SCREW and step.where is Where.BENCH):
+        framed = fixing.means is Means.SCREW and step.where is Where.BENCH
+        if not fixing.count or framed or fixing.means is Means.LEDGER_SCREW:
             continue
         before = is_tacked(fixing, step, surround)
         present = {fixing.through, fixing.into} if before else there

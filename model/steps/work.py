@@ -13,7 +13,6 @@ from model.board import Board, StockKind
 from model.build.groove import is_floating
 from model.shop import Times
 from model.steps.step import Step, Where
-from model.takeoff.glue_ups import list_glued_up
 from model.takeoff.takeoff import Takeoff
 from model.units import INCHES_PER_FOOT
 
@@ -32,7 +31,7 @@ class Work:
         self._boards = surround.boards
         self._times: Times = surround.job.shop.times
         self._takeoff = takeoff
-        self._strips = {i: one.parts for one in list_glued_up(surround) for i in one.pieces}
+        self._strips = {i: one.parts for one in takeoff.glue_ups for i in one.pieces}
         self._built: dict[str, int] = {}
         self._shares = sum(self._share(step) for step in steps)
         for i in {i for step in steps if step.where is Where.BENCH for i in step.boards}:

@@ -1,11 +1,11 @@
 """Which pieces are glued up of strips or layers before they are cut to size, and how much of them is glued.
 
-How many strips and how wide stands in model.takeoff.rough. Where a cutting plan has narrower boards it may
-ask for more of them.
+How many strips and how wide stands in model.takeoff.rough.
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -33,9 +33,12 @@ class GlueUp:
         return self.rough.strips * self.rough.layers
 
 
-def list_glued_up(surround: Surround) -> tuple[GlueUp, ...]:
-    """Every kind of piece that is made of more than one strip or layer, in the order of marks."""
-    rough = plan_rough(surround)
+def list_glued_up(surround: Surround, rough: Mapping[str, Rough] | None = None) -> tuple[GlueUp, ...]:
+    """Every kind of piece that is made of more than one strip or layer, in the order of marks.
+
+    `rough` are the rough sizes by mark, where boards are not as wide as is common: as a yard has them.
+    """
+    rough = rough or plan_rough(surround)
     return tuple(
         GlueUp(kind.mark, kind.pieces, own, _seams(own, surround.boards[kind.pieces[0]].thickness))
         for kind in surround.kinds
@@ -49,6 +52,6 @@ def _seams(rough: Rough, thickness: float) -> float:
     return rough.length.rough * (edges + faces)
 
 
-def area_of_seams(surround: Surround) -> float:
-    """Square inches of glue in all glue-ups of strips and layers."""
-    return sum(one.seams * len(one.pieces) for one in list_glued_up(surround))
+def area_of_seams(glue_ups: Sequence[GlueUp]) -> float:
+    """Square inches of glue in all of them."""
+    return sum(one.seams * len(one.pieces) for one in glue_ups)

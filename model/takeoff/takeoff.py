@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from model.takeoff.anchor_materials import list_anchor_materials
 from model.takeoff.cut_list import Cut, list_cuts
 from model.takeoff.fasteners import Fixing, list_fixings
-from model.takeoff.glue_ups import area_of_seams
+from model.takeoff.glue_ups import GlueUp, area_of_seams, list_glued_up
 from model.takeoff.guide_settings import GuideSaw, Setting, find_saw, list_guide_settings
 from model.takeoff.joints import Joint, list_joints
 from model.takeoff.materials import Material, list_materials
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, eq=False)
 class Takeoff:
-    """Cut list, saw settings, loads, surfaces, joints, fixings and materials of one surround."""
+    """Cut list, saw settings, loads, surfaces, joints, fixings, materials and glue-ups of one surround."""
 
     cuts: tuple[Cut, ...]
     saw: GuideSaw
@@ -33,6 +33,7 @@ class Takeoff:
     joints: tuple[Joint, ...]
     fixings: tuple[Fixing, ...]
     materials: tuple[Material, ...]
+    glue_ups: tuple[GlueUp, ...]
 
 
 def take_off(surround: Surround, rough: Mapping[str, Rough] | None = None) -> Takeoff:
@@ -41,6 +42,7 @@ def take_off(surround: Surround, rough: Mapping[str, Rough] | None = None) -> Ta
     `rough` are the rough sizes by mark, where boards are not as wide as is common: as a yard has them.
     """
     surfaces = list_surfaces(surround)
+    glue_ups = list_glued_up(surround, rough)
     joints = list_joints(surfaces)
     fixings = list_fixings(surfaces, surround.job.shop.rates)
     return Takeoff(
@@ -52,6 +54,7 @@ def take_off(surround: Surround, rough: Mapping[str, Rough] | None = None) -> Ta
         joints=joints,
         fixings=fixings,
         materials=list_materials(
-            surround.job, surfaces, joints, fixings, list_anchor_materials(surround), area_of_seams(surround)
+            surround.job, surfaces, joints, fixings, list_anchor_materials(surround), area_of_seams(glue_ups)
         ),
+        glue_ups=glue_ups,
     )

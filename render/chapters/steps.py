@@ -16,6 +16,6 @@ def draft_steps(desk: Desk) -> list[Draft]:
     if desk.takeoff is None:
         return []
     steps = plan_steps(desk.surround, desk.takeoff)
-    shown = list_shown(desk.surround, steps)
+    shown = list_shown(desk.surround, steps, desk.takeoff.glue_ups)
     pages = lay_steps(shown, desk.surround, desk.takeoff, safe_area(*desk.size, Block.BELOW))
     return [Draft(title_of_page(STEPS, n), NO_SCALE, page, Block.BELOW) for n, page in enumerate(pages)]

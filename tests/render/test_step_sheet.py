@@ -151,7 +151,7 @@ def test_no_picture_is_a_speck_beside_its_words(pairs: list[tuple[str, str]], pa
 def _has_names(pairs: list[tuple[str, str]], paper: str, name: str) -> bool:
     desk = desk_of(with_texts(read_demo("brick"), pairs), paper)
     assert desk.takeoff is not None
-    shown = list_shown(desk.surround, plan_steps(desk.surround, desk.takeoff))
+    shown = list_shown(desk.surround, plan_steps(desk.surround, desk.takeoff), desk.takeoff.glue_ups)
     return bool(shown[int(name.removeprefix("step_")) - 1].named)
 
 

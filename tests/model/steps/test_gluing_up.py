@@ -6,12 +6,15 @@ import pytest
 from hypothesis import given, settings
 
 from app.demo import read_demo
+from model.board import StockKind
+from model.cutting.pieces import plan_glued
 from model.days.plan import plan_days
-from model.job import Job, default_job, with_texts
+from model.job import Job, with_texts
 from model.steps.gluing_up import DRESS, GLUE_UP
 from model.steps.plan import plan_steps
 from model.steps.step import Step, Where
 from model.takeoff.rough import plan_rough
+from model.takeoff.takeoff import take_off
 from model.units import format_length
 from render.step_words import say_glue
 from tests.planned import plan_of, take
@@ -73,7 +76,8 @@ def test_planks_of_a_solid_shelf_are_glued_edge_to_edge_at_the_beginning() -> No
 
 
 def test_nothing_wide_nothing_glued_up() -> None:
-    assert not any(step.wide for step in steps_of(read_demo("brick")))
+    surround, takeoff = plan_of(read_demo("gas")), take(read_demo("gas"))
+    assert bool(takeoff.glue_ups) is any(step.wide for step in plan_steps(surround, takeoff))
 
 
 @settings(max_examples=10)
@@ -100,8 +104,12 @@ def test_every_glue_up_is_made_once_and_first_and_its_glue_is_bought(job: Job) -
     assert area >= sum(fixing.glue for fixing in takeoff.fixings) + edges - 1e-6
 
 
-def test_a_job_without_wide_pieces_says_what_a_cutting_plan_may_ask_for() -> None:
-    assert any("cutting plan parts into strips" in note for note in steps_of(default_job())[0].notes)
+def test_strips_are_as_many_as_the_yard_has_boards_for() -> None:
+    surround = plan_of(wide_job())
+    narrow = plan_glued(surround, lambda material: 5.5 if material.kind is StockKind.BOARD else 0.0)
+    glue = plan_steps(surround, take_off(surround, narrow))[1]
+    assert narrow["F1"].strips > plan_rough(surround)["F1"].strips
+    assert any(note.startswith(f"F1: {narrow['F1'].strips} strips") for note in glue.notes)
 
 
 @pytest.mark.parametrize("pairs", [WIDE, PLANKS])
