@@ -1,4 +1,4 @@
-"""The glue-up of wide and thick pieces, before anything is cut to size, sanded or primed.
+"""The glue-up of wide and thick pieces, before anything is cut to size, sanded or coated.
 
 Pieces of several strips or layers, and boards that are glued edge to edge into one, go into clamps in one
 step and are planed and sawn to size in another, once the glue has cured.
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from model.surround import Surround
 
 CUT, GLUE_UP, DRESS = "Cut and mark every board", "Glue up the wide pieces", "Dress the wide pieces"
-PRIME_NOTE = "Sand and prime the loose pieces as the sheet of finishing says."
+COAT_NOTE = "Sand and coat the loose pieces as the sheet of finishing says."
 CUT_NOTES = (
     "Rough sizes first, by the cutting plans; then to the finished sizes of the cut list.",
     "Pencil each mark on the back, with an arrow up and another to the front edge.",
@@ -51,7 +51,7 @@ def list_shop(surround: Surround, ups: Sequence[GlueUp], edged: tuple[int, ...])
     `edged` are boards of their own that are glued edge to edge into one.
     """
     if not (ups or edged):
-        yield Step(Where.BENCH, CUT, (), notes=(*CUT_NOTES, PRIME_NOTE))
+        yield Step(Where.BENCH, CUT, (), notes=(*CUT_NOTES, COAT_NOTE))
         return
     glued = tuple(i for one in ups for i in one.pieces)
     style = surround.job.about.length_style
@@ -59,7 +59,7 @@ def list_shop(surround: Surround, ups: Sequence[GlueUp], edged: tuple[int, ...])
     notes = tuple(_note_gluing(surround, ups, edged, style))
     yield Step(Where.BENCH, GLUE_UP, (), boards=edged, glued=glued, notes=notes)
     dressed = tuple(dict.fromkeys((*glued, *edged)))
-    notes = (FLATTEN, *_note_sizes(surround, ups, edged, style), PRIME_NOTE)
+    notes = (FLATTEN, *_note_sizes(surround, ups, edged, style), COAT_NOTE)
     yield Step(Where.BENCH, DRESS, (), dressed=dressed, notes=notes)
 
 
