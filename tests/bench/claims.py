@@ -30,6 +30,8 @@ SELDOM = {
     "test_every_finding_of_any_job_has_words_for_what_is_asked_and_a_drawing": 20,
     "test_any_finding_of_any_job_is_drawn_within_its_room": 10,
     "test_contacts_of_any_job_are_what_joining_takes_off": 20,
+    "test_no_step_on_site_drives_anything_through_what_is_covered_by_then": 20,
+    "test_a_way_leads_from_the_joint_through_one_board_only": 20,
 }
 """Claims that are held against every so many designs only, by name."""
 NARROW = 2
