@@ -142,6 +142,6 @@ def _read_named(name: str) -> Job | None:
     if names_demo(name):
         return read_demo(name)
     try:
-        return read_job_file(Path(name)) if Path(name).is_file() else None
+        return read_job_file(Path(name)) if os.path.isfile(name) else None
     except (FileTrouble, JobRefused):
         return None

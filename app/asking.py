@@ -5,6 +5,7 @@ What is asked before unsaved work is put aside is in app.leaving.
 
 from __future__ import annotations
 
+import os
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -26,7 +27,7 @@ def ask_where(window: QWidget, title: str, start: Path, kinds: Kinds) -> tuple[P
     if not name:
         return None
     path = with_ending(Path(name), kind, kinds)
-    if path != Path(name) and path.exists() and not _may_replace(window, path):
+    if path != Path(name) and os.path.exists(path) and not _may_replace(window, path):
         return None
     return path, kind
 

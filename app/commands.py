@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from app.demo import list_demos, names_demo, read_demo
-from app.files import FileTrouble, open_job_file, save_bytes, save_job_file
+from app.files import JOB_SUFFIX, FileTrouble, open_job_file, save_bytes, save_job_file
 from app.outputs import OFFER, PARTS, build_outputs, write_outputs
 from app.terminal import Terminal
 from app.view_file import ViewWish, build_view_file
@@ -204,6 +204,7 @@ def run_start(job: Job, out: Path, guide: str, terminal: Terminal) -> int:
 
     if guide not in GUIDES:
         raise Refused("--guide", guide, f"write one of {', '.join(GUIDES)}")
+    _demand_ending("--out", out, JOB_SUFFIX)
     first = size_first_design(job, guide)
     if first is None:
         raise Refused(
@@ -287,6 +288,8 @@ def run_boards(job: Job, form: str, mesh: Path | None, terminal: Terminal) -> in
     from model.takeoff.cut_list import list_cuts
     from model.takeoff.surfaces import list_surfaces
 
+    if mesh is not None:
+        _demand_ending("--mesh", mesh, ".obj")
     surround = plan_surround(job)
     if mesh is not None:
         from export.mesh import write_obj
@@ -385,9 +388,14 @@ def run_measuring(out: Path, paper: str, units: str, terminal: Terminal) -> int:
 
 
 def _pdf_path(out: Path) -> Path:
-    if out.suffix.lower() != ".pdf":
-        raise Refused("--out", str(out), "write the name of a .pdf file")
+    _demand_ending("--out", out, ".pdf")
     return out
+
+
+def _demand_ending(option: str, out: Path, suffix: str) -> None:
+    """Raises Refused: a name that ends otherwise may be that of a file of another kind."""
+    if out.suffix.lower() != suffix:
+        raise Refused(option, str(out), f"write the name of a {suffix} file")
 
 
 def run_demos(terminal: Terminal) -> int:

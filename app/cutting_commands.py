@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import time
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
@@ -12,7 +13,7 @@ from typing import TYPE_CHECKING
 from app.bought_boards import find_file, note_bought, note_sawn
 from app.commands import DONE, read_job_named
 from app.demo import names_demo
-from app.files import FileTrouble, describe_cause, save_bytes
+from app.files import FileTrouble, read_bytes, save_bytes
 from app.terminal import Terminal
 from model.errors import MantelwrightError
 
@@ -28,6 +29,8 @@ if TYPE_CHECKING:
 
 REFUSED = 2
 """Exit code of a run that left out a job."""
+LARGEST_PRINTED = 8_000_000
+"""Bytes; the record of a long list is a hundredth of it, so anything beyond this is some other file."""
 SECONDS = "30"
 """How long a plan is looked for, unless asked otherwise; most are proven in a fraction of it."""
 
@@ -69,10 +72,11 @@ def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
     plan = _plan(order, wish.seconds, style, terminal)
     buying = list_buying(plan)
     changes = _find_changes(before, buying) if wish.printed else _find_own_changes(named, buying)
-    if wish.printed:
-        _note_printed(wish.printed, buying)
     paths = _write_files(wish.out, plan, buying, style)
     _say(wish.form, plan, buying, changes, style, terminal)
+    terminal.finish()  # only what somebody could take is noted
+    if wish.printed:
+        _note_printed(wish.printed, buying)
     if noted and wish.bought:
         count = note_bought(noted, plan)
         terminal.warn(f"noted in {noted}: {count} boards and sheets bought, with the plan they are cut by")
@@ -126,11 +130,16 @@ def _read_jobs(wish: CuttingWish, terminal: Terminal) -> list[tuple[str, Surroun
                 raise
             terminal.warn(str(refusal))
             continue
-        called = name if names_demo(name) else Path(name).stem
+        called = name if names_demo(name) else _spell(Path(name).stem)
         if job.options.count > 1:
             called = f"{called}, {job.options.name}"
         named.append((called, plan_surround(job)))
     return named
+
+
+def _spell(stem: str) -> str:
+    """A file's name as text that can be written; a byte in it that is no text is replaced."""
+    return os.fsencode(stem).decode(errors="replace")
 
 
 def _plan(order: Order, seconds: int, style: LengthStyle, terminal: Terminal) -> CuttingPlan:
@@ -162,12 +171,14 @@ def _read_printed(path: Path) -> dict[str, int] | None:
     from model.cutting.printed import read_printed
     from model.errors import StockRefused
 
-    if not path.exists():
-        return None
     try:
-        return read_printed(path.read_bytes())
-    except OSError as error:
-        raise FileTrouble(path, "opened", describe_cause(error), "Nothing was changed.") from error
+        return read_printed(
+            read_bytes(path, LARGEST_PRINTED, "it is too large to be a printed list's record")
+        )
+    except FileTrouble as trouble:
+        if isinstance(trouble.__cause__, FileNotFoundError):
+            return None
+        raise
     except StockRefused as refusal:
         raise StockRefused(tuple(f"{path}: {fault}" for fault in refusal.faults)) from None
 
@@ -234,7 +245,9 @@ def run_stock(name: str, as_csv: bool, out: Path | None, terminal: Terminal) -> 
     from app.stock_lists import SUFFIX, read_stock_named, save_stock_list
     from model.units import FEET_INCHES_16
 
-    base = read_stock_named(str(out)) if out and out.suffix.lower() == SUFFIX and out.is_file() else None
+    base = (
+        read_stock_named(str(out)) if out and out.suffix.lower() == SUFFIX and os.path.isfile(out) else None
+    )
     stock_list = read_stock_named(name, base)
     if out is not None:
         save_stock_list(out, stock_list)

@@ -5,7 +5,7 @@ The window asks for names before it can read a job, so that what reads one is lo
 
 from __future__ import annotations
 
-from pathlib import Path
+import os
 from typing import TYPE_CHECKING, NoReturn
 
 if TYPE_CHECKING:
@@ -24,7 +24,7 @@ def list_demos() -> tuple[str, ...]:
 
 def names_demo(name: str) -> bool:
     """Whether `name` means a shipped job: a file of that name comes first, on the command line as well."""
-    return name in (DEFAULT, *_NAMES) and not Path(name).is_file()
+    return name in (DEFAULT, *_NAMES) and not os.path.isfile(name)
 
 
 def read_demo(name: str = DEFAULT) -> Job:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import errno
 import os
 import tempfile
+from collections.abc import Sequence
 from contextlib import suppress
 from glob import escape
 from pathlib import Path
@@ -123,8 +124,18 @@ def file_state(path: Path) -> FileState | None:
 
 
 def save_job_file(path: Path, job: Job) -> None:
-    """Write `job` to `path`, whole or not at all. Raises FileTrouble; a file there is then as it was."""
-    save_bytes(path, write_job(job).encode())
+    """Write `job` to `path`, whole or not at all. Raises FileTrouble; a file there is then as it was.
+
+    A job of more than LARGEST_JOB bytes is refused: it could not be opened again.
+    """
+    data = write_job(job).encode()
+    if len(data) > LARGEST_JOB:
+        cause = (
+            f"its text has grown to {len(data):,} bytes, and a file of more than {LARGEST_JOB:,} could not "
+            "be opened again; take out options, or shorten its texts"
+        )
+        raise FileTrouble(path, "saved", cause, _say_safe(path))
+    save_bytes(path, data)
 
 
 def save_bytes(path: Path, data: bytes) -> None:
@@ -132,13 +143,53 @@ def save_bytes(path: Path, data: bytes) -> None:
 
     A link keeps pointing where it did and an existing file keeps its permissions. Raises FileTrouble.
     """
+    save_together(((path, data),))
+
+
+def save_together(files: Sequence[tuple[Path, bytes]]) -> None:
+    """Write several files as `save_bytes` does one: all of them stand beside their places before the first is
+    put there, so that a full disk leaves all as they were. Raises FileTrouble for the first that fails; if it
+    fails while they are put in place, the trouble says which are new by then.
+    """
+    written: list[tuple[Path, Path, Path]] = []
+    try:
+        for path, data in files:
+            written.append(_save_beside(path, data))
+        for done, (path, beside, target) in enumerate(written):
+            _put(path, beside, target, [each for each, _, _ in written[:done]])
+    finally:
+        for _, beside, _ in written:
+            with suppress(OSError):
+                beside.unlink(missing_ok=True)
+    for folder in dict.fromkeys(target.parent for _, _, target in written):
+        _sync_folder(folder)
+
+
+def _save_beside(path: Path, data: bytes) -> tuple[Path, Path, Path]:
+    """`path`, the hidden file that holds `data`, and the place that it is to take. Raises FileTrouble."""
     try:
         target = Path(os.path.realpath(path))
         _refuse_protected(target)
-        _replace(target, data)
+        return path, _write_beside(target, data), target
     except OSError as error:
-        safe = "What was there before is untouched." if path.exists() else "Nothing was written."
+        raise FileTrouble(path, "saved", describe_cause(error), _say_safe(path)) from error
+
+
+def _put(path: Path, beside: Path, target: Path, new: Sequence[Path]) -> None:
+    """Put a file in its place, after those that are `new` already. Raises FileTrouble."""
+    try:
+        os.replace(beside, target)
+    except OSError as error:
+        safe = _say_safe(path)
+        if new:
+            names = ", ".join(each.name for each in new)
+            safe = f"{safe} Already new: {names}. All others are still as they were; write them all again."
         raise FileTrouble(path, "saved", describe_cause(error), safe) from error
+
+
+def _say_safe(path: Path) -> str:
+    """What is safe where `path` could not be written; a disk that says nothing of it counts as without it."""
+    return "What was there before is untouched." if os.path.exists(path) else "Nothing was written."
 
 
 def _refuse_protected(target: Path) -> None:
@@ -148,7 +199,8 @@ def _refuse_protected(target: Path) -> None:
         raise PermissionError(errno.EACCES, os.strerror(errno.EACCES))
 
 
-def _replace(target: Path, data: bytes) -> None:
+def _write_beside(target: Path, data: bytes) -> Path:
+    """The hidden file beside `target` that holds `data`."""
     prefix = f".{target.name[:40]}."
     _clear_left(target.parent, prefix)
     handle, name = tempfile.mkstemp(prefix=prefix, suffix=PART_SUFFIX, dir=target.parent)
@@ -162,12 +214,11 @@ def _replace(target: Path, data: bytes) -> None:
             raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
         with suppress(OSError):  # not every network disk knows permissions; then only the owner may read it
             beside.chmod(_mode_for(target))
-        os.replace(beside, target)
     except BaseException:
         with suppress(OSError):
             beside.unlink()
         raise
-    _sync_folder(target.parent)
+    return beside
 
 
 def _clear_left(folder: Path, prefix: str) -> None:

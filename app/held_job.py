@@ -12,6 +12,8 @@ from pathlib import Path
 
 from PySide6.QtCore import QLockFile
 
+from app.lock_file import open_lock, take_lock
+
 _SUFFIX = ".open"
 _SHORT = 24
 """Characters of a path's digest that tell it from every other."""
@@ -48,9 +50,8 @@ class HeldJob:
         with suppress(OSError):
             self._folder.mkdir(parents=True, exist_ok=True)
         name = sha256(os.path.normcase(path).encode(errors="surrogateescape")).hexdigest()[:_SHORT]
-        lock = QLockFile(str(self._folder / f"{name}{_SUFFIX}"))
-        lock.setStaleLockTime(0)
-        if lock.tryLock(0):
+        lock = open_lock(self._folder / f"{name}{_SUFFIX}")
+        if take_lock(lock):
             self._lock = lock
             return True
         return lock.error() != QLockFile.LockError.LockFailedError

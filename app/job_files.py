@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -59,7 +60,7 @@ class JobFiles(QObject):
         kept = self._settings.read("folder", "")
         documents = QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation)
         places = (Path(place) for place in (kept, documents) if isinstance(place, str) and place)
-        return next((place for place in places if place.is_dir()), Path.home())
+        return next((place for place in places if os.path.isdir(place)), Path.home())
 
     def new(self) -> None:
         """Begin a job with everything at its default."""
@@ -174,8 +175,8 @@ class JobFiles(QObject):
         self.save_as()
 
     def _remember(self, path: Path) -> None:
-        self._settings.add_recent(path.resolve())
-        self._settings.write("folder", str(path.resolve().parent))
+        self._settings.add_recent(Path(os.path.realpath(path)))
+        self._settings.write("folder", str(Path(os.path.realpath(path)).parent))
 
     def may_leave(self) -> bool:
         """Whether the job may be put aside: it is saved, or the person said what to do with it."""

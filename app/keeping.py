@@ -18,7 +18,9 @@ from typing import TYPE_CHECKING, Any, TypeVar
 from PySide6.QtCore import QLockFile, QObject, Signal
 
 from app.files import LARGEST_JOB, FileState, FileTrouble, describe_cause, save_bytes
+from app.lock_file import open_lock, take_lock
 from app.pause import build_pause
+from model.errors import JobRefused, StockRefused
 
 if TYPE_CHECKING:
     from app.session import Session
@@ -56,33 +58,44 @@ Read = Callable[[dict[str, Any], Left], Work]
 """What a file holds, and what is known of it, to what was left behind."""
 
 
-def list_left(folder: Path, suffix: str, read: Read[Work]) -> tuple[Work, ...]:
-    """What was left behind, the latest first; what another running program keeps is not among it."""
+def tell_nobody(_words: str) -> None:
+    """Nobody is told."""
+
+
+def list_left(folder: Path, suffix: str, read: Read[Work], tell: Callable[[str], object]) -> tuple[Work, ...]:
+    """What was left behind, the latest first; what another running program keeps is not among it.
+
+    What cannot be read is left where it is, and `tell` is told where and why.
+    """
     found = []
     for path in sorted(folder.glob(f"*{suffix}")):
-        lock = QLockFile(str(path.with_suffix(".lock")))
-        lock.setStaleLockTime(0)
-        if not lock.tryLock(0):
+        lock = open_lock(path.with_suffix(".lock"))
+        if not take_lock(lock):
             continue
         work = _read(path, lock, read)
-        if work is None:
+        if isinstance(work, str):
             lock.unlock()
+            tell(f"Unsaved work that was kept in {path} cannot be read: {work}. It is left there as it is.")
         else:
             found.append(work)
     return tuple(sorted(found, key=lambda work: work.kept_at, reverse=True))
 
 
-def _read(path: Path, lock: QLockFile, read: Read[Work]) -> Work | None:
-    """None for a file that cannot be read; it is left where it is."""
+def _read(path: Path, lock: QLockFile, read: Read[Work]) -> Work | str:
+    """What a file holds; why, as the end of a sentence, where it cannot be read."""
     try:
         about = path.stat()
         if about.st_size > LARGEST:
-            return None
+            return "it is too large"
         kept = json.loads(path.read_text(encoding="utf-8"))
         state = _read_state(kept.get(STATE))
         return read(kept, Left(path, state, datetime.fromtimestamp(about.st_mtime), lock))
-    except (OSError, ValueError, LookupError, TypeError, AttributeError, RecursionError):
-        return None
+    except (JobRefused, StockRefused) as refusal:
+        return refusal.faults[0]
+    except OSError as error:
+        return describe_cause(error)
+    except (ValueError, LookupError, TypeError, AttributeError, RecursionError):
+        return "it is damaged"
 
 
 def _read_state(kept: object) -> FileState | None:
@@ -124,7 +137,7 @@ class Keeper(QObject):
     @property
     def kept_in(self) -> Path | None:
         """The file that unsaved work is kept in; None where none is."""
-        return self._path if self._path.is_file() else None
+        return self._path if os.path.isfile(self._path) else None
 
     def keep_soon(self) -> None:
         """Keep after a pause, however much happens meanwhile."""
@@ -162,7 +175,6 @@ class Keeper(QObject):
 
     def _take_lock(self) -> None:
         if self._lock is None:
-            lock = QLockFile(str(self._path.with_suffix(".lock")))
-            lock.setStaleLockTime(0)
-            if lock.tryLock(0):
+            lock = open_lock(self._path.with_suffix(".lock"))
+            if take_lock(lock):
                 self._lock = lock

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+import os.path
 import sys
 from collections.abc import Callable
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -33,7 +33,7 @@ def _names_a_job(given: list[str]) -> bool:
     """One word that is neither an option nor a command. The commands are looked at only when need be."""
     if len(given) != 1 or given[0].startswith("-"):
         return False
-    if Path(given[0]).is_file():
+    if os.path.isfile(given[0]):  # unlike a Path's, it takes a name that is too long for none
         return True
     from app.arguments import is_command
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.drawing_files import USUAL_VERSION, name_drawing
-from app.files import FileTrouble, describe_cause, save_bytes
+from app.files import FileTrouble, describe_cause, save_bytes, save_together
 from app.section_file import read_section_file
 from app.terminal import Terminal
 from model.errors import Refused
@@ -140,17 +140,16 @@ def _write_drawings(entries: Sequence[Entry], folder: Path, version: str) -> lis
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise FileTrouble(folder, "made", describe_cause(error), "Nothing was written.") from error
-    paths = []
+    files = []
     for entry in entries:
         name = (
             entry.heading
             if entry.heading == entry.section.name
             else f"{entry.heading} - {entry.section.name}"
         )
-        path = folder / name_drawing(name)
-        save_bytes(path, write_section_dxf(entry.section, version).encode())
-        paths.append(path)
-    return paths
+        files.append((folder / name_drawing(name), write_section_dxf(entry.section, version).encode()))
+    save_together(files)
+    return [path for path, _ in files]
 
 
 def run_section(name: str, units: str, out: Path | None, terminal: Terminal) -> int:

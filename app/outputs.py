@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from app.drawing_files import USUAL_VERSION, build_drawing, build_moulding_drawings
-from app.files import FileTrouble, describe_cause, save_bytes
+from app.files import FileTrouble, describe_cause, save_together
 from app.making import Making, load_planners, share, tell_nobody
 from app.second_process import SecondProcess, open_second
 from app.sweeping import unswept
@@ -36,6 +36,8 @@ SHARED = frozenset({PACKET, DRAWING})
 """What is so much work that two processes are sooner done with it."""
 _UNSAFE = '<>:"/\\|?*'
 _LONGEST_STEM = 60
+_MOST_STEM_BYTES = 180
+"""Of the 255 that a file system gives a name, which leaves room for what each file's name ends with."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +51,8 @@ class Output:
 def file_stem(job: Job) -> str:
     """The job's name, as far as every system lets it stand in a file's name."""
     words = "".join(" " if c in _UNSAFE or ord(c) < 32 else c for c in job.about.name)
-    return " ".join(words.split())[:_LONGEST_STEM].strip(" .") or UNTITLED
+    stem = " ".join(words.split())[:_LONGEST_STEM]
+    return stem.encode()[:_MOST_STEM_BYTES].decode(errors="ignore").strip(" .") or UNTITLED
 
 
 def name_output(job: Job, part: str) -> str:
@@ -129,13 +132,12 @@ def build_offer_sheets(
 def write_outputs(folder: Path, outputs: tuple[Output, ...]) -> tuple[Path, ...]:
     """Write the files into `folder`, which is made if need be as are those in it.
 
-    Raises FileTrouble for the first that fails.
+    All or none of them take their places where the disk is full. Raises FileTrouble for the first that fails.
     """
     paths = tuple(folder / output.name for output in outputs)
     for needed in dict.fromkeys((folder, *(path.parent for path in paths))):
         _make_folder(needed)
-    for path, output in zip(paths, outputs, strict=True):
-        save_bytes(path, output.data)
+    save_together([(path, output.data) for path, output in zip(paths, outputs, strict=True)])
     return paths
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -147,10 +148,10 @@ class PacketDialog(QDialog):
         return tell_folder(self.folder) if self.folder_edit.text().strip() else "Choose a folder."
 
     def _say_written(self, names: list[str]) -> str:
-        there = [name for name in names if (self.folder / name).exists()]
+        there = [name for name in names if os.path.exists(self.folder / name)]
         if there:
             return f"Replaces what is there: {say_names(there)}"
-        made = "" if self.folder.exists() else "Makes the folder. "
+        made = "" if os.path.exists(self.folder) else "Makes the folder. "
         return f"{made}Writes {say_names(names)}"
 
 

@@ -5,6 +5,7 @@ Taking a photo in, setting its corners and saying where it is kept are steps of 
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -302,7 +303,7 @@ def _tell(refusal: Refused) -> str:
 def _free_name(folder: Path, stem: str) -> str:
     """A name for a JPEG that is not taken."""
     number = 1
-    while (folder / (name := f"{stem}{'' if number == 1 else f' {number}'}.jpg")).exists():
+    while os.path.exists(folder / (name := f"{stem}{'' if number == 1 else f' {number}'}.jpg")):
         number += 1
     return name
 

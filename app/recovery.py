@@ -5,6 +5,7 @@ How it is kept is app.keeping's business; app.stock_recovery does the same for t
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
@@ -12,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from app.files import FileState
-from app.keeping import PAUSE, STATE, Keeper, Left, list_left
+from app.keeping import PAUSE, STATE, Keeper, Left, list_left, tell_nobody
 from app.session import Session
 from model.errors import Refused
 from model.job import Job, read_job, with_value, write_job
@@ -29,9 +30,12 @@ class LeftBehind(Left):
     path: Path | None
 
 
-def list_left_behind(folder: Path) -> tuple[LeftBehind, ...]:
-    """Jobs left behind, the latest first; what another running program keeps is not among it."""
-    return list_left(folder, _SUFFIX, _read)
+def list_left_behind(folder: Path, tell: Callable[[str], object] = tell_nobody) -> tuple[LeftBehind, ...]:
+    """Jobs left behind, the latest first; what another running program keeps is not among it.
+
+    `tell` is told of each that cannot be read, where it lies and why.
+    """
+    return list_left(folder, _SUFFIX, _read, tell)
 
 
 def _read(kept: dict[str, Any], left: Left) -> LeftBehind:
@@ -72,5 +76,5 @@ class Recovery(Keeper):
 
     def write(self) -> dict[str, object]:
         """The job's text and where it came from."""
-        source = str(self._session.path.resolve()) if self._session.path else ""
+        source = os.path.realpath(self._session.path) if self._session.path else ""
         return {"path": source, STATE: self._find_state(), "job": write_job(self._find_job())}

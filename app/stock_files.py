@@ -5,6 +5,7 @@ What a file holds is app.stock_lists' business, how a list is edited that of app
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -60,7 +61,7 @@ class StockFiles(QObject):
     def _is_shipped(self) -> bool:
         from app.stock_lists import EXAMPLE, USUAL
 
-        return self.list_name in (USUAL, EXAMPLE) and not Path(self.list_name).is_file()
+        return self.list_name in (USUAL, EXAMPLE) and not os.path.isfile(self.list_name)
 
     def find_list(self) -> StockList:
         """The list in use; the usual sizes, and a word why, where it cannot be read any more."""
@@ -69,8 +70,9 @@ class StockFiles(QObject):
         if not self._is_read:
             self._is_read = True
             name = self.list_name
+            state = file_state(Path(name))  # before it is read, so that what is written meanwhile counts
             try:
-                self._take(read_stock_named(name), name)
+                self._take(read_stock_named(name), name, state)
             except StockRefused as refusal:
                 self.notice.say(f"{_explain(refusal)}\nThe usual sizes are used instead.", wrong=True)
                 self._take(read_shipped_list(), USUAL)
@@ -82,19 +84,19 @@ class StockFiles(QObject):
 
         if not self.may_leave():
             return False
+        state = file_state(Path(name))  # as in `find_list`
         try:
             found = read_stock_named(name)
         except StockRefused as refusal:
             self.notice.say(_explain(refusal), wrong=True)
             return False
         self._settings.write(KEPT, name)
-        self._take(found, name)
+        self._take(found, name, state)
         self.notice.say(f"Plans are made from the stock list “{Path(name).stem}”.")
         return True
 
-    def _take(self, stock_list: StockList, name: str) -> None:
-        self._is_read = True
-        self.state = file_state(Path(name))
+    def _take(self, stock_list: StockList, name: str, state: FileState | None = None) -> None:
+        self._is_read, self.state = True, state
         self.session.open(stock_list, name)
 
     def take_up(self, left: LeftList) -> bool:
@@ -122,6 +124,8 @@ class StockFiles(QObject):
         state = file_state(path)
         if self._is_shipped or path.suffix.lower() != ".yard":
             return self.save_as()
+        if state is None and self.state is not None:
+            return self._save_anew(path)
         if state is None or state == self.state:
             return self._save(path)
         choice = ask_over_changes(self.window, path, "stock list")
@@ -134,6 +138,16 @@ class StockFiles(QObject):
         self.find_list()
         where = ask_where(self.window, "Save the stock list", Path(self._folder, "stock.yard"), LISTS)
         return where is not None and self._save(where[0])
+
+    def _save_anew(self, path: Path) -> bool:
+        """Save to where the file was that is there no more; it may be on a disk that was taken away."""
+        is_done = self._save(path)
+        if is_done:
+            self.notice.say(
+                f"“{path.name}” was no longer where it was opened; it is written there anew. If it was "
+                "moved, or its disk was taken away, save the stock list there as well."
+            )
+        return is_done
 
     def _save(self, path: Path) -> bool:
         if not self._write(path):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from importlib.resources import files
 from pathlib import Path
 
@@ -29,7 +30,7 @@ def read_stock_named(name: str, base: StockList | None = None) -> StockList:
     a file that cannot be opened included.
     """
     path = Path(name)
-    if name in (USUAL, EXAMPLE) and not path.is_file():
+    if name in (USUAL, EXAMPLE) and not os.path.isfile(path):
         return read_shipped_list(name)
     try:
         data = read_bytes(path, LARGEST, "it is too large to be a stock list")

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from app.keeping import PAUSE, STATE, Keeper, Left, list_left
+from app.keeping import PAUSE, STATE, Keeper, Left, list_left, tell_nobody
 from app.stock_files import StockFiles
 from model.cutting.stock_list import StockList
 
@@ -21,9 +22,9 @@ class LeftList(Left):
     name: str
 
 
-def list_left_lists(folder: Path) -> tuple[LeftList, ...]:
-    """Stock lists left behind, the latest first; what another running program keeps is not among it."""
-    return list_left(folder, _SUFFIX, _read)
+def list_left_lists(folder: Path, tell: Callable[[str], object] = tell_nobody) -> tuple[LeftList, ...]:
+    """Stock lists left behind, the latest first; `tell` and what is not among them as for jobs."""
+    return list_left(folder, _SUFFIX, _read, tell)
 
 
 def _read(kept: dict[str, Any], left: Left) -> LeftList:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import getpass
+from collections.abc import Iterator
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -42,4 +44,12 @@ def list_personal(window: Window) -> tuple[str, ...]:
     job, path = window.session.job, window.session.path
     texts = [str(read_value(job, row.path)) for row in TABLE if row.kind is Kind.TEXT]
     places = [path.stem, *path.parts[1:-1]] if path else []
-    return (*texts, *places, Path.home().name, getpass.getuser())
+    return (*texts, *places, *_list_names())
+
+
+def _list_names() -> Iterator[str]:
+    """The names of who is at the machine, as far as the system knows them."""
+    with suppress(RuntimeError):
+        yield Path.home().name
+    with suppress(KeyError, OSError, ImportError):
+        yield getpass.getuser()

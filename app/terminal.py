@@ -7,9 +7,18 @@ import sys
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 
+from model.errors import disarm
+
+KEPT = "\t\n"
+"""What may stand in a result and moves the cursor no further than the text does."""
+
 
 class Terminal:
-    """Results go to standard output, the rest to standard error; progress is only for someone who watches."""
+    """Results go to standard output, the rest to standard error; progress is only for someone who watches.
+
+    Either may be closed: what would go there is said to nobody. Characters that steer a terminal are written
+    out, wherever they come from.
+    """
 
     def __init__(self) -> None:
         self._shown = 0
@@ -36,7 +45,7 @@ class Terminal:
     def say(self, text: str) -> None:
         """One result."""
         self._clear()
-        print(text)
+        print(disarm(text, KEPT))
 
     def say_all(self, lines: Iterable[str]) -> None:
         """Results, each on its own line."""
@@ -46,8 +55,10 @@ class Terminal:
     def warn(self, text: str) -> None:
         """Something to know that is no result; the program's name in front."""
         self._clear()
+        if sys.stderr is None:  # closed by whoever started it; print would take the results' place
+            return
         for line in text.splitlines():
-            print(f"mantelwright: {line}", file=sys.stderr)
+            print(f"mantelwright: {disarm(line, KEPT)}", file=sys.stderr)
 
     def show_progress(self, done: float, words: str) -> None:
         """How far it is, from 0 to 1; silent unless standard error is a terminal.
@@ -56,9 +67,9 @@ class Terminal:
         """
         if self._is_stopped:
             raise KeyboardInterrupt
-        if not sys.stderr.isatty():
+        if sys.stderr is None or not sys.stderr.isatty():
             return
-        line = f"{done:4.0%}  {words}"
+        line = f"{done:4.0%}  {disarm(words)}"
         sys.stderr.write("\r" + line.ljust(self._shown))
         sys.stderr.flush()
         self._shown = len(line)
@@ -72,7 +83,8 @@ class Terminal:
     def finish(self) -> None:
         """Take the progress away and let go of everything said. Raises OSError where nobody can take it."""
         self._clear()
-        sys.stdout.flush()
+        if sys.stdout is not None:
+            sys.stdout.flush()
 
 
 def harden_streams() -> None:
@@ -90,5 +102,5 @@ def silence_output() -> None:
     try:
         nowhere = os.open(os.devnull, os.O_WRONLY)
         os.dup2(nowhere, sys.stdout.fileno())
-    except (OSError, ValueError):
+    except (OSError, ValueError, AttributeError):  # or there is none
         sys.stdout = open(os.devnull, "w")  # noqa: SIM115 - stays open until exit

@@ -29,7 +29,11 @@ def catch_faults(tell: Callable[[BaseException], None], keep: Callable[[], objec
         if issubclass(kind, KeyboardInterrupt) or place in told:
             return
         told.add(place)
-        keep()
+        try:
+            keep()
+        except Exception:  # what cannot be kept must not keep the fault from being told
+            if sys.stderr is not None:
+                traceback.print_exc()
         tell(error)
 
     sys.excepthook = hook

@@ -275,7 +275,11 @@ class Window(QMainWindow):
         from app.recovery import list_left_behind
         from app.stock_recovery import list_left_lists
 
-        found, lists = list_left_behind(self.recovery_folder), list_left_lists(self.recovery_folder)
+        unread: list[str] = []
+        found = list_left_behind(self.recovery_folder, unread.append)
+        lists = list_left_lists(self.recovery_folder, unread.append)
+        for said in unread:
+            self.notice.offer(said, wrong=True)
         if not (found or lists):
             return
         from app.telling_kept import tell_kept, tell_kept_list
@@ -304,8 +308,10 @@ class Window(QMainWindow):
 
     def keep_unsaved(self) -> None:
         """Keep all that is unsaved at once: the program may be about to end."""
-        self.recovery.keep()
-        self.stock_recovery.keep()
+        try:
+            self.recovery.keep()
+        finally:
+            self.stock_recovery.keep()
 
     def _say_unkept(self, cause: str) -> None:
         """Say that a crash would cost what is not saved."""
@@ -538,9 +544,9 @@ class Window(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Nothing unsaved is lost without being asked about; a bare window is about to be whole."""
+        event.ignore()  # until all that follows is done: should any of it fail, the window stays
         may_go = not self.is_bare and self.writing.may_leave()
         if not (may_go and self.files.may_leave() and self.cutting.may_leave()):
-            event.ignore()
             return
         self.wind_up()
         self.recovery.forget()

@@ -21,9 +21,9 @@ from model.cutting.stock_fields import (
     build_hand,
     build_sold,
 )
-from model.cutting.stock_file import MOST_FAULTS, MOST_ROWS
+from model.cutting.stock_file import MOST_ROWS
 from model.cutting.stock_list import HandRow, SoldRow, StockList
-from model.errors import Refused, StockRefused
+from model.errors import Refused, StockRefused, limit_faults
 from model.money import HUNDREDTHS
 from model.units import INCHES_16
 
@@ -38,6 +38,8 @@ OF_ROW = {
     SOLD: {field.name for field in SOLD_FIELDS},
     ON_HAND: {field.name for field in HAND_FIELDS},
 }
+MOST_HEADINGS = 100
+"""Far more than there are; a table of more is another file."""
 ENOUGH = ("kind", "wood", "thickness", "width", "length")
 """Columns without which no row can be read."""
 
@@ -87,7 +89,7 @@ def read_stock_csv(text: str | bytes, base: StockList) -> StockList:
             continue
         (sold if isinstance(row, SoldRow) else hand).append(row)  # type: ignore[arg-type]
     if faults:
-        raise StockRefused(tuple(faults[:MOST_FAULTS]))
+        raise StockRefused(limit_faults(faults))
     return replace(base, sold=tuple(sold), on_hand=tuple(hand))
 
 
@@ -117,6 +119,8 @@ def _plain_heading(cell: str) -> str:
 
 
 def _list_heading_faults(names: Sequence[str]) -> list[str]:
+    if len(names) > MOST_HEADINGS:
+        return [f"line 1: {len(names)} headings; a stock list has {', '.join(NAMES)}"]
     faults = []
     for name in names:
         if name not in NAMES:

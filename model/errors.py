@@ -1,9 +1,37 @@
 """The ways input can be wrong. A design that breaks a rule is a finding (model.check), not an error."""
 
 import reprlib
+import unicodedata
+from collections.abc import Sequence
 
 LONGEST_SHOWN = 60
 """Characters of what was read that a message quotes."""
+MOST_FAULTS = 50
+"""Faults of a file that are listed: one with more is another file, or made to be tiresome."""
+_STEERING = {"Cc", "Cs", "Zl", "Zp"}
+"""Unicode's classes of characters that steer a terminal or part lines, and of broken ones."""
+_TURNING = {"LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", "PDI"}
+"""The kinds of characters by which what follows is shown in another order: Unicode Standard Annex 9."""
+
+
+def disarm(text: str, kept: str = "") -> str:
+    """`text` with every character that steers a terminal, but for those `kept`, written out as ``\\x1b``."""
+    if text.isascii() and text.isprintable():
+        return text
+    return "".join(c if c in kept or not _steers(c) else _write_out(c) for c in text)
+
+
+def _steers(character: str) -> bool:
+    return unicodedata.category(character) in _STEERING or unicodedata.bidirectional(character) in _TURNING
+
+
+def _write_out(character: str) -> str:
+    return character.encode("unicode_escape").decode()
+
+
+def limit_faults(faults: Sequence[str]) -> tuple[str, ...]:
+    """The first MOST_FAULTS of `faults`."""
+    return tuple(faults[:MOST_FAULTS])
 
 
 def _show(read: object) -> str:
@@ -16,7 +44,7 @@ def _show(read: object) -> str:
 
 
 def _cut(text: str) -> str:
-    return text if len(text) <= LONGEST_SHOWN else f"{text[:LONGEST_SHOWN]}…"
+    return disarm(text if len(text) <= LONGEST_SHOWN else f"{text[:LONGEST_SHOWN]}…")
 
 
 class MantelwrightError(Exception):

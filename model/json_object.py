@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import Any
 
-from model.errors import Refused
+from model.errors import Refused, limit_faults
 
 
 class Unread(Exception):
@@ -33,7 +34,9 @@ def read_object(text: str | bytes, key: str, what: str, example: str) -> dict[st
     if not isinstance(data, dict) or key not in data:
         raise Unread(f'not {what}: no "{key}" version at its top')
     if twice:
-        raise Unread(*(f"{name}: written twice in one object; keep one of them" for name in twice))
+        raise Unread(
+            *(f"{name}: written twice in one object; keep one of them" for name in limit_faults(twice))
+        )
     return data
 
 
@@ -70,8 +73,8 @@ def _written_twice(text: str) -> list[str]:
     twice: list[str] = []
 
     def note(pairs: list[tuple[str, Any]]) -> None:
-        names = [name for name, _ in pairs]
-        twice.extend(name for name in dict.fromkeys(names) if names.count(name) > 1)
+        counts = Counter(name for name, _ in pairs)
+        twice.extend(name for name, count in counts.items() if count > 1)
 
     json.loads(text, object_pairs_hook=note)
     return twice

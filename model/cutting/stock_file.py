@@ -6,6 +6,7 @@ there, and those supplies that are not in usual packs without prices.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Sequence
 from difflib import get_close_matches
 from typing import Any, TypeVar
@@ -23,7 +24,7 @@ from model.cutting.stock_fields import (
 )
 from model.cutting.stock_list import HandRow, SoldRow, StockList
 from model.cutting.supplies import USUAL_SUPPLIES, Supply
-from model.errors import LONGEST_SHOWN, Refused, StockRefused
+from model.errors import LONGEST_SHOWN, Refused, StockRefused, limit_faults
 from model.json_object import Unread, check_version, read_object
 from model.money import HUNDREDTHS
 
@@ -35,8 +36,6 @@ NO_SUPPLIES = 1
 EXAMPLE = '{"yard": 1, "sold": [], "on_hand": []}'
 SUPPLIES = "supplies"
 MOST_ROWS = 20_000
-MOST_FAULTS = 50
-"""Faults that are told; a list with more is some other file."""
 Row = TypeVar("Row", SoldRow, HandRow, Supply)
 
 
@@ -93,9 +92,9 @@ def read_stock_list(text: str | bytes) -> StockList:
     supplies = _read_rows(data.pop(SUPPLIES, []), SUPPLIES, SUPPLY_FIELDS, build_supply, faults)
     common = _read_fields(data, LIST_FIELDS, "", faults)
     names = [supply.name for supply in supplies]
-    faults += [f"{SUPPLIES}: {name} stands twice" for name in dict.fromkeys(names) if names.count(name) > 1]
+    faults += [f"{SUPPLIES}: {name} stands twice" for name, count in Counter(names).items() if count > 1]
     if faults:
-        raise StockRefused(tuple(faults[:MOST_FAULTS]))
+        raise StockRefused(limit_faults(faults))
     own = {supply.name: supply for supply in supplies}
     every = tuple(own.get(usual.name, usual) for usual in USUAL_SUPPLIES)
     return StockList(sold=sold, on_hand=hand, supplies=every, **common)

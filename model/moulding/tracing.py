@@ -23,6 +23,9 @@ CLOSE = 1e-4
 DECIMALS = 6
 """Sizes are rounded to so many, of an inch: finer than any drawing program keeps them true."""
 MOST_STROKES = 120
+FURTHEST = 1e6
+"""Inches from the drawing's origin, and the bulge of a stroke, beyond which nothing is a moulding's: what is
+infinite or no number at all is beyond it too."""
 AS_IT_HANGS = "draw it as it hangs: its back plumb on the left, its seat level on top"
 
 Vertex = tuple[float, float, float]
@@ -51,6 +54,8 @@ def trace_section(vertices: Sequence[Vertex], name: str) -> Section:
 
 
 def _list_strokes(vertices: Sequence[Vertex], name: str) -> tuple[Stroke, ...]:
+    if not all(abs(number) <= FURTHEST for vertex in vertices for number in vertex):
+        raise Refused(FIELD, name, "a point or a bend of its outline is no number that can be drawn")
     strokes: list[Stroke] = []
     for (x0, y0, bulge), (x1, y1, _) in zip(vertices, [*vertices[1:], vertices[0]], strict=True):
         if hypot(x1 - x0, y1 - y0) < CLOSE:
