@@ -589,3 +589,49 @@ def test_parameters_draws_what_each_measures_on_the_job_that_is_named(tmp_path: 
     assert sorted(said) == sorted(str(path) for path in out.iterdir())
     assert '>33"<' in (out / "opening.width.svg").read_text()
     assert not (out / "job.client.svg").exists()
+
+
+@pytest.mark.parametrize("command", [("boards", "--mesh"), ("start", "--out")])
+def test_no_command_writes_over_a_file_of_another_kind(command, tmp_path, capsys):
+    other = tmp_path / ("parlour.mantel" if command[0] == "boards" else "photo.jpg")
+    other.write_bytes(b"somebody's work")
+    name, option = command
+    assert main([name, "bedroom", option, str(other)]) == 2
+    assert f"{option} " in capsys.readouterr().err
+    assert other.read_bytes() == b"somebody's work"
+
+
+def test_a_name_that_is_too_long_is_told_by_it(tmp_path, capsys):
+    path = tmp_path / f"{'n' * 300}.mantel"
+    assert main(["start", "bedroom", "--out", str(path)]) == 3
+    assert f"{path} could not be saved: the name is too long" in capsys.readouterr().err
+    assert main(["check", str(path)]) == 2
+    assert "the name is too long" in capsys.readouterr().err
+
+
+def test_a_stream_that_is_closed_is_no_trouble(tmp_path, capsys, monkeypatch):
+    with monkeypatch.context() as closed:
+        closed.setattr(sys, "stdout", None)
+        assert main(["demos"]) == 0
+    with monkeypatch.context() as closed:
+        closed.setattr(sys, "stderr", None)
+        assert main(["packet", "bedroom", "--only", "cut list", "--out", str(tmp_path)]) == 0
+        assert main(["check", "gone.mantel"]) == 2
+    said = capsys.readouterr()
+    assert said.out.splitlines() == [str(path) for path in tmp_path.iterdir()]
+    assert said.err == ""
+
+
+def test_nothing_that_a_file_holds_steers_the_terminal(tmp_path, capsys):
+    path = tmp_path / "odd\x1b[31m.mantel"
+    path.write_text(
+        json.dumps({"mantelwright": 1, "opening": {"width": "\x1b[2J\x07\u202e"}, "\x1b]0;": {"a": 1}})
+    )
+    assert main(["check", str(path)]) == 2
+    table = tmp_path / "list.csv"
+    table.write_text("kind,wood,thickness,width,length\nboard,poplar,\x1b[2J,1,1\n")
+    assert main(["stock", str(table)]) == 2
+    said = capsys.readouterr()
+    assert not set("\x1b\x07\u202e") & set(said.out + said.err)
+    for shown in ("odd\\x1b[31m.mantel", '"\\x1b[2J\\x07\\u202e"', "\\x1b]0;", '"\\x1b[2J"'):
+        assert shown in said.err

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import csv
+import errno
 import io
 import json
+import os
+import sys
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -13,7 +16,7 @@ import pytest
 
 from app.cli import REFUSED, main
 from app.commands import DISK
-from app.cutting_commands import DONE
+from app.cutting_commands import DONE, LARGEST_PRINTED
 from app.demo import read_demo
 from app.files import read_job_file, save_job_file
 from app.stock_lists import read_stock_named
@@ -309,3 +312,39 @@ def test_words_say_which_prices_the_list_lacks(run):
     assert code == DONE
     (line,) = [line for line in out.splitlines() if line.startswith("No price in the stock list")]
     assert "so not counted: " in line
+
+
+def test_what_was_printed_is_noted_only_once_it_is_said_and_written(run, tmp_path: Path, monkeypatch):
+    printed, out = tmp_path / "printed.json", tmp_path / "cut"
+    out.write_text("in the way")
+    code, _, _ = run("cutting", "bedroom", "--printed", str(printed), "--out", str(out), *QUICK)
+    assert code == DISK
+    assert not printed.exists()
+
+    def refuse(_terminal: object) -> None:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    monkeypatch.setattr("app.terminal.Terminal.finish", refuse)
+    monkeypatch.setattr("app.cli.silence_output", lambda: None)  # the test's own output goes on
+    code, _, err = run("cutting", "bedroom", "--printed", str(printed), *QUICK)
+    assert code == DISK
+    assert "could not be written out: the disk is full" in err
+    assert not printed.exists()
+
+
+def test_no_more_of_a_printed_record_is_read_than_is_allowed(run, tmp_path: Path):
+    printed = tmp_path / "printed.json"
+    with printed.open("wb") as file:
+        file.truncate(LARGEST_PRINTED + 1)
+    code, _, err = run("cutting", "bedroom", "--printed", str(printed), *QUICK)
+    assert code == DISK
+    assert "it is too large to be a printed list's record" in err
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="elsewhere a file's name is text")
+def test_a_job_whose_file_name_is_no_text_is_cut_all_the_same(run, tmp_path: Path):
+    job, out = tmp_path / os.fsdecode(b"bad\xff.mantel"), tmp_path / "cut"
+    save_job_file(job, default_job())
+    code, _, _ = run("cutting", str(job), "--out", str(out), *QUICK)
+    assert code == DONE
+    assert "bad\N{REPLACEMENT CHARACTER}" in (out / "cutting plan.csv").read_text(encoding="utf-8-sig")

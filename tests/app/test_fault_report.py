@@ -107,3 +107,12 @@ def test_a_stock_list_that_is_not_saved_is_told_with_its_copy_too(window):
     window.keep_unsaved()
     tell_fault(window, _fault())
     assert str(window.stock_recovery.kept_in) in window.notice.text
+
+
+def test_a_report_is_written_where_the_system_knows_nobody(window, monkeypatch):
+    def know_nobody() -> str:
+        raise KeyError("getpwuid(): uid not found: 4711")
+
+    monkeypatch.setattr("getpass.getuser", know_nobody)
+    window.session.open(with_texts(default_job(), [("job.client", "Rowan")]), None)
+    assert {"Rowan", Path.home().name} <= set(list_personal(window))

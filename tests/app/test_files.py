@@ -18,6 +18,7 @@ from app.files import (
     read_job_file,
     save_bytes,
     save_job_file,
+    save_together,
 )
 from model.errors import JobRefused, MantelwrightError
 from model.job import default_job, list_stored, with_value
@@ -189,3 +190,61 @@ def test_a_protected_file_is_not_replaced(tmp_path: Path, monkeypatch):
     with pytest.raises(FileTrouble, match="may not be opened or written by you"):
         save_bytes(path, b"the new one")
     assert path.read_bytes() == b"the old one"
+
+
+@pytest.mark.parametrize("number", [errno.EACCES, errno.EIO, errno.ENOTCONN, errno.ESTALE])
+def test_a_drive_that_went_away_is_told_and_not_thrown(tmp_path: Path, monkeypatch, number: int):
+    gone, stat_of = tmp_path / "gone" / "parlour.mantel", os.stat
+
+    def refuse(path, *rest, **more):
+        if str(path).startswith(str(gone.parent)):
+            raise OSError(number, os.strerror(number))
+        return stat_of(path, *rest, **more)
+
+    monkeypatch.setattr(os, "stat", refuse)
+    with pytest.raises(FileTrouble, match="Nothing was written") as trouble:
+        save_bytes(gone, b"1")
+    assert trouble.value.path == gone
+
+
+def test_a_name_that_is_too_long_is_named(tmp_path: Path):
+    with pytest.raises(FileTrouble, match=r"n{300}\.mantel could not be saved: the name is too long"):
+        save_bytes(tmp_path / f"{'n' * 300}.mantel", b"1")
+
+
+def test_files_that_belong_together_are_all_as_they_were_where_the_disk_refuses_one(tmp_path: Path):
+    paths = [tmp_path / name for name in "abc"]
+    save_together([(path, b"old") for path in paths])
+    with files_no_larger_than(1000), pytest.raises(FileTrouble, match="untouched") as trouble:
+        save_together([(paths[0], b"new"), (paths[1], b"new"), (paths[2], b"x" * 5000)])
+    assert trouble.value.path == paths[2]
+    assert [path.read_bytes() for path in paths] == [b"old"] * 3
+    assert sorted(tmp_path.iterdir()) == paths
+
+
+def test_what_is_new_is_named_where_files_cannot_all_be_put_in_place(tmp_path: Path, monkeypatch):
+    paths = [tmp_path / name for name in "abc"]
+    save_together([(path, b"old") for path in paths])
+    replace_file = os.replace
+
+    def refuse(beside, target):
+        if Path(target) == paths[1].resolve():
+            raise OSError(errno.EIO, os.strerror(errno.EIO))
+        replace_file(beside, target)
+
+    monkeypatch.setattr(os, "replace", refuse)
+    with pytest.raises(FileTrouble, match=r"untouched\. Already new: a\. All others are still as they were"):
+        save_together([(path, b"new") for path in paths])
+    assert [path.read_bytes() for path in paths] == [b"new", b"old", b"old"]
+    assert sorted(tmp_path.iterdir()) == paths
+
+
+def test_a_job_that_could_not_be_opened_again_is_not_saved(tmp_path: Path, monkeypatch):
+    path = tmp_path / "parlour.mantel"
+    save_job_file(path, default_job())
+    monkeypatch.setattr("app.files.LARGEST_JOB", path.stat().st_size)
+    before = path.read_bytes()
+    with pytest.raises(FileTrouble, match=r"could not be opened again; take out options.*untouched"):
+        save_job_file(path, with_value(default_job(), "job.notes", "Gate is blue"))
+    assert path.read_bytes() == before
+    save_job_file(path, default_job())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -104,3 +105,17 @@ def test_a_folder_that_takes_no_lock_is_told_nobody(window: Window, parlour: Pat
     kept.write_text("in the way")
     assert window.files.open(parlour)
     assert window.notice.text == ""
+
+
+def test_a_lock_that_a_power_cut_emptied_holds_no_job_once_it_is_old(qapp, parlour: Path, tmp_path: Path):
+    folder = tmp_path / "locks"
+    first = HeldJob(folder)
+    first.hold(parlour)
+    (lock,) = folder.iterdir()
+    first.let_go()
+    lock.write_bytes(b"")
+    assert HeldJob(folder).hold(parlour)
+    os.utime(lock, (0, 0))
+    again = HeldJob(folder)
+    assert not again.hold(parlour)
+    again.let_go()

@@ -113,3 +113,8 @@ def test_the_first_look_loads_neither_the_job_nor_what_stands_round_the_sheet():
         "'app.window_parts'} & set(sys.modules); assert not late, late"
     )
     assert _run(f"-c|{code}", QT_QPA_PLATFORM="offscreen").returncode == 0
+
+
+def test_a_name_that_no_file_can_have_is_a_job_to_open_and_to_be_told_of(opened: list[str]):
+    assert way_in.main(["n" * 300]) == 0
+    assert opened == ["n" * 300]

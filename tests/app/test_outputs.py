@@ -12,13 +12,24 @@ import pytest
 
 from app.demo import read_demo
 from app.files import FileTrouble
-from app.outputs import DRAWING, LIST, LISTS, PACKET, build_outputs, file_stem, name_output, write_outputs
+from app.outputs import (
+    DRAWING,
+    LIST,
+    LISTS,
+    PACKET,
+    Output,
+    build_outputs,
+    file_stem,
+    name_output,
+    write_outputs,
+)
 from app.stock_lists import read_shipped_list
 from export.progress import Cancelled
 from model.errors import Refused
 from model.job import default_job, with_value
 from model.surround import plan_surround
 from model.takeoff.cut_list import list_cuts
+from tests.full_disk import files_no_larger_than
 
 DATE = "2026-01-02"
 
@@ -129,3 +140,20 @@ def test_a_folder_that_cannot_be_made_is_told(tmp_path: Path):
     (tmp_path / "file").write_text("")
     with pytest.raises(FileTrouble, match="Nothing was written"):
         write_outputs(tmp_path / "file" / "folder", ())
+
+
+@pytest.mark.parametrize("letter", ["\N{WOOD}", "木", "é", "x"])
+def test_a_name_of_any_letters_leaves_room_for_every_ending(letter: str, tmp_path: Path):
+    job = with_value(default_job(), "job.name", letter * 100)
+    stem = file_stem(job)
+    assert set(stem) == {letter}
+    for part in LISTS:
+        (path,) = write_outputs(tmp_path, (Output(name_output(job, part), b"1"),))
+        assert path.read_bytes() == b"1"
+
+
+def test_a_packet_that_finds_no_room_leaves_the_old_one_whole(tmp_path: Path):
+    write_outputs(tmp_path, (Output("a.csv", b"old"), Output("b.csv", b"old")))
+    with files_no_larger_than(1000), pytest.raises(FileTrouble, match="untouched"):
+        write_outputs(tmp_path, (Output("a.csv", b"new"), Output("b.csv", b"x" * 5000)))
+    assert {path.read_bytes() for path in tmp_path.iterdir()} == {b"old"}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import json
+import os
 import subprocess
 import sys
 from dataclasses import replace
@@ -191,3 +193,54 @@ def test_an_offer_of_work_without_a_file_says_what_was_entered(tmp_path: Path):
     words = tell_kept(_kept(None, job, tmp_path))
     assert "“a new job”" in words
     assert words.endswith("It holds opening width 3'-4\".")
+
+
+def test_work_beside_an_emptied_lock_is_found_once_the_lock_is_old(qapp, tmp_path: Path):
+    with _start_keeper(tmp_path, "40", "die") as keeper:
+        keeper.wait()
+    (lock,) = tmp_path.glob("*.lock")
+    lock.write_bytes(b"\0" * 8)
+    assert list_left_behind(tmp_path) == ()
+    os.utime(lock, (0, 0))
+    (found,) = list_left_behind(tmp_path)
+    assert read_value(found.job, "opening.width") == 40
+    found.discard()
+
+
+def test_an_emptied_lock_of_a_program_that_runs_is_left_alone(qapp, tmp_path: Path):
+    with _start_keeper(tmp_path, "40", "stay") as keeper:
+        (lock,) = tmp_path.glob("*.lock")
+        os.truncate(lock, 0)
+        os.utime(lock, (0, 0))
+        assert list_left_behind(tmp_path) == ()
+        keeper.kill()
+        keeper.wait()
+
+
+def test_kept_work_that_cannot_be_read_is_told_with_its_place_and_why(session: Session, tmp_path: Path):
+    recovery = Recovery(session, tmp_path)
+    session.set_text("opening.width", "40")
+    recovery.keep()
+    assert recovery.kept_in is not None
+    newer, damaged, told = tmp_path / "1-1.unsaved", tmp_path / "2-2.unsaved", []
+    kept = json.loads(recovery.kept_in.read_text())
+    kept["job"] = '{"mantelwright": 99}'
+    newer.write_text(json.dumps(kept))
+    damaged.write_bytes(b"{")
+    assert list_left_behind(tmp_path, told.append) == ()
+    assert [str(path) in said for path, said in zip((newer, damaged), told, strict=True)] == [True, True]
+    assert "written by a newer program" in told[0]
+    assert "it is damaged" in told[1]
+    assert newer.exists()
+    recovery.forget()
+
+
+def test_work_on_a_file_whose_links_lead_in_a_circle_is_kept(session: Session, tmp_path: Path):
+    circle = tmp_path / "a.mantel"
+    circle.symlink_to(circle)
+    session.open(default_job(), circle)
+    session.set_text("opening.width", "40")
+    recovery = Recovery(session, tmp_path / "kept")
+    recovery.keep()
+    assert recovery.kept_in is not None
+    recovery.forget()

@@ -452,3 +452,37 @@ def test_a_list_is_chosen_from_the_dialog(window: Window, shown: StockWindow, tm
     assert in_use(window) == LIST
     window.cutting.stock.ask_and_use()
     assert in_use(window).on_hand == ()
+
+
+def test_what_another_window_saves_while_a_list_is_read_is_not_written_over_unasked(
+    window: Window, tmp_path: Path, monkeypatch
+):
+    path, asked = tmp_path / "yard.yard", []
+    save_stock_list(path, LIST)
+    other = replace(LIST, name="The other window's")
+
+    def read_meanwhile(name: str, base: StockList | None = None) -> StockList:
+        found = read_stock_named(name, base)
+        save_stock_list(path, other)
+        return found
+
+    monkeypatch.setattr("app.stock_lists.read_stock_named", read_meanwhile)
+    stock = window.cutting.stock
+    assert stock.use(str(path))
+    stock.session.change("rows", replace(LIST, on_hand=()))
+    monkeypatch.setattr("app.stock_files.ask_over_changes", lambda *_: asked.append(1) or "")
+    assert not stock.save()
+    assert asked == [1]
+    assert read_stock_named(str(path)) == other
+    stock.session.mark_saved(str(path))
+
+
+def test_a_list_whose_file_is_gone_is_written_anew_and_that_is_told(window: Window, tmp_path: Path):
+    path, stock = tmp_path / "yard.yard", window.cutting.stock
+    save_stock_list(path, LIST)
+    assert stock.use(str(path))
+    path.unlink()
+    stock.session.change("rows", replace(LIST, on_hand=()))
+    assert stock.save()
+    assert read_stock_named(str(path)) == replace(LIST, on_hand=())
+    assert window.notice.text.startswith("“yard.yard” was no longer where it was opened; it is written there")

@@ -69,3 +69,19 @@ def test_the_message_says_what_happened_what_is_safe_and_what_to_do():
     )
     assert NOT_KEPT in say_fault(True, None)
     assert say_fault(False, kept) == f"{HAPPENED} {UNCHANGED}"
+
+
+def test_a_fault_is_told_though_the_work_cannot_be_kept(monkeypatch, capsys):
+    monkeypatch.setattr(sys, "excepthook", sys.__excepthook__)
+    told: list[str] = []
+
+    def keep() -> None:
+        raise RuntimeError("links lead in a circle")
+
+    catch_faults(lambda error: told.append(str(error)), keep)
+    _fault(_raise_here)
+    assert told == ["inside"]
+    assert "links lead in a circle" in capsys.readouterr().err
+    monkeypatch.setattr(sys, "stderr", None)
+    _fault(_raise_there)
+    assert told == ["inside", "inside"]

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import errno
+import os
 from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt, QTimer
-from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtGui import QAction, QCloseEvent, QKeySequence
 from PySide6.QtWidgets import QApplication, QFileDialog, QMenu, QMessageBox, QScrollArea
 from pytestqt.qtbot import QtBot
 
@@ -396,7 +398,7 @@ def test_work_left_behind_stays_there_while_this_window_cannot_keep_it(
     found = list_left_behind(tmp_path)
     window.session.mark_saved(tmp_path / "x.mantel")
     window.recovery.keep()
-    monkeypatch.setattr("app.recovery.list_left_behind", lambda _folder: found)
+    monkeypatch.setattr("app.recovery.list_left_behind", lambda *_: found)
     window.offer_left_behind()
     with files_no_larger_than(100):
         window.notice.buttons[0].click()
@@ -559,3 +561,51 @@ def test_settings_that_somebody_spoilt_open_a_usual_window(
     assert FINEST_RATIO <= shown.drafting.ratio <= COARSEST_RATIO
     assert shown.files.folder.is_dir()
     assert settings.list_recent() == ()
+
+
+def test_a_window_stays_where_its_job_could_not_be_saved(
+    qtbot: QtBot, window: Window, tmp_path: Path, monkeypatch
+):
+    """A drive that was pulled answers with errors no file usually gives; a fault of our own counts alike."""
+    gone = tmp_path / "gone"
+    gone.mkdir()
+    window.session.mark_saved(gone / "parlour.mantel")
+    _enter(qtbot, window, "opening.width", "44")
+    stat_of = os.stat
+
+    def refuse(path, *rest, **more):
+        if str(path).startswith(str(gone)):
+            raise OSError(errno.EIO, os.strerror(errno.EIO))
+        return stat_of(path, *rest, **more)
+
+    _answer(window, SAVE)
+    with monkeypatch.context() as pulled:
+        pulled.setattr(os, "stat", refuse)
+        assert not window.close()
+    assert window.isVisible()
+    assert window.session.is_unsaved
+    assert "could not be saved" in window.notice.text
+
+
+def test_a_fault_while_closing_leaves_the_window_open(window: Window, monkeypatch):
+    def fail() -> bool:
+        raise RuntimeError("inside")
+
+    event = QCloseEvent()
+    with monkeypatch.context() as broken:
+        broken.setattr(window.files, "may_leave", fail)
+        with pytest.raises(RuntimeError, match="inside"):
+            window.closeEvent(event)
+    assert not event.isAccepted()
+    assert window.isVisible()
+
+
+def test_kept_work_that_cannot_be_read_is_said_once_nothing_else_is(window: Window, tmp_path: Path):
+    kept = window.recovery_folder / "1-1.unsaved"
+    kept.parent.mkdir(exist_ok=True)
+    kept.write_text('{"path": "", "job": "{\\"mantelwright\\": 99}"}')
+    window.notice.put_away()
+    window.offer_left_behind()
+    assert str(kept) in window.notice.text
+    assert "written by a newer program" in window.notice.text
+    assert kept.exists()

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 from dataclasses import replace
+from time import process_time
 
 import pytest
 from hypothesis import example, given
@@ -109,3 +110,12 @@ def test_what_is_no_table_is_refused_in_words(text: str | bytes, words: str):
     with pytest.raises(StockRefused) as refused:
         read_stock_csv(text, StockList())
     assert any(words in fault for fault in refused.value.faults)
+
+
+def test_a_table_of_far_too_many_columns_is_refused_soon_in_one_sentence():
+    begun = process_time()
+    with pytest.raises(StockRefused) as refusal:
+        read_stock_csv(",".join(["kind"] * 100_000), StockList())
+    (fault,) = refusal.value.faults
+    assert fault.startswith("line 1: 100000 headings; a stock list has row, ")
+    assert process_time() - begun < 5  # counted one by one it was minutes

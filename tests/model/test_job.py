@@ -5,12 +5,13 @@ from __future__ import annotations
 import json
 import re
 from dataclasses import FrozenInstanceError
+from time import process_time
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from model.errors import JobRefused, MantelwrightError
+from model.errors import MOST_FAULTS, JobRefused, MantelwrightError
 from model.job import (
     FORMAT_KEY,
     FORMAT_VERSION,
@@ -317,3 +318,15 @@ def test_a_job_without_a_name_is_still_called_something_on_what_is_made_of_it():
     assert default_job().about.name == ""
     assert default_job().about.title == "Fireplace surround"
     assert with_value(default_job(), "job.name", "Parlour").about.title == "Parlour"
+
+
+def test_a_file_of_nothing_but_faults_is_refused_soon_with_the_first_of_them():
+    for text in (
+        '{"mantelwright": 1, "opening": {' + ", ".join(f'"{i}": 1, "{i}": 1' for i in range(60_000)) + "}}",
+        '{"mantelwright": 1, ' + ", ".join(f'"{i}": {{}}' for i in range(60_000)) + "}",
+    ):
+        begun = process_time()
+        with pytest.raises(JobRefused) as refusal:
+            read_job(text)
+        assert len(refusal.value.faults) == MOST_FAULTS
+        assert process_time() - begun < 10  # counted name by name it was minutes

@@ -100,3 +100,12 @@ def test_what_cannot_be_a_section_is_refused(vertices, wanted):
         trace_section(vertices, "drawn")
     assert wanted in str(caught.value)
     assert str(caught.value).startswith("section drawing")
+
+
+@pytest.mark.parametrize("spoilt", [float("nan"), float("inf"), -float("inf"), 1e308])
+@pytest.mark.parametrize("place", range(3))
+def test_an_outline_of_no_numbers_is_refused_by_name(place: int, spoilt: float):
+    vertices = [(0.0, 0.0, 0.0), (1.0, 0.0, 0.0), (1.0, -1.0, 0.0), (0.0, -1.0, 0.0)]
+    vertices[1] = (*vertices[1][:place], spoilt, *vertices[1][place + 1 :])
+    with pytest.raises(Refused, match=r'section drawing "hall": a point or a bend'):
+        trace_section(vertices, "hall")
