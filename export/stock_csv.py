@@ -23,7 +23,7 @@ from model.cutting.stock_fields import (
 )
 from model.cutting.stock_file import MOST_ROWS
 from model.cutting.stock_list import HandRow, SoldRow, StockList
-from model.errors import Refused, StockRefused, limit_faults
+from model.errors import Refused, StockRefused
 from model.money import HUNDREDTHS
 from model.units import INCHES_16
 
@@ -89,7 +89,7 @@ def read_stock_csv(text: str | bytes, base: StockList) -> StockList:
             continue
         (sold if isinstance(row, SoldRow) else hand).append(row)  # type: ignore[arg-type]
     if faults:
-        raise StockRefused(limit_faults(faults))
+        raise StockRefused(tuple(faults))
     return replace(base, sold=tuple(sold), on_hand=tuple(hand))
 
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 LONGEST_SHOWN = 60
 """Characters of what was read that a message quotes."""
 MOST_FAULTS = 50
-"""Faults of a file that are listed: one with more is another file, or made to be tiresome."""
+"""Faults of a file that a message lists: one with more is another file, or made to be tiresome."""
 _STEERING = {"Cc", "Cs", "Zl", "Zp"}
 """Unicode's classes of characters that steer a terminal or part lines, and of broken ones."""
 _TURNING = {"LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", "PDI"}
@@ -29,9 +29,10 @@ def _write_out(character: str) -> str:
     return character.encode("unicode_escape").decode()
 
 
-def limit_faults(faults: Sequence[str]) -> tuple[str, ...]:
-    """The first MOST_FAULTS of `faults`."""
-    return tuple(faults[:MOST_FAULTS])
+def _list_faults(faults: Sequence[str]) -> str:
+    """The first MOST_FAULTS of `faults`, a line each, and how many more there are."""
+    more = [f"and {len(faults) - MOST_FAULTS:,} more"] if len(faults) > MOST_FAULTS else []
+    return "\n".join([*faults[:MOST_FAULTS], *more])
 
 
 def _show(read: object) -> str:
@@ -66,16 +67,22 @@ class Refused(MantelwrightError, ValueError):
 
 
 class JobRefused(MantelwrightError, ValueError):
-    """A job text was turned away; ``faults`` holds one sentence for each fault, all of them."""
+    """A job text was turned away; ``faults`` holds one sentence for each fault, all of them.
+
+    Its text lists the first MOST_FAULTS and counts the rest.
+    """
 
     def __init__(self, faults: tuple[str, ...]) -> None:
         self.faults = faults
-        super().__init__("\n".join(faults))
+        super().__init__(_list_faults(faults))
 
 
 class StockRefused(MantelwrightError, ValueError):
-    """A stock list was turned away; ``faults`` holds one sentence for each fault, all of them."""
+    """A stock list was turned away; ``faults`` holds one sentence for each fault, all of them.
+
+    Its text lists the first MOST_FAULTS and counts the rest.
+    """
 
     def __init__(self, faults: tuple[str, ...]) -> None:
         self.faults = faults
-        super().__init__("\n".join(faults))
+        super().__init__(_list_faults(faults))

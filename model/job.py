@@ -29,7 +29,7 @@ from model.design import (
     Slip,
     Tablet,
 )
-from model.errors import LONGEST_SHOWN, JobRefused, Refused, limit_faults
+from model.errors import LONGEST_SHOWN, JobRefused, Refused
 from model.fixing import AnchorRule, CordWay, Nailer
 from model.json_object import Unread, check_version, read_object
 from model.options import ALONE, OWN, Options
@@ -333,7 +333,7 @@ def read_job_and_missing(text: str | bytes) -> tuple[Job, tuple[Parameter, ...]]
     photo = _take(data, PHOTO, read_photo, None, faults)
     values = _read_rows(data, stored, faults)
     if faults:
-        raise JobRefused(limit_faults(faults))
+        raise JobRefused(tuple(faults))
     job = replace(build_job(values), purchase=purchase, options=options, photo=photo)
     return job, tuple(row for path, row in stored.items() if path not in values)
 

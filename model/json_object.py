@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import Any
 
-from model.errors import Refused, limit_faults
+from model.errors import Refused
 
 
 class Unread(Exception):
@@ -34,9 +34,7 @@ def read_object(text: str | bytes, key: str, what: str, example: str) -> dict[st
     if not isinstance(data, dict) or key not in data:
         raise Unread(f'not {what}: no "{key}" version at its top')
     if twice:
-        raise Unread(
-            *(f"{name}: written twice in one object; keep one of them" for name in limit_faults(twice))
-        )
+        raise Unread(*(f"{name}: written twice in one object; keep one of them" for name in twice))
     return data
 
 

@@ -24,7 +24,7 @@ from model.cutting.stock_fields import (
 )
 from model.cutting.stock_list import HandRow, SoldRow, StockList
 from model.cutting.supplies import USUAL_SUPPLIES, Supply
-from model.errors import LONGEST_SHOWN, Refused, StockRefused, limit_faults
+from model.errors import LONGEST_SHOWN, MOST_FAULTS, Refused, StockRefused
 from model.json_object import Unread, check_version, read_object
 from model.money import HUNDREDTHS
 
@@ -94,7 +94,7 @@ def read_stock_list(text: str | bytes) -> StockList:
     names = [supply.name for supply in supplies]
     faults += [f"{SUPPLIES}: {name} stands twice" for name, count in Counter(names).items() if count > 1]
     if faults:
-        raise StockRefused(limit_faults(faults))
+        raise StockRefused(tuple(faults))
     own = {supply.name: supply for supply in supplies}
     every = tuple(own.get(usual.name, usual) for usual in USUAL_SUPPLIES)
     return StockList(sold=sold, on_hand=hand, supplies=every, **common)
@@ -134,7 +134,7 @@ def _read_fields(
     values = {}
     for name, value in held.items():
         if name not in known:
-            near = get_close_matches(name, known, n=1)
+            near = get_close_matches(name, known, n=1) if len(faults) < MOST_FAULTS else []
             hint = f"; did you mean {near[0]}" if near else ""
             faults.append(f"{where}{', ' if where else ''}{name[:LONGEST_SHOWN]}: not known here{hint}")
             continue
