@@ -18,10 +18,11 @@ def disarm(text: str, kept: str = "") -> str:
     """`text` with every character that steers a terminal, but for those `kept`, written out as ``\\x1b``."""
     if text.isascii() and text.isprintable():
         return text
-    return "".join(c if c in kept or not _steers(c) else _write_out(c) for c in text)
+    return "".join(c if c in kept or not steers(c) else _write_out(c) for c in text)
 
 
-def _steers(character: str) -> bool:
+def steers(character: str) -> bool:
+    """Whether it is no letter to be seen but moves, parts, turns or breaks what stands about it."""
     return unicodedata.category(character) in _STEERING or unicodedata.bidirectional(character) in _TURNING
 
 

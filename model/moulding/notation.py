@@ -21,7 +21,7 @@ from functools import lru_cache
 from math import hypot
 
 from model.board import Point2
-from model.errors import Refused
+from model.errors import Refused, steers
 from model.moulding.elements import CURVED, DRAWN, HALF_ROUND, Element, Shape
 from model.moulding.outline import HAIR
 from model.moulding.section import Section, back_contacts, thinnest
@@ -262,7 +262,8 @@ def _check_back(section: Section, field: str) -> None:
 
 def clean_name(text: str) -> str:
     """`text` as far as it can be a section's name."""
-    return " ".join(re.sub(r"[;#]", " ", text).split())[:LONGEST_NAME].rstrip() or UNNAMED
+    seen = "".join(" " if c in ";#" or steers(c) else c for c in text)
+    return " ".join(seen.split())[:LONGEST_NAME].rstrip() or UNNAMED
 
 
 def _crosses_itself(points: tuple[Point2, ...]) -> bool:

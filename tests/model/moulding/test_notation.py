@@ -157,3 +157,12 @@ def test_a_section_of_too_many_elements_is_refused():
 def test_any_text_makes_a_name_that_is_read_back(text):
     section = replace(COVE, name=clean_name(text))
     assert parse_section(format_section(section)) == section
+
+
+@pytest.mark.parametrize(
+    ("stem", "name"),
+    [("hall; 2 #3", "hall 2 3"), ("s\udcff", "s"), ("a\x1b[31mb", "a [31mb"), ("\x1b", UNNAMED)],
+)
+def test_a_files_name_becomes_a_name_that_any_text_can_hold(stem: str, name: str):
+    assert clean_name(stem) == name
+    assert clean_name(stem).encode()
