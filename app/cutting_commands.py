@@ -72,8 +72,9 @@ def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
     plan = _plan(order, wish.seconds, style, terminal)
     buying = list_buying(plan)
     changes = _find_changes(before, buying) if wish.printed else _find_own_changes(named, buying)
-    paths = _write_files(wish.out, plan, buying, style)
-    _say(wish.form, plan, buying, changes, style, terminal)
+    bought = _list_bought(named, stock_list)
+    paths = _write_files(wish.out, plan, buying, style, bought)
+    _say(wish.form, plan, buying, changes, style, terminal, bought)
     terminal.finish()  # only what somebody could take is noted
     if wish.printed:
         _note_printed(wish.printed, buying)
@@ -85,6 +86,16 @@ def run_cutting(wish: CuttingWish, terminal: Terminal) -> int:
     if failed:
         terminal.warn(f"{failed} of {len(wish.jobs)} jobs could not be read and are in none of this")
     return REFUSED if failed else DONE
+
+
+def _list_bought(named: Sequence[tuple[str, Surround]], stock_list: StockList) -> tuple[CuttingPlan, ...]:
+    """For each job with boards bought already those that stay as they were planned."""
+    from model.cutting.frozen import show_bought
+    from model.cutting.order import build_order
+
+    having = [each for each in named if each[1].job.purchase.boards]
+    shown = [show_bought(each[1].job.purchase, build_order([each], stock_list)) for each in having]
+    return tuple(plan for plan in shown if plan is not None)
 
 
 def _find_noted(wish: CuttingWish) -> Path | None:
@@ -203,7 +214,11 @@ def _note_printed(path: Path, buying: BuyingList) -> None:
 
 
 def _write_files(
-    folder: Path | None, plan: CuttingPlan, buying: BuyingList, style: LengthStyle
+    folder: Path | None,
+    plan: CuttingPlan,
+    buying: BuyingList,
+    style: LengthStyle,
+    bought: Sequence[CuttingPlan],
 ) -> tuple[Path, ...]:
     if folder is None:
         return ()
@@ -212,7 +227,7 @@ def _write_files(
 
     outputs = (
         Output("buying list.csv", write_buying_csv(buying, style).encode()),
-        Output("cutting plan.csv", write_cutting_csv(plan, style).encode()),
+        Output("cutting plan.csv", write_cutting_csv(plan, style, bought).encode()),
     )
     return write_outputs(folder, outputs)
 
@@ -224,11 +239,12 @@ def _say(
     changes: Sequence[Change] | None,
     style: LengthStyle,
     terminal: Terminal,
+    bought: Sequence[CuttingPlan],
 ) -> None:
     if form == "json":
         from app.cutting_records import cutting_record
 
-        terminal.say(json.dumps(cutting_record(plan, buying, changes, style), indent=2))
+        terminal.say(json.dumps(cutting_record(plan, buying, changes, style, bought), indent=2))
     elif form == "csv":
         from export.cutting_csv import write_buying_csv
 
@@ -236,7 +252,7 @@ def _say(
     else:
         from app.cutting_lines import cutting_lines
 
-        terminal.say_all(cutting_lines(plan, buying, changes, style))
+        terminal.say_all(cutting_lines(plan, buying, changes, style, bought))
 
 
 def run_stock(name: str, as_csv: bool, out: Path | None, terminal: Terminal) -> int:

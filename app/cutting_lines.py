@@ -8,13 +8,14 @@ from textwrap import fill
 
 from app.records import LINE, table_lines
 from model.cutting.buying import BuyingList, Line, describe_line
+from model.cutting.frozen import list_outgrown
 from model.cutting.pieces import Source
 from model.cutting.places import Place, list_places
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
 from model.cutting.printed import Change
 from model.cutting.stock_list import SoldRow, StockList, describe_row
 from model.cutting.task import SawnBoard, SawnSheet, to_inches
-from model.cutting.wording import describe_bound, describe_material, describe_short
+from model.cutting.wording import describe_bound, describe_material, describe_outgrown, describe_short
 from model.money import HUNDREDTHS, format_money
 from model.takeoff.cut_list import thickness_style
 from model.units import LengthStyle, format_length
@@ -22,18 +23,37 @@ from render.buying_sheet import line_texts
 
 
 def cutting_lines(
-    plan: CuttingPlan, buying: BuyingList, changes: Sequence[Change] | None, style: LengthStyle
+    plan: CuttingPlan,
+    buying: BuyingList,
+    changes: Sequence[Change] | None,
+    style: LengthStyle,
+    bought: Sequence[CuttingPlan] = (),
 ) -> Iterator[str]:
-    """The buying list, what could not be had, and every board's and sheet's cuts, in words."""
+    """The buying list, what could not be had, and every board's and sheet's cuts, in words.
+
+    Those `bought` already come before those still to be bought.
+    """
     yield from buying_lines(plan, buying, style)
     yield from _change_lines(changes)
     yield from _short_lines(plan, style)
+    for each in bought:
+        yield from _bought_lines(each, plan, style)
     for group in plan.groups:
         yield ""
         yield f"{describe_material(group.group.material, style)}: {proof_text(group, buying.currency)}"
         yield from _sawn_lines(group, plan, style)
     for note in plan.order.notes:
         yield f"Not matched: {note}."
+
+
+def _bought_lines(bought: CuttingPlan, plan: CuttingPlan, style: LengthStyle) -> Iterator[str]:
+    """Boards that are there already, as they are to be cut, and what of them is wanted smaller by now."""
+    for group in bought.groups:
+        yield ""
+        yield f"{describe_material(group.group.material, style)}: bought already"
+        yield from _sawn_lines(group, plan, style)
+    for piece in list_outgrown(bought, plan.order):
+        yield f"Smaller since: {describe_outgrown(piece, style)}."
 
 
 def buying_lines(plan: CuttingPlan, buying: BuyingList, style: LengthStyle) -> Iterator[str]:

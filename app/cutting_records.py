@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from model.cutting.buying import BuyingList, Line, describe_line
+from model.cutting.frozen import Outgrown, list_outgrown
 from model.cutting.order import Taken
 from model.cutting.pieces import Source
 from model.cutting.places import Place, list_places
@@ -18,7 +19,11 @@ from model.units import LengthStyle
 
 
 def cutting_record(
-    plan: CuttingPlan, buying: BuyingList, changes: Sequence[Change] | None, style: LengthStyle
+    plan: CuttingPlan,
+    buying: BuyingList,
+    changes: Sequence[Change] | None,
+    style: LengthStyle,
+    bought: Sequence[CuttingPlan] = (),
 ) -> dict[str, Any]:
     """Everything for a script: lengths in inches, money in the list's currency, None where not known."""
     return {
@@ -33,6 +38,8 @@ def cutting_record(
         "total": _money(buying.total),
         "waste_cost": _money(buying.waste_cost),
         "plans": [_group_record(group, style) for group in plan.groups],
+        "bought": [_group_record(group, style) for each in bought for group in each.groups],
+        "smaller_since": [_outgrown_record(p) for each in bought for p in list_outgrown(each, plan.order)],
         "buy": [_line_record(line, style) for line in buying.lines],
         "use": [_line_record(line, style) for line in buying.used],
         "totals": [
@@ -49,6 +56,11 @@ def cutting_record(
         if changes is None
         else [{"item": c.item, "before": c.before, "now": c.now} for c in changes],
     }
+
+
+def _outgrown_record(piece: Outgrown) -> dict[str, Any]:
+    sizes = zip(("length", "width", "length_now", "width_now"), (*piece.planned, *piece.now), strict=True)
+    return {"board": piece.number, **_source_record(piece.source), **dict(sizes)}
 
 
 def _money(hundredths: int | None) -> float | None:

@@ -169,17 +169,21 @@ class Making:
         return {draft_steps: fetch}
 
     def _find_plans(self, tell: Step) -> Plans:
-        from model.cutting.frozen import show_bought
-
         def tell_planning() -> None:
             tell(0.7, "Planning what to buy and how to cut it")
 
         tell_planning()
         if self._planning is not None:
             self._planning.wait(tell_planning)
-        bought = show_bought(self.job.purchase, self.plan.order)
         tell(0.95, "Setting out the sheets")
-        return self.plan, bought
+        return self.plan, self.bought
+
+    @cached_property
+    def bought(self) -> CuttingPlan | None:
+        """The boards bought already that stay as they were planned; None where there are none."""
+        from model.cutting.frozen import show_bought
+
+        return show_bought(self.job.purchase, self.plan.order)
 
     def build_assemblies(self, tell: Step) -> Iterable[tuple[str, str]]:
         """The drawing files of sub-assemblies: each one's name and text."""

@@ -231,7 +231,8 @@ def _build_buying(making: Making, _tell: Step) -> bytes:
 def _build_plan(making: Making, _tell: Step) -> bytes:
     from export.cutting_csv import write_cutting_csv
 
-    return write_cutting_csv(making.plan, making.style).encode()
+    bought = (making.bought,) if making.bought is not None else ()
+    return write_cutting_csv(making.plan, making.style, bought).encode()
 
 
 def _build_steps(making: Making, _tell: Step) -> bytes:

@@ -6,7 +6,9 @@ from collections.abc import Iterator, Sequence
 
 from export.csv import decimal_text, unit_name, write_table
 from model.cutting.buying import BuyingList, Line, describe_line
-from model.cutting.places import list_places
+from model.cutting.frozen import list_outgrown
+from model.cutting.pieces import Source
+from model.cutting.places import Place, list_places
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn, Short
 from model.cutting.stock_list import SoldRow, describe_row
 from model.cutting.task import to_inches
@@ -62,30 +64,60 @@ def _money(hundredths: int | None) -> str:
     return "" if hundredths is None else f"{hundredths / 100:.2f}"
 
 
-def write_cutting_csv(plan: CuttingPlan, style: LengthStyle) -> str:
-    """A line for every piece: the board or sheet it comes out of, where it lies there, and whose it is."""
+def write_cutting_csv(plan: CuttingPlan, style: LengthStyle, bought: Sequence[CuttingPlan] = ()) -> str:
+    """A line for every piece: the board or sheet it comes out of, where it lies there, and whose it is.
+
+    Those out of boards `bought` already come first; where the design asks for one smaller by now, its size
+    of now stands behind.
+    """
     unit = unit_name(style)
     heading = (
         "number", "stock", "lane", "place", f"across_{unit}", f"along_{unit}", "job", "mark", "name",
-        "assembly", "part", "length", "width", f"length_{unit}", f"width_{unit}",
+        "assembly", "part", "length", "width", f"length_{unit}", f"width_{unit}", "bought",
+        f"length_now_{unit}", f"width_now_{unit}",
     )  # fmt: skip
-    rows = (row for group in plan.groups for sawn in group.sawn for row in _piece_rows(sawn, group, style))
+    fine = thickness_style(style)
+    rows: list[tuple[str | int, ...]] = []
+    for each in bought:
+        now = {(p.number, p.source): p.now for p in list_outgrown(each, plan.order)}
+        for number, source, row in _list_pieces(each, style):
+            sizes = now.get((number, source))
+            rows.append((*row, "yes", *([decimal_text(size, fine) for size in sizes] if sizes else _EMPTY)))
+    rows += [(*row, "no", *_EMPTY) for _, _, row in _list_pieces(plan, style)]
     return write_table(heading, rows)
 
 
-def _piece_rows(sawn: Sawn, group: GroupPlan, style: LengthStyle) -> Iterator[tuple[str | int, ...]]:
+_EMPTY = ("", "")
+
+
+def _list_pieces(
+    plan: CuttingPlan, style: LengthStyle
+) -> Iterator[tuple[int, Source, tuple[str | int, ...]]]:
+    """Every piece's board and whose it is, with what is told of it."""
+    for group in plan.groups:
+        for sawn in group.sawn:
+            for place, row in _piece_rows(sawn, group, style):
+                yield sawn.number, place.source, row
+
+
+def _piece_rows(
+    sawn: Sawn, group: GroupPlan, style: LengthStyle
+) -> Iterator[tuple[Place, tuple[str | int, ...]]]:
     fine = thickness_style(style)
     for place in list_places(sawn, group):
         source, sizes = place.source, (to_inches(place.length), to_inches(place.width))
         yield (
-            sawn.number,
-            describe_row(sawn.row, style),
-            place.lane,
-            place.number,
-            decimal_text(to_inches(place.across), fine),
-            decimal_text(to_inches(place.along), fine),
-            *(source.job, source.mark, source.name, source.assembly),
-            source.part,
-            *(format_length(size, style) for size in sizes),
-            *(decimal_text(size, fine) for size in sizes),
+            place,
+            (
+                sawn.number,
+                describe_row(sawn.row, style),
+                place.lane,
+                place.number,
+                decimal_text(to_inches(place.across), fine),
+                decimal_text(to_inches(place.along), fine),
+                *(source.job, source.mark, source.name, source.assembly),
+                source.part,
+                *(format_length(size, style) for size in sizes),
+                *(decimal_text(size, fine) for size in sizes),
+            ),
         )

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
 
+from model.cutting.frozen import Outgrown, list_outgrown
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn
 from model.cutting.stock_list import wood_name
 from model.cutting.task import SawnBoard, Stock, to_inches
-from model.cutting.wording import describe_short
+from model.cutting.wording import describe_outgrown, describe_short
 from model.money import format_money
 from model.units import LengthStyle, format_length
 from render.board_bar import Bars, bar_strips
@@ -32,6 +33,8 @@ HOW = (
     "is lost. A piece narrower than its strip is ripped once it is cut to length. Sizes are rough: scribe, "
     "trim and glue-up allowances are on them."
 )
+OUTGROWN = "Smaller since these boards were bought"
+TRIM_LATER = "Drawn below at the size they were planned with; cut them so, then trim them to the size of now."
 SHEETS_HIGH = 110 * MM
 """The most that a sheet is drawn high."""
 
@@ -53,12 +56,22 @@ def cutting_strips(
         groups = (_group_strips(g, f"{_say_count(g)}, bought.", style, width, done) for g in bought.groups)
         held = (
             *opening_strips("Bought already", HOW, width),
+            *_outgrown_strips(list_outgrown(bought, plan.order), style, width),
             *(strip for group in groups for strip in group),
         )
         more = tuple(_list_planned(plan, style, width))
         return (*held, *([heading_strip("Still to buy or cut anew"), *more] if more else ()))
     planned = tuple(_list_planned(plan, style, width))
     return (*opening_strips("Cutting plans", HOW, width), *planned) if planned else ()
+
+
+def _outgrown_strips(pieces: Sequence[Outgrown], style: LengthStyle, width: float) -> Iterator[Strip]:
+    """Pieces that the design asks for smaller than they are drawn here."""
+    if pieces:
+        yield heading_strip(OUTGROWN, above=2 * MM)
+        yield from paragraph_strips(TRIM_LATER, width)
+        for piece in pieces:
+            yield from paragraph_strips(describe_outgrown(piece, style), width)
 
 
 def _list_planned(plan: CuttingPlan, style: LengthStyle, width: float) -> Iterator[Strip]:

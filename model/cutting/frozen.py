@@ -7,12 +7,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from model.board import StockKind
 from model.cutting.buying import BuyingList
 from model.cutting.order import Group, Order
 from model.cutting.pieces import Material, Source
+from model.cutting.places import list_places
 from model.cutting.plan import CuttingPlan, GroupPlan, Sawn, list_keys
 from model.cutting.printed import Change, count_printed, list_changes, name_item
 from model.cutting.purchase import BoughtBoard, PlannedPiece, Printed, Purchase
@@ -80,6 +81,36 @@ def show_bought(purchase: Purchase, order: Order) -> CuttingPlan | None:
     """
     standing = [each.number for each in _list_standing(purchase, order)]
     return show_frozen(purchase, order, standing) if standing else None
+
+
+@dataclass(frozen=True, slots=True)
+class Outgrown:
+    """A piece planned on a bought board larger than it is wanted now.
+
+    `planned` and `now` are its length and width on that board and as they are asked for, in.
+    """
+
+    number: int
+    source: Source
+    planned: tuple[float, float]
+    now: tuple[float, float]
+
+
+def list_outgrown(bought: CuttingPlan, order: Order) -> tuple[Outgrown, ...]:
+    """Pieces of `bought`, as `show_bought` gives it for `order`, that the design asks for smaller by now."""
+    wanted = {(each.source.mark, each.source.part): (each.length, each.width) for each in order.settled}
+    return tuple(
+        Outgrown(sawn.number, place.source, _inches(place.length, place.width), _inches(*now))
+        for group in bought.groups
+        for sawn in group.sawn
+        for place in list_places(sawn, group)
+        if (now := wanted.get((place.source.mark, place.source.part)))
+        and (place.length > now[0] or place.width > now[1])
+    )
+
+
+def _inches(length: int, width: int) -> tuple[float, float]:
+    return to_inches(length), to_inches(width)
 
 
 def _list_standing(purchase: Purchase, order: Order) -> list[BoughtBoard]:

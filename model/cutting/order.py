@@ -49,10 +49,15 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Taken:
-    """A piece that comes out of something that its job has already, and is not bought again."""
+    """A piece that comes out of something that its job has already, and is not bought again.
+
+    `length` and `width` are its rough size as it is wanted now, in units.
+    """
 
     source: Source
     out_of: str
+    length: int
+    width: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +86,10 @@ class Order:
         return sum(piece.count for group in self.groups for piece in group.task.wanted)
 
 
+def _take(piece: Piece, out_of: str) -> Taken:
+    return Taken(piece.source, out_of, round_up(piece.length), round_up(piece.width))
+
+
 def build_order(jobs: Sequence[tuple[str, Surround]], stock_list: StockList) -> Order:
     """What `jobs`, each with the name it is called by, need of `stock_list`; like pieces are counted.
 
@@ -97,10 +106,10 @@ def build_order(jobs: Sequence[tuple[str, Surround]], stock_list: StockList) -> 
     for name, surround in named:
         has = {i: found.name for found in list_yields(surround) for i in found.taken}
         every = list_pieces(name, surround, first.widest)
-        taken += [Taken(p.source, has[p.source.board]) for p in every if p.source.board in has]
+        taken += [_take(p, has[p.source.board]) for p in every if p.source.board in has]
         own = [piece for piece in every if piece.source.board not in has]
         found = settle(surround.job.purchase, own, first.listed)
-        settled += [Taken(own[i].source, words) for i, words in found.done.items()]
+        settled += [_take(own[i], words) for i, words in found.done.items()]
         pieces += [piece for i, piece in enumerate(own) if i not in found.done]
         kept += found.kept
         left += found.rows

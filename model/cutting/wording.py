@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from model.board import Stock, StockKind
+from model.cutting.frozen import Outgrown
 from model.cutting.pieces import Material
 from model.cutting.plan import CuttingPlan, Short
 from model.money import format_money
@@ -23,6 +24,15 @@ def describe_short(short: Short, marks: str, style: LengthStyle) -> str:
     width, length = (format_length(size, style) for size in (short.wants_width, short.wants_length))
     size = f"{width} wide and {length} long"
     return f"{marks}, {describe_material(short.material, style)}: {short.why}. One takes {size} at least."
+
+
+def describe_outgrown(piece: Outgrown, style: LengthStyle) -> str:
+    """The piece, its board, its size as planned and as it is wanted now, rough both."""
+    planned, now = (
+        " x ".join(format_length(size, style) for size in sizes) for sizes in (piece.planned, piece.now)
+    )
+    part = f" ({piece.source.part})" if piece.source.part else ""
+    return f"{piece.source.mark}{part} on board {piece.number}: {planned}, now {now}"
 
 
 def describe_bound(plan: CuttingPlan, currency: str) -> str:

@@ -205,6 +205,38 @@ def test_what_was_bought_is_noted_in_the_file_and_kept_to(run, hall: Path):
     assert any(line["heading"] == "On hand" for line in changed["use"])
 
 
+def test_boards_bought_already_are_in_plan_record_and_words_with_what_is_smaller_now(run, hall: Path):
+    run("cutting", str(hall), "--stock", "example", "--bought", *QUICK)
+    boards = read_job_file(hall).purchase.boards
+    save_job_file(hall, with_texts(read_job_file(hall), [("column.width", "7")]))
+    out = hall.parent / "plan"
+    arguments = ("cutting", str(hall), "--stock", "example", *QUICK)
+    _, words, _ = run(*arguments, "--out", str(out))
+    with (out / "cutting plan.csv").open(newline="") as file:
+        rows = list(csv.DictReader(file))
+    bought = [row for row in rows if row["bought"] == "yes"]
+    assert len(bought) == sum(len(board.pieces) for board in boards)
+    smaller = {row["mark"]: row for row in bought if row["length_now_in"]}
+    assert smaller
+    assert all(
+        float(row["length_now_in"]) < float(row["length_in"])
+        or float(row["width_now_in"]) < float(row["width_in"])
+        for row in smaller.values()
+    )
+    record = _record(run, *arguments[1:])
+    assert {piece["mark"] for piece in record["smaller_since"]} == smaller.keys()
+    assert sum(len(group.get("boards", group.get("sheets"))) for group in record["bought"]) == len(boards)
+    assert words.count("Smaller since: ") == len(record["smaller_since"])
+    assert "bought already" in words
+
+
+def test_a_plan_as_it_was_bought_is_smaller_nowhere(run, hall: Path):
+    run("cutting", str(hall), "--stock", "example", "--bought", *QUICK)
+    record = _record(run, str(hall), "--stock", "example", *QUICK)
+    assert record["smaller_since"] == []
+    assert record["bought"]
+
+
 def test_what_is_sawn_is_noted_by_number(run, hall: Path):
     run("cutting", str(hall), "--stock", "example", "--bought", *QUICK)
     code, out, _ = run("cutting", str(hall), "--stock", "example", "--sawn", "1,3-4", *QUICK)
