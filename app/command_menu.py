@@ -173,14 +173,25 @@ class CommandMenu:
         stock = menu.addMenu("&Stock list")
         add_command(stock, "Show and change it…", window.cutting.show_stock, "Ctrl+Shift+L")
         stock.addSeparator()
-        for key, words in STOCK_LISTS.items():
-            add_command(stock, words, partial(window.cutting.use_list, key))
+        self.stock_lists = add_choice(stock, STOCK_LISTS, window.cutting.use_list)
+        self.own_list = QAction("", stock, checkable=True, enabled=False)
+        self.own_list.setActionGroup(next(iter(self.stock_lists.values())).actionGroup())
+        stock.addAction(self.own_list)
+        stock.aboutToShow.connect(self._tick_stock_list)
         stock.addSeparator()
         add_command(stock, "Open…", window.cutting.stock.ask_and_use)
         add_command(stock, "Save a copy…", window.cutting.stock.ask_and_save_copy)
         self._add_purchase(menu.addMenu("&Purchase"))
         menu.addSeparator()
         add_command(menu, "Next pane", self._go_on, "F6")
+
+    def _tick_stock_list(self) -> None:
+        """The list in use is ticked; one of the person's own has a line while it is."""
+        cutting = self._window.cutting
+        own = cutting.list_name not in self.stock_lists
+        self.own_list.setVisible(own)
+        self.own_list.setText(cutting.stock.title if own else "")
+        (self.own_list if own else self.stock_lists[cutting.list_name]).setChecked(True)
 
     def _add_purchase(self, menu: QMenu) -> None:
         """What is noted of the plan that is shown; a line that cannot be chosen says why."""

@@ -85,12 +85,14 @@ class PriceTable(QWidget):
 
 
 def _say_words(price: Price) -> str:
-    """The total at once, or what is wanted for one."""
+    """The total at once, or what is wanted for one; and where it is no price."""
     from model.money import format_money
+    from model.price import INVENTED
 
     if price.total is None:
         return WANTED.format("; ".join(price.missing))
-    return f"Total {format_money(price.total, price.currency)}. {SEEN}"
+    total = f"Total {format_money(price.total, price.currency)}. {SEEN}"
+    return f"{total} {INVENTED}" if price.is_invented else total
 
 
 def _list_texts(price: Price, offer: Offer) -> Iterator[tuple[str, ...]]:

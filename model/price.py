@@ -21,6 +21,7 @@ from model.shop import Offer
 
 WOOD, SUNDRIES, WORK = "Wood and sheets", "Fastenings, glue and finish", "Work"
 FASTENINGS, FINISH = "Fastenings and glue", "Filler, caulk and finish"
+INVENTED = "All prices are invented, from the example list: for trying out only, no offer."
 WASTE, OVERHEAD, MARGIN, TAX = "Waste allowance", "Overhead", "Margin", "Tax"
 MATERIALS = "Materials"
 SUM, TOTAL = "Before tax", "Total"
@@ -58,12 +59,16 @@ class PriceLine:
 
 @dataclass(frozen=True, slots=True)
 class Price:
-    """Lines in the order they are added up. `total` is None where anything is `missing`, in words."""
+    """Lines in the order they are added up. `total` is None where anything is `missing`, in words.
+
+    `is_invented` where it rests on prices that nobody sells at: it is no offer then.
+    """
 
     lines: tuple[PriceLine, ...]
     total: int | None
     missing: tuple[str, ...]
     currency: str
+    is_invented: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,14 +83,14 @@ class ShownLine:
 
 def make_price(estimate: Estimate, offer: Offer, supplies: Sequence[Supply]) -> Price:
     """What `estimate` comes to; hours and sums set in the offer go first. Halves are rounded up."""
-    currency = estimate.buying.currency
+    currency, invented = estimate.buying.currency, estimate.buying.is_invented
     unit = parse_currency(currency).unit
     missing: list[str] = []
     wood = list(_list_wood(estimate, missing))
     lines = [*wood, *_list_supplies(estimate, offer, supplies, unit, missing)]
     lines += _list_work(estimate, offer, unit, missing)
     if missing:
-        return Price(tuple(lines), None, tuple(missing), currency)
+        return Price(tuple(lines), None, tuple(missing), currency, invented)
     if offer.waste:
         cost = _share(_sum(wood), offer.waste, unit)
         lines.insert(len(wood), PriceLine(WASTE, cost, f"{offer.waste:g} % of the wood", Part.WASTE))
@@ -96,7 +101,7 @@ def make_price(estimate: Estimate, offer: Offer, supplies: Sequence[Supply]) -> 
     ):
         if percent:
             lines.append(PriceLine(name, _share(_sum(lines), percent, unit), f"{percent:g} %", part))
-    return Price(tuple(lines), _sum(lines), (), currency)
+    return Price(tuple(lines), _sum(lines), (), currency, invented)
 
 
 # --- what it is added up from

@@ -178,6 +178,8 @@ def list_words(
 
     A `brief` one counts what has no price instead of naming it once more.
     """
+    if buying.is_invented:
+        yield "All prices here are invented, from the example list: for trying out only."
     for short in buying.short:
         yield f"Not to be had, so neither listed nor counted: {describe_short(short, short.marks, style)}"
     spare = f", of it {format_money(buying.spare_cost, buying.currency)} spare" if buying.spare_cost else ""

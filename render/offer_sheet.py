@@ -13,7 +13,7 @@ from model.job import Job, default_job, read_value
 from model.look import STAINED, is_painted, name_finish
 from model.money import format_money
 from model.parameters import SPECIES
-from model.price import Price, list_price
+from model.price import INVENTED, Price, list_price
 from model.surround import Surround
 from model.units import format_length
 from render.cover_sheet import say_what
@@ -46,7 +46,10 @@ AGREED = "Agreed as drawn and written here:"
 
 
 def offer_strips(surround: Surround, price: Price, width: float) -> tuple[Strip, ...]:
-    """The page of words, for a page `width` wide; it may go on over several. Without a price nobody signs."""
+    """The page of words, for a page `width` wide; it may go on over several.
+
+    Nobody signs without a price or at an invented one.
+    """
     offer = surround.job.shop.offer
     strips: list[Strip] = [heading_strip("What is made")]
     strips += _points(_say_made(surround), width)
@@ -57,7 +60,7 @@ def offer_strips(surround: Surround, price: Price, width: float) -> tuple[Strip,
     strips += _list("Allowances", _lines(offer.allowances), width)
     strips += _list("Payment and dates", _lines(offer.terms), width)
     strips += _list("Notes", (*_lines(offer.notes), SAFE), width)
-    if price.total is not None:
+    if price.total is not None and not price.is_invented:
         strips += _sign(surround, width)
     return tuple(strips)
 
@@ -104,6 +107,8 @@ def _say_finish(surround: Surround) -> Iterator[str]:
 
 def _price_strips(surround: Surround, price: Price, width: float) -> Iterator[Strip]:
     yield heading_strip("Price", above=GAP)
+    if price.is_invented:
+        yield from paragraph_strips(INVENTED, width)
     if price.total is None:
         yield from paragraph_strips(NO_PRICE.format("; ".join(price.missing)), width)
         return
@@ -121,6 +126,8 @@ def _price_strips(surround: Surround, price: Price, width: float) -> Iterator[St
         Column("Price", 0.25 * width, Anchor.END),
     )
     yield from table_strips(Table(columns, rows, FIGURES))
+    if price.is_invented:
+        return
     days = surround.job.shop.offer.days
     words = f"This offer holds for {days} day{'' if days == 1 else 's'} from the date on this sheet."
     yield Strip(1.5 * MM)

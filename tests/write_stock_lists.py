@@ -11,7 +11,7 @@ from pathlib import Path
 
 from model.board import StockKind
 from model.cutting.stock_file import write_stock_list
-from model.cutting.stock_list import HandRow, SoldRow, StockList
+from model.cutting.stock_list import INVENTED, HandRow, SoldRow, StockList
 from model.cutting.supplies import ANCHORS, USUAL_SUPPLIES
 from model.parameters import SPECIES
 from model.reference.lumber import (
@@ -108,7 +108,7 @@ def build_example() -> StockList:
         HandRow(StockKind.PANEL, "plywood", "left over 1/4 in.", 0.25, 24.0, 30.0),
     )
     supplies = tuple(replace(each, price=SUPPLIES[each.name]) for each in USUAL_SUPPLIES)
-    return StockList(rows, hand, "Example, all prices invented", supplies=supplies)
+    return StockList(rows, hand, f"Example, {INVENTED}", supplies=supplies)
 
 
 def _invent_price(row: SoldRow) -> int:

@@ -74,7 +74,8 @@ class Total:
 class BuyingList:
     """`lines` are bought, `used` lie there already. `cost` and `spare_cost` are of what has a price.
 
-    `short` are pieces that nothing on the stock list holds: neither on a line nor in any sum.
+    `short` are pieces that nothing on the stock list holds: neither on a line nor in any sum. `is_invented`
+    where the list's prices are.
     """
 
     lines: tuple[Line, ...]
@@ -82,6 +83,7 @@ class BuyingList:
     totals: tuple[Total, ...]
     currency: str
     short: tuple[Short, ...] = ()
+    is_invented: bool = False
 
     @property
     def cost(self) -> int:
@@ -117,7 +119,9 @@ def list_buying(plan: CuttingPlan) -> BuyingList:
     headings = list(dict.fromkeys(trade_of(line.row) for line in bought))
     bought.sort(key=lambda line: headings.index(trade_of(line.row)))
     totals = tuple(_total(name, [e for e in bought if trade_of(e.row) == name]) for name in headings)
-    return BuyingList(tuple(bought), tuple(used), totals, plan.order.stock_list.currency, plan.short)
+    stock_list = plan.order.stock_list
+    invented = stock_list.is_invented
+    return BuyingList(tuple(bought), tuple(used), totals, stock_list.currency, plan.short, invented)
 
 
 def trade_of(row: SoldRow | HandRow) -> str:

@@ -70,6 +70,10 @@ class HandRow:
     bought: bool = False
 
 
+INVENTED = "all prices invented"
+"""How the name of a list ends whose prices are for trying out only."""
+
+
 @dataclass(frozen=True, slots=True)
 class StockList:
     """Rows, and what is common to them. Inches; `spare` whole boards over of each size that is bought.
@@ -88,6 +92,11 @@ class StockList:
     keep: float = 12.0
     spare: int = 0
     supplies: tuple[Supply, ...] = USUAL_SUPPLIES
+
+    @property
+    def is_invented(self) -> bool:
+        """Whether its name says that nobody sells at its prices; so does a copy's until it is renamed."""
+        return self.name.endswith(INVENTED)
 
 
 def wood_name(wood: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from io import BytesIO
 
 import pdfplumber
@@ -11,11 +12,12 @@ from app.demo import read_demo
 from app.outputs import OFFER, build_outputs
 from app.price_table import WIDTHS, PriceTable, _list_texts
 from app.rooms import PRICE
+from app.stock_lists import read_shipped_list, save_stock_list
 from app.theme import RHYTHM
 from app.window import Window
 from model.job import default_job, with_texts
 from model.money import format_money
-from model.price import Part, Price, PriceLine
+from model.price import INVENTED, Part, Price, PriceLine
 
 LINES = (
     PriceLine("Boards", 10000),
@@ -32,8 +34,6 @@ def _rows(table: PriceTable) -> list[list[str]]:
 
 
 def _texts(**shown) -> list[tuple[str, ...]]:
-    from dataclasses import replace
-
     return [line[:4] for line in _list_texts(PRICED, replace(default_job().shop.offer, **shown))]
 
 
@@ -45,6 +45,28 @@ def test_each_line_says_what_the_homeowner_sees_of_it():
     assert _texts(shows="total")[1][3] == "in the total"
     assert _texts(tax_shown=False)[3][3] == "spread"
     assert _texts(tax_shown=False)[-1][:2] == ("Total", "10 % tax included")
+
+
+def test_the_list_in_use_is_ticked_and_invented_prices_are_said_to_be_so(
+    window: Window, qtbot: QtBot, tmp_path
+):
+    menus, stock = window.menus, window.menus.stock_lists
+    for name in ("example", "usual"):
+        window.cutting.use_list(name)
+        stock[name].parent().aboutToShow.emit()
+        assert [key for key, action in stock.items() if action.isChecked()] == [name]
+        assert not menus.own_list.isVisible()
+    own = tmp_path / "river yard.yard"
+    save_stock_list(own, replace(read_shipped_list("example"), name="River yard"))
+    for name, invented in (("example", True), (str(own), False)):
+        window.cutting.use_list(name)
+        window.session.open(with_texts(read_demo("bedroom"), [("offer.hour", "60")]), None)
+        window.tray.turn_to(PRICE)
+        qtbot.waitUntil(lambda: window.tray.price.words.text().startswith("Total"), timeout=60_000)
+        assert (INVENTED in window.tray.price.words.text()) is invented
+    stock["usual"].parent().aboutToShow.emit()
+    assert menus.own_list.isChecked()
+    assert menus.own_list.text() == "river yard"
 
 
 def test_it_is_worked_out_while_it_is_looked_at_and_is_what_the_offer_prints(window: Window, qtbot: QtBot):

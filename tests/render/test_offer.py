@@ -49,6 +49,14 @@ def test_without_a_price_it_says_what_is_wanted_and_names_no_sum():
     assert "$" not in text
 
 
+def test_nobody_signs_at_invented_prices_and_they_are_said_to_be_so():
+    words = _text("brick", replace(PRICED, is_invented=True))[0]
+    assert "invented" in words
+    assert "no offer" in words
+    assert "Signed" not in words
+    assert "holds for" not in words
+
+
 def test_words_of_the_offer_stand_in_it():
     settings = [
         ("offer.colour", "Warm white, satin"),
