@@ -40,4 +40,5 @@ def picture_of(job: Job) -> PhotoPicture:
     from render.photo_picture import draw_on_photo
 
     assert job.photo is not None
-    return draw_on_photo(plan_surround(job), find_camera(job.photo, job.site.opening))
+    surround = plan_surround(job)
+    return draw_on_photo(surround, find_camera(job.photo, surround.job.site.opening))

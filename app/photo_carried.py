@@ -11,6 +11,7 @@ from pathlib import Path
 from app.files import FileTrouble
 from model.errors import Refused
 from model.job import Job
+from model.survey import govern_site
 
 NOT_SET = "the opening's corners are not set in it yet."
 FITS_NO_CAMERA = "the opening's corners in it fit no camera yet."
@@ -30,7 +31,7 @@ def carry_photo(job: Job, folder: Path | None) -> tuple[Job, str]:
     if not job.photo.is_set:
         return replace(job, photo=None), f"The offer has no photo: {NOT_SET}"
     try:
-        find_camera(job.photo, job.site.opening)
+        find_camera(job.photo, govern_site(job.site).opening)
     except Refused:
         return replace(job, photo=None), f"The offer has no photo: {FITS_NO_CAMERA}"
     if job.photo.kept:

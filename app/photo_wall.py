@@ -35,6 +35,7 @@ from model.photo.stored import (
     is_plain,
     keep_bytes,
 )
+from model.survey import govern_site
 from model.units import format_length
 from render.drawing import Ring
 from render.photo_picture import PhotoPicture
@@ -98,7 +99,7 @@ class PhotoWall(QObject):
         try:
             photo = read_photo_file(path)
             width, height = photo.size
-            opening = self._session.job.site.opening
+            opening = govern_site(self._session.job.site).opening
             stored = WallPhoto(
                 width,
                 height,
@@ -315,6 +316,7 @@ def _edges_of(job: Job) -> tuple[Ring, ...]:
 
     assert job.photo is not None
     try:
-        return project_outline(plan_surround(job), find_camera(job.photo, job.site.opening).camera)
+        surround = plan_surround(job)
+        return project_outline(surround, find_camera(job.photo, surround.job.site.opening).camera)
     except Refused:
         return ()

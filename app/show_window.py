@@ -35,6 +35,7 @@ from export.progress import Step
 from model.check.finding import Status
 from model.errors import Refused
 from model.job import Job, read_value, with_value
+from model.survey import govern_site
 from model.units import format_length
 
 if TYPE_CHECKING:
@@ -290,7 +291,7 @@ class ShowWindow(QWidget):
         for control in self.controls:
             if control.size_.path != MARGIN:
                 control.value.setText(format_length(float(read_value(job, control.size_.path)), style))
-        opening = job.site.opening
+        opening = govern_site(job.site).opening
         wide, high = (format_length(value, style) for value in (opening.width, opening.height))
         self.opening.setText(f"Opening {wide} wide,\n{high} high")
         self.finish.show_look(job.design.look)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import QCoreApplication, QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QFocusEvent, QGuiApplication, QWheelEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QScrollArea, QWidget
 
 from app.fields.choice_row import SIGN, ChoiceRow
 from app.fields.measuring_list import MeasuringList
@@ -55,6 +55,32 @@ def _type(qtbot, fields: MeasuringList, path: str, text: str) -> TapeRow:
 def _widget(row: Row) -> QWidget:
     assert row.value_widget is not None
     return row.value_widget
+
+
+def _port(fields: MeasuringList) -> QWidget:
+    """What the groups are seen through."""
+    return fields.findChild(QScrollArea).viewport()
+
+
+@pytest.mark.parametrize(
+    "path", ["offer.hour", "column.width", "look.paint", "times.clear_hard", "opening.width"]
+)
+def test_a_field_that_is_gone_to_is_in_sight_though_its_group_was_folded(fields: MeasuringList, path: str):
+    for group in fields.groups.values():
+        group.fold(True)
+    QCoreApplication.processEvents()
+    fields.focus_path(path)
+    QCoreApplication.processEvents()
+    row, port = fields.rows[path], _port(fields)
+    top = row.mapTo(port, QPoint(0, 0)).y()
+    assert 0 <= top <= top + row.height() <= port.height()
+
+
+def test_a_group_that_is_gone_to_begins_at_the_top_of_the_list(fields: MeasuringList):
+    fields.go_to("Columns")
+    QCoreApplication.processEvents()
+    top = fields.groups["Columns"].mapTo(_port(fields), QPoint(0, 0)).y()
+    assert 0 <= top < 40
 
 
 def test_every_row_of_the_table_has_one_field_and_a_name_to_be_read_aloud(fields: MeasuringList):

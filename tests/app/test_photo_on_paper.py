@@ -11,9 +11,10 @@ from PIL import Image
 
 from app.demo import read_demo
 from app.outputs import OFFER, build_outputs
+from app.photo_beside import picture_of
 from app.photo_carried import FITS_NO_CAMERA, NOT_SET, carry_photo
 from app.sheet_painter import make_ready, picture_sheet
-from model.job import Job
+from model.job import Job, with_value
 from model.photo.placed import opening_corners
 from model.photo.stored import WallPhoto, first_corners, keep_bytes
 from tests.model.photo.test_recover import SIZE, pinhole, take
@@ -53,6 +54,15 @@ def test_the_offer_has_a_sheet_with_the_photo_and_nothing_of_its_data(job: Job, 
         assert picture["x0"] > 0
         assert picture["x1"] < page.width
         assert len(document.pages) == 1 + _count_pages(replace(job, photo=None), tmp_path / "plain.pdf")
+
+
+def test_screen_and_paper_are_scaled_by_the_opening_that_governs(job: Job, tmp_path: Path):
+    """Typed larger, and read again as it was: the reading that governs is the one the photo was taken of."""
+    width = job.site.opening.width
+    again = with_value(with_value(job, "opening.width", width + 1), "readings.opening_width", (width,))
+    assert carry_photo(again, tmp_path)[1] == ""
+    pictures = [picture_of(each) for each in (job, again)]
+    assert pictures[0] == pictures[1]
 
 
 def _count_pages(job: Job, path: Path) -> int:

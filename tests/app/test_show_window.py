@@ -11,7 +11,7 @@ from app.demo import read_demo
 from app.finish_bar import Swatch
 from app.session import Session
 from app.show_window import SIDES, ShowWindow, find_side
-from model.job import read_value
+from model.job import read_value, with_texts
 from model.options import add_option, take_up
 
 BIG, LARGE = SIDES[0][2], SIDES[1][2]
@@ -53,6 +53,12 @@ def test_the_width_over_all_is_read_off_the_boards(qtbot, page: ShowWindow, sess
     before = wide.value.text()
     qtbot.mouseClick(wide.more, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: wide.value.text() != before, timeout=20_000)
+
+
+def test_the_opening_is_the_one_that_governs(page: ShowWindow, session: Session):
+    typed = [("opening.width", "41 1/4"), ("readings.opening_width", "40 1/4")]
+    session.open(with_texts(session.job, [*typed, ("job.units", "inches")]), None)
+    assert page.opening.text().startswith('Opening 40 1/4" wide')
 
 
 def _swatch(page: ShowWindow, key: str, path: str = "look.paint") -> Swatch:
