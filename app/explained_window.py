@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 SIZE = QSize(1040, 620)
 TEXT_WIDTH = 420
 CLEAR = 3 * RHYTHM
+OUTDATED = "The design has changed since: this is of how it was. Explain it again for how it is now."
 LINE_DOTS = 4.0
 """Pixels to a millimetre of line width, as on the sheet."""
 
@@ -53,17 +54,25 @@ class ExplainedWindow(QDialog):
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         fit_screen(self, SIZE)
         self.texts: list[str] = []
+        self.outdated = build_words(OUTDATED)
+        self.outdated.setFont(text_font(SMALL_POINTS, bold=True))
+        self.outdated.hide()
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)
         row.addWidget(Picture(drawing), 1)
         row.addWidget(self._build_text(explanation, legend))
 
+    def say_outdated(self) -> None:
+        """The design has gone on: what stands here is of how it was."""
+        self.outdated.show()
+
     def _build_text(self, explanation: Explanation, legend: str) -> QWidget:
         page = QWidget()
         column = QVBoxLayout(page)
         column.setContentsMargins(2 * RHYTHM, 2 * RHYTHM, 2 * RHYTHM, RHYTHM)
         column.setSpacing(RHYTHM)
+        column.addWidget(self.outdated)
         self._say(column, explanation.answer, bold=True)
         if explanation.clauses:
             self._say(column, "The rule", heading=True)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QElapsedTimer, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from app.buttons import PlainButton, quiet_button
 from app.sparing import NARROW, break_line
@@ -31,6 +31,7 @@ class Notice(QWidget):
         self._text = Words()
         self._text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self._followed = QElapsedTimer()
         self.buttons: list[QPushButton] = []
         self._above, self._row = QHBoxLayout(), QHBoxLayout()
         row = self._row
@@ -106,9 +107,12 @@ class Notice(QWidget):
             self._show(*self._offered)
 
     def _take(self, i: int) -> None:
+        if self._followed.isValid() and not self._followed.hasExpired(QApplication.doubleClickInterval()):
+            return  # the second half of a double click, on what slid under the pointer
         _, act = self._choices[i]
         self._clear()
         act()
+        self._followed.start()
         self._say_next()
 
     def paintEvent(self, _event: QPaintEvent) -> None:

@@ -26,6 +26,7 @@ from model.errors import Refused
 from model.job import Job
 from model.options import (
     MOST_OPTIONS,
+    Option,
     Options,
     add_option,
     alone,
@@ -111,6 +112,8 @@ class Optioning(QObject):
         self.estimating = Estimating()
         self.side_window: SideWindow | None = None
         self._followed: Options | None = None
+        self._said_thrown = ""
+        self._thrown: tuple[Option, ...] = ()
         self.wants_price = False
         """Whether someone looks at the price of the one in work, though there is no other."""
         self._pause = build_pause(self, PAUSE, self.ask)
@@ -144,6 +147,7 @@ class Optioning(QObject):
         self.bar.add_button.follow(self.commands[ADD])
         self.bar.side_button.follow(self.commands[SIDE])
         self._session.changed.connect(self._follow)
+        self._session.changed.connect(self._take_back_words)
         self._drafting.checked.connect(self._later.start)
         self._cutting.planned.connect(self._tell_priced)
         self._cutting.stock.session.changed.connect(self._follow_list)
@@ -246,7 +250,16 @@ class Optioning(QObject):
         """Without being asked, since it is brought back as easily."""
         name = self._session.job.options.names[place]
         if self._change("throwing an option away", lambda job: throw_away(job, place)):
-            self._notice.say(f"“{name}” was thrown away.", (("Bring it back", lambda: self.bring_back(0)),))
+            self._said_thrown = f"“{name}” was thrown away."
+            self._thrown = self._session.job.options.thrown
+            self._notice.say(self._said_thrown, (("Bring it back", lambda: self.bring_back(0)),))
+
+    def _take_back_words(self) -> None:
+        """Nothing is to be brought back once a step was undone or others were thrown away."""
+        if self._said_thrown and self._session.job.options.thrown != self._thrown:
+            if self._notice.text == self._said_thrown:
+                self._notice.put_away()
+            self._said_thrown = ""
 
     def bring_back(self, which: int) -> None:
         """One that was thrown away, put in work."""

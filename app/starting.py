@@ -19,8 +19,8 @@ if TYPE_CHECKING:
 
 Sized = tuple[Job, "FirstDesign | None"]
 NOT_KNOWN = (
-    "No clearance is known for this fireplace yet, so no first design can be sized. Choose the governing "
-    "rules, or enter the manual's chart."
+    "No clearance is known for this fireplace yet, so no first design can be sized. Choose another "
+    "rule set, or enter the manual's chart."
 )
 
 

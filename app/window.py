@@ -376,7 +376,8 @@ class Window(QMainWindow):
         if finding is not None and self.drafting.surround is not None:
             from app.explained_window import explain_in_window
 
-            explain_in_window(self, self.drafting.surround, finding)
+            explained = explain_in_window(self, self.drafting.surround, finding)
+            self.session.changed.connect(explained.say_outdated)
 
     def start_from_fireplace(self, guide: str) -> None:
         """Size a first design from the measurements alone."""

@@ -34,7 +34,7 @@ def list_derived(layout: Layout, cord: CordWay) -> tuple[Derived, ...]:
     wide, other = (side.width + 2 * layout.plinth_out if layout.plinth_out else None for side in layout.sides)
     one_width = wide is None or other is None or abs(wide - other) <= ALIKE
     return (
-        Derived("facing.margin_above", "Left showing above", "Facing", layout.facing_margin),
+        Derived("facing.margin_above", "Facing showing above", "Facing", layout.facing_margin),
         Derived("room.over_shelf", "Free over the shelf", "Room", layout.ceiling - layout.shelf_top),
         Derived("column.tall", "Height", "Columns", left if alike else None),
         Derived("column.tall_left", "Height, left", "Columns", None if alike else left),

@@ -89,7 +89,7 @@ def ask_for_manual(site: Site) -> Finding:
     """Masonry rules are named, but the fireplace is an appliance."""
     return _unknown(
         f"Masonry rules do not hold for {APPLIANCES[site.fireplace]}; its own manual governs.",
-        "Choose the appliance's manual as governing rules and enter its chart.",
+        "Choose the appliance's manual as the rule set and enter its chart.",
         "site.rule",
     )
 
@@ -107,7 +107,7 @@ def _ask_for_chart(site: Site, chart: HeldChart) -> Finding:
         return _unknown(
             "A fireplace built of masonry comes without a manual, and no chart was entered; nothing is known "
             "to hold the surround against.",
-            "Choose the code's clauses as governing rules, or enter the chart of an insert standing in it.",
+            "Choose the code's clauses as the rule set, or enter the chart of an insert standing in it.",
             "site.rule",
         )
     if chart.above_path == "chart.datum_height":

@@ -92,7 +92,11 @@ def test_the_finding_in_focus_is_explained_on_a_page_of_its_own(cures: Window):
     assert page.windowTitle() == "Left plinth: mantel clearance"
     assert "5.75 < 12 in.: 6.25 in. short." in page.texts
     assert not page.grab().isNull()
+    assert page.outdated.isHidden()
+    cures.session.step("column.margin", 1)
+    assert page.outdated.isVisible()
     page.close()
+    cures.session.step("column.margin", 1)
 
 
 def test_without_a_finding_in_focus_nothing_is_explained(window: Window):

@@ -433,7 +433,7 @@ def test_what_follows_is_shown_and_cannot_be_typed(fields: MeasuringList, sessio
     # opening 36, a margin of 13, a column of 7 1/2 and an overhang of 3 on each side
     assert shown["Overall width"].text() == "6'-11\""
     # shelf top 54, 2 thick, frieze 9, opening 30
-    assert shown["Left showing above"].text() == "1'-1\""
+    assert shown["Facing showing above"].text() == "1'-1\""
     assert all(label.focusPolicy() is Qt.FocusPolicy.NoFocus for label in shown.values())
 
 

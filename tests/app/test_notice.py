@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.notice import Notice
@@ -62,3 +64,17 @@ def test_an_offer_that_was_not_answered_is_made_again(qtbot: QtBot):
     assert notice.text == OFFER
     notice.close_button.click()
     assert notice.isHidden()
+
+
+def test_the_second_half_of_a_double_click_does_not_answer_what_came_up_under_the_pointer(qtbot: QtBot):
+    notice, thrown = _build(qtbot), []
+    notice.say(WRONG, (("Do this", lambda: None),))
+    notice.offer(OFFER, (("Throw it away", lambda: thrown.append(True)),))
+    notice.show()
+    qtbot.mouseClick(notice.buttons[0], Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(notice.buttons[0], Qt.MouseButton.LeftButton)
+    assert notice.text == OFFER
+    assert not thrown
+    qtbot.wait(QApplication.doubleClickInterval() + 50)
+    qtbot.mouseClick(notice.buttons[0], Qt.MouseButton.LeftButton)
+    assert thrown

@@ -185,6 +185,10 @@ def test_one_thrown_away_is_brought_back_by_the_notice_by_undo_and_from_the_list
     window.undo()
     assert _names(window) == ("Seven", "Eight", "Nine")
     _press(window, AWAY)
+    assert "thrown away" in window.notice.text
+    window.undo()
+    assert window.notice.text == ""
+    _press(window, AWAY)
     menu = window.options.bar.back_menu
     menu.aboutToShow.emit()
     assert [action.text() for action in menu.actions()] == ["Seven"]

@@ -59,7 +59,7 @@ def test_a_ground_that_was_chosen_does_not_ask_the_system(dressed):
     assert not is_dark(Ground.LIGHT)
 
 
-@pytest.mark.parametrize("text", ["5'-4 1/2\"", "0123456789", "Left showing above", "½ × 19 mm"])
+@pytest.mark.parametrize("text", ["5'-4 1/2\"", "0123456789", "Facing showing above", "½ × 19 mm"])
 def test_letters_on_the_screen_are_as_wide_as_on_paper(dressed, text: str):
     font = text_font(30)
     font.setKerning(False)
