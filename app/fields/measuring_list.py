@@ -34,7 +34,9 @@ from model.errors import Refused
 from model.idle import list_idle
 from model.job import list_changed, read_value
 from model.parameters import TABLE, Kind, Parameter, find_parameter
-from model.units import LengthStyle
+from model.site import Site
+from model.survey import REREAD
+from model.units import LengthStyle, format_length
 from render.lettering import STAND_IN, missing_letters
 
 AREAS = (
@@ -210,6 +212,7 @@ class MeasuringList(QWidget):
             if item.value is not None:
                 line.show_length(item.value, style)
         notes = {path: self._tell_letters(path) for path in TEXTS}
+        notes |= _tell_governed(self._session.job.site, style)
         notes |= {short.path: _tell_short(short, style) for short in layout.shortfalls}
         due = {path for path, note in notes.items() if note}
         for path in (due | self._noted) & self._rows.keys():
@@ -371,6 +374,16 @@ def _chain(rows: Sequence[Row]) -> None:
     stops = [row.value_widget for row in rows if row.value_widget is not None]
     for before, after in pairwise(stops):
         QWidget.setTabOrder(before, after)
+
+
+def _tell_governed(site: Site, style: LengthStyle) -> dict[str, str]:
+    """For each size that was read again and does not govern, which reading does."""
+    governed = {reread.path: reread.governs(reread.list_readings(site)) for reread in REREAD}
+    return {
+        reread.path: f"Read again as {format_length(governed[reread.path], style)}, which governs."
+        for reread in REREAD
+        if governed[reread.path] != reread.list_readings(site)[0]
+    }
 
 
 def _tell_short(short: Shortfall, style: LengthStyle) -> str:

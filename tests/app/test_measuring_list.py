@@ -505,3 +505,12 @@ def test_a_clipboard_far_too_long_is_refused_at_once(fields: MeasuringList, sess
     row.area.paste()
     assert row.commit()
     assert session.job.about.notes == "Gate is blue"
+
+
+def test_a_size_that_another_reading_governs_says_so(fields: MeasuringList, session: Session):
+    session.set_text("readings.opening_width", "30")
+    fields.show_layout(lay_out(session.job.site, session.job.design))
+    assert fields.rows["opening.width"].note == "Read again as 2'-6\", which governs."
+    session.set_text("opening.width", "29")
+    fields.show_layout(lay_out(session.job.site, session.job.design))
+    assert fields.rows["opening.width"].note == ""
