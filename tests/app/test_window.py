@@ -406,6 +406,7 @@ def test_work_left_behind_stays_there_while_this_window_cannot_keep_it(
     assert window.recovery.kept_in is None
     assert found[0].kept_in.exists()
     assert "Unsaved work" in window.notice.text
+    qtbot.wait(QApplication.doubleClickInterval() + 50)
     window.notice.buttons[1].click()
     assert not found[1].kept_in.exists()
     assert "No copy of unsaved work can be kept" in window.notice.text
