@@ -72,7 +72,8 @@ def test_an_edit_makes_the_plan_out_of_date_until_the_next_one_is_there(planned:
 def test_the_buying_list_says_what_it_comes_to_and_how_good_the_plan_is(planned: Window):
     planned.tray.turn_to(BUYING)
     words = planned.tray.buying.words.text()
-    assert words.startswith("Total of what has a price: $")
+    assert words.startswith("All prices here are invented")
+    assert "Total of what has a price: $" in words
     assert "Proven: no plan" in words or "of the best there can be: no plan costs less" in words
     planned.tray.buying.table.selectRow(0)
     assert planned.tray.buying.marks()
