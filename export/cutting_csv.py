@@ -18,6 +18,9 @@ from model.takeoff.materials import Material
 from model.units import LengthStyle, format_length
 from render.buying_sheet import describe_fastened
 
+_EMPTY = ("", "")
+"""In place of the size of now of a piece that is asked for as it was planned."""
+
 
 def write_buying_csv(buying: BuyingList, style: LengthStyle, fastened: Sequence[Material] = ()) -> str:
     """What is bought, then what lies there, as RFC 4180 text; money is empty where no price is known.
@@ -85,9 +88,6 @@ def write_cutting_csv(plan: CuttingPlan, style: LengthStyle, bought: Sequence[Cu
             rows.append((*row, "yes", *([decimal_text(size, fine) for size in sizes] if sizes else _EMPTY)))
     rows += [(*row, "no", *_EMPTY) for _, _, row in _list_pieces(plan, style)]
     return write_table(heading, rows)
-
-
-_EMPTY = ("", "")
 
 
 def _list_pieces(
