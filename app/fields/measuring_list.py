@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from itertools import pairwise
 
-from PySide6.QtCore import QCoreApplication, QEvent, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
@@ -245,8 +245,12 @@ class MeasuringList(QWidget):
             return
         self.show()
         self._groups[find_parameter(path).group].fold(False)
+        self._show(row)
         row.take_cursor()
-        self._lay_out()
+        QTimer.singleShot(0, row, lambda: self._show(row))  # what was unfolded has its place then
+
+    def _show(self, row: QWidget) -> None:
+        """Scroll so that a row is in sight."""
         self._scroll.ensureWidgetVisible(row, 0, 6 * RHYTHM)
 
     def point_at(self, path: str) -> None:
@@ -263,17 +267,11 @@ class MeasuringList(QWidget):
         if rows:
             self.focus_path(rows[0].path)
             self._raise(title)
-            QTimer.singleShot(
-                0, self, lambda: self._raise(title)
-            )  # what was only just built has its size then
+            QTimer.singleShot(0, self, lambda: self._raise(title))
 
     def _raise(self, title: str) -> None:
         """Scroll a group's heading to the top."""
         self._scroll.verticalScrollBar().setValue(self.groups[title].y())
-
-    def _lay_out(self) -> None:
-        """Give what was just shown its place, so that it can be scrolled to."""
-        QCoreApplication.sendPostedEvents(None, QEvent.Type.LayoutRequest)
 
     def fold_group(self) -> None:
         """Fold the group that the cursor is or was in, or open it and put the cursor there again."""
