@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from itertools import pairwise
 
-from PySide6.QtCore import QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
@@ -23,6 +23,7 @@ from app.fields.tape_row import TapeRow
 from app.fields.text_area_row import TextAreaRow
 from app.fields.yes_no_row import YesNoRow
 from app.hairline import Hairline
+from app.pause import build_pause
 from app.session import Session
 from app.theme import RHYTHM
 from app.thin_bar import ThinBar
@@ -102,6 +103,9 @@ class MeasuringList(QWidget):
         self._noted: set[str] = set()
         self._refused: set[str] = set()
         self._focus_path = ""
+        self._sought: Row | None = None
+        self._raised = ""
+        self._settling = build_pause(self, 0, self._show_sought)
         self._last_path = FIRST_PATH
         self._scroll = QScrollArea()
         self._scroll.setWidgetResizable(True)
@@ -245,13 +249,17 @@ class MeasuringList(QWidget):
             return
         self.show()
         self._groups[find_parameter(path).group].fold(False)
-        self._show(row)
+        self._sought, self._raised = row, ""
+        self._show_sought()
         row.take_cursor()
-        QTimer.singleShot(0, row, lambda: self._show(row))  # what was unfolded has its place then
+        self._settling.start()  # what was unfolded has its place then
 
-    def _show(self, row: QWidget) -> None:
-        """Scroll so that a row is in sight."""
-        self._scroll.ensureWidgetVisible(row, 0, 6 * RHYTHM)
+    def _show_sought(self) -> None:
+        """Scroll so that what was gone to is in sight, or a group's heading at the top."""
+        if self._raised:
+            self._scroll.verticalScrollBar().setValue(self.groups[self._raised].y())
+        elif self._sought is not None:
+            self._scroll.ensureWidgetVisible(self._sought, 0, 6 * RHYTHM)
 
     def point_at(self, path: str) -> None:
         """Show the field of `path` as the one in focus while it is typed elsewhere; none for an empty one."""
@@ -266,12 +274,8 @@ class MeasuringList(QWidget):
         rows = [row for row in self.groups[title].rows if row.path in self.rows and not row.isHidden()]
         if rows:
             self.focus_path(rows[0].path)
-            self._raise(title)
-            QTimer.singleShot(0, self, lambda: self._raise(title))
-
-    def _raise(self, title: str) -> None:
-        """Scroll a group's heading to the top."""
-        self._scroll.verticalScrollBar().setValue(self.groups[title].y())
+            self._raised = title
+            self._show_sought()
 
     def fold_group(self) -> None:
         """Fold the group that the cursor is or was in, or open it and put the cursor there again."""

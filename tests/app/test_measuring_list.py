@@ -59,7 +59,7 @@ def _widget(row: Row) -> QWidget:
 
 def _port(fields: MeasuringList) -> QWidget:
     """What the groups are seen through."""
-    return fields.findChild(QScrollArea).viewport()
+    return fields.findChild(QScrollArea)
 
 
 @pytest.mark.parametrize(
