@@ -184,4 +184,4 @@ def _say_bought(purchase: Purchase) -> str:
     """How many boards and sheets are bought, and how many of them are cut."""
     count, cut = len(purchase.boards), sum(board.is_cut for board in purchase.boards)
     what = "1 board or sheet is" if count == 1 else f"{count} boards and sheets are"
-    return f"{what} bought, {cut} of them cut; below is what they still lack."
+    return f"{what} bought, {cut} of them cut."

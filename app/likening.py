@@ -21,7 +21,7 @@ from app.photo_file import FILTER, Photo, read_photo_file
 from app.session import Session
 from app.work import Work
 from export.progress import Step
-from model.check.liken import Likened, liken_job
+from model.check.liken import Likened, liken_job, whole_of
 from model.errors import Refused
 from model.job import Job
 from model.photo.camera import focal_of_equivalent
@@ -177,8 +177,7 @@ def _tell_refusal(refusal: Refused) -> str:
 
 def _tell_size(each: Proportion, job: Job) -> str:
     """A proportion as it is and as it would be here, with how far it may be off."""
-    opening, style = job.site.opening, job.about.length_style
-    whole = opening.height if each.is_high else opening.width
+    whole, style = whole_of(job, each), job.about.length_style
     here, off = (_say_length(part * whole, style) for part in (each.value, each.spread))
     of = "heights" if each.is_high else "widths"
     return f"{each.words}: {each.value:.2f} {of} of the opening; here {here}, give or take {off}."

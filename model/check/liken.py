@@ -14,6 +14,7 @@ from model.job import Job, read_value, with_value
 from model.parameters import find_parameter
 from model.photo.likeness import SHELF, Proportion
 from model.surround import plan_surround
+from model.survey import govern_site
 from model.units import round_length
 
 MOST_CURES = 8
@@ -67,10 +68,15 @@ def liken_job(
     return Likened(changed, sizes, besides, left)
 
 
+def whole_of(job: Job, proportion: Proportion) -> float:
+    """What a proportion is of: the height or the width of the opening that governs, inches."""
+    opening = govern_site(job.site).opening
+    return opening.height if proportion.is_high else opening.width
+
+
 def _wanted(job: Job, proportion: Proportion) -> float:
     """The size at this fireplace, on the job's tape."""
-    opening = job.site.opening
-    value = proportion.value * (opening.height if proportion.is_high else opening.width)
+    value = proportion.value * whole_of(job, proportion)
     if proportion.path == SHELF and job.design.shelf.height_from == "floor":
         value += job.site.hearth.height
     return round_length(value, job.about.length_style)

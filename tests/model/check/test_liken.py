@@ -29,6 +29,12 @@ def test_sizes_go_with_this_openings_width_and_height():
     assert read_value(likened.job, "column.width") == 8.0
 
 
+def test_sizes_go_with_the_reading_of_the_opening_that_governs():
+    again = [("opening.width", "41"), ("readings.opening_width", "40"), ("opening.height", "30")]
+    (column,) = liken_job(with_texts(read_demo("brick"), again), proportions(column__width=0.2)).sizes
+    assert column.wanted == 8.0
+
+
 def test_a_shelf_measured_from_the_floor_has_the_hearth_under_it():
     job = with_texts(read_demo("brick"), [("shelf.height_from", "floor")])
     (shelf,) = liken_job(job, proportions(shelf__height=1.9)).sizes
