@@ -51,6 +51,14 @@ def ask_over_changes(window: QWidget, path: Path, what: str) -> str:
     return ask(window, "Changed elsewhere", text, detail, REPLACE, ELSEWHERE)
 
 
+def say_anew(path: Path, what: str) -> str:
+    """Of a file that was no longer there when `what` it holds was saved."""
+    return (
+        f"“{path.name}” was no longer where it was opened; it is written there anew. If it was moved, or its "
+        f"disk was taken away, save the {what} there as well."
+    )
+
+
 def ask(window: QWidget, title: str, text: str, detail: str, *choices: str) -> str:
     """The choice that was made, "" for leaving everything as it is."""
     box = QMessageBox(window)

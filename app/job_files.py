@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QStandardPaths
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from app.asking import ELSEWHERE, REPLACE, ask_over_changes, ask_where
+from app.asking import ELSEWHERE, REPLACE, ask_over_changes, ask_where, say_anew
 from app.demo import read_demo
 from app.files import JOB_SUFFIX, FileState, FileTrouble, file_state, open_job_file, save_job_file
 from app.held_job import HeldJob
@@ -144,11 +144,7 @@ class JobFiles(QObject):
         """Save to where the file was that is there no more; it may be on a disk that was taken away."""
         is_done = self._write(path)
         if is_done:
-            self._notice.say(
-                f"“{path.name}” was no longer where it was opened; it is written there anew. If it was "
-                "moved, or its disk was taken away, save the job there as well.",
-                (("Save as…", self._save_elsewhere),),
-            )
+            self._notice.say(say_anew(path, "job"), (("Save as…", self._save_elsewhere),))
         return is_done
 
     def _write(self, path: Path) -> bool:

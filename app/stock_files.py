@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from app.asking import ELSEWHERE, REPLACE, ask_over_changes, ask_where
+from app.asking import ELSEWHERE, REPLACE, ask_over_changes, ask_where, say_anew
 from app.files import FileState, FileTrouble, file_state
 from app.leaving import may_leave
 from app.notice import Notice
@@ -143,10 +143,7 @@ class StockFiles(QObject):
         """Save to where the file was that is there no more; it may be on a disk that was taken away."""
         is_done = self._save(path)
         if is_done:
-            self.notice.say(
-                f"“{path.name}” was no longer where it was opened; it is written there anew. If it was "
-                "moved, or its disk was taken away, save the stock list there as well."
-            )
+            self.notice.say(say_anew(path, "stock list"))
         return is_done
 
     def _save(self, path: Path) -> bool:

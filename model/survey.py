@@ -37,12 +37,15 @@ REREAD = (
 """The smallest opening must clear and the largest facing be covered; of a hearth the least counts."""
 
 
+def list_governed(site: Site) -> list[tuple[Reread, float]]:
+    """The sizes of which another reading governs than the first, with that reading, inches."""
+    every = [(reread, reread.list_readings(site)) for reread in REREAD]
+    return [(reread, found) for reread, read in every if (found := reread.governs(read)) != read[0]]
+
+
 def govern_site(site: Site) -> Site:
     """The site with the governing reading of every size; the same object where each was read once."""
-    for reread in REREAD:
-        readings = reread.list_readings(site)
-        governing = reread.governs(readings)
-        if governing != readings[0]:
-            record = replace(getattr(site, reread.part), **{reread.size: governing})
-            site = replace(site, **{reread.part: record})
+    for reread, governing in list_governed(site):
+        record = replace(getattr(site, reread.part), **{reread.size: governing})
+        site = replace(site, **{reread.part: record})
     return site

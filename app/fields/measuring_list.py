@@ -36,7 +36,7 @@ from model.idle import list_idle
 from model.job import list_changed, read_value
 from model.parameters import TABLE, Kind, Parameter, find_parameter
 from model.site import Site
-from model.survey import REREAD
+from model.survey import list_governed
 from model.units import LengthStyle, format_length
 from render.lettering import STAND_IN, missing_letters
 
@@ -380,11 +380,9 @@ def _chain(rows: Sequence[Row]) -> None:
 
 def _tell_governed(site: Site, style: LengthStyle) -> dict[str, str]:
     """For each size that was read again and does not govern, which reading does."""
-    governed = {reread.path: reread.governs(reread.list_readings(site)) for reread in REREAD}
     return {
-        reread.path: f"Read again as {format_length(governed[reread.path], style)}, which governs."
-        for reread in REREAD
-        if governed[reread.path] != reread.list_readings(site)[0]
+        reread.path: f"Read again as {format_length(governing, style)}, which governs."
+        for reread, governing in list_governed(site)
     }
 
 

@@ -11,6 +11,8 @@ from model.build.lines import LEAST_LAYER, STRIP, Layout, Overmantel, Side
 from model.fixing import Nailer
 
 NAILERS, SHELF_NAILER, PACKING = "nailers", "shelf nailer", "old ledger packing"
+CALLED = {SHELF_NAILER: "ledger", "soffit nailer": "cleat", "column nailer": "uprights"}
+"""What nailers are called where they are fixed, by their role, in the order in which they are."""
 FRAMING = 1.5
 """Dressed thickness of two-by framing, in. American Softwood Lumber Standard PS 20."""
 THINNEST = 0.5

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from model.board import Board
 from model.build.lines import Layout
-from model.build.nailers import SHELF_NAILER
+from model.build.nailers import CALLED, SHELF_NAILER
 from model.check.clearance import HAIR
 from model.check.finding import Bound, Finding, Status
 from model.check.part import FRIEZE, NAILERS, name_part
@@ -21,7 +21,7 @@ from model.takeoff.anchor_places import list_nailers
 from model.takeoff.anchors import AnchorPlan, measure_free, plan_anchors
 
 CHECK = "nailers held"
-LEDGER, CLEAT = "ledger", "cleat"
+LEDGER, CLEAT = CALLED[SHELF_NAILER], CALLED["soffit nailer"]
 """What findings call the two level nailers behind the frieze."""
 BLOCKED = 12.0
 """Most between two uprights of a column that blocks make one, in. Shop choice."""

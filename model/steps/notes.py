@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 from model.board import StockKind
 from model.build.behind import find_used
 from model.build.groove import is_floating
-from model.build.nailers import PACKING, SHELF_NAILER
+from model.build.nailers import CALLED, PACKING
 from model.build.obstacles import BASEBOARD
 from model.build.shelf import SHELF
 from model.reference.nails import MOST_THROUGH, SCREW_SPACING, SCREW_THREAD
 from model.reference.times import GLUE_OPEN
-from model.sentences import join_words
+from model.sentences import capitalise, join_words
 from model.steps.reach import How, Way
 from model.steps.step import Step, Where
 from model.steps.touching import Touching
@@ -41,8 +41,6 @@ TRY_DRY = (
 )
 SCREWED = (Means.SCREW, Means.LEDGER_SCREW)
 """What has a way of its own to be driven."""
-IN_ORDER = ((SHELF_NAILER, "ledger"), ("soffit nailer", "the cleat"), ("column nailer", "the uprights"))
-"""Roles of framing in the order they are fixed, and what each is called."""
 FITTED = (FACING, WALL, HEARTH, FLOOR, BASEBOARD, CEILING)
 
 Ways = Mapping[int, Way | None]
@@ -259,10 +257,10 @@ def _note_anchors(step: Step, surround: Surround) -> Iterator[str]:
             yield f"{words.format(join_words(bare))}: hold it as the sheet of checks says before it is used."
     if not step.anchors:
         return
-    named = [word for role, word in IN_ORDER if any(surround.boards[i].role == role for i in step.boards)]
+    roles = {surround.boards[i].role for i in step.boards}
+    named = [called for role, called in CALLED.items() if role in roles]
     if len(named) > 1:
-        words = ", then ".join(named).removeprefix("the ")
-        yield f"{words[0].upper()}{words[1:]}, all to the level line."
+        yield f"{capitalise(', then the '.join(named))}, all to the level line."
     anchors = plan_anchors(surround).anchors
     if any(anchors[n].into == MASONRY for n in step.anchors):
         yield "Drill wet or with a vacuum and wear a mask: masonry dust holds silica."

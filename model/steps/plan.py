@@ -12,9 +12,10 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, cast
 
+from model.build.nailers import CALLED
 from model.steps.bench import PARTS, Bench, Round
 from model.steps.gluing_up import list_shop, take_edged
-from model.steps.notes import IN_ORDER, SET_OUT, TRY_DRY, Ways, is_tacked, list_notes
+from model.steps.notes import SET_OUT, TRY_DRY, Ways, is_tacked, list_notes
 from model.steps.parting import Parting
 from model.steps.reach import Reach
 from model.steps.step import Step, Where
@@ -171,7 +172,7 @@ def _note_parted(
 
 def _rank(surround: Surround, unit: Unit) -> int:
     """Framing in the order it is fixed, everything else as it comes."""
-    order, role = [role for role, _ in IN_ORDER], surround.boards[unit.boards[0]].role
+    order, role = list(CALLED), surround.boards[unit.boards[0]].role
     return order.index(role) if role in order else len(order)
 
 

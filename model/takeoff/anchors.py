@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from model.board import Board, StockKind
 from model.build.behind import find_used
-from model.build.nailers import NAILERS, SHELF_NAILER
+from model.build.nailers import CALLED, NAILERS
 from model.once import once
 from model.reference.anchors import MOST_FREE
 from model.sentences import join_words
@@ -32,12 +32,8 @@ USED_STEP = (
     "beside each that gives, and near both its ends. How it is fixed is not known, so it is not planned here."
 )
 SETTLE = "settle first how each is held, as the checks say; what is not held carries nothing."
-FIXED = {
-    SHELF_NAILER: "ledger to the level line",
-    "soffit nailer": "cleat behind the frieze",
-    "column nailer": "uprights",
-}
-"""What nailers are called in the order of fitting, by their role, in that order."""
+WHERE = {"ledger": "ledger to the level line", "cleat": "cleat behind the frieze"}
+"""Where some of them go."""
 STEP_ORDER = " Bed the notched foot on the hearth first, then scribe its leg to the floor."
 
 
@@ -168,7 +164,7 @@ def _list_fixed(surround: Surround) -> list[str]:
     """The nailers in the order they go up: ledger, cleat, uprights; only those there are."""
     own = [surround.boards[i] for i in list_nailers(surround) if surround.boards[i].assembly == NAILERS]
     roles = {board.role for board in own}
-    found = [words for role, words in FIXED.items() if role in roles]
+    found = [WHERE.get(called, called) for role, called in CALLED.items() if role in roles]
     if not found:
         return []
     first, *rest = found
