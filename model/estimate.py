@@ -71,7 +71,7 @@ def make_estimate(surround: Surround, takeoff: Takeoff, plan: CuttingPlan) -> Es
 def list_hours(steps: Sequence[Step], finishing: Sequence[Finish]) -> tuple[Hours, ...]:
     """Hours by kind, in quarters that add up to all of it to the next quarter; no kind without any.
 
-    A step on the bench that names no part is the cutting of all boards.
+    A step on the bench that names no part is the cutting of all boards, or the glue-up of wide ones.
     """
     kinds = {CUTTING: 0.0, BUILDING: 0.0, FITTING: 0.0, FINISHING: sum(each.hours for each in finishing)}
     for step in steps:
