@@ -171,13 +171,22 @@ def _front_context(
     marks = _slab(surround, -layout.hearth_side, layout.hearth_side)
     marks += _ground(surround, left, right)
     clear, words = AROUND_TEXT * ratio, list_words(dimensions)
-    marks.append(Lines(Pen.SITE, part_at_boxes((left, ceiling, right, ceiling), words, clear), "ceiling"))
+    marks.append(_ceiling_between(left, right, ceiling, dimensions, clear))
     ends = tuple(
         part
         for x in _near_wall_ends(surround, left, right)
         for part in part_at_boxes(_wall_end(x, floor, ceiling), words, clear)
     )
     return [*marks, Lines(Pen.SITE, ends, "wall end")] if ends else marks
+
+
+def _ceiling_between(
+    left: float, right: float, y: float, dimensions: Sequence[Dimension], clear: float
+) -> Lines:
+    """The ceiling's line, broken where it would run over a text or along a dimension line."""
+    level = [(d.span[0], d.line, d.span[1], d.line) for d in dimensions if not d.vertical]
+    boxes = (*list_words(dimensions), *level)
+    return Lines(Pen.SITE, part_at_boxes((left, y, right, y), boxes, clear), "ceiling")
 
 
 def _ground(surround: Surround, left: float, right: float) -> list[Mark]:
@@ -260,7 +269,7 @@ def _side_context(
     marks = _slab(surround, -surround.layout.hearth_front, 0.0)
     marks.append(Lines(Pen.GROUND, ((left, floor, wall, floor),), "floor"))
     clear = AROUND_TEXT * ratio
-    marks.append(Lines(Pen.SITE, part_line((left, ceiling, wall, ceiling), dimensions, clear), "ceiling"))
+    marks.append(_ceiling_between(left, wall, ceiling, dimensions, clear))
     broken = ceiling < surround.layout.ceiling - 1e-6
     sign = _break_sign(wall, ceiling - HEADROOM / 2 * ratio, dimensions, ratio) if broken else ()
     if sign:

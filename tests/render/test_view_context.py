@@ -55,3 +55,22 @@ def test_dimensions_over_a_shelf_stand_over_an_opening_that_is_higher_than_it():
     drawing = draw_view(surround, "front", ViewOptions(12.0))
     level = [m for m in drawing.marks if isinstance(m, Dimension) and not m.vertical]
     assert all(m.text_at[1] > surround.layout.opening_top or m.text_at[1] < 0 for m in level)
+
+
+@pytest.mark.parametrize("view", ["front", "side"])
+def test_a_ceiling_is_never_drawn_along_a_dimension_line(view):
+    """At every scale of a sheet that shrinks, the ceiling at its true height among the strings."""
+    surround, met = plan_surround(read_demo("brick")), 0
+    for step in range(120, 480, 2):
+        ratio = step / 10
+        marks = draw_view(surround, view, ViewOptions(ratio)).marks
+        (line,) = (mark for mark in marks if mark.stands_for == "ceiling")
+        for m in marks:
+            if (
+                isinstance(m, Dimension)
+                and not m.vertical
+                and abs(m.line - line.segments[0][1]) < 0.02 * ratio
+            ):
+                met += 1
+                assert not any(a < m.span[1] and m.span[0] < b for a, _, b, _ in line.segments), (ratio, m)
+    assert met
